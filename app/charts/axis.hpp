@@ -1,0 +1,32 @@
+// An axis: from values to points, and where its ticks go.
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace pourbook {
+
+struct Tick {
+    double value = 0;
+    std::string text;
+};
+
+struct Axis {
+    double low = 0, high = 1; // in the unit shown; low < high, above zero where logarithmic
+    bool log = false;
+    double from = 0, to = 1; // the same ends in points
+
+    double place(double value) const;
+    double share(double value) const; // 0 at low, 1 at high
+};
+
+/// About `wanted` round ticks inside the axis; on a logarithmic one decades, with 2 and 5 where they fit.
+std::vector<Tick> ticks(const Axis& axis, int wanted);
+
+/// A range that ends on round figures and starts at zero where that costs little room.
+void round_out(Axis& axis);
+
+/// Plain figures, powers of ten outside 1e-4 to 1e5: "0.02", "1500", "10⁻⁷".
+std::string tick_text(double value, double step);
+
+} // namespace pourbook

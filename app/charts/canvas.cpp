@@ -1,0 +1,86 @@
+#include "charts/canvas.hpp"
+
+#include "charts/place_text.hpp"
+
+#include <algorithm>
+
+namespace pourbook {
+namespace {
+
+constexpr double line = line_height(TextStyle::label);
+constexpr double figure_gap = 6; // between figures and plot
+
+int ticks_across(const Canvas& canvas, const Axis& axis, double width) {
+    const double widest = std::max(canvas.measure.width(tick_text(axis.low, axis.log ? axis.low : (axis.high - axis.low) / 10), TextStyle::label),
+                                   canvas.measure.width(tick_text(axis.high, axis.log ? axis.high : (axis.high - axis.low) / 10), TextStyle::label));
+    return std::clamp(static_cast<int>(width / (widest + 28)), 1, 10);
+}
+
+int ticks_up(double height) {
+    return std::clamp(static_cast<int>(height / 44), 2, 10);
+}
+
+std::string origin_text(const Origin& origin, std::size_t shown) {
+    std::string text = "Sources: ";
+    for (std::size_t i = 0; i < shown; ++i) text += (i ? ", " : "") + origin.sources[i];
+    if (origin.sources.empty()) text += "none";
+    if (shown < origin.sources.size()) text += " and " + std::to_string(origin.sources.size() - shown) + " more";
+    return text + " · data " + origin.data_version;
+}
+
+} // namespace
+
+double add_head(Scene& scene, const Canvas& canvas, const std::string& title, const std::string& subtitle) {
+    const double width = canvas.width - 2 * chart_margin;
+    double y = chart_margin;
+    const auto add = [&](const std::string& text, TextStyle style, Colour colour) {
+        if (text.empty()) return;
+        for (const std::string& part : wrapped(text, width, style, canvas.measure)) {
+            scene.parts.push_back(Text{{chart_margin, y + line_height(style) / 2}, part, colour, Anchor::start, style});
+            y += line_height(style);
+        }
+    };
+    add(title, TextStyle::title, canvas.palette.ink);
+    add(subtitle, TextStyle::label, canvas.palette.dim);
+    return y + 4;
+}
+
+double add_origin(Scene& scene, const Canvas& canvas, const Origin& origin) {
+    constexpr std::size_t most_lines = 3;
+    std::size_t shown = origin.sources.size();
+    const double width = canvas.width - 2 * chart_margin;
+    std::vector<std::string> lines = wrapped(origin_text(origin, shown), width, TextStyle::label, canvas.measure);
+    while (lines.size() > most_lines && shown > 0)
+        lines = wrapped(origin_text(origin, --shown), width, TextStyle::label, canvas.measure);
+    const double top = canvas.height - chart_margin - line * static_cast<double>(lines.size());
+    for (std::size_t i = 0; i < lines.size(); ++i)
+        scene.parts.push_back(Text{{chart_margin, top + line * (static_cast<double>(i) + 0.5)}, lines[i], canvas.palette.dim});
+    return top - 4;
+}
+
+void add_horizontal_axis(Scene& scene, const Canvas& canvas, const Axis& axis, const Box& plot) {
+    for (const Tick& t : ticks(axis, ticks_across(canvas, axis, plot.width))) {
+        const double x = axis.place(t.value);
+        scene.parts.push_back(Polyline{{{x, plot.y}, {x, plot.bottom()}}, canvas.palette.line});
+        Text text{{x, plot.bottom() + line / 2 + 2}, t.text, canvas.palette.dim, Anchor::middle};
+        const Box box = text_box(text, canvas.measure);
+        if (box.right() > canvas.width - 2) text.at.x -= box.right() - canvas.width + 2;
+        scene.parts.push_back(text);
+    }
+}
+
+void add_vertical_axis(Scene& scene, const Canvas& canvas, const Axis& axis, const Box& plot) {
+    for (const Tick& t : ticks(axis, ticks_up(plot.height))) {
+        const double y = axis.place(t.value);
+        scene.parts.push_back(Polyline{{{plot.x, y}, {plot.right(), y}}, canvas.palette.line});
+        scene.parts.push_back(Text{{plot.x - figure_gap, y}, t.text, canvas.palette.dim, Anchor::end});
+    }
+}
+
+double width_of_figures(const Canvas& canvas, const Axis& axis, double height) {
+    double widest = 0;
+    for (const Tick& t : ticks(axis, ticks_up(height))) widest = std::max(widest, canvas.measure.width(t.text, TextStyle::label));
+    return widest + figure_gap;
+}
+
+} // namespace pourbook

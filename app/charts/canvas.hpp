@@ -1,0 +1,40 @@
+// What a layout needs besides the chart: room, colours and the width of letters; and the parts all charts share.
+#pragma once
+
+#include "charts/axis.hpp"
+#include "charts/palette.hpp"
+#include "charts/scene.hpp"
+
+#include <string>
+#include <vector>
+
+namespace pourbook {
+
+struct Canvas {
+    double width = 600, height = 400; // points
+    const Palette& palette;
+    const TextMeasure& measure;
+};
+
+/// Where a chart's numbers come from.
+struct Origin {
+    std::vector<std::string> sources; // keys, each once
+    std::string data_version;
+};
+
+constexpr double chart_margin = 10;
+
+/// Title and subtitle at the top; returns the y below them.
+double add_head(Scene& scene, const Canvas& canvas, const std::string& title, const std::string& subtitle);
+
+/// Source keys and data version at the bottom, at most three lines; returns the y above them.
+double add_origin(Scene& scene, const Canvas& canvas, const Origin& origin);
+
+/// Grid lines and figures of a horizontal axis, below `plot`.
+void add_horizontal_axis(Scene& scene, const Canvas& canvas, const Axis& axis, const Box& plot);
+/// The same of a vertical one, left of `plot`.
+void add_vertical_axis(Scene& scene, const Canvas& canvas, const Axis& axis, const Box& plot);
+/// Room the figures of a vertical axis need.
+double width_of_figures(const Canvas& canvas, const Axis& axis, double height);
+
+} // namespace pourbook

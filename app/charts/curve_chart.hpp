@@ -1,0 +1,44 @@
+// A property against temperature as a chart: a line per metal with its 90 % band, printed points as marks, a dashed jump
+// where it melts, gaps where nothing is cited.
+#pragma once
+
+#include "charts/canvas.hpp"
+#include "charts/shown.hpp"
+#include "usecases/curve.hpp"
+
+namespace pourbook {
+
+struct CurveSpot {
+    double x = 0, y = 0, low = 0, high = 0; // in the units shown; 90 % interval
+    std::string hover;
+};
+
+struct CurveLine {
+    std::string id, name;
+    std::size_t slot = 0;                         // colour and mark
+    std::vector<std::vector<CurveSpot>> stretches; // without gaps inside
+    std::vector<std::pair<CurveSpot, CurveSpot>> jumps;
+    std::string jump_label;
+    std::vector<CurveSpot> printed;
+};
+
+struct CurveChart {
+    std::string title, x_label, y_label;
+    bool log = false;
+    std::vector<CurveLine> lines;
+    std::vector<std::string> notes; // metals without a curve, and why
+    Origin origin;
+};
+
+struct CurveLook {
+    bool log = false;
+    bool celsius = false;
+    Units units = Units::si;
+};
+
+CurveChart curve_chart(const Catalogue& catalogue, const CurveResult& result, const CurveLook& look);
+
+/// Hits: id is the metal's slug.
+Scene layout(const CurveChart& chart, const Canvas& canvas);
+
+} // namespace pourbook

@@ -1,0 +1,180 @@
+#include "charts/curve_chart.hpp"
+
+#include "charts/marker.hpp"
+#include "charts/place_text.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace pourbook {
+namespace {
+
+constexpr double line_step = line_height(TextStyle::label);
+constexpr double marker_radius = 3.5;
+constexpr double hit_half = 6;
+constexpr double label_indent = 34; // leader and mark before an end label
+
+class CurveLayout {
+public:
+    CurveLayout(const CurveChart& chart, const Canvas& canvas) : chart_(chart), canvas_(canvas), colours_(canvas.palette), free_({}) {
+        scene_.width = canvas.width;
+        scene_.height = canvas.height;
+    }
+
+    Scene run() {
+        const double top = add_head(scene_, canvas_, chart_.title, chart_.lines.empty() ? "" : chart_.y_label);
+        double bottom = add_origin(scene_, canvas_, chart_.origin);
+        bottom = add_notes(bottom);
+        if (chart_.lines.empty()) return std::move(scene_);
+        place_plot(top + 6, bottom);
+        add_horizontal_axis(scene_, canvas_, x_, plot_);
+        add_vertical_axis(scene_, canvas_, y_, plot_);
+        scene_.parts.push_back(Text{{plot_.right(), plot_.bottom() + 1.5 * line_step}, chart_.x_label, colours_.ink, Anchor::end});
+        free_ = FreePlaces(plot_);
+        scene_.parts.push_back(ClipTo{plot_});
+        for (const CurveLine& line : chart_.lines) add_bands(line);
+        for (const CurveLine& line : chart_.lines) add_lines(line);
+        for (const CurveLine& line : chart_.lines) add_printed(line);
+        scene_.parts.push_back(ClipEnd{});
+        for (const CurveLine& line : chart_.lines) add_jump_labels(line);
+        add_end_labels();
+        return std::move(scene_);
+    }
+
+private:
+    double add_notes(double bottom) {
+        std::vector<std::string> lines;
+        if (!chart_.lines.empty()) lines.push_back("marks: printed figures · band: 90 % · dashed: melting");
+        for (const std::string& note : chart_.notes) lines.push_back(note);
+        double y = bottom - line_step * static_cast<double>(lines.size());
+        const double top = y - 2;
+        for (const std::string& text : lines) {
+            scene_.parts.push_back(Text{{chart_margin, y + line_step / 2},
+                                        shortened(text, canvas_.width - 2 * chart_margin, TextStyle::label, canvas_.measure),
+                                        colours_.dim});
+            y += line_step;
+        }
+        return top;
+    }
+
+    void fit_axes() {
+        y_.log = chart_.log;
+        x_ = {no_number, no_number};
+        y_.low = y_.high = no_number;
+        for (const CurveLine& line : chart_.lines)
+            for (const auto& stretch : line.stretches)
+                for (const CurveSpot& s : stretch) {
+                    x_.low = std::fmin(x_.low, s.x); // fmin and fmax pass over NaN
+                    x_.high = std::fmax(x_.high, s.x);
+                    if (y_.log && s.y <= 0) continue;
+                    y_.low = std::fmin(y_.low, y_.log ? s.y : s.low);
+                    y_.high = std::fmax(y_.high, y_.log ? s.y : s.high);
+                }
+        if (std::isnan(y_.low)) y_.low = y_.high = 1;
+        round_out(x_);
+        round_out(y_);
+    }
+
+    void place_plot(double top, double bottom) {
+        fit_axes();
+        double labels = 0;
+        for (const CurveLine& line : chart_.lines) labels = std::max(labels, canvas_.measure.width(line.name, TextStyle::label));
+        labels = std::min(labels, canvas_.width * 0.3) + label_indent;
+        const double height = std::max(60.0, bottom - top - 2 * line_step - 6);
+        const double left = chart_margin + width_of_figures(canvas_, y_, height);
+        plot_ = {left, top, std::max(60.0, canvas_.width - chart_margin - labels - left), height};
+        x_.from = plot_.x;
+        x_.to = plot_.right();
+        y_.from = plot_.bottom();
+        y_.to = plot_.y;
+    }
+
+    double place_y(double value) const { return y_.place(y_.log ? std::max(value, y_.low * 1e-3) : value); }
+    Spot place(const CurveSpot& s) const { return {x_.place(s.x), place_y(s.y)}; }
+    static Colour colour(const CurveLine& line) { return Palette::of_slot(line.slot); }
+
+    void add_bands(const CurveLine& line) {
+        for (const auto& stretch : line.stretches) {
+            Band band{{}, {}, colour(line).with_alpha(48)};
+            for (const CurveSpot& s : stretch) {
+                band.upper.push_back({x_.place(s.x), place_y(s.high)});
+                band.lower.push_back({x_.place(s.x), place_y(s.low)});
+            }
+            if (band.upper.size() > 1) scene_.parts.push_back(std::move(band));
+        }
+    }
+
+    void add_lines(const CurveLine& line) {
+        for (const auto& stretch : line.stretches) {
+            Polyline drawn{{}, colour(line), 2};
+            for (const CurveSpot& s : stretch) {
+                drawn.spots.push_back(place(s));
+                add_hit(line, s);
+            }
+            if (drawn.spots.size() > 1) scene_.parts.push_back(std::move(drawn));
+        }
+        for (const auto& [before, after] : line.jumps) scene_.parts.push_back(Polyline{{place(before), place(after)}, colour(line), 1.5, true});
+    }
+
+    void add_hit(const CurveLine& line, const CurveSpot& s) {
+        const Spot at = place(s);
+        if (plot_.contains(at)) scene_.hits.push_back({{at.x - hit_half, at.y - hit_half, 2 * hit_half, 2 * hit_half}, line.id, s.hover});
+    }
+
+    void add_printed(const CurveLine& line) {
+        for (const CurveSpot& s : line.printed) {
+            const Spot at = place(s);
+            add_marker(scene_, line.slot, at, marker_radius, colour(line));
+            free_.take({at.x - 4, at.y - 4, 8, 8});
+        }
+    }
+
+    void add_jump_labels(const CurveLine& line) {
+        for (const auto& [before, after] : line.jumps) {
+            const Spot a = place(before), b = place(after);
+            const Spot middle{(a.x + b.x) / 2, (a.y + b.y) / 2};
+            const std::string text = line.jump_label;
+            const auto offered = [&](double dx, double dy, Anchor anchor) {
+                return Text{{middle.x + dx, middle.y + dy}, text, colours_.dim, anchor};
+            };
+            const auto free = free_.first_free({offered(8, 0, Anchor::start), offered(-8, 0, Anchor::end), offered(8, 20, Anchor::start),
+                                                offered(-8, -20, Anchor::end)},
+                                               canvas_.measure);
+            if (free) scene_.parts.push_back(*free);
+        }
+    }
+
+    void add_end_labels() {
+        std::vector<double> wanted;
+        for (const CurveLine& line : chart_.lines) wanted.push_back(std::clamp(place(last(line)).y, plot_.y, plot_.bottom()));
+        const std::vector<double> y = spread_out(wanted, line_step, plot_.y, plot_.bottom());
+        const double x = plot_.right() + label_indent - 8;
+        for (std::size_t i = 0; i < chart_.lines.size(); ++i) {
+            const CurveLine& line = chart_.lines[i];
+            const Spot end = place(last(line));
+            scene_.parts.push_back(Polyline{{{end.x, wanted[i]}, {x - 10, y[i]}}, colour(line).with_alpha(110), 1});
+            add_marker(scene_, line.slot, {x - 5, y[i]}, marker_radius + 1, colour(line));
+            const std::string name = shortened(line.name, canvas_.width - x - 6 - chart_margin, TextStyle::label, canvas_.measure);
+            scene_.parts.push_back(Text{{x + 5, y[i]}, name, colours_.ink});
+            scene_.hits.push_back({{x - 10, y[i] - line_step / 2, canvas_.width - x + 10, line_step}, line.id, line.name});
+        }
+    }
+
+    static const CurveSpot& last(const CurveLine& line) { return line.stretches.back().back(); }
+
+    const CurveChart& chart_;
+    const Canvas& canvas_;
+    const Palette& colours_;
+    FreePlaces free_;
+    Scene scene_;
+    Box plot_;
+    Axis x_, y_;
+};
+
+} // namespace
+
+Scene layout(const CurveChart& chart, const Canvas& canvas) {
+    return CurveLayout(chart, canvas).run();
+}
+
+} // namespace pourbook

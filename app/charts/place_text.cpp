@@ -1,0 +1,64 @@
+#include "charts/place_text.hpp"
+
+#include <algorithm>
+#include <numeric>
+#include <sstream>
+
+namespace pourbook {
+
+std::vector<std::string> wrapped(const std::string& text, double width, TextStyle style, const TextMeasure& measure) {
+    std::vector<std::string> lines;
+    std::istringstream words(text);
+    for (std::string word; words >> word;) {
+        const std::string longer = lines.empty() ? word : lines.back() + " " + word;
+        if (!lines.empty() && measure.width(longer, style) <= width) lines.back() = longer;
+        else lines.push_back(word);
+    }
+    return lines;
+}
+
+std::string shortened(const std::string& text, double width, TextStyle style, const TextMeasure& measure) {
+    if (measure.width(text, style) <= width) return text;
+    std::string cut = text;
+    while (!cut.empty() && measure.width(cut + "…", style) > width) {
+        while (!cut.empty() && (static_cast<unsigned char>(cut.back()) & 0xC0) == 0x80) cut.pop_back();
+        if (!cut.empty()) cut.pop_back();
+    }
+    return cut + "…";
+}
+
+std::vector<double> spread_out(std::vector<double> wanted, double gap, double low, double high) {
+    std::vector<std::size_t> order(wanted.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return wanted[a] < wanted[b]; });
+    double floor = low;
+    for (const std::size_t i : order) {
+        wanted[i] = std::max(wanted[i], floor);
+        floor = wanted[i] + gap;
+    }
+    double ceiling = high;
+    for (auto i = order.rbegin(); i != order.rend(); ++i) {
+        wanted[*i] = std::min(wanted[*i], ceiling);
+        ceiling = wanted[*i] - gap;
+    }
+    return wanted;
+}
+
+Box text_box(const Text& text, const TextMeasure& measure) {
+    const double width = measure.width(text.text, text.style), height = line_height(text.style);
+    const double shift = text.anchor == Anchor::start ? 0 : text.anchor == Anchor::middle ? width / 2 : width;
+    return {text.at.x - shift, text.at.y - height / 2, width, height};
+}
+
+std::optional<Text> FreePlaces::first_free(const std::vector<Text>& offered, const TextMeasure& measure) {
+    for (const Text& text : offered) {
+        const Box box = text_box(text, measure);
+        const bool inside = box.x >= room_.x && box.right() <= room_.right() && box.y >= room_.y && box.bottom() <= room_.bottom();
+        if (!inside || std::any_of(taken_.begin(), taken_.end(), [&](const Box& b) { return b.overlaps(box); })) continue;
+        take(box);
+        return text;
+    }
+    return std::nullopt;
+}
+
+} // namespace pourbook

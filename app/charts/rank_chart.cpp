@@ -1,0 +1,80 @@
+#include "charts/rank_chart.hpp"
+
+#include "core/quantity/format.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace pourbook {
+namespace {
+
+constexpr double log_beyond = 30; // ratio of largest to smallest from which a linear axis hides the small ones
+
+/// How the merit is drawn: in a property's unit or as a multiple of the best.
+struct Merit {
+    const Property* property;
+    double best;
+    Units units;
+
+    double drawn(double si) const { return property ? in_shown_unit(*property, si, units) : si / best; }
+};
+
+std::string percent(double share) {
+    return share > 0 && share < 0.01 ? "under 1 %" : significant(std::round(share * 100), 3) + " %";
+}
+
+std::string hover_of(const RankedMetal& r, const RankRow& row, const RankResult& result) {
+    const Place& p = r.place;
+    std::string text = row.name + "\nrank " + std::to_string(p.rank) + " (" + std::to_string(p.rank_low) + " to " + std::to_string(p.rank_high) +
+                       "), first in " + percent(p.p_first) + " of the draws\nmedian " + significant(p.median, 4) + ", 90 % interval " +
+                       significant(p.low90, 4) + " to " + significant(p.high90, 4);
+    if (!pretty_unit(result.unit).empty()) text += " " + pretty_unit(result.unit);
+    if (row.remembered) text += "\nrests on a remembered value";
+    return text;
+}
+
+RankRow row_of(const RankedMetal& r, const RankResult& result, const Merit& merit) {
+    const Place& p = r.place;
+    RankRow row{r.metal->slug, r.metal->name, merit.drawn(p.median), 0, 0, "", "", false, r.from_memory, false, {}};
+    const double a = merit.drawn(p.low90), b = merit.drawn(p.high90);
+    row.low = std::min(a, b);
+    row.high = std::max(a, b);
+    row.value = rounded_to(row.median, (row.high - row.low) / 2, 4);
+    row.hover = hover_of(r, row, result);
+    for (const RankInput& input : r.inputs)
+        if (!input.value.sources.empty()) row.sources.push_back(input.value.sources.front().key);
+    return row;
+}
+
+bool wants_log(const std::vector<RankRow>& rows) {
+    double low = no_number, high = no_number;
+    for (const RankRow& r : rows) {
+        low = std::isnan(low) ? r.median : std::min(low, r.median);
+        high = std::isnan(high) ? r.median : std::max(high, r.median);
+    }
+    return low > 0 && high / low > log_beyond;
+}
+
+} // namespace
+
+RankChart rank_chart(const Catalogue& catalogue, const RankResult& result, Units units, const std::vector<std::string>& pinned) {
+    RankChart chart;
+    chart.title = result.label.empty() ? result.formula : result.label;
+    chart.data_version = catalogue.data_version;
+    if (result.ranked.empty()) return chart;
+    const RankedMetal& best = result.ranked.front();
+    const Merit merit{catalogue.property(result.formula), best.place.median, units};
+    chart.axis_label = merit.property ? label_of(*merit.property, units) + ", " + unit_of(*merit.property, units)
+                                      : result.formula + ", relative to " + best.metal->name;
+    for (const RankedMetal& r : result.ranked) {
+        RankRow row = row_of(r, result, merit);
+        row.pinned = std::find(pinned.begin(), pinned.end(), row.id) != pinned.end();
+        const auto& tied = best.place.tied_with;
+        row.tied_with_best = std::find(tied.begin(), tied.end(), row.id) != tied.end();
+        chart.rows.push_back(std::move(row));
+    }
+    chart.log = wants_log(chart.rows);
+    return chart;
+}
+
+} // namespace pourbook

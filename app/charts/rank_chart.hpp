@@ -1,0 +1,34 @@
+// A ranking as a chart: a row per metal, best on top, median with its 90 % interval.
+// A goal that is one property is drawn in that property's unit; a formula of several relative to the best metal's median.
+#pragma once
+
+#include "charts/canvas.hpp"
+#include "charts/shown.hpp"
+#include "usecases/rank.hpp"
+
+namespace pourbook {
+
+struct RankRow {
+    std::string id, name;
+    double median = 0, low = 0, high = 0; // as drawn
+    std::string value;                    // median as text
+    std::string hover;
+    bool tied_with_best = false;
+    bool remembered = false; // rests on a remembered value
+    bool pinned = false;
+    std::vector<std::string> sources;
+};
+
+struct RankChart {
+    std::string title, axis_label;
+    bool log = false;
+    std::vector<RankRow> rows;
+    std::string data_version;
+};
+
+RankChart rank_chart(const Catalogue& catalogue, const RankResult& result, Units units, const std::vector<std::string>& pinned);
+
+/// As many rows as there is room for; says how many more there are. Hits: id is the metal's slug.
+Scene layout(const RankChart& chart, const Canvas& canvas);
+
+} // namespace pourbook

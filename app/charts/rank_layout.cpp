@@ -1,0 +1,145 @@
+#include "charts/rank_chart.hpp"
+
+#include "charts/marker.hpp"
+#include "charts/place_text.hpp"
+
+#include <algorithm>
+
+namespace pourbook {
+namespace {
+
+constexpr double row_height = 24;
+constexpr double line = line_height(TextStyle::label);
+constexpr double gap = 8;
+constexpr double dot = 4.5;
+
+class RankLayout {
+public:
+    RankLayout(const RankChart& chart, const Canvas& canvas) : chart_(chart), canvas_(canvas), colours_(canvas.palette) {
+        scene_.width = canvas.width;
+        scene_.height = canvas.height;
+    }
+
+    Scene run() {
+        const double top = add_head(scene_, canvas_, chart_.title, chart_.rows.empty() ? "nothing to rank" : "median and 90 % interval, best on top");
+        // The caption depends on the rows shown and takes room from them: reserve its most, then place it.
+        constexpr double caption_most = 3 * line + 4 + chart_margin;
+        const double foot = (legend_lines() + 2) * line + 10; // figures, axis label, legend
+        const double room = canvas_.height - caption_most - foot - top;
+        shown_ = std::min(chart_.rows.size(), static_cast<std::size_t>(std::max(1.0, room / row_height)));
+        add_origin(scene_, canvas_, {sources(), chart_.data_version});
+        if (chart_.rows.empty()) return std::move(scene_);
+        place_plot(top);
+        add_horizontal_axis(scene_, canvas_, axis_, plot_);
+        for (std::size_t i = 0; i < shown_; ++i) add_row(i);
+        add_bracket();
+        add_foot();
+        return std::move(scene_);
+    }
+
+private:
+    std::vector<std::string> sources() const {
+        std::vector<std::string> keys;
+        for (std::size_t i = 0; i < shown_; ++i)
+            for (const std::string& key : chart_.rows[i].sources)
+                if (std::find(keys.begin(), keys.end(), key) == keys.end()) keys.push_back(key);
+        return keys;
+    }
+
+    bool any(bool RankRow::* what) const {
+        return std::any_of(chart_.rows.begin(), chart_.rows.end(), [&](const RankRow& r) { return r.*what; });
+    }
+
+    std::string value_text(const RankRow& row) const { return row.tied_with_best ? row.value + "  ≈ best" : row.value; }
+
+    void place_plot(double top) {
+        double names = 0, values = 0;
+        axis_.log = chart_.log;
+        axis_.low = chart_.rows[0].low;
+        axis_.high = chart_.rows[0].high;
+        for (std::size_t i = 0; i < shown_; ++i) {
+            const RankRow& row = chart_.rows[i];
+            names = std::max(names, canvas_.measure.width(row.name, TextStyle::label));
+            values = std::max(values, canvas_.measure.width(value_text(row), TextStyle::label));
+            axis_.low = std::min(axis_.low, row.low);
+            axis_.high = std::max(axis_.high, row.high);
+        }
+        if (axis_.log && axis_.low <= 0) axis_.low = axis_.high / 1e4;
+        if (!axis_.log) axis_.low = std::min(axis_.low, 0.0);
+        round_out(axis_);
+        names = std::min(names, canvas_.width * 0.4);
+        const double left = chart_margin + names + gap, right = canvas_.width - chart_margin - values - gap - 8;
+        plot_ = {left, top, std::max(40.0, right - left), static_cast<double>(shown_) * row_height};
+        axis_.from = plot_.x;
+        axis_.to = plot_.right();
+    }
+
+    double middle(std::size_t i) const { return plot_.y + (static_cast<double>(i) + 0.5) * row_height; }
+    double place(double value) const { return axis_.place(std::clamp(value, axis_.low, axis_.high)); }
+
+    void add_row(std::size_t i) {
+        const RankRow& row = chart_.rows[i];
+        const double y = middle(i);
+        const Colour colour = row.tied_with_best || i == 0 ? colours_.tied : colours_.other;
+        const std::string name = shortened(row.name, plot_.x - gap - chart_margin, TextStyle::label, canvas_.measure);
+        scene_.parts.push_back(Text{{plot_.x - gap, y}, name, row.pinned ? colours_.accent : colours_.ink, Anchor::end});
+        if (!axis_.log) {
+            const double zero = place(0), end = place(row.median);
+            scene_.parts.push_back(Rectangle{{std::min(zero, end), y - 6, std::abs(end - zero), 12}, colour.with_alpha(70)});
+        }
+        const double low = place(row.low), high = place(row.high);
+        if (high > low) {
+            scene_.parts.push_back(Polyline{{{low, y}, {high, y}}, colour, 2});
+            for (const double x : {low, high}) scene_.parts.push_back(Polyline{{{x, y - 4}, {x, y + 4}}, colour, 2});
+        }
+        if (row.remembered) scene_.parts.push_back(Circle{{place(row.median), y}, dot, colours_.ground, 0});
+        scene_.parts.push_back(Circle{{place(row.median), y}, dot, colour, row.remembered ? 2.0 : 0.0});
+        scene_.parts.push_back(Text{{high + gap, y}, value_text(row), row.tied_with_best ? colours_.ink : colours_.dim});
+        scene_.hits.push_back({{0, y - row_height / 2, canvas_.width, row_height}, row.id, row.hover});
+    }
+
+    /// Spans the rows from the first while the data can't tell them from the best.
+    void add_bracket() {
+        std::size_t last = 0;
+        while (last + 1 < shown_ && chart_.rows[last + 1].tied_with_best) ++last;
+        if (last == 0) return;
+        const double x = canvas_.width - chart_margin, top = middle(0) - 7, bottom = middle(last) + 7;
+        scene_.parts.push_back(Polyline{{{x - 5, top}, {x, top}, {x, bottom}, {x - 5, bottom}}, colours_.tied, 2});
+    }
+
+    double legend_lines() const {
+        return (any(&RankRow::tied_with_best) ? 1 : 0) + (any(&RankRow::remembered) ? 1 : 0) + (chart_.rows.size() > shown_ ? 1 : 0);
+    }
+
+    void add_foot() {
+        double y = plot_.bottom() + line + 4 + line / 2;
+        const double width = canvas_.width - 2 * chart_margin;
+        const auto add = [&](const std::string& text, Colour colour, double x) {
+            scene_.parts.push_back(Text{{x, y}, shortened(text, width, TextStyle::label, canvas_.measure), colour});
+            y += line;
+        };
+        add(chart_.axis_label, colours_.ink, chart_margin);
+        if (any(&RankRow::tied_with_best)) add("≈ best: the data can't tell it from the first", colours_.dim, chart_margin);
+        if (any(&RankRow::remembered)) {
+            scene_.parts.push_back(Circle{{chart_margin + dot, y}, dot, colours_.dim, 2});
+            add("rests on a remembered value", colours_.dim, chart_margin + 3 * dot);
+        }
+        if (chart_.rows.size() > shown_) add("and " + std::to_string(chart_.rows.size() - shown_) + " more in the table", colours_.dim, chart_margin);
+    }
+
+    const RankChart& chart_;
+    const Canvas& canvas_;
+    const Palette& colours_;
+    Scene scene_;
+    Box plot_;
+    Axis axis_;
+    std::size_t shown_ = 0;
+};
+
+} // namespace
+
+Scene layout(const RankChart& chart, const Canvas& canvas) {
+    return RankLayout(chart, canvas).run();
+}
+
+} // namespace pourbook

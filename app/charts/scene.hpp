@@ -1,0 +1,106 @@
+// What a chart is made of once everything is decided: a few primitives in points, y downwards, later ones on top.
+// A painter replays them and has no opinions; `dump` writes them as text, so that a chart can be approved without fonts.
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace pourbook {
+
+struct Colour {
+    std::uint8_t red = 0, green = 0, blue = 0, alpha = 255;
+    Colour with_alpha(std::uint8_t a) const { return {red, green, blue, a}; }
+};
+
+struct Spot {
+    double x = 0, y = 0;
+};
+
+struct Box {
+    double x = 0, y = 0, width = 0, height = 0;
+    double right() const { return x + width; }
+    double bottom() const { return y + height; }
+    bool contains(Spot s) const { return s.x >= x && s.x <= right() && s.y >= y && s.y <= bottom(); }
+    bool overlaps(const Box& o) const { return x < o.right() && o.x < right() && y < o.bottom() && o.y < bottom(); }
+};
+
+enum class Anchor { start, middle, end };
+enum class TextStyle { label, title };
+
+/// Size of the letters and height of a line, in points.
+constexpr double text_size(TextStyle style) { return style == TextStyle::title ? 17 : 14; }
+constexpr double line_height(TextStyle style) { return style == TextStyle::title ? 24 : 18; }
+
+struct Polyline {
+    std::vector<Spot> spots;
+    Colour colour;
+    double width = 1;
+    bool dashed = false;
+};
+
+struct Polygon { // convex
+    std::vector<Spot> spots;
+    Colour fill;
+};
+
+struct Band { // the area between two lines of equally many spots
+    std::vector<Spot> upper, lower;
+    Colour fill;
+};
+
+struct Rectangle {
+    Box box;
+    Colour fill;
+};
+
+struct Circle {
+    Spot centre;
+    double radius = 1;
+    Colour colour;
+    double width = 0; // of the outline; 0: filled
+};
+
+struct Text {
+    Spot at; // on the middle of the line's height
+    std::string text;
+    Colour colour;
+    Anchor anchor = Anchor::start;
+    TextStyle style = TextStyle::label;
+};
+
+struct ClipTo {
+    Box box;
+};
+struct ClipEnd {};
+
+using Primitive = std::variant<Polyline, Polygon, Band, Rectangle, Circle, Text, ClipTo, ClipEnd>;
+
+/// A place that answers the pointer.
+struct Hit {
+    Box box;
+    std::string id;
+    std::string hover;
+};
+
+struct Scene {
+    double width = 0, height = 0;
+    std::vector<Primitive> parts;
+    std::vector<Hit> hits;
+
+    /// The hit whose middle is nearest among those under the spot; null if there is none.
+    const Hit* hit_at(Spot spot) const;
+};
+
+/// Width of a text in points, from whoever owns the font.
+class TextMeasure {
+public:
+    virtual ~TextMeasure() = default;
+    virtual double width(const std::string& text, TextStyle style) const = 0;
+};
+
+/// One primitive a line, rounded to a tenth of a point.
+std::string dump(const Scene& scene);
+
+} // namespace pourbook

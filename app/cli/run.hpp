@@ -1,0 +1,34 @@
+// The command line: words in, text or JSON out, exit codes of the contract.
+//   0 answered   2 the words can't be read   3 unknown metal or property, no value, outside the cited range
+//   4 a damaged or newer file, or one that can't be written   5 refused with the reason
+#pragma once
+
+#include "core/materials/catalogue.hpp"
+
+#include <functional>
+#include <iosfwd>
+#include <string>
+#include <vector>
+
+namespace pourbook {
+
+/// What the window is asked to do; filled from the words when no command is given.
+struct WindowWords {
+    int width = 1440;
+    int height = 900;
+    double scale = 0;
+    bool dark = true;
+    std::string view, state_file, test_socket, screenshot;
+};
+
+struct CommandLine {
+    std::string version;
+    std::string default_reference;                            // path of the reference database beside the program
+    std::function<Catalogue(const std::string&)> open;        // throws std::runtime_error with one plain line
+    std::function<int(const Catalogue&, const WindowWords&)> window;
+};
+
+/// words without the program's name. Never throws.
+int run_command_line(const CommandLine& setup, const std::vector<std::string>& words, std::ostream& out, std::ostream& err);
+
+} // namespace pourbook

@@ -1,0 +1,264 @@
+#include "core/evaluate/candidate.hpp"
+
+#include "core/evaluate/interpolate.hpp"
+#include "core/quantity/format.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <optional>
+#include <tuple>
+
+namespace pourbook {
+namespace {
+
+constexpr double scale_slack_K = 0.6;         // differences between temperature scales
+constexpr double coefficient_low_K = 273.15;  // range assumed where a temperature coefficient states none
+constexpr double coefficient_high_K = 373.15;
+
+/// Another property whose records answer too, and how its figure becomes the wanted one.
+struct Kin {
+    const char* wanted;
+    const char* recorded;
+    double (*convert)(double);
+    const char* how;
+};
+
+double same(double x) {
+    return x;
+}
+double reciprocal(double x) {
+    return 1 / x;
+}
+double of_liquid_volume(double of_solid_volume) {
+    return of_solid_volume / (1 + of_solid_volume);
+}
+
+constexpr std::array kin = {
+    Kin{"resistivity", "conductivity", reciprocal, "1 / conductivity as printed"},
+    Kin{"solidus", "melting_point", same, "melting point of a pure metal or eutectic"},
+    Kin{"liquidus", "melting_point", same, "melting point of a pure metal or eutectic"},
+    Kin{"melting_point", "solidus", same, "solidus"},
+    Kin{"solidification_contraction", "volume_change_on_melting", of_liquid_volume, "e / (1 + e) of the expansion on melting"},
+    Kin{"linear_expansion", "linear_expansion_at", same, "coefficient at the temperature"},
+};
+
+std::vector<Point> with_value(const std::vector<Point>& points) {
+    std::vector<Point> out;
+    for (const Point& p : points)
+        if (!p.is_bound()) out.push_back(p);
+    return out;
+}
+
+std::string at_text(double temperature_K) {
+    return std::isnan(temperature_K) ? std::string() : " at " + significant(temperature_K, 6) + " K";
+}
+
+std::string printed_as(const Point& p, const Record& r) {
+    return p.printed + (r.unit.empty() ? "" : " " + r.unit) + at_text(p.temperature_K);
+}
+
+bool phase_fits(const Record& r, const Question& q) {
+    if (q.phase == Phase::any || r.phase == Phase::any) return q.phase != Phase::liquid || r.phase != Phase::any;
+    return r.phase == q.phase;
+}
+
+ConditionFit condition_fit(const Record& r, const Question& q) {
+    if (q.property.condition_spread <= 0 || q.phase == Phase::liquid) return ConditionFit::same;
+    const std::string wanted = resolved_condition(q.metal, q.conditions);
+    const std::string temper = q.conditions.condition == "reference" && q.conditions.temper.empty() ? q.metal.reference_temper
+                                                                                                     : q.conditions.temper;
+    if (!temper.empty() && !r.temper.empty() && r.temper != temper) return ConditionFit::other;
+    if (!temper.empty() && r.temper == temper) return ConditionFit::same;
+    if (r.condition.empty() || r.condition == "as-supplied")
+        return q.metal.is_element() || wanted == "as-supplied" ? ConditionFit::same : ConditionFit::unstated;
+    if (r.condition != wanted) return ConditionFit::other;
+    return temper.empty() ? ConditionFit::same : ConditionFit::unstated;
+}
+
+int kind_rank(const Reference* reference) {
+    static constexpr std::array<const char*, 11> order = {"standard",   "evaluated review", "agency",       "handbook",
+                                                          "paper",      "compilation",      "textbook",     "data sheet",
+                                                          "general text", "trade practice", "memory"};
+    if (!reference) return static_cast<int>(order.size());
+    const auto at = std::find(order.begin(), order.end(), reference->kind);
+    return static_cast<int>(at - order.begin());
+}
+
+std::optional<Candidate> from_equation(const Record& r, const Question& q) {
+    const Polynomial& e = *r.equation;
+    if (q.temperature_K < e.low_K - scale_slack_K || q.temperature_K > e.high_K + scale_slack_K) return std::nullopt;
+    const double t = std::clamp(q.temperature_K, e.low_K, e.high_K);
+    return Candidate{&r, e.at(t), 0, Cover::direct, ConditionFit::same, r.equation_printed, "equation of the source"};
+}
+
+std::optional<Candidate> from_series(const Record& r, const std::vector<Point>& points, const Question& q) {
+    const double t = q.temperature_K;
+    if (points.size() < 2 || t < points.front().temperature_K - scale_slack_K || t > points.back().temperature_K + scale_slack_K)
+        return std::nullopt;
+    const Interpolated x = interpolate(points, t);
+    const auto above =
+        std::find_if(points.begin(), points.end() - 1, [&](const Point& p) { return p.temperature_K >= t - scale_slack_K; });
+    const bool on_point = std::abs(above->temperature_K - t) <= scale_slack_K || above == points.begin();
+    if (on_point)
+        return Candidate{&r, x.value_si, x.doubt_si, Cover::direct, ConditionFit::same, printed_as(*above, r), "printed figure"};
+    return Candidate{&r,
+                     x.value_si,
+                     x.doubt_si,
+                     Cover::direct,
+                     ConditionFit::same,
+                     printed_as(*(above - 1), r) + ", " + printed_as(*above, r),
+                     "interpolated between printed points"};
+}
+
+std::optional<Candidate> from_point(const Record& r, const Point& p, const Question& q) {
+    if (!q.property.varies_with_temperature)
+        return Candidate{&r, p.value_si, p.half_digit_si, Cover::direct, ConditionFit::same, printed_as(p, r), "printed figure"};
+    const double at = std::isnan(p.temperature_K) ? room_temperature_K : p.temperature_K;
+    const double away = std::abs(q.temperature_K - at);
+    if (away > std::max(scale_slack_K, q.property.point_reach_K)) return std::nullopt;
+    const bool direct = away <= scale_slack_K;
+    const double share = direct ? 0 : 0.5 * q.property.default_uncertainty * away / q.property.point_reach_K;
+    return Candidate{&r,
+                     p.value_si,
+                     p.half_digit_si + share * std::abs(p.value_si),
+                     direct ? Cover::direct : Cover::near,
+                     ConditionFit::same,
+                     printed_as(p, r),
+                     direct ? "printed figure" : "single printed point, used " + significant(away, 2) + " K away"};
+}
+
+struct Coefficient {
+    double per_K, at_K;
+    std::string sentence;
+};
+
+/// The temperature coefficient of resistivity that holds at the temperature, if one is cited.
+std::optional<Coefficient> coefficient_for(const Question& q) {
+    for (const Record& r : q.metal.records) {
+        if (r.property != "temperature_coefficient" || !r.usable() || r.points.empty() || r.points.front().is_bound()) continue;
+        const double low = std::isnan(r.valid_low_K) ? coefficient_low_K : r.valid_low_K;
+        const double high = std::isnan(r.valid_high_K) ? coefficient_high_K : r.valid_high_K;
+        if (q.temperature_K < low || q.temperature_K > high) continue;
+        const Point& p = r.points.front();
+        const double at = std::isnan(p.temperature_K) ? room_temperature_K : p.temperature_K;
+        return Coefficient{p.value_si, at,
+                           "carried by the temperature coefficient " + p.printed + " " + r.unit + " (" + r.citation.source + ")" +
+                               (std::isnan(r.valid_low_K) ? ", range 0 to 100 degC assumed by us" : "")};
+    }
+    return std::nullopt;
+}
+
+std::optional<Candidate> carried(const Record& r, const std::vector<Point>& points, const Question& q, const Kin* relation) {
+    if (q.property.id != "resistivity" || q.phase == Phase::liquid) return std::nullopt;
+    const auto coefficient = coefficient_for(q);
+    if (!coefficient) return std::nullopt;
+    const Point* nearest = nullptr;
+    for (const Point& p : points) {
+        const double at = std::isnan(p.temperature_K) ? room_temperature_K : p.temperature_K;
+        const bool in_range = at >= coefficient_low_K - 1 && at <= coefficient_high_K + 1;
+        if (in_range && (!nearest || std::abs(at - q.temperature_K) < std::abs(nearest->temperature_K - q.temperature_K))) nearest = &p;
+    }
+    if (!nearest) return std::nullopt;
+    const double at = std::isnan(nearest->temperature_K) ? room_temperature_K : nearest->temperature_K;
+    const double alpha = coefficient->per_K / (1 + coefficient->per_K * (at - coefficient->at_K));
+    const double factor = 1 + alpha * (q.temperature_K - at);
+    if (!(factor > 0)) return std::nullopt;
+    const double base = relation ? relation->convert(nearest->value_si) : nearest->value_si;
+    const double doubt = base * (std::abs(factor - 1) * 0.05 + nearest->half_digit_si / std::abs(nearest->value_si));
+    return Candidate{&r, base * factor, doubt, Cover::carried, ConditionFit::same, printed_as(*nearest, r), coefficient->sentence};
+}
+
+/// At 20 degC a mean from about 20 degC upward stands in for the coefficient there, a few per cent high.
+std::optional<Candidate> mean_as_coefficient(const Record& r, const std::vector<Point>& points, const Question& q) {
+    constexpr double longest_K = 400;
+    if (q.property.id != "linear_expansion" || std::isnan(r.from_K) || points.empty()) return std::nullopt;
+    const Point& p = points.front();
+    if (std::abs(q.temperature_K - room_temperature_K) > 1 || p.temperature_K - r.from_K > longest_K || std::abs(r.from_K - room_temperature_K) > 30)
+        return std::nullopt;
+    return Candidate{&r,
+                     p.value_si,
+                     p.half_digit_si + 0.03 * p.value_si,
+                     Cover::mean,
+                     ConditionFit::same,
+                     printed_as(p, r),
+                     "mean over " + significant(r.from_K, 6) + " K to " + significant(p.temperature_K, 6) + " K stands in"};
+}
+
+std::optional<Candidate> expansion(const Record& r, const std::vector<Point>& points, const Question& q) {
+    const bool room = std::abs(q.temperature_K - room_temperature_K) <= 1;
+    const bool is_mean = !std::isnan(r.from_K);
+    if (q.property.id == "linear_expansion" && is_mean) {
+        if (room) return mean_as_coefficient(r, points, q);
+        if (std::abs(r.from_K - room_temperature_K) > 30) return std::nullopt;
+    } else if (q.property.id == "linear_expansion" && !room) {
+        return std::nullopt; // a coefficient at one temperature is no mean
+    }
+    if (auto series = from_series(r, points, q)) return series;
+    for (const Point& p : points)
+        if (auto single = from_point(r, p, q)) return single;
+    return std::nullopt;
+}
+
+std::optional<Candidate> answer_of(const Record& r, const Question& q, const Kin* relation) {
+    if (!r.usable() || !r.text.empty() || !phase_fits(r, q)) return std::nullopt;
+    std::optional<Candidate> c;
+    const std::vector<Point> points = with_value(r.points);
+    if (q.property.id.starts_with("linear_expansion")) {
+        c = expansion(r, points, q);
+    } else if (r.equation) {
+        c = from_equation(r, q);
+    } else {
+        c = from_series(r, points, q);
+        for (const Point& p : points)
+            if (!c) c = from_point(r, p, q);
+    }
+    if (c && relation) {
+        const double converted = relation->convert(c->value_si);
+        c->doubt_si *= std::abs(converted / c->value_si);
+        c->value_si = converted;
+        if (relation->convert != same) c->how += "; " + std::string(relation->how);
+    }
+    if (!c) c = carried(r, points, q, relation);
+    if (c) c->fit = condition_fit(r, q);
+    if (c && !(std::isfinite(c->value_si))) return std::nullopt;
+    return c;
+}
+
+const Kin* kin_of(const Question& q, const Record& r) {
+    for (const Kin& k : kin)
+        if (q.property.id == k.wanted && r.property == k.recorded) return &k;
+    return nullptr;
+}
+
+auto order_key(const Candidate& c, const Question& q) {
+    const Reference* reference = q.catalogue.reference(c.record->citation.source);
+    return std::tuple(c.fit == ConditionFit::other, c.record->use != Use::preferred, c.cover == Cover::carried,
+                      c.record->citation.how_known != HowKnown::read, c.fit != ConditionFit::same,
+                      kind_rank(reference), static_cast<int>(c.cover), reference ? reference->reliability : "Z",
+                      -static_cast<int>(c.record->points.size()));
+}
+
+} // namespace
+
+std::vector<Candidate> candidates(const Question& q) {
+    const std::string& recorded = q.property.from.empty() ? q.property.id : q.property.from;
+    std::vector<Candidate> out;
+    for (const Record& r : q.metal.records) {
+        const Kin* relation = r.property == recorded ? nullptr : kin_of(q, r);
+        if (r.property != recorded && !relation) continue;
+        if (auto c = answer_of(r, q, relation)) out.push_back(std::move(*c));
+    }
+    std::stable_sort(out.begin(), out.end(), [&](const Candidate& a, const Candidate& b) { return order_key(a, q) < order_key(b, q); });
+    return out;
+}
+
+std::vector<const Record*> speaking_records(const Question& q) {
+    const std::string& recorded = q.property.from.empty() ? q.property.id : q.property.from;
+    std::vector<const Record*> out;
+    for (const Record& r : q.metal.records)
+        if ((r.property == recorded || kin_of(q, r)) && phase_fits(r, q)) out.push_back(&r);
+    return out;
+}
+
+} // namespace pourbook

@@ -1,0 +1,85 @@
+#include "core/evaluate/money.hpp"
+
+#include "core/quantity/format.hpp"
+
+#include <cmath>
+
+namespace pourbook {
+namespace {
+
+constexpr double negligible_wt_percent = 0.5;
+constexpr double unstated_price_spread = 0.10; // our estimate: an annual average or a day's price against another seller's
+
+double relative_uncertainty(const Price& p) {
+    if (std::isnan(p.low_usd_per_kg) || std::isnan(p.high_usd_per_kg)) return unstated_price_spread;
+    return (p.high_usd_per_kg - p.low_usd_per_kg) / 2 / std::sqrt(3.0) / p.usd_per_kg;
+}
+
+SourceValue source_of(const Price& p) {
+    SourceValue s;
+    s.key = p.citation.source;
+    s.locator = p.citation.locator;
+    s.through = p.citation.through;
+    s.record_id = "price." + p.metal;
+    s.printed = p.printed + " " + p.unit;
+    s.value_si = p.usd_per_kg;
+    s.how_known = p.citation.how_known;
+    s.chosen = true;
+    return s;
+}
+
+Evaluated from_price(const Price& p) {
+    Evaluated e;
+    e.value_si = p.usd_per_kg;
+    e.standard_uncertainty_si = p.usd_per_kg * relative_uncertainty(p);
+    e.uncertainty_assumed = std::isnan(p.low_usd_per_kg);
+    e.how_known = p.citation.how_known;
+    e.sources.push_back(source_of(p));
+    e.causes.push_back({"price." + p.metal, relative_uncertainty(p)});
+    e.trail.push_back("price of " + p.metal + ": " + p.printed + " " + p.unit + ", " + p.form + ", " + p.as_of);
+    return e;
+}
+
+} // namespace
+
+Result<Evaluated> evaluate_metal_value(const Catalogue& catalogue, const Metal& metal) {
+    if (metal.composition.empty()) return Problem{Problem::Kind::no_value, "composition of " + metal.slug, 0};
+    Evaluated sum;
+    sum.value_si = 0;
+    sum.how_known = HowKnown::computed;
+    double variance = 0;
+    std::string missing;
+    for (const Portion& part : metal.composition) {
+        const Metal* element = catalogue.element(part.element);
+        const Price* price = element ? catalogue.price(element->slug) : nullptr;
+        if (!price && part.wt_percent < negligible_wt_percent) {
+            sum.trail.push_back(part.element + " " + significant(part.wt_percent, 3) + " % has no price and is left out");
+            continue;
+        }
+        if (!price) {
+            missing += (missing.empty() ? "" : ", ") + std::string("price of ") + (element ? element->slug : part.element);
+            continue;
+        }
+        const Evaluated one = from_price(*price);
+        const double share = part.wt_percent / 100 * one.value_si;
+        sum.value_si += share;
+        variance += std::pow(share * one.causes.front().relative, 2);
+        sum.causes.push_back({one.causes.front().key, share * one.causes.front().relative});
+        sum.sources.push_back(one.sources.front());
+        sum.uncertainty_assumed = sum.uncertainty_assumed || one.uncertainty_assumed;
+        sum.trail.push_back(significant(part.wt_percent, 4) + " % " + part.element + ", " + one.trail.front());
+    }
+    if (!missing.empty()) return Problem{Problem::Kind::no_value, missing, 0};
+    for (Cause& c : sum.causes) c.relative /= sum.value_si;
+    sum.standard_uncertainty_si = std::sqrt(variance);
+    sum.trail.push_back("metal value by composition, without premium, making or loss");
+    return sum;
+}
+
+Result<Evaluated> evaluate_price(const Catalogue& catalogue, const Metal& metal) {
+    if (const Price* own = catalogue.price(metal.slug)) return from_price(*own);
+    if (metal.is_element()) return Problem{Problem::Kind::no_value, "price of " + metal.slug, 0};
+    return evaluate_metal_value(catalogue, metal);
+}
+
+} // namespace pourbook

@@ -1,0 +1,16 @@
+// Price of a metal and metal value of an alloy from its composition, with dated sources.
+#pragma once
+
+#include "core/evaluate/evaluate.hpp"
+
+namespace pourbook {
+
+/// The metal's own price, else its metal value (marked computed). USD/kg.
+/// Errors: no_value, naming the elements without a price.
+Result<Evaluated> evaluate_price(const Catalogue& catalogue, const Metal& metal);
+
+/// Sum of content times price of each pure metal, without forming premium or loss. Elements below 0.5 wt% without a price are
+/// left out and named in the trail. Errors: no_value, naming the elements without a price.
+Result<Evaluated> evaluate_metal_value(const Catalogue& catalogue, const Metal& metal);
+
+} // namespace pourbook

@@ -1,0 +1,130 @@
+#include "core/materials/catalogue.hpp"
+
+#include <algorithm>
+#include <cctype>
+#include <numeric>
+
+namespace pourbook {
+namespace {
+
+std::size_t edit_distance(const std::string& a, const std::string& b) {
+    std::vector<std::size_t> row(b.size() + 1);
+    std::iota(row.begin(), row.end(), std::size_t{0});
+    for (std::size_t i = 0; i < a.size(); ++i) {
+        std::size_t diagonal = row[0]++;
+        for (std::size_t j = 0; j < b.size(); ++j) {
+            const std::size_t change = diagonal + (a[i] == b[j] ? 0 : 1);
+            diagonal = row[j + 1];
+            row[j + 1] = std::min({change, row[j] + 1, row[j + 1] + 1});
+        }
+    }
+    return row.back();
+}
+
+template <class T>
+const T* found(const std::vector<T>& items, const std::unordered_map<std::string, std::size_t>& at, const std::string& key) {
+    const auto it = at.find(key);
+    return it == at.end() ? nullptr : &items[it->second];
+}
+
+void append(std::string& line, const std::string& part, const char* joint) {
+    if (part.empty()) return;
+    if (!line.empty()) line += joint;
+    line += part;
+}
+
+} // namespace
+
+std::string as_slug(const std::string& words) {
+    std::string slug;
+    for (char c : words) {
+        const bool gap = c == ' ' || c == '_';
+        slug += gap ? '-' : static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+    }
+    return slug;
+}
+
+double Metal::content_percent(const std::string& element) const {
+    for (const Portion& p : composition)
+        if (p.element == element) return p.wt_percent;
+    return 0;
+}
+
+std::string Reference::full() const {
+    std::string line = authors;
+    append(line, title, authors.empty() ? "" : ", ");
+    append(line, where, ", ");
+    append(line, year, ", ");
+    append(line, doi.empty() ? "" : "doi " + doi, ", ");
+    append(line, address, ", ");
+    return line;
+}
+
+void Catalogue::index() {
+    metal_at_.clear();
+    element_at_.clear();
+    property_at_.clear();
+    reference_at_.clear();
+    price_of_.clear();
+    for (std::size_t i = 0; i < metals.size(); ++i) {
+        const Metal& m = metals[i];
+        metal_at_[m.slug] = i;
+        if (m.is_element() && m.composition.size() == 1) element_at_[m.composition.front().element] = i;
+    }
+    for (std::size_t i = 0; i < metals.size(); ++i) {
+        metal_at_.emplace(as_slug(metals[i].name), i);
+        for (const auto& alias : metals[i].aliases) metal_at_.emplace(as_slug(alias), i);
+        for (const auto& designation : metals[i].designations) metal_at_.emplace(as_slug(designation), i);
+    }
+    for (std::size_t i = 0; i < properties.size(); ++i) property_at_[properties[i].id] = i;
+    for (std::size_t i = 0; i < references.size(); ++i) reference_at_[references[i].key] = i;
+    for (const PriceSet& set : price_sets)
+        for (const Price& price : set.prices) price_of_.emplace(price.metal, &price);
+}
+
+const Metal* Catalogue::metal(const std::string& slug_or_alias) const {
+    return found(metals, metal_at_, as_slug(slug_or_alias));
+}
+const Property* Catalogue::property(const std::string& id) const {
+    return found(properties, property_at_, id);
+}
+const Reference* Catalogue::reference(const std::string& key) const {
+    return found(references, reference_at_, key);
+}
+const Metal* Catalogue::element(const std::string& symbol) const {
+    return found(metals, element_at_, symbol);
+}
+const Goal* Catalogue::goal(const std::string& id) const {
+    const auto it = std::find_if(goals.begin(), goals.end(), [&](const Goal& g) { return g.id == id; });
+    return it == goals.end() ? nullptr : &*it;
+}
+const Price* Catalogue::price(const std::string& slug) const {
+    const auto it = price_of_.find(slug);
+    return it == price_of_.end() ? nullptr : it->second;
+}
+
+std::vector<const Caution*> Catalogue::cautions_for(const Metal& metal) const {
+    std::vector<const Caution*> out;
+    for (const Caution& c : cautions) {
+        const double content = metal.content_percent(c.element);
+        if (content > 0 && content >= c.from_wt_percent) out.push_back(&c);
+    }
+    return out;
+}
+
+std::vector<std::string> Catalogue::nearest_metals(const std::string& word) const {
+    const std::string slug = as_slug(word);
+    std::vector<std::pair<std::size_t, std::string>> scored;
+    for (const Metal& m : metals) {
+        std::size_t best = edit_distance(slug, m.slug);
+        if (!slug.empty() && m.slug.find(slug) != std::string::npos) best = 0;
+        for (const auto& alias : m.aliases) best = std::min(best, edit_distance(slug, as_slug(alias)));
+        if (best <= std::max<std::size_t>(2, slug.size() / 3)) scored.emplace_back(best, m.slug);
+    }
+    std::sort(scored.begin(), scored.end());
+    std::vector<std::string> out;
+    for (std::size_t i = 0; i < scored.size() && i < 3; ++i) out.push_back(scored[i].second);
+    return out;
+}
+
+} // namespace pourbook

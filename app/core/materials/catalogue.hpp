@@ -1,0 +1,152 @@
+// Everything the reference knows, as plain data in memory: metals with their records, property dictionary, sources, prices,
+// cautions and named goals. Filled once by db/store and read by everything else; nothing here touches a file.
+#pragma once
+
+#include "core/materials/record.hpp"
+#include "core/quantity/dimension.hpp"
+
+#include <string>
+#include <unordered_map>
+#include <vector>
+
+namespace pourbook {
+
+struct Portion {
+    std::string element; // chemical symbol
+    double wt_percent = 0;
+    std::string limits; // as a standard prints them; may be empty
+};
+
+struct Metal {
+    std::string slug;
+    std::string name;
+    std::string kind; // element | alloy
+    std::string family;
+    std::vector<std::string> designations;
+    std::vector<std::string> aliases;
+    std::vector<Portion> composition;
+    Citation composition_citation;
+    std::string reference_condition;
+    std::string reference_temper;
+    std::string note;
+    std::vector<Record> records; // in file order
+
+    bool is_element() const { return kind == "element"; }
+    double content_percent(const std::string& element) const;
+};
+
+/// An entry of the property dictionary (db/properties.json).
+struct Property {
+    std::string id;
+    std::string label;
+    std::string symbol;
+    std::string meaning;
+    Dimension dimension;
+    std::string si_unit;
+    std::string shown_unit;    // SI side of the screen: uohm.cm, W/(m.K) ...
+    std::string workshop_unit; // %IACS, degF, lb/in3 ...
+    std::string from;          // empty: recorded; else the id of the property it is derived from
+    Phase phase = Phase::any;  // the phase a derived id asks for (density_liquid)
+    bool varies_with_temperature = false;
+    bool is_text = false;
+    double plausible_low_si = no_number;
+    double plausible_high_si = no_number;
+    double default_uncertainty = no_number;    // relative standard uncertainty where the source states none (our estimate)
+    double default_uncertainty_si = no_number; // the same, absolute, for melting temperatures
+    double point_reach_K = 0;                  // how far from its temperature a single published point is still used
+    double condition_spread = 0;               // relative standard uncertainty added when only another condition is cited
+};
+
+struct Reference {
+    std::string key;
+    std::string kind;
+    std::string reliability; // A B C M
+    std::string authors;
+    std::string title;
+    std::string where;
+    std::string year;
+    std::string doi;
+    std::string address;
+    std::string read_in;
+    std::string reuse;
+    std::string note;
+
+    std::string full() const; // one line, as sources.md prints it
+};
+
+/// A hazard or a bar to home casting, by content of an element.
+struct Caution {
+    std::string element;
+    double from_wt_percent = 0;
+    std::string text;
+    bool excludes_home_casting = false;
+    std::string reason;
+    Citation citation;
+};
+
+struct Price {
+    std::string metal; // slug
+    double usd_per_kg = no_number;
+    double low_usd_per_kg = no_number; // NaN where the source gives no range
+    double high_usd_per_kg = no_number;
+    std::string printed;
+    std::string unit;
+    std::string as_of;
+    std::string form;
+    Citation citation;
+};
+
+struct PriceSet {
+    std::string id;
+    std::string name;
+    std::string as_of;
+    std::string form;
+    std::string note;
+    std::vector<Price> prices;
+};
+
+struct Goal {
+    std::string id;
+    std::string label;
+    std::string sentence;
+    std::string formula;
+    bool best_high = true;
+    std::vector<std::string> where; // default conditions
+    bool only_home_casting = false;
+    bool only_non_ferromagnetic = false;
+    bool only_solid = false; // solid at the temperature asked
+};
+
+class Catalogue {
+public:
+    std::vector<Metal> metals; // sorted by slug
+    std::vector<Property> properties;
+    std::vector<Reference> references; // sorted by key
+    std::vector<Caution> cautions;
+    std::vector<PriceSet> price_sets; // newest first
+    std::vector<Goal> goals;
+    std::string data_version;
+
+    /// Call once after filling: builds the look-up tables.
+    void index();
+
+    const Metal* metal(const std::string& slug_or_alias) const;
+    const Property* property(const std::string& id) const;
+    const Reference* reference(const std::string& key) const;
+    const Goal* goal(const std::string& id) const;
+    const Price* price(const std::string& slug) const;
+    /// The pure metal of a chemical symbol ("Cu" -> copper).
+    const Metal* element(const std::string& symbol) const;
+    std::vector<const Caution*> cautions_for(const Metal& metal) const;
+    /// Slugs, names and aliases nearest to a mistyped word, best first, at most three.
+    std::vector<std::string> nearest_metals(const std::string& word) const;
+
+private:
+    std::unordered_map<std::string, std::size_t> metal_at_, property_at_, reference_at_, element_at_;
+    std::unordered_map<std::string, const Price*> price_of_;
+};
+
+/// Lower case, blanks and underscores to hyphens: "Sterling Silver" -> "sterling-silver".
+std::string as_slug(const std::string& words);
+
+} // namespace pourbook

@@ -1,0 +1,37 @@
+// Wiring only: the store opens the reference, the command line answers, the window shows.
+#include "cli/run.hpp"
+#include "db/store/reference_file.hpp"
+#include "gui/window.hpp"
+
+#include <filesystem>
+#include <iostream>
+#include <string>
+#include <vector>
+
+namespace {
+
+std::string beside_the_program() {
+    std::error_code error;
+    const auto program = std::filesystem::read_symlink("/proc/self/exe", error);
+    return (error ? std::filesystem::path(".") : program.parent_path()) / "pourbook-reference.sqlite";
+}
+
+int open_window(const pourbook::Catalogue& catalogue, const pourbook::WindowWords& words) {
+    pourbook::WindowOptions options;
+    options.width = words.width;
+    options.height = words.height;
+    options.scale = words.scale;
+    options.dark = words.dark;
+    options.view = words.view;
+    options.state_file = words.state_file;
+    options.test_socket = words.test_socket;
+    options.screenshot = words.screenshot;
+    return pourbook::run_window(catalogue, options);
+}
+
+} // namespace
+
+int main(int argc, char** argv) {
+    const pourbook::CommandLine setup{POURBOOK_VERSION, beside_the_program(), pourbook::read_reference, open_window};
+    return pourbook::run_command_line(setup, std::vector<std::string>(argv + 1, argv + argc), std::cout, std::cerr);
+}

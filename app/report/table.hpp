@@ -1,0 +1,24 @@
+// A plain table that every writer takes.
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace pourbook {
+
+struct Table {
+    struct Column {
+        std::string title;
+        bool right = false; // numbers stand to the right
+    };
+    std::vector<Column> columns;
+    std::vector<std::vector<std::string>> rows;
+};
+
+/// Columns in line, two blanks apart, for a terminal; widths count characters, not bytes.
+std::string as_text(const Table& table);
+
+/// Lines of at most `width` characters, later ones indented.
+std::string wrapped(const std::string& text, std::size_t width, const std::string& indent);
+
+} // namespace pourbook

@@ -1,0 +1,40 @@
+// A property against temperature for several metals, from the lowest cited temperature to the highest, solid and liquid apart.
+#pragma once
+
+#include "core/evaluate/evaluate.hpp"
+
+namespace pourbook {
+
+struct CurveRequest {
+    std::string property = "resistivity";
+    std::vector<std::string> metals;
+    std::string condition = "reference";
+    int steps = 240; // evaluations between the lowest and the highest cited temperature of each metal
+};
+
+struct CurvePoint {
+    double temperature_K, value_si, uncertainty_si;
+};
+
+struct CurveStretch {
+    Phase phase = Phase::solid;
+    std::vector<CurvePoint> points; // rising in temperature, without gaps
+};
+
+struct CurveOfMetal {
+    const Metal* metal = nullptr;
+    std::vector<CurveStretch> stretches;
+    std::vector<CurvePoint> printed;   // the figures as printed that lie on the chosen series
+    std::vector<std::string> sources;  // keys
+    std::string missing;               // why there is no curve; empty if there is one
+};
+
+struct CurveResult {
+    const Property* property = nullptr;
+    std::vector<CurveOfMetal> curves; // in the order asked
+};
+
+/// Errors: unknown metal or property.
+Result<CurveResult> curve(const Catalogue& catalogue, const CurveRequest& request);
+
+} // namespace pourbook
