@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # Sets up, builds and starts Pourbook. Arguments go to the program: app/run.sh rank --goal braking-per-cost
 # Without arguments and without a display it says so and prints that ranking. Only the program writes to standard output.
-set -eu
+set -eu -o pipefail
 here=$(cd "$(dirname "$0")/.." && pwd)
 
 "$here/third_party/install.sh" build >&2

@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # Sets up, builds and runs every test. Arguments go to ctest: tests/run.sh -R rank
-set -eu
+set -eu -o pipefail
 here=$(cd "$(dirname "$0")/.." && pwd)
 cd "$here"
 

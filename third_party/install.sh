@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # Installs the Debian 12 packages that Pourbook needs: `install.sh build` to build and run, `install.sh test` for the tests as well.
 # Ends with one clear line when a package cannot be had.
-set -eu
+set -eu -o pipefail
 
 build="build-essential cmake ninja-build pkg-config libimgui-dev libglfw3-dev libfreetype-dev libsqlite3-dev libsqlitecpp-dev
   nlohmann-json3-dev libfmt-dev libcli11-dev libgl1 libgl1-mesa-dri fonts-inter fonts-dejavu-core python3"

@@ -17,15 +17,17 @@ public:
         const double half = normal_90 * p.uncertainty_si;
         const double a = shown_value(p.value_si - half), b = shown_value(p.value_si + half);
         CurveSpot out{temperature(p.temperature_K), shown_value(p.value_si), std::min(a, b), std::max(a, b), ""};
-        out.hover = metal + "\n" + temperature_text(p.temperature_K) + "\n" +
-                    shown(property_, p.value_si, p.uncertainty_si, look_.units).full_text();
+        Evaluated value;
+        value.value_si = p.value_si;
+        value.standard_uncertainty_si = p.uncertainty_si;
+        out.hover = metal + "\n" + temperature_text(p.temperature_K) + "\n" + shown_full(property_, value, look_.units);
         return out;
     }
 
     double temperature(double kelvin) const { return look_.celsius ? kelvin - ice_point_K : kelvin; }
 
 private:
-    double shown_value(double si) const { return in_shown_unit(property_, si, look_.units); }
+    double shown_value(double si) const { return shown_number(property_, si, look_.units); }
 
     const Property& property_;
     const CurveLook& look_;
@@ -58,7 +60,7 @@ CurveChart curve_chart(const Catalogue& catalogue, const CurveResult& result, co
     const Property& property = *result.property;
     chart.title = property.label + " against temperature";
     chart.x_label = look.celsius ? "temperature, °C" : "temperature, K";
-    chart.y_label = label_of(property, look.units) + ", " + unit_of(property, look.units);
+    chart.y_label = label_with_unit(property, look.units);
     chart.log = look.log;
     chart.origin.data_version = catalogue.data_version;
     const Converter convert(result, look);

@@ -3,7 +3,7 @@
 #pragma once
 
 #include "charts/canvas.hpp"
-#include "charts/shown.hpp"
+#include "charts/words.hpp"
 #include "usecases/curve.hpp"
 
 namespace pourbook {
@@ -33,7 +33,7 @@ struct CurveChart {
 struct CurveLook {
     bool log = false;
     bool celsius = false;
-    Units units = Units::si;
+    UnitSystem units = UnitSystem::shown;
 };
 
 CurveChart curve_chart(const Catalogue& catalogue, const CurveResult& result, const CurveLook& look);

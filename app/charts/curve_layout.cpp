@@ -12,7 +12,7 @@ namespace {
 constexpr double line_step = line_height(TextStyle::label);
 constexpr double marker_radius = 3.5;
 constexpr double hit_half = 6;
-constexpr double label_indent = 34; // leader and mark before an end label
+constexpr double label_indent = 24; // gap and mark before an end label
 
 class CurveLayout {
 public:
@@ -30,14 +30,14 @@ public:
         add_horizontal_axis(scene_, canvas_, x_, plot_);
         add_vertical_axis(scene_, canvas_, y_, plot_);
         scene_.parts.push_back(Text{{plot_.right(), plot_.bottom() + 1.5 * line_step}, chart_.x_label, colours_.ink, Anchor::end});
-        free_ = FreePlaces(plot_);
+        free_ = FreePlaces({plot_.x, plot_.y - line_step / 2, canvas_.width - plot_.x, plot_.height + line_step});
         scene_.parts.push_back(ClipTo{plot_});
         for (const CurveLine& line : chart_.lines) add_bands(line);
         for (const CurveLine& line : chart_.lines) add_lines(line);
         for (const CurveLine& line : chart_.lines) add_printed(line);
         scene_.parts.push_back(ClipEnd{});
+        for (const CurveLine& line : chart_.lines) add_end_label(line);
         for (const CurveLine& line : chart_.lines) add_jump_labels(line);
-        add_end_labels();
         return std::move(scene_);
     }
 
@@ -79,7 +79,7 @@ private:
         fit_axes();
         double labels = 0;
         for (const CurveLine& line : chart_.lines) labels = std::max(labels, canvas_.measure.width(line.name, TextStyle::label));
-        labels = std::min(labels, canvas_.width * 0.3) + label_indent;
+        labels = std::min(labels, canvas_.width * 0.25) + label_indent;
         const double height = std::max(60.0, bottom - top - 2 * line_step - 6);
         const double left = chart_margin + width_of_figures(canvas_, y_, height);
         plot_ = {left, top, std::max(60.0, canvas_.width - chart_margin - labels - left), height};
@@ -118,6 +118,7 @@ private:
 
     void add_hit(const CurveLine& line, const CurveSpot& s) {
         const Spot at = place(s);
+        free_.take({at.x - 3, at.y - 3, 6, 6});
         if (plot_.contains(at)) scene_.hits.push_back({{at.x - hit_half, at.y - hit_half, 2 * hit_half, 2 * hit_half}, line.id, s.hover});
     }
 
@@ -144,20 +145,20 @@ private:
         }
     }
 
-    void add_end_labels() {
-        std::vector<double> wanted;
-        for (const CurveLine& line : chart_.lines) wanted.push_back(std::clamp(place(last(line)).y, plot_.y, plot_.bottom()));
-        const std::vector<double> y = spread_out(wanted, line_step, plot_.y, plot_.bottom());
-        const double x = plot_.right() + label_indent - 8;
-        for (std::size_t i = 0; i < chart_.lines.size(); ++i) {
-            const CurveLine& line = chart_.lines[i];
-            const Spot end = place(last(line));
-            scene_.parts.push_back(Polyline{{{end.x, wanted[i]}, {x - 10, y[i]}}, colour(line).with_alpha(110), 1});
-            add_marker(scene_, line.slot, {x - 5, y[i]}, marker_radius + 1, colour(line));
-            const std::string name = shortened(line.name, canvas_.width - x - 6 - chart_margin, TextStyle::label, canvas_.measure);
-            scene_.parts.push_back(Text{{x + 5, y[i]}, name, colours_.ink});
-            scene_.hits.push_back({{x - 10, y[i] - line_step / 2, canvas_.width - x + 10, line_step}, line.id, line.name});
-        }
+    /// Beside the end of its line where that is free, else as near above or below as it goes, tied to the end by a thin line.
+    void add_end_label(const CurveLine& line) {
+        const Spot end = place(last(line));
+        std::vector<Text> offered;
+        for (const double step : {0.0, -1.0, 1.0, -2.0, 2.0, -3.0, 3.0, -4.0, 4.0, -5.0, 5.0, -6.0, 6.0})
+            for (const double aside : {label_indent, label_indent + 40, -canvas_.measure.width(line.name, TextStyle::label) - label_indent / 2})
+                offered.push_back({{end.x + aside, std::clamp(end.y, plot_.y, plot_.bottom()) + step * line_step}, line.name, colours_.ink});
+        const Text label = free_.first_free(offered, canvas_.measure).value_or(offered.front());
+        const bool apart = std::abs(label.at.y - end.y) > 1 || label.at.x > end.x + label_indent;
+        if (apart) scene_.parts.push_back(Polyline{{end, {label.at.x - 10, label.at.y}}, colour(line).with_alpha(130), 1});
+        add_marker(scene_, line.slot, {label.at.x - 8, label.at.y}, marker_radius + 1, colour(line));
+        scene_.parts.push_back(label);
+        const Box box = text_box(label, canvas_.measure);
+        scene_.hits.push_back({box, line.id, line.name});
     }
 
     static const CurveSpot& last(const CurveLine& line) { return line.stretches.back().back(); }

@@ -1,7 +1,6 @@
 #include "charts/place_text.hpp"
 
 #include <algorithm>
-#include <numeric>
 #include <sstream>
 
 namespace pourbook {
@@ -25,23 +24,6 @@ std::string shortened(const std::string& text, double width, TextStyle style, co
         if (!cut.empty()) cut.pop_back();
     }
     return cut + "…";
-}
-
-std::vector<double> spread_out(std::vector<double> wanted, double gap, double low, double high) {
-    std::vector<std::size_t> order(wanted.size());
-    std::iota(order.begin(), order.end(), std::size_t{0});
-    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return wanted[a] < wanted[b]; });
-    double floor = low;
-    for (const std::size_t i : order) {
-        wanted[i] = std::max(wanted[i], floor);
-        floor = wanted[i] + gap;
-    }
-    double ceiling = high;
-    for (auto i = order.rbegin(); i != order.rend(); ++i) {
-        wanted[*i] = std::min(wanted[*i], ceiling);
-        ceiling = wanted[*i] - gap;
-    }
-    return wanted;
 }
 
 Box text_box(const Text& text, const TextMeasure& measure) {

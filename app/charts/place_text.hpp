@@ -1,4 +1,4 @@
-// Where texts go so that they stay readable: lines broken to a width, labels pushed apart, boxes that don't overlap.
+// Where texts go so that they stay readable: lines broken to a width, labels in free places.
 #pragma once
 
 #include "charts/scene.hpp"
@@ -14,9 +14,6 @@ std::vector<std::string> wrapped(const std::string& text, double width, TextStyl
 
 /// The text with its end replaced by "…" where it is wider than `width`.
 std::string shortened(const std::string& text, double width, TextStyle style, const TextMeasure& measure);
-
-/// Positions moved as little as needed to lie `gap` apart inside low..high; the order is kept.
-std::vector<double> spread_out(std::vector<double> wanted, double gap, double low, double high);
 
 /// Box of a text drawn at a spot.
 Box text_box(const Text& text, const TextMeasure& measure);

@@ -8,15 +8,13 @@
 namespace pourbook {
 namespace {
 
-constexpr double log_beyond = 30; // ratio of largest to smallest from which a linear axis hides the small ones
-
 /// How the merit is drawn: in a property's unit or as a multiple of the best.
 struct Merit {
     const Property* property;
     double best;
-    Units units;
+    UnitSystem units;
 
-    double drawn(double si) const { return property ? in_shown_unit(*property, si, units) : si / best; }
+    double drawn(double si) const { return property ? shown_number(*property, si, units) : si / best; }
 };
 
 std::string percent(double share) {
@@ -46,25 +44,16 @@ RankRow row_of(const RankedMetal& r, const RankResult& result, const Merit& meri
     return row;
 }
 
-bool wants_log(const std::vector<RankRow>& rows) {
-    double low = no_number, high = no_number;
-    for (const RankRow& r : rows) {
-        low = std::isnan(low) ? r.median : std::min(low, r.median);
-        high = std::isnan(high) ? r.median : std::max(high, r.median);
-    }
-    return low > 0 && high / low > log_beyond;
-}
-
 } // namespace
 
-RankChart rank_chart(const Catalogue& catalogue, const RankResult& result, Units units, const std::vector<std::string>& pinned) {
+RankChart rank_chart(const Catalogue& catalogue, const RankResult& result, UnitSystem units, const std::vector<std::string>& pinned) {
     RankChart chart;
     chart.title = result.label.empty() ? result.formula : result.label;
     chart.data_version = catalogue.data_version;
     if (result.ranked.empty()) return chart;
     const RankedMetal& best = result.ranked.front();
     const Merit merit{catalogue.property(result.formula), best.place.median, units};
-    chart.axis_label = merit.property ? label_of(*merit.property, units) + ", " + unit_of(*merit.property, units)
+    chart.axis_label = merit.property ? label_with_unit(*merit.property, units)
                                       : result.formula + ", relative to " + best.metal->name;
     for (const RankedMetal& r : result.ranked) {
         RankRow row = row_of(r, result, merit);
@@ -73,7 +62,6 @@ RankChart rank_chart(const Catalogue& catalogue, const RankResult& result, Units
         row.tied_with_best = std::find(tied.begin(), tied.end(), row.id) != tied.end();
         chart.rows.push_back(std::move(row));
     }
-    chart.log = wants_log(chart.rows);
     return chart;
 }
 

@@ -3,7 +3,7 @@
 #pragma once
 
 #include "charts/canvas.hpp"
-#include "charts/shown.hpp"
+#include "charts/words.hpp"
 #include "usecases/rank.hpp"
 
 namespace pourbook {
@@ -21,14 +21,14 @@ struct RankRow {
 
 struct RankChart {
     std::string title, axis_label;
-    bool log = false;
     std::vector<RankRow> rows;
     std::string data_version;
 };
 
-RankChart rank_chart(const Catalogue& catalogue, const RankResult& result, Units units, const std::vector<std::string>& pinned);
+RankChart rank_chart(const Catalogue& catalogue, const RankResult& result, UnitSystem units, const std::vector<std::string>& pinned);
 
-/// As many rows as there is room for; says how many more there are. Hits: id is the metal's slug.
+/// As many rows as there is room for; says how many more there are. The axis is logarithmic where the medians shown differ by
+/// more than a factor of 30. Hits: id is the metal's slug.
 Scene layout(const RankChart& chart, const Canvas& canvas);
 
 } // namespace pourbook

@@ -12,6 +12,7 @@ constexpr double row_height = 24;
 constexpr double line = line_height(TextStyle::label);
 constexpr double gap = 8;
 constexpr double dot = 4.5;
+constexpr double log_beyond = 30; // ratio from which a linear axis hides the small ones
 
 class RankLayout {
 public:
@@ -54,16 +55,19 @@ private:
 
     void place_plot(double top) {
         double names = 0, values = 0;
-        axis_.log = chart_.log;
         axis_.low = chart_.rows[0].low;
         axis_.high = chart_.rows[0].high;
+        double smallest = chart_.rows[0].median, largest = smallest;
         for (std::size_t i = 0; i < shown_; ++i) {
             const RankRow& row = chart_.rows[i];
             names = std::max(names, canvas_.measure.width(row.name, TextStyle::label));
             values = std::max(values, canvas_.measure.width(value_text(row), TextStyle::label));
             axis_.low = std::min(axis_.low, row.low);
             axis_.high = std::max(axis_.high, row.high);
+            smallest = std::min(smallest, row.median);
+            largest = std::max(largest, row.median);
         }
+        axis_.log = smallest > 0 && largest > log_beyond * smallest;
         if (axis_.log && axis_.low <= 0) axis_.low = axis_.high / 1e4;
         if (!axis_.log) axis_.low = std::min(axis_.low, 0.0);
         round_out(axis_);

@@ -29,8 +29,8 @@ struct Box {
 enum class Anchor { start, middle, end };
 enum class TextStyle { label, title };
 
-/// Size of the letters and height of a line, in points.
-constexpr double text_size(TextStyle style) { return style == TextStyle::title ? 17 : 14; }
+/// Size of the letters (the em of the font) and height of a line, in points.
+constexpr double text_size(TextStyle style) { return style == TextStyle::title ? 15 : 12.5; }
 constexpr double line_height(TextStyle style) { return style == TextStyle::title ? 24 : 18; }
 
 struct Polyline {

@@ -23,12 +23,13 @@ struct WindowWords {
 
 struct CommandLine {
     std::string version;
-    std::string default_reference;                            // path of the reference database beside the program
-    std::function<Catalogue(const std::string&)> open;        // throws std::runtime_error with one plain line
+    std::string default_reference;                     // path of the reference database beside the program
+    std::function<Catalogue(const std::string&)> open; // throws std::runtime_error with one plain line
     std::function<int(const Catalogue&, const WindowWords&)> window;
 };
 
 /// words without the program's name. Never throws.
-int run_command_line(const CommandLine& setup, const std::vector<std::string>& words, std::ostream& out, std::ostream& err);
+int run_command_line(const CommandLine& setup, const std::vector<std::string>& words, std::ostream& out,
+                     std::ostream& err);
 
 } // namespace pourbook

@@ -10,7 +10,8 @@
 namespace pourbook {
 namespace {
 
-constexpr std::array known_conditions = {"reference", "as-cast", "annealed", "cold-worked", "solution-treated", "aged", "as-supplied"};
+constexpr std::array known_conditions = {"reference",        "as-cast", "annealed",   "cold-worked",
+                                         "solution-treated", "aged",    "as-supplied"};
 constexpr double hottest_K = 1e5;
 
 bool is_temper(const std::string& word) {
@@ -21,10 +22,13 @@ Result<double> temperature_from(const std::string& word) {
     Result<double> t = parse_si(word, base_dimension(Dimension::kelvin), "a temperature");
     if (!t) {
         Problem p = t.problem();
-        p.text = "--at '" + word + "', column " + std::to_string(p.column) + ": " + p.text + ": write 77K, 20degC or 68degF";
+        p.text =
+            "--at '" + word + "', column " + std::to_string(p.column) + ": " + p.text + ": write 77K, 20degC or 68degF";
         return p;
     }
-    if (*t < 0 || *t > hottest_K) return Problem{Problem::Kind::unreadable, "--at '" + word + "': a temperature between 0 K and 100000 K is expected", 0};
+    if (*t < 0 || *t > hottest_K)
+        return Problem{Problem::Kind::unreadable,
+                       "--at '" + word + "': a temperature between 0 K and 100000 K is expected", 0};
     return t;
 }
 
@@ -32,9 +36,12 @@ Result<double> temperature_from(const std::string& word) {
 
 int exit_code(const Problem& problem) {
     switch (problem.kind) {
-    case Problem::Kind::unreadable: return 2;
-    case Problem::Kind::refused: return 5;
-    default: return 3;
+    case Problem::Kind::unreadable:
+        return 2;
+    case Problem::Kind::refused:
+        return 5;
+    default:
+        return 3;
     }
 }
 
@@ -46,14 +53,21 @@ Result<Conditions> conditions_from(const ConditionWords& words) {
         c.temperature_K = *t;
     }
     if (!words.condition.empty()) {
-        const bool known = std::find(known_conditions.begin(), known_conditions.end(), words.condition) != known_conditions.end();
+        const bool known =
+            std::find(known_conditions.begin(), known_conditions.end(), words.condition) != known_conditions.end();
         if (!known && !is_temper(words.condition))
-            return Problem{Problem::Kind::unreadable, "--condition '" + words.condition + "': one of reference, as-cast, annealed, cold-worked, solution-treated, aged, as-supplied, or a temper such as T6", 0};
+            return Problem{Problem::Kind::unreadable,
+                           "--condition '" + words.condition +
+                               "': one of reference, as-cast, annealed, cold-worked, solution-treated, aged, "
+                               "as-supplied, or a temper such as T6",
+                           0};
         (known ? c.condition : c.temper) = words.condition;
     }
     if (!words.rrr.empty()) {
         const Result<double> rrr = parse_si(words.rrr, {}, "a residual resistivity ratio");
-        if (!rrr || !(*rrr > 1)) return Problem{Problem::Kind::unreadable, "--purity-rrr '" + words.rrr + "': a number above 1 is expected", 0};
+        if (!rrr || !(*rrr > 1))
+            return Problem{Problem::Kind::unreadable, "--purity-rrr '" + words.rrr + "': a number above 1 is expected",
+                           0};
         c.rrr = *rrr;
     }
     return c;

@@ -1,5 +1,5 @@
-// A value, or a problem with its reason. Expected absence ("no value", "outside the cited range", "can't be read") travels
-// as a Problem, never as an exception and never as a silent default.
+// A value, or a problem with its reason. Expected absence ("no value", "outside the cited range", "can't be read")
+// travels as a Problem, never as an exception and never as a silent default.
 #pragma once
 
 #include <string>

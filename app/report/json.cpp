@@ -25,11 +25,23 @@ Json composition_of(const Metal& metal) {
 }
 
 Json head_of(const Metal& m) {
-    return {{"slug", m.slug}, {"name", m.name}, {"family", m.family}, {"kind", m.kind}, {"aliases", m.aliases}, {"designations", m.designations}, {"composition_wt_percent", composition_of(m)}};
+    return {{"slug", m.slug},
+            {"name", m.name},
+            {"family", m.family},
+            {"kind", m.kind},
+            {"aliases", m.aliases},
+            {"designations", m.designations},
+            {"composition_wt_percent", composition_of(m)}};
 }
 
 Json source_of(const SourceValue& s) {
-    Json out = {{"key", s.key}, {"locator", s.locator}, {"value", number(s.value_si)}, {"how_known", name_of(s.how_known)}, {"printed", s.printed}, {"record", s.record_id}, {"chosen", s.chosen}};
+    Json out = {{"key", s.key},
+                {"locator", s.locator},
+                {"value", number(s.value_si)},
+                {"how_known", name_of(s.how_known)},
+                {"printed", s.printed},
+                {"record", s.record_id},
+                {"chosen", s.chosen}};
     if (!s.through.empty()) out["through"] = s.through;
     return out;
 }
@@ -57,17 +69,29 @@ void add_money(Json& out, const Property& p, const Evaluated& e, const Catalogue
     for (const PriceSet& set : catalogue.price_sets)
         for (const Price& price : set.prices)
             for (const SourceValue& s : e.sources)
-                if (s.record_id == "price." + price.metal && catalogue.price(price.metal) == &price && (as_of.empty() || price.as_of < as_of)) as_of = price.as_of;
+                if (s.record_id == "price." + price.metal && catalogue.price(price.metal) == &price &&
+                    (as_of.empty() || price.as_of < as_of))
+                    as_of = price.as_of;
     out["currency"] = "USD";
     out["as_of"] = as_of.empty() ? Json(nullptr) : Json(as_of);
 }
 
 Json record_of(const Record& r) {
     Json points = Json::array();
-    for (const Point& p : r.points) points.push_back({{"temperature_K", number(p.temperature_K)}, {"value", number(p.value_si)}, {"printed", p.printed}});
-    Json out = {{"id", r.id}, {"property", r.property}, {"phase", name_of(r.phase)}, {"condition", r.condition}, {"temper", r.temper}, {"unit_printed", r.unit}, {"points", points}};
+    for (const Point& p : r.points)
+        points.push_back(
+            {{"temperature_K", number(p.temperature_K)}, {"value", number(p.value_si)}, {"printed", p.printed}});
+    Json out = {{"id", r.id},         {"property", r.property}, {"phase", name_of(r.phase)}, {"condition", r.condition},
+                {"temper", r.temper}, {"unit_printed", r.unit}, {"points", points}};
     if (r.equation) out["equation"] = r.equation_printed;
-    for (const auto& [key, text] : {std::pair{"process", r.process}, {"purity", r.purity}, {"text", r.text}, {"none", r.none}, {"uncertainty", r.uncertainty_printed}, {"why", r.why}, {"note", r.note}, {"through", r.citation.through}})
+    for (const auto& [key, text] : {std::pair{"process", r.process},
+                                    {"purity", r.purity},
+                                    {"text", r.text},
+                                    {"none", r.none},
+                                    {"uncertainty", r.uncertainty_printed},
+                                    {"why", r.why},
+                                    {"note", r.note},
+                                    {"through", r.citation.through}})
         if (!text.empty()) out[key] = text;
     out["use"] = name_of(r.use);
     out["source"] = r.citation.source;
@@ -78,7 +102,11 @@ Json record_of(const Record& r) {
 
 Json reference_of(const Reference& r) {
     Json out = {{"key", r.key}, {"full", r.full()}, {"kind", r.kind}, {"reliability", r.reliability}};
-    for (const auto& [key, text] : {std::pair{"address", r.address}, {"doi", r.doi}, {"read_in", r.read_in}, {"reuse", r.reuse}, {"note", r.note}})
+    for (const auto& [key, text] : {std::pair{"address", r.address},
+                                    {"doi", r.doi},
+                                    {"read_in", r.read_in},
+                                    {"reuse", r.reuse},
+                                    {"note", r.note}})
         if (!text.empty()) out[key] = text;
     return out;
 }
@@ -101,12 +129,19 @@ Json ranked_of(const RankedMetal& r, const Catalogue& catalogue) {
         Json sources = Json::array();
         for (const SourceValue& s : i.value.sources)
             if (s.chosen) sources.push_back(s.key);
-        inputs[i.property] = {{"value", number(i.value.value_si)}, {"unit", p.si_unit}, {"standard_uncertainty", number(i.value.standard_uncertainty_si)},
-                              {"condition", i.value.condition},    {"how_known", name_of(i.value.how_known)}, {"sources", sources}};
+        inputs[i.property] = {{"value", number(i.value.value_si)},
+                              {"unit", p.si_unit},
+                              {"standard_uncertainty", number(i.value.standard_uncertainty_si)},
+                              {"condition", i.value.condition},
+                              {"how_known", name_of(i.value.how_known)},
+                              {"sources", sources}};
     }
     const Place& p = r.place;
-    return {{"rank", p.rank},       {"metal", r.metal->slug},   {"median", p.median},       {"low90", p.low90},         {"high90", p.high90},
-            {"p_first", p.p_first}, {"rank_low", p.rank_low},   {"rank_high", p.rank_high}, {"tied_with", p.tied_with}, {"from_memory", r.from_memory},
+    return {{"rank", p.rank},           {"metal", r.metal->slug},
+            {"median", p.median},       {"low90", p.low90},
+            {"high90", p.high90},       {"p_first", p.p_first},
+            {"rank_low", p.rank_low},   {"rank_high", p.rank_high},
+            {"tied_with", p.tied_with}, {"from_memory", r.from_memory},
             {"inputs", inputs}};
 }
 
@@ -131,7 +166,9 @@ std::string json_of(const SheetResult& result, const Catalogue& catalogue) {
     out["note"] = result.metal->note;
     out["reference_condition"] = result.metal->reference_condition;
     if (!result.metal->composition_citation.source.empty())
-        out["composition_source"] = {{"key", result.metal->composition_citation.source}, {"locator", result.metal->composition_citation.locator}, {"how_known", name_of(result.metal->composition_citation.how_known)}};
+        out["composition_source"] = {{"key", result.metal->composition_citation.source},
+                                     {"locator", result.metal->composition_citation.locator},
+                                     {"how_known", name_of(result.metal->composition_citation.how_known)}};
     Json properties = Json::object();
     for (const SheetRow& row : result.rows) {
         if (row.value) {
@@ -144,7 +181,12 @@ std::string json_of(const SheetResult& result, const Catalogue& catalogue) {
     out["properties"] = properties;
     out["hazards"] = Json::array();
     for (const Caution* c : result.cautions)
-        out["hazards"].push_back({{"element", c->element}, {"text", c->text}, {"excluded_from_home_casting", c->excludes_home_casting}, {"source", c->citation.source}, {"locator", c->citation.locator}, {"how_known", name_of(c->citation.how_known)}});
+        out["hazards"].push_back({{"element", c->element},
+                                  {"text", c->text},
+                                  {"excluded_from_home_casting", c->excludes_home_casting},
+                                  {"source", c->citation.source},
+                                  {"locator", c->citation.locator},
+                                  {"how_known", name_of(c->citation.how_known)}});
     out["records"] = Json::array();
     for (const Record& r : result.metal->records) out["records"].push_back(record_of(r));
     out["sources"] = Json::array();
@@ -182,6 +224,7 @@ std::string json_of(const CheckResult& result, const Catalogue& catalogue, bool 
                 {"records", result.records},
                 {"values", result.values},
                 {"values_read", result.values_read},
+                {"values_computed", result.values_computed},
                 {"references", result.references},
                 {"prices", result.prices},
                 {"without_source", result.without_source},
@@ -194,14 +237,23 @@ std::string json_of(const CheckResult& result, const Catalogue& catalogue, bool 
         out["coverage"] = Json::array();
         for (const CoverageCell& c : result.coverage)
             if (c.values > 0)
-                out["coverage"].push_back({{"metal", c.metal->slug}, {"property", c.property->id}, {"values", c.values}, {"preferred", c.preferred_source}, {"how_known", name_of(c.how_known)}});
+                out["coverage"].push_back({{"metal", c.metal->slug},
+                                           {"property", c.property->id},
+                                           {"values", c.values},
+                                           {"preferred", c.preferred_source},
+                                           {"how_known", name_of(c.how_known)}});
     }
     if (with_conflicts) {
         out["conflicts"] = Json::array();
         for (const Conflict& c : result.conflicts) {
             Json sources = Json::array();
             for (const SourceValue& s : c.value.sources) sources.push_back(source_of(s));
-            out["conflicts"].push_back({{"metal", c.metal->slug}, {"property", c.property->id}, {"spread_percent", c.spread_percent}, {"value", c.value.value_si}, {"standard_uncertainty", c.value.standard_uncertainty_si}, {"sources", sources}});
+            out["conflicts"].push_back({{"metal", c.metal->slug},
+                                        {"property", c.property->id},
+                                        {"spread_percent", c.spread_percent},
+                                        {"value", c.value.value_si},
+                                        {"standard_uncertainty", c.value.standard_uncertainty_si},
+                                        {"sources", sources}});
         }
     }
     return dumped(out);

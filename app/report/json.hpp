@@ -1,4 +1,5 @@
-// Results as JSON text: UTF-8, SI unless a key names a unit, no NaN (null, with a reason beside it), keys in a fixed order.
+// Results as JSON text: UTF-8, SI unless a key names a unit, no NaN (null, with a reason beside it), keys in a fixed
+// order.
 #pragma once
 
 #include "usecases/check.hpp"

@@ -25,7 +25,8 @@ std::string as_text(const Table& table) {
     std::ostringstream out;
     const auto line = [&](const std::vector<std::string>& cells) {
         std::string text;
-        for (std::size_t i = 0; i < cells.size(); ++i) text += (i ? "  " : "") + padded(cells[i], widths[i], table.columns[i].right);
+        for (std::size_t i = 0; i < cells.size(); ++i)
+            text += (i ? "  " : "") + padded(cells[i], widths[i], table.columns[i].right);
         out << text.substr(0, text.find_last_not_of(' ') + 1) << "\n";
     };
     std::vector<std::string> titles;
@@ -37,13 +38,15 @@ std::string as_text(const Table& table) {
 
 std::string wrapped(const std::string& text, std::size_t width, const std::string& indent) {
     std::istringstream words(text);
-    std::string out, line;
-    for (std::string word; words >> word;) {
-        if (!line.empty() && characters(line) + 1 + characters(word) > width) {
+    std::string out, line = text.substr(0, std::min(text.size(), text.find_first_not_of(' ')));
+    bool empty = true;
+    for (std::string word; words >> word; empty = false) {
+        if (!empty && characters(line) + 1 + characters(word) > width) {
             out += line + "\n";
             line = indent;
+            empty = true;
         }
-        line += (line.empty() || line == indent ? "" : " ") + word;
+        line += (empty ? "" : " ") + word;
     }
     return out + line + "\n";
 }

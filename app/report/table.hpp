@@ -18,7 +18,7 @@ struct Table {
 /// Columns in line, two blanks apart, for a terminal; widths count characters, not bytes.
 std::string as_text(const Table& table);
 
-/// Lines of at most `width` characters, later ones indented.
+/// Lines of at most `width` characters, later ones indented; blanks at the front are kept.
 std::string wrapped(const std::string& text, std::size_t width, const std::string& indent);
 
 } // namespace pourbook

@@ -12,7 +12,7 @@ namespace {
 constexpr std::size_t page_width = 110;
 
 std::string temperature_text(double kelvin) {
-    return std::isnan(kelvin) ? "" : significant(kelvin, 5) + " K";
+    return std::isnan(kelvin) ? "" : trimmed(kelvin, 6) + " K";
 }
 
 std::string mark(HowKnown how) {
@@ -22,8 +22,10 @@ std::string mark(HowKnown how) {
 std::string composition_text(const Metal& m) {
     std::string out;
     for (const Portion& p : m.composition) {
-        if (p.wt_percent > 0) out += (out.empty() ? "" : ", ") + p.element + " " + significant(p.wt_percent, 4);
-        else out += (out.empty() ? "" : ", ") + p.element + " " + p.limits;
+        if (p.wt_percent > 0)
+            out += (out.empty() ? "" : ", ") + p.element + " " + trimmed(p.wt_percent, 4);
+        else
+            out += (out.empty() ? "" : ", ") + p.element + " " + p.limits;
     }
     return out;
 }
@@ -45,7 +47,8 @@ std::string shown_si(const Property& p, double si, UnitSystem units) {
 /// Reference lines behind an answer: key and full reference.
 void write_references(std::ostream& out, const std::vector<SourceValue>& sources, const Catalogue& catalogue) {
     for (const SourceValue& s : sources)
-        if (const Reference* r = catalogue.reference(s.key)) out << wrapped("  [" + s.key + "] " + r->full(), page_width, "      ");
+        if (const Reference* r = catalogue.reference(s.key))
+            out << wrapped("  [" + s.key + "] " + r->full(), page_width, "      ");
 }
 
 void write_left_out(std::ostream& out, const std::string& title, const std::vector<LeftOut>& list) {
@@ -58,18 +61,21 @@ void write_left_out(std::ostream& out, const std::string& title, const std::vect
 
 std::string text_of_metals(const std::vector<const Metal*>& metals) {
     Table t{{{"slug"}, {"name"}, {"family"}, {"composition, wt%"}, {"also"}}, {}};
-    for (const Metal* m : metals) t.rows.push_back({m->slug, m->name, m->family, composition_text(*m), joined(m->designations)});
+    for (const Metal* m : metals)
+        t.rows.push_back({m->slug, m->name, m->family, composition_text(*m), joined(m->designations)});
     return as_text(t);
 }
 
 std::string text_of(const ValueResult& r, const Catalogue& catalogue, UnitSystem units) {
     std::ostringstream out;
     out << r.metal->name << ", " << r.property->label << ": " << shown_full(*r.property, r.value, units) << "\n";
-    if (!std::isnan(r.value.temperature_K)) out << "  at " << temperature_text(r.value.temperature_K) << ", condition: " << r.value.condition << "\n";
+    if (!std::isnan(r.value.temperature_K))
+        out << "  at " << temperature_text(r.value.temperature_K) << ", condition: " << r.value.condition << "\n";
     for (const std::string& step : r.value.trail) out << wrapped("  " + step, page_width, "      ");
     for (const SourceValue& s : r.value.sources) {
         const std::string figure = std::isnan(s.value_si) ? s.printed : shown_si(*r.property, s.value_si, units);
-        out << wrapped((s.chosen ? "  * " : "    ") + figure + "  " + cited(s) + ", " + name_of(s.how_known), page_width, "        ");
+        out << wrapped((s.chosen ? "  * " : "    ") + figure + "  " + cited(s) + ", " + name_of(s.how_known),
+                       page_width, "        ");
     }
     write_references(out, r.value.sources, catalogue);
     return out.str();
@@ -82,30 +88,46 @@ std::string text_of(const SheetResult& s, const Catalogue& catalogue, UnitSystem
     if (!m.designations.empty()) out << "  designations: " << joined(m.designations) << "\n";
     if (!m.aliases.empty()) out << "  also called: " << joined(m.aliases) << "\n";
     out << "  composition, wt%: " << composition_text(m) << "\n";
-    if (!m.composition_citation.source.empty()) out << "    [" << m.composition_citation.source << ", " << m.composition_citation.locator << ", " << name_of(m.composition_citation.how_known) << "]\n";
+    if (!m.composition_citation.source.empty())
+        out << "    [" << m.composition_citation.source << ", " << m.composition_citation.locator << ", "
+            << name_of(m.composition_citation.how_known) << "]\n";
     if (!m.note.empty()) out << wrapped("  " + m.note, page_width, "  ");
     for (const Caution* c : s.cautions)
-        out << wrapped("  CAUTION (" + c->element + "): " + c->text + " [" + c->citation.source + ", " + c->citation.locator + "]", page_width, "      ");
+        out << wrapped("  CAUTION (" + c->element + "): " + c->text + " [" + c->citation.source + ", " +
+                           c->citation.locator + "]",
+                       page_width, "      ");
     out << "\n";
     Table t{{{"property"}, {"value", true}, {"±", true}, {"unit"}, {"condition"}, {"known"}, {"source"}}, {}};
     for (const SheetRow& row : s.rows) {
         const Property& p = *row.property;
         if (!row.value) {
-            t.rows.push_back({p.label, "no value", "", "", "", "", row.value.problem().text});
+            const std::string& why = row.value.problem().text; // "property of metal: reason"
+            const std::size_t colon = why.find(": ");
+            t.rows.push_back(
+                {p.label, "no value", "", "", "", "", colon == std::string::npos ? why : why.substr(colon + 2)});
             continue;
         }
         const Evaluated& e = *row.value;
-        const std::string u = p.is_text ? "" : significant(shown_uncertainty(p, e.value_si, e.standard_uncertainty_si, units), 2);
-        t.rows.push_back({p.label, shown_value(p, e, units), u, p.is_text ? "" : shown_unit(p, units), e.condition, mark(e.how_known), e.sources.front().key + ", " + e.sources.front().locator});
+        const std::string u =
+            p.is_text ? "" : significant(shown_uncertainty(p, e.value_si, e.standard_uncertainty_si, units), 2);
+        t.rows.push_back({p.label, shown_value(p, e, units), u, p.is_text ? "" : shown_unit(p, units), e.condition,
+                          mark(e.how_known), e.sources.front().key + ", " + e.sources.front().locator});
     }
     out << as_text(t) << "\nRecords (as printed)\n";
     Table records{{{"id"}, {"figure"}, {"condition"}, {"use"}, {"known"}, {"source"}}, {}};
     for (const Record& r : m.records) {
         std::string figure = r.text + r.none + r.equation_printed;
         if (r.points.size() == 1) figure = r.points.front().printed + " " + r.unit;
-        if (r.points.size() > 1) figure = std::to_string(r.points.size()) + " points, " + r.points.front().printed + " to " + r.points.back().printed + " " + r.unit;
-        if (!std::isnan(r.lowest_K())) figure += r.points.size() > 1 || r.equation ? ", " + temperature_text(r.lowest_K()) + " to " + temperature_text(r.highest_K()) : " at " + temperature_text(r.lowest_K());
-        records.rows.push_back({r.id, figure, r.condition + (r.temper.empty() ? "" : " " + r.temper), r.use == Use::alternate ? "" : name_of(r.use), mark(r.citation.how_known), r.citation.source + ", " + r.citation.locator});
+        if (r.points.size() > 1)
+            figure = std::to_string(r.points.size()) + " points, " + r.points.front().printed + " to " +
+                     r.points.back().printed + " " + r.unit;
+        if (!std::isnan(r.lowest_K()))
+            figure += r.points.size() > 1 || r.equation
+                          ? ", " + temperature_text(r.lowest_K()) + " to " + temperature_text(r.highest_K())
+                          : " at " + temperature_text(r.lowest_K());
+        records.rows.push_back({r.id, figure, r.condition + (r.temper.empty() ? "" : " " + r.temper),
+                                r.use == Use::alternate ? "" : name_of(r.use), mark(r.citation.how_known),
+                                r.citation.source + ", " + r.citation.locator});
     }
     out << as_text(records) << "\nSources\n";
     for (const Reference* r : s.references) out << wrapped("  [" + r->key + "] " + r->full(), page_width, "      ");
@@ -116,9 +138,17 @@ std::string text_of(const SheetResult& s, const Catalogue& catalogue, UnitSystem
 std::string text_of(const RankResult& r, const Catalogue& catalogue, UnitSystem units) {
     std::ostringstream out;
     if (!r.sentence.empty()) out << wrapped(r.label + ": " + r.sentence, page_width, "");
-    out << r.formula << " [" << r.unit << "], best " << (r.best_high ? "high" : "low") << ", at " << temperature_text(r.conditions.temperature_K) << ", condition: " << r.conditions.condition << "\n\n";
+    out << r.formula << " [" << r.unit << "], best " << (r.best_high ? "high" : "low") << ", at "
+        << temperature_text(r.conditions.temperature_K) << ", condition: " << r.conditions.condition << "\n\n";
     if (r.ranked.empty()) out << "no metal can be ranked: see below\n";
-    Table t{{{"rank", true}, {"metal"}, {"value", true}, {"90 % low", true}, {"90 % high", true}, {"first", true}, {"ranks", true}}, {}};
+    Table t{{{"rank", true},
+             {"metal"},
+             {"value", true},
+             {"90 % low", true},
+             {"90 % high", true},
+             {"first", true},
+             {"ranks", true}},
+            {}};
     if (!r.ranked.empty())
         for (const RankInput& i : r.ranked.front().inputs) {
             const Property& p = *catalogue.property(i.property);
@@ -130,7 +160,13 @@ std::string text_of(const RankResult& r, const Catalogue& catalogue, UnitSystem 
     bool remembered = false;
     for (const RankedMetal& m : r.ranked) {
         const Place& p = m.place;
-        std::vector<std::string> row = {std::to_string(p.rank), m.metal->slug, significant(p.median, 3), significant(p.low90, 3), significant(p.high90, 3), significant(100 * p.p_first, 2) + " %", std::to_string(p.rank_low) + "-" + std::to_string(p.rank_high)};
+        std::vector<std::string> row = {std::to_string(p.rank),
+                                        m.metal->slug,
+                                        significant(p.median, 3),
+                                        significant(p.low90, 3),
+                                        significant(p.high90, 3),
+                                        significant(100 * p.p_first, 2) + " %",
+                                        std::to_string(p.rank_low) + "-" + std::to_string(p.rank_high)};
         std::string condition;
         for (const RankInput& i : m.inputs) {
             row.push_back(shown_value(*catalogue.property(i.property), i.value, units));
@@ -142,7 +178,8 @@ std::string text_of(const RankResult& r, const Catalogue& catalogue, UnitSystem 
         t.rows.push_back(std::move(row));
     }
     if (!r.ranked.empty()) out << as_text(t);
-    if (r.ranked.size() < r.ranked_in_all) out << "(" << r.ranked_in_all - r.ranked.size() << " more: leave out --top)\n";
+    if (r.ranked.size() < r.ranked_in_all)
+        out << "(" << r.ranked_in_all - r.ranked.size() << " more: leave out --top)\n";
     if (remembered) out << "remembered: a value that entered was not read in a text, only remembered\n";
     write_left_out(out, "Left out", r.excluded);
     write_left_out(out, "Can't be ranked", r.unrankable);
@@ -156,7 +193,8 @@ std::string text_of_references(const std::vector<const Reference*>& references) 
         out << wrapped("[" + r->key + "] " + r->full(), page_width, "    ");
         out << "    " << r->kind << ", reliability " << r->reliability << "\n";
         if (references.size() == 1)
-            for (const std::string& line : {r->read_in.empty() ? "" : "read in: " + r->read_in, r->reuse.empty() ? "" : "reuse: " + r->reuse, r->note})
+            for (const std::string& line : {r->read_in.empty() ? "" : "read in: " + r->read_in,
+                                            r->reuse.empty() ? "" : "reuse: " + r->reuse, r->note})
                 if (!line.empty()) out << wrapped("    " + line, page_width, "    ");
     }
     return out.str();
@@ -164,9 +202,16 @@ std::string text_of_references(const std::vector<const Reference*>& references) 
 
 std::string text_of(const CheckResult& c, const Catalogue& catalogue, bool with_coverage, bool with_conflicts) {
     std::ostringstream out;
-    const auto share = [](std::size_t part, std::size_t all) { return all == 0 ? std::string("0") : significant(100.0 * static_cast<double>(part) / static_cast<double>(all), 3); };
-    out << c.metals << " metals (" << c.elements << " pure, " << c.alloys << " alloys), " << c.records << " records, " << c.values << " values, " << c.prices << " prices, " << c.references << " sources\n"
-        << share(c.values_read, c.values) << " % of the values were read in a text; of the " << c.core_answers << " resolved core answers " << share(c.core_answers_read, c.core_answers) << " %\n"
+    const auto share = [](std::size_t part, std::size_t all) {
+        return all == 0 ? std::string("0")
+                        : significant(100.0 * static_cast<double>(part) / static_cast<double>(all), 3);
+    };
+    out << c.metals << " metals (" << c.elements << " pure, " << c.alloys << " alloys), " << c.records << " records, "
+        << c.values << " values, " << c.prices << " prices, " << c.references << " sources\n"
+        << c.values - c.values_computed << " of the values are published figures, " << c.values_computed
+        << " were computed from published ones by a stated rule\n"
+        << share(c.values_read, c.values) << " % of the values were read in a text; of the " << c.core_answers
+        << " resolved core answers " << share(c.core_answers_read, c.core_answers) << " %\n"
         << c.without_source << " values without source or locator\n"
         << c.conflicts.size() << " answers whose sources disagree (see --conflicts)\n"
         << "data version " << catalogue.data_version << "\n";
@@ -174,16 +219,28 @@ std::string text_of(const CheckResult& c, const Catalogue& catalogue, bool with_
     if (with_coverage) {
         Table t{{{"metal"}, {"property"}, {"values", true}, {"preferred source"}, {"known"}}, {}};
         for (const CoverageCell& cell : c.coverage)
-            if (cell.values > 0) t.rows.push_back({cell.metal->slug, cell.property->id, std::to_string(cell.values), cell.preferred_source, name_of(cell.how_known)});
+            if (cell.values > 0)
+                t.rows.push_back({cell.metal->slug, cell.property->id, std::to_string(cell.values),
+                                  cell.preferred_source, name_of(cell.how_known)});
         out << "\n" << as_text(t);
     }
     if (with_conflicts) {
-        Table t{{{"metal"}, {"property"}, {"spread", true}, {"low", true}, {"chosen", true}, {"high", true}, {"unit"}, {"sources"}}, {}};
+        Table t{{{"metal"},
+                 {"property"},
+                 {"spread", true},
+                 {"low", true},
+                 {"chosen", true},
+                 {"high", true},
+                 {"unit"},
+                 {"sources"}},
+                {}};
         for (const Conflict& k : c.conflicts) {
             std::vector<std::string> keys;
             for (const SourceValue& s : k.value.sources) keys.push_back(s.key);
             const auto figure = [&](double si) { return shown_si(*k.property, si, UnitSystem::shown); };
-            t.rows.push_back({k.metal->slug, k.property->id, significant(k.spread_percent, 2) + " %", figure(k.value.spread_low_si), figure(k.value.value_si), figure(k.value.spread_high_si), shown_unit(*k.property, UnitSystem::shown), joined(keys)});
+            t.rows.push_back({k.metal->slug, k.property->id, significant(k.spread_percent, 2) + " %",
+                              figure(k.value.spread_low_si), figure(k.value.value_si), figure(k.value.spread_high_si),
+                              shown_unit(*k.property, UnitSystem::shown), joined(keys)});
         }
         out << "\n" << as_text(t);
     }

@@ -21,7 +21,8 @@ struct Conflict {
 };
 
 struct CheckResult {
-    std::size_t metals = 0, elements = 0, alloys = 0, records = 0, values = 0, values_read = 0, references = 0, prices = 0;
+    std::size_t metals = 0, elements = 0, alloys = 0, records = 0, values = 0, values_read = 0, values_computed = 0,
+                references = 0, prices = 0;
     std::size_t without_source = 0;
     std::size_t core_answers = 0, core_answers_read = 0; // resolved core properties of all metals
     std::vector<CoverageCell> coverage;

@@ -59,7 +59,8 @@ CurveOfMetal curve_of(const Catalogue& catalogue, const Metal& metal, const Curv
             continue;
         }
         const Phase phase = phase_at(catalogue, metal, t);
-        if (broken || out.stretches.empty() || out.stretches.back().phase != phase) out.stretches.push_back({phase, {}});
+        if (broken || out.stretches.empty() || out.stretches.back().phase != phase)
+            out.stretches.push_back({phase, {}});
         broken = false;
         const CurvePoint point{t, e->value_si, e->standard_uncertainty_si};
         out.stretches.back().points.push_back(point);
@@ -67,8 +68,10 @@ CurveOfMetal curve_of(const Catalogue& catalogue, const Metal& metal, const Curv
         const std::string& key = e->sources.front().key;
         if (std::find(out.sources.begin(), out.sources.end(), key) == out.sources.end()) out.sources.push_back(key);
     }
-    if (!out.stretches.empty()) out.missing.clear();
-    else if (out.missing.empty()) out.missing = request.property + " of " + metal.slug + ": no value cited";
+    if (!out.stretches.empty())
+        out.missing.clear();
+    else if (out.missing.empty())
+        out.missing = request.property + " of " + metal.slug + ": no value cited";
     return out;
 }
 

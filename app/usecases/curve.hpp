@@ -1,4 +1,5 @@
-// A property against temperature for several metals, from the lowest cited temperature to the highest, solid and liquid apart.
+// A property against temperature for several metals, from the lowest cited temperature to the highest, solid and liquid
+// apart.
 #pragma once
 
 #include "core/evaluate/evaluate.hpp"
@@ -24,9 +25,9 @@ struct CurveStretch {
 struct CurveOfMetal {
     const Metal* metal = nullptr;
     std::vector<CurveStretch> stretches;
-    std::vector<CurvePoint> printed;   // the figures as printed that lie on the chosen series
-    std::vector<std::string> sources;  // keys
-    std::string missing;               // why there is no curve; empty if there is one
+    std::vector<CurvePoint> printed;  // the figures as printed that lie on the chosen series
+    std::vector<std::string> sources; // keys
+    std::string missing;              // why there is no curve; empty if there is one
 };
 
 struct CurveResult {

@@ -30,7 +30,9 @@ std::vector<const Metal*> search_metals(const Catalogue& catalogue, const std::s
         std::string all = m.slug + " " + as_slug(m.name) + " " + m.family;
         for (const auto& alias : m.aliases) all += " " + as_slug(alias);
         for (const auto& designation : m.designations) all += " " + as_slug(designation);
-        if (std::all_of(words.begin(), words.end(), [&](const std::string& w) { return all.find(w) != std::string::npos; })) found.push_back(&m);
+        if (std::all_of(words.begin(), words.end(),
+                        [&](const std::string& w) { return all.find(w) != std::string::npos; }))
+            found.push_back(&m);
     }
     return found;
 }

@@ -21,7 +21,8 @@ struct Plan {
 };
 
 Problem in(const std::string& what, const std::string& text, Problem p) {
-    p.text = what + " '" + (text.size() > 80 ? text.substr(0, 77) + "..." : text) + "', column " + std::to_string(p.column) + ": " + p.text;
+    p.text = what + " '" + (text.size() > 80 ? text.substr(0, 77) + "..." : text) + "', column " +
+             std::to_string(p.column) + ": " + p.text;
     return p;
 }
 
@@ -79,7 +80,8 @@ struct Looked {
     std::string reason;
 };
 
-Looked look_up(const Catalogue& catalogue, const Metal& metal, const std::vector<std::string>& names, const Conditions& conditions) {
+Looked look_up(const Catalogue& catalogue, const Metal& metal, const std::vector<std::string>& names,
+               const Conditions& conditions) {
     Looked out;
     for (const std::string& name : names) {
         const Result<Evaluated> e = evaluate(catalogue, metal, name, conditions);
@@ -105,8 +107,9 @@ std::string barred(const Catalogue& catalogue, const Metal& metal, const Plan& p
     if (plan.only_home_casting)
         for (const Caution* c : catalogue.cautions_for(metal))
             if (c->excludes_home_casting) return "not for home casting: " + c->reason;
-    if (plan.only_non_ferromagnetic && ferromagnetic_at(catalogue, metal, t)) return "ferromagnetic at " + significant(t, 6) + " K: it attracts the magnet";
-    if (plan.only_solid && phase_at(catalogue, metal, t) != Phase::solid) return "not solid at " + significant(t, 6) + " K";
+    if (plan.only_non_ferromagnetic && ferromagnetic_at(catalogue, metal, t))
+        return "ferromagnetic at " + trimmed(t, 6) + " K: it attracts the magnet";
+    if (plan.only_solid && phase_at(catalogue, metal, t) != Phase::solid) return "not solid at " + trimmed(t, 6) + " K";
     return {};
 }
 
@@ -153,7 +156,8 @@ public:
         contenders_.push_back({metal.slug, value, std::move(samples)});
         RankedMetal entry;
         entry.metal = &metal;
-        entry.from_memory = std::any_of(looked.inputs.begin(), looked.inputs.end(), [](const RankInput& i) { return i.value.how_known == HowKnown::memory; });
+        entry.from_memory = std::any_of(looked.inputs.begin(), looked.inputs.end(),
+                                        [](const RankInput& i) { return i.value.how_known == HowKnown::memory; });
         entry.inputs = std::move(looked.inputs);
         entries_.push_back(std::move(entry));
     }
@@ -174,7 +178,8 @@ private:
         for (const Condition& condition : plan_.where) {
             const Looked looked = look_up(catalogue_, metal, condition.names(), request_.conditions);
             if (!looked.missing.empty()) {
-                plan_.result.unrankable.push_back({&metal, "condition '" + condition.text() + "': " + looked.reason, looked.missing});
+                plan_.result.unrankable.push_back(
+                    {&metal, "condition '" + condition.text() + "': " + looked.reason, looked.missing});
                 return false;
             }
             if (!condition.holds(nominal(looked.inputs), metal)) {
@@ -195,8 +200,8 @@ private:
 
 } // namespace
 
-Result<std::vector<const Metal*>> list_metals(const Catalogue& catalogue, const std::string& find, const std::vector<std::string>& where,
-                                              const Conditions& conditions) {
+Result<std::vector<const Metal*>> list_metals(const Catalogue& catalogue, const std::string& find,
+                                              const std::vector<std::string>& where, const Conditions& conditions) {
     const auto parsed = conditions_of(catalogue, where);
     if (!parsed) return parsed.problem();
     std::vector<const Metal*> out;

@@ -1,4 +1,5 @@
-// Everything known of one metal: each property resolved at the asked temperature, every record behind it, hazards, sources.
+// Everything known of one metal: each property resolved at the asked temperature, every record behind it, hazards,
+// sources.
 #pragma once
 
 #include "core/evaluate/evaluate.hpp"
@@ -18,9 +19,9 @@ struct SheetRow {
 struct SheetResult {
     const Metal* metal = nullptr;
     Conditions conditions;
-    std::vector<SheetRow> rows;                // one for each property of the dictionary, in its order
-    std::vector<const Caution*> cautions;      // hazards, by content
-    std::vector<const Reference*> references;  // sources named anywhere on the sheet, by key
+    std::vector<SheetRow> rows;               // one for each property of the dictionary, in its order
+    std::vector<const Caution*> cautions;     // hazards, by content
+    std::vector<const Reference*> references; // sources named anywhere on the sheet, by key
 };
 
 /// Errors: unknown metal.

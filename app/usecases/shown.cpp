@@ -56,7 +56,8 @@ double shown_uncertainty(const Property& property, double si, double uncertainty
 
 std::string shown_value(const Property& property, const Evaluated& value, UnitSystem system) {
     if (property.is_text) return value.text;
-    return rounded_to(shown_number(property, value.value_si, system), shown_uncertainty(property, value.value_si, value.standard_uncertainty_si, system));
+    return rounded_to(shown_number(property, value.value_si, system),
+                      shown_uncertainty(property, value.value_si, value.standard_uncertainty_si, system));
 }
 
 std::string shown_full(const Property& property, const Evaluated& value, UnitSystem system) {

@@ -79,7 +79,8 @@ void read_properties(SQLite::Database& db, Catalogue& c) {
 void read_references(SQLite::Database& db, Catalogue& c) {
     each(db, "SELECT * FROM reference ORDER BY key", [&](Row& row) {
         Reference r;
-        for (std::string* field : {&r.key, &r.kind, &r.reliability, &r.authors, &r.title, &r.where, &r.year, &r.doi, &r.address, &r.read_in, &r.reuse, &r.note})
+        for (std::string* field : {&r.key, &r.kind, &r.reliability, &r.authors, &r.title, &r.where, &r.year, &r.doi,
+                                   &r.address, &r.read_in, &r.reuse, &r.note})
             *field = row.text();
         c.references.push_back(std::move(r));
     });
@@ -91,7 +92,9 @@ MetalAt read_metals(SQLite::Database& db, Catalogue& c) {
     MetalAt at;
     each(db, "SELECT * FROM metal ORDER BY slug", [&](Row& row) {
         Metal m;
-        for (std::string* field : {&m.slug, &m.name, &m.kind, &m.family, &m.reference_condition, &m.reference_temper, &m.note}) *field = row.text();
+        for (std::string* field :
+             {&m.slug, &m.name, &m.kind, &m.family, &m.reference_condition, &m.reference_temper, &m.note})
+            *field = row.text();
         m.composition_citation.source = row.text();
         m.composition_citation.locator = row.text();
         const std::string how = row.text();
@@ -119,8 +122,10 @@ Record record_from(Row& row) {
     Record r;
     r.property = row.text();
     r.phase = row.phase();
-    for (std::string* field : {&r.condition, &r.temper, &r.process, &r.purity, &r.unit, &r.text, &r.none}) *field = row.text();
-    for (double* field : {&r.from_K, &r.valid_low_K, &r.valid_high_K, &r.uncertainty_relative, &r.uncertainty_si}) *field = row.number();
+    for (std::string* field : {&r.condition, &r.temper, &r.process, &r.purity, &r.unit, &r.text, &r.none})
+        *field = row.text();
+    for (double* field : {&r.from_K, &r.valid_low_K, &r.valid_high_K, &r.uncertainty_relative, &r.uncertainty_si})
+        *field = row.number();
     r.uncertainty_printed = row.text();
     r.use = row.use();
     r.why = row.text();
@@ -147,23 +152,26 @@ void read_records(SQLite::Database& db, Catalogue& c, const MetalAt& at) {
         const auto& [metal, index] = place.at(number);
         return c.metals[metal].records[index];
     };
-    each(db, "SELECT record, temperature_K, value, low, high, half_digit, printed FROM point ORDER BY record, position", [&](Row& row) {
-        Record& r = record_at(row.count());
-        Point p;
-        for (double* field : {&p.temperature_K, &p.value_si, &p.low_si, &p.high_si, &p.half_digit_si}) *field = row.number();
-        p.printed = row.text();
-        r.points.push_back(std::move(p));
-    });
-    each(db, "SELECT record, coefficients, offset_K, low_K, high_K, printed FROM equation ORDER BY record", [&](Row& row) {
-        Record& r = record_at(row.count());
-        Polynomial e;
-        std::istringstream numbers(row.text());
-        numbers.imbue(std::locale::classic());
-        for (double x = 0; numbers >> x;) e.coefficient_si.push_back(x);
-        for (double* field : {&e.offset_K, &e.low_K, &e.high_K}) *field = row.number();
-        r.equation = std::move(e);
-        r.equation_printed = row.text();
-    });
+    each(db, "SELECT record, temperature_K, value, low, high, half_digit, printed FROM point ORDER BY record, position",
+         [&](Row& row) {
+             Record& r = record_at(row.count());
+             Point p;
+             for (double* field : {&p.temperature_K, &p.value_si, &p.low_si, &p.high_si, &p.half_digit_si})
+                 *field = row.number();
+             p.printed = row.text();
+             r.points.push_back(std::move(p));
+         });
+    each(db, "SELECT record, coefficients, offset_K, low_K, high_K, printed FROM equation ORDER BY record",
+         [&](Row& row) {
+             Record& r = record_at(row.count());
+             Polynomial e;
+             std::istringstream numbers(row.text());
+             numbers.imbue(std::locale::classic());
+             for (double x = 0; numbers >> x;) e.coefficient_si.push_back(x);
+             for (double* field : {&e.offset_K, &e.low_K, &e.high_K}) *field = row.number();
+             r.equation = std::move(e);
+             r.equation_printed = row.text();
+         });
 }
 
 void read_cautions(SQLite::Database& db, Catalogue& c) {
@@ -195,7 +203,8 @@ void read_prices(SQLite::Database& db, Catalogue& c) {
         Price p;
         p.metal = row.text();
         for (double* field : {&p.usd_per_kg, &p.low_usd_per_kg, &p.high_usd_per_kg}) *field = row.number();
-        for (std::string* field : {&p.printed, &p.unit, &p.as_of, &p.form, &p.citation.source, &p.citation.locator}) *field = row.text();
+        for (std::string* field : {&p.printed, &p.unit, &p.as_of, &p.form, &p.citation.source, &p.citation.locator})
+            *field = row.text();
         p.citation.how_known = row.how_known();
         set.prices.push_back(std::move(p));
     });
@@ -221,15 +230,16 @@ void read_goals(SQLite::Database& db, Catalogue& c) {
 void check_schema(SQLite::Database& db, const std::string& path) {
     const int number = db.execAndGet("PRAGMA user_version").getInt();
     if (number > schema_number)
-        throw StoreError("'" + path + "' was made by a newer version (schema " + std::to_string(number) + ", this program reads " + std::to_string(schema_number) +
-                         "): update the program");
+        throw StoreError("'" + path + "' was made by a newer version (schema " + std::to_string(number) +
+                         ", this program reads " + std::to_string(schema_number) + "): update the program");
     if (number < schema_number) throw StoreError("'" + path + "' is no reference of this program: build it again");
 }
 
 } // namespace
 
 Catalogue read_reference(const std::string& path) {
-    if (!std::filesystem::is_regular_file(path)) throw StoreError("no reference database at '" + path + "': build it, or name one with --reference");
+    if (!std::filesystem::is_regular_file(path))
+        throw StoreError("no reference database at '" + path + "': build it, or name one with --reference");
     try {
         SQLite::Database db(path, SQLite::OPEN_READONLY);
         check_schema(db, path);

@@ -52,15 +52,17 @@ void write_properties(SQLite::Database& db, const Catalogue& c) {
     Insert insert(db, "property", 18);
     for (std::size_t i = 0; i < c.properties.size(); ++i) {
         const Property& p = c.properties[i];
-        insert(i, p.id, p.label, p.symbol, p.meaning, p.si_unit, p.shown_unit, p.workshop_unit, p.from, name_of(p.phase), p.varies_with_temperature,
-               p.is_text, p.plausible_low_si, p.plausible_high_si, p.default_uncertainty, p.default_uncertainty_si, p.point_reach_K, p.condition_spread);
+        insert(i, p.id, p.label, p.symbol, p.meaning, p.si_unit, p.shown_unit, p.workshop_unit, p.from,
+               name_of(p.phase), p.varies_with_temperature, p.is_text, p.plausible_low_si, p.plausible_high_si,
+               p.default_uncertainty, p.default_uncertainty_si, p.point_reach_K, p.condition_spread);
     }
 }
 
 void write_references(SQLite::Database& db, const Catalogue& c) {
     Insert insert(db, "reference", 12);
     for (const Reference& r : c.references)
-        insert(r.key, r.kind, r.reliability, r.authors, r.title, r.where, r.year, r.doi, r.address, r.read_in, r.reuse, r.note);
+        insert(r.key, r.kind, r.reliability, r.authors, r.title, r.where, r.year, r.doi, r.address, r.read_in, r.reuse,
+               r.note);
 }
 
 std::string joined(const std::vector<double>& numbers) {
@@ -74,15 +76,17 @@ std::string joined(const std::vector<double>& numbers) {
 class MetalWriter {
 public:
     explicit MetalWriter(SQLite::Database& db)
-        : metal_(db, "metal", 10), name_(db, "other_name", 4), portion_(db, "portion", 5), record_(db, "record", 25), point_(db, "point", 8),
-          equation_(db, "equation", 6) {}
+        : metal_(db, "metal", 10), name_(db, "other_name", 4), portion_(db, "portion", 5), record_(db, "record", 25),
+          point_(db, "point", 8), equation_(db, "equation", 6) {}
 
     void write(const Metal& m) {
         if (m.composition_citation.source.empty()) // pure metals: a definition needs no source
-            metal_(m.slug, m.name, m.kind, m.family, m.reference_condition, m.reference_temper, m.note, no_number, no_number, no_number);
+            metal_(m.slug, m.name, m.kind, m.family, m.reference_condition, m.reference_temper, m.note, no_number,
+                   no_number, no_number);
         else
-            metal_(m.slug, m.name, m.kind, m.family, m.reference_condition, m.reference_temper, m.note, m.composition_citation.source,
-                   m.composition_citation.locator, name_of(m.composition_citation.how_known));
+            metal_(m.slug, m.name, m.kind, m.family, m.reference_condition, m.reference_temper, m.note,
+                   m.composition_citation.source, m.composition_citation.locator,
+                   name_of(m.composition_citation.how_known));
         for (std::size_t i = 0; i < m.designations.size(); ++i) name_(m.slug, i, "designation", m.designations[i]);
         for (std::size_t i = 0; i < m.aliases.size(); ++i) name_(m.slug, i, "alias", m.aliases[i]);
         for (std::size_t i = 0; i < m.composition.size(); ++i)
@@ -93,15 +97,17 @@ public:
 private:
     void write(const Metal& m, const Record& r) {
         const std::size_t number = next_++;
-        record_(number, r.id, m.slug, r.property, name_of(r.phase), r.condition, r.temper, r.process, r.purity, r.unit, r.text, r.none, r.from_K, r.valid_low_K,
-                r.valid_high_K, r.uncertainty_relative, r.uncertainty_si, r.uncertainty_printed, name_of(r.use), r.why, r.note, r.citation.source,
-                r.citation.locator, name_of(r.citation.how_known), r.citation.through);
+        record_(number, r.id, m.slug, r.property, name_of(r.phase), r.condition, r.temper, r.process, r.purity, r.unit,
+                r.text, r.none, r.from_K, r.valid_low_K, r.valid_high_K, r.uncertainty_relative, r.uncertainty_si,
+                r.uncertainty_printed, name_of(r.use), r.why, r.note, r.citation.source, r.citation.locator,
+                name_of(r.citation.how_known), r.citation.through);
         for (std::size_t i = 0; i < r.points.size(); ++i) {
             const Point& p = r.points[i];
             point_(number, i, p.temperature_K, p.value_si, p.low_si, p.high_si, p.half_digit_si, p.printed);
         }
         if (r.equation)
-            equation_(number, joined(r.equation->coefficient_si), r.equation->offset_K, r.equation->low_K, r.equation->high_K, r.equation_printed);
+            equation_(number, joined(r.equation->coefficient_si), r.equation->offset_K, r.equation->low_K,
+                      r.equation->high_K, r.equation_printed);
     }
 
     Insert metal_, name_, portion_, record_, point_, equation_;
@@ -112,7 +118,8 @@ void write_cautions(SQLite::Database& db, const Catalogue& c) {
     Insert insert(db, "caution", 9);
     for (std::size_t i = 0; i < c.cautions.size(); ++i) {
         const Caution& k = c.cautions[i];
-        insert(i, k.element, k.from_wt_percent, k.text, k.excludes_home_casting, k.reason, k.citation.source, k.citation.locator, name_of(k.citation.how_known));
+        insert(i, k.element, k.from_wt_percent, k.text, k.excludes_home_casting, k.reason, k.citation.source,
+               k.citation.locator, name_of(k.citation.how_known));
     }
 }
 
@@ -123,8 +130,8 @@ void write_prices(SQLite::Database& db, const Catalogue& c) {
         set(i, s.id, s.name, s.as_of, s.form, s.note);
         for (std::size_t j = 0; j < s.prices.size(); ++j) {
             const Price& p = s.prices[j];
-            price(i, j, p.metal, p.usd_per_kg, p.low_usd_per_kg, p.high_usd_per_kg, p.printed, p.unit, p.as_of, p.form, p.citation.source, p.citation.locator,
-                  name_of(p.citation.how_known));
+            price(i, j, p.metal, p.usd_per_kg, p.low_usd_per_kg, p.high_usd_per_kg, p.printed, p.unit, p.as_of, p.form,
+                  p.citation.source, p.citation.locator, name_of(p.citation.how_known));
         }
     }
 }
@@ -133,7 +140,8 @@ void write_goals(SQLite::Database& db, const Catalogue& c) {
     Insert goal(db, "goal", 9), condition(db, "goal_condition", 3);
     for (std::size_t i = 0; i < c.goals.size(); ++i) {
         const Goal& g = c.goals[i];
-        goal(i, g.id, g.label, g.sentence, g.formula, g.best_high, g.only_home_casting, g.only_non_ferromagnetic, g.only_solid);
+        goal(i, g.id, g.label, g.sentence, g.formula, g.best_high, g.only_home_casting, g.only_non_ferromagnetic,
+             g.only_solid);
         for (std::size_t j = 0; j < g.where.size(); ++j) condition(i, j, g.where[j]);
     }
 }

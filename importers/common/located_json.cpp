@@ -42,8 +42,12 @@ public:
     bool null() override { return leaf(JsonNode::Kind::null, "null"); }
     bool boolean(bool value) override { return leaf(JsonNode::Kind::boolean, value ? "true" : "false"); }
     bool number_integer(number_integer_t value) override { return leaf(JsonNode::Kind::number, std::to_string(value)); }
-    bool number_unsigned(number_unsigned_t value) override { return leaf(JsonNode::Kind::number, std::to_string(value)); }
-    bool number_float(number_float_t, const string_t& written) override { return leaf(JsonNode::Kind::number, written); }
+    bool number_unsigned(number_unsigned_t value) override {
+        return leaf(JsonNode::Kind::number, std::to_string(value));
+    }
+    bool number_float(number_float_t, const string_t& written) override {
+        return leaf(JsonNode::Kind::number, written);
+    }
     bool string(string_t& value) override { return leaf(JsonNode::Kind::text, value); }
     bool binary(binary_t&) override { return false; }
     bool start_object(std::size_t) override { return open(JsonNode::Kind::object); }
@@ -59,7 +63,8 @@ public:
     bool parse_error(std::size_t, const std::string&, const nlohmann::json::exception& e) override {
         const std::string what = e.what();
         const std::size_t start = what.find("column ");
-        throw InputError(file_, line_, "", "not valid JSON at " + (start == std::string::npos ? what : what.substr(start)));
+        throw InputError(file_, line_, "",
+                         "not valid JSON at " + (start == std::string::npos ? what : what.substr(start)));
     }
 
     JsonNode root;
@@ -109,7 +114,8 @@ JsonNode parse_located_json(const std::string& file_name, const std::string& con
     int line = 1;
     TreeBuilder builder(file_name, line);
     const char* begin = content.data();
-    nlohmann::json::sax_parse(CountingIterator(begin, &line), CountingIterator(begin + content.size(), &line), &builder);
+    nlohmann::json::sax_parse(CountingIterator(begin, &line), CountingIterator(begin + content.size(), &line),
+                              &builder);
     return std::move(builder.root);
 }
 

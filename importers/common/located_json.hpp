@@ -13,7 +13,8 @@ namespace pourbook {
 class InputError : public std::runtime_error {
 public:
     InputError(const std::string& file, int line, const std::string& field, const std::string& problem)
-        : std::runtime_error(file + ":" + std::to_string(line) + ": " + (field.empty() ? "" : field + ": ") + problem) {}
+        : std::runtime_error(file + ":" + std::to_string(line) + ": " + (field.empty() ? "" : field + ": ") + problem) {
+    }
 };
 
 struct JsonNode {

@@ -55,7 +55,8 @@ Compiled compile_folder(const std::string& folder) {
     Compiled out;
     Catalogue& c = out.catalogue;
     const fs::path root(folder);
-    std::vector<std::string> files = {(root / "properties.json").string(), (root / "references.json").string(), (root / "cautions.json").string()};
+    std::vector<std::string> files = {(root / "properties.json").string(), (root / "references.json").string(),
+                                      (root / "cautions.json").string()};
     guarded(out.faults, [&] { read_properties(files[0], c, out.faults); });
     guarded(out.faults, [&] { read_references(files[1], c, out.faults); });
     c.index();
@@ -72,7 +73,8 @@ Compiled compile_folder(const std::string& folder) {
         guarded(out.faults, [&] { read_price_set(file, c, out.faults); });
         files.push_back(file);
     }
-    std::stable_sort(c.price_sets.begin(), c.price_sets.end(), [](const PriceSet& a, const PriceSet& b) { return a.as_of > b.as_of; });
+    std::stable_sort(c.price_sets.begin(), c.price_sets.end(),
+                     [](const PriceSet& a, const PriceSet& b) { return a.as_of > b.as_of; });
     for (const std::string& file : json_files(root / "goals")) {
         guarded(out.faults, [&] { read_goal(file, c, out.faults); });
         files.push_back(file);

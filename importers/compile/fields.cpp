@@ -9,8 +9,10 @@ bool whole_number(const std::string& text, double& number) {
     return take_number(rest, number) && rest.empty() && std::isfinite(number);
 }
 
-Fields::Fields(std::string file, std::string place, const JsonNode& object) : file_(std::move(file)), place_(std::move(place)), object_(object) {
-    if (object.kind != JsonNode::Kind::object) throw InputError(file_, object.line, place_, "an object { } is expected");
+Fields::Fields(std::string file, std::string place, const JsonNode& object)
+    : file_(std::move(file)), place_(std::move(place)), object_(object) {
+    if (object.kind != JsonNode::Kind::object)
+        throw InputError(file_, object.line, place_, "an object { } is expected");
 }
 
 void Fields::fail_at(const JsonNode& node, const std::string& key, const std::string& problem) const {
@@ -30,7 +32,8 @@ const JsonNode* Fields::node(const std::string& key) {
 std::string Fields::text(const std::string& key) {
     const JsonNode* n = node(key);
     if (!n) fail(key, "is missing");
-    if (n->kind != JsonNode::Kind::text) fail(key, "a text in quotation marks is expected (figures are written as printed, in quotation marks)");
+    if (n->kind != JsonNode::Kind::text)
+        fail(key, "a text in quotation marks is expected (figures are written as printed, in quotation marks)");
     if (n->text.empty()) fail(key, "is empty");
     return n->text;
 }

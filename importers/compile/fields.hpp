@@ -17,13 +17,13 @@ public:
     Fields(std::string file, std::string place, const JsonNode& object);
 
     bool has(const std::string& key) const { return object_.find(key) != nullptr; }
-    std::string text(const std::string& key);                                     // required, not empty
-    std::string text_or(const std::string& key, const std::string& otherwise);    // optional
+    std::string text(const std::string& key);                                  // required, not empty
+    std::string text_or(const std::string& key, const std::string& otherwise); // optional
     bool flag_or(const std::string& key, bool otherwise);
-    double number_or(const std::string& key, double otherwise);                   // a number written as text
-    std::vector<std::string> texts(const std::string& key);                       // optional list of texts
-    const JsonNode* node(const std::string& key);                                 // optional, any kind
-    Fields object(const std::string& key);                                        // required object
+    double number_or(const std::string& key, double otherwise); // a number written as text
+    std::vector<std::string> texts(const std::string& key);     // optional list of texts
+    const JsonNode* node(const std::string& key);               // optional, any kind
+    Fields object(const std::string& key);                      // required object
     /// Throws for the first key that was never asked for.
     void finish() const;
 

@@ -21,7 +21,9 @@ double half_of_last_digit(const std::string& number) {
 
 Result<Point> single(const std::string& printed, const Unit& unit) {
     double number = 0;
-    if (!whole_number(printed, number)) return Problem{Problem::Kind::unreadable, "'" + printed + "' is no figure: write \"1.678\", \"25 to 33\" or \">= 58\"", 0};
+    if (!whole_number(printed, number))
+        return Problem{Problem::Kind::unreadable,
+                       "'" + printed + "' is no figure: write \"1.678\", \"25 to 33\" or \">= 58\"", 0};
     Point p;
     p.value_si = unit.to_si(number);
     p.half_digit_si = half_of_last_digit(printed) * unit.scale;

@@ -21,9 +21,12 @@ int compile(const std::vector<std::string>& words) {
         std::cerr << "pourbook-compile: " << compiled.faults.size() << " fault(s) in the data, nothing written\n";
         return 4;
     }
-    if (!option) pourbook::write_reference(compiled.catalogue, words[1]);
-    else if (words[0] == "--sources") std::cout << pourbook::sources_page(compiled.catalogue);
-    else if (words[0] == "--coverage") std::cout << pourbook::coverage_page(compiled.catalogue);
+    if (!option)
+        pourbook::write_reference(compiled.catalogue, words[1]);
+    else if (words[0] == "--sources")
+        std::cout << pourbook::sources_page(compiled.catalogue);
+    else if (words[0] == "--coverage")
+        std::cout << pourbook::coverage_page(compiled.catalogue);
     return 0;
 }
 
@@ -31,7 +34,8 @@ int compile(const std::vector<std::string>& words) {
 
 int main(int argc, char** argv) {
     const std::vector<std::string> words(argv + 1, argv + argc);
-    const bool known = words.size() == 2 && (!words[0].starts_with("--") || words[0] == "--check" || words[0] == "--sources" || words[0] == "--coverage");
+    const bool known = words.size() == 2 && (!words[0].starts_with("--") || words[0] == "--check" ||
+                                             words[0] == "--sources" || words[0] == "--coverage");
     if (!known) {
         std::cerr << "pourbook-compile: DB_FOLDER FILE, or --check | --sources | --coverage DB_FOLDER\n";
         return 2;

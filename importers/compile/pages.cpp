@@ -25,8 +25,10 @@ void take(Taken& t, const std::string& what, const std::string& metal, const Cit
 std::map<std::string, Taken> taken_from(const Catalogue& c) {
     std::map<std::string, Taken> all;
     for (const Metal& m : c.metals) {
-        for (const Record& r : m.records) take(all[r.citation.source], r.property, m.slug, r.citation, std::max<std::size_t>(r.points.size(), 1));
-        if (!m.composition_citation.source.empty()) take(all[m.composition_citation.source], "composition", m.slug, m.composition_citation, 1);
+        for (const Record& r : m.records)
+            take(all[r.citation.source], r.property, m.slug, r.citation, std::max<std::size_t>(r.points.size(), 1));
+        if (!m.composition_citation.source.empty())
+            take(all[m.composition_citation.source], "composition", m.slug, m.composition_citation, 1);
     }
     for (const Caution& k : c.cautions) take(all[k.citation.source], "caution", "", k.citation, 1);
     for (const PriceSet& s : c.price_sets)
@@ -41,13 +43,15 @@ template <class Names> std::string listed(const Names& names, const char* joint)
 }
 
 void write_source(std::ostream& out, const Reference& r, const Taken* t) {
-    out << "## " << r.key << "\n\n" << r.full() << "\n\n- kind: " << r.kind << ", reliability " << r.reliability << "\n";
+    out << "## " << r.key << "\n\n"
+        << r.full() << "\n\n- kind: " << r.kind << ", reliability " << r.reliability << "\n";
     if (!r.read_in.empty()) out << "- read in: " << r.read_in << "\n";
     if (!r.reuse.empty()) out << "- reuse: " << r.reuse << "\n";
     if (!r.note.empty()) out << "- note: " << r.note << "\n";
     if (t) {
         std::string what;
-        for (const auto& [property, values] : t->values_of) what += (what.empty() ? "" : ", ") + property + " " + std::to_string(values);
+        for (const auto& [property, values] : t->values_of)
+            what += (what.empty() ? "" : ", ") + property + " " + std::to_string(values);
         out << "- taken: " << what << "\n";
         if (!t->metals.empty()) out << "- metals: " << listed(t->metals, ", ") << "\n";
         out << "- how known: " << listed(t->how_known, ", ") << "\n";
@@ -63,8 +67,10 @@ void write_source(std::ostream& out, const Reference& r, const Taken* t) {
 std::string sources_page(const Catalogue& c) {
     const auto all = taken_from(c);
     std::ostringstream out;
-    out << "# Sources\n\nGenerated from db/ by `pourbook-compile --sources`; don't edit. Each source once, by key: what it is, how it was read and what was taken.\n"
-        << "Reliability: A standard or critical evaluation in good text; B handbook or sheet that agrees with a second source; C usable, rounded or of unclear\n"
+    out << "# Sources\n\nGenerated from db/ by `pourbook-compile --sources`; don't edit. Each source once, by key: "
+           "what it is, how it was read and what was taken.\n"
+        << "Reliability: A standard or critical evaluation in good text; B handbook or sheet that agrees with a second "
+           "source; C usable, rounded or of unclear\n"
         << "origin; M memory only. Facts and figures were taken, no sentences.\n\n";
     for (const Reference& r : c.references) {
         const auto t = all.find(r.key);

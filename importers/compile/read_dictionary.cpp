@@ -10,7 +10,8 @@ namespace pourbook {
 namespace {
 
 /// Calls take(fields) for each object of a list; a faulty one is noted and left out.
-template <class Take> void each_of(const std::string& path, const JsonNode& list, const std::string& place, Faults& faults, Take take) {
+template <class Take>
+void each_of(const std::string& path, const JsonNode& list, const std::string& place, Faults& faults, Take take) {
     if (list.kind != JsonNode::Kind::list) {
         faults.push_back(InputError(path, list.line, place, "a list [ ] is expected").what());
         return;
@@ -65,7 +66,9 @@ Property read_property(Fields& f) {
     if (!phase) f.fail("phase", "solid or liquid is expected");
     p.phase = *phase;
     const auto range = f.texts("plausible");
-    if (range.size() == 2 && !(whole_number(range[0], p.plausible_low_si) && whole_number(range[1], p.plausible_high_si))) f.fail("plausible", "two numbers in SI are expected");
+    if (range.size() == 2 &&
+        !(whole_number(range[0], p.plausible_low_si) && whole_number(range[1], p.plausible_high_si)))
+        f.fail("plausible", "two numbers in SI are expected");
     read_default_uncertainty(p, f);
     p.point_reach_K = f.number_or("point_reach_K", 0);
     const Result<Quantity> spread = parse_quantity(f.text_or("condition_spread", "0"));
@@ -114,7 +117,9 @@ void read_references(const std::string& path, Catalogue& catalogue, Faults& faul
     each_of(path, root, "references", faults, [&](Fields& f) {
         Reference r;
         r.key = f.text("key");
-        if (std::any_of(catalogue.references.begin(), catalogue.references.end(), [&](const Reference& o) { return o.key == r.key; })) f.fail("key", "'" + r.key + "' stands twice");
+        if (std::any_of(catalogue.references.begin(), catalogue.references.end(),
+                        [&](const Reference& o) { return o.key == r.key; }))
+            f.fail("key", "'" + r.key + "' stands twice");
         r.kind = f.text("kind");
         r.reliability = f.text("reliability");
         r.title = f.text("title");
@@ -128,7 +133,8 @@ void read_references(const std::string& path, Catalogue& catalogue, Faults& faul
         r.note = f.text_or("note", "");
         catalogue.references.push_back(std::move(r));
     });
-    std::sort(catalogue.references.begin(), catalogue.references.end(), [](const Reference& a, const Reference& b) { return a.key < b.key; });
+    std::sort(catalogue.references.begin(), catalogue.references.end(),
+              [](const Reference& a, const Reference& b) { return a.key < b.key; });
 }
 
 void read_cautions(const std::string& path, Catalogue& catalogue, Faults& faults) {
@@ -158,9 +164,11 @@ void read_price_set(const std::string& path, Catalogue& catalogue, Faults& fault
     set.as_of = top.text("as_of");
     set.form = top.text_or("form", "");
     set.note = top.text_or("note", "");
-    if (top.text("currency") != "USD") top.fail("currency", "only USD is read: another currency needs a dated, cited rate");
+    if (top.text("currency") != "USD")
+        top.fail("currency", "only USD is read: another currency needs a dated, cited rate");
     const JsonNode* entries = top.node("entries");
-    each_of(path, entries ? *entries : root, "entries", faults, [&](Fields& f) { set.prices.push_back(read_price(f, set, catalogue)); });
+    each_of(path, entries ? *entries : root, "entries", faults,
+            [&](Fields& f) { set.prices.push_back(read_price(f, set, catalogue)); });
     top.finish();
     catalogue.price_sets.push_back(std::move(set));
 }
@@ -178,10 +186,14 @@ void read_goal(const std::string& path, Catalogue& catalogue, Faults&) {
     if (best != "high" && best != "low") f.fail("best", "high or low is expected");
     g.best_high = best == "high";
     for (const std::string& only : f.texts("only")) {
-        if (only == "solid") g.only_solid = true;
-        else if (only == "non-ferromagnetic") g.only_non_ferromagnetic = true;
-        else if (only == "home casting") g.only_home_casting = true;
-        else f.fail("only", "solid, non-ferromagnetic or home casting is expected");
+        if (only == "solid")
+            g.only_solid = true;
+        else if (only == "non-ferromagnetic")
+            g.only_non_ferromagnetic = true;
+        else if (only == "home casting")
+            g.only_home_casting = true;
+        else
+            f.fail("only", "solid, non-ferromagnetic or home casting is expected");
     }
     f.finish();
     catalogue.goals.push_back(std::move(g));

@@ -12,9 +12,12 @@
 namespace pourbook {
 namespace {
 
-constexpr std::array families = {"copper",    "brass",    "bronze",  "nickel silver",   "cupronickel", "silver",     "gold",   "platinum group", "aluminium",
-                                 "magnesium", "zinc",     "tin",     "lead",            "solder",      "fusible",    "bismuth", "nickel",        "iron",
-                                 "steel",     "stainless steel", "titanium", "refractory", "reactive", "alkali",     "alkaline earth", "semimetal", "mercury"};
+constexpr std::array families = {"copper",    "brass",      "bronze",         "nickel silver", "cupronickel",
+                                 "silver",    "gold",       "platinum group", "aluminium",     "magnesium",
+                                 "zinc",      "tin",        "lead",           "solder",        "fusible",
+                                 "bismuth",   "nickel",     "iron",           "steel",         "stainless steel",
+                                 "titanium",  "refractory", "reactive",       "alkali",        "alkaline earth",
+                                 "semimetal", "mercury"};
 
 void read_composition(Metal& m, Fields& f, const Catalogue& dictionary) {
     Fields c = f.object("composition");
@@ -24,7 +27,8 @@ void read_composition(Metal& m, Fields& f, const Catalogue& dictionary) {
     for (const auto& [element, node] : c.node("wt_percent")->members) {
         Portion p;
         p.element = element;
-        if (!whole_number(parts.text(element), p.wt_percent) || p.wt_percent < 0) parts.fail(element, "a mass per cent is expected");
+        if (!whole_number(parts.text(element), p.wt_percent) || p.wt_percent < 0)
+            parts.fail(element, "a mass per cent is expected");
         if (const JsonNode* l = limits ? limits->find(element) : nullptr) p.limits = l->text;
         sum += p.wt_percent;
         m.composition.push_back(std::move(p));
@@ -43,14 +47,17 @@ void check_preferred(const Metal& m, const std::string& path, std::vector<std::s
     std::map<std::string, std::string> preferred;
     for (const Record& r : m.records) {
         if (r.use != Use::preferred) continue;
-        const std::string key = r.property + "/" + name_of(r.phase) + "/" + r.condition + "/" + r.temper + "/" + r.process;
+        const std::string key =
+            r.property + "/" + name_of(r.phase) + "/" + r.condition + "/" + r.temper + "/" + r.process;
         const auto [other, fresh] = preferred.emplace(key, r.id);
         const auto same_range = [&](const Record& a) {
             for (const Record& b : m.records)
-                if (b.id == other->second) return std::isnan(a.lowest_K()) || (a.lowest_K() <= b.highest_K() && b.lowest_K() <= a.highest_K());
+                if (b.id == other->second)
+                    return std::isnan(a.lowest_K()) || (a.lowest_K() <= b.highest_K() && b.lowest_K() <= a.highest_K());
             return true;
         };
-        if (!fresh && same_range(r)) faults.push_back(path + ": " + r.id + ": " + other->second + " is preferred already for " + key);
+        if (!fresh && same_range(r))
+            faults.push_back(path + ": " + r.id + ": " + other->second + " is preferred already for " + key);
     }
 }
 
@@ -66,7 +73,8 @@ Metal read_metal(const std::string& path, const Catalogue& dictionary, std::vect
     m.kind = f.text("kind");
     if (m.kind != "element" && m.kind != "alloy") f.fail("kind", "element or alloy is expected");
     m.family = f.text("family");
-    if (std::find(families.begin(), families.end(), m.family) == families.end()) f.fail("family", "unknown family '" + m.family + "': see db/README.md");
+    if (std::find(families.begin(), families.end(), m.family) == families.end())
+        f.fail("family", "unknown family '" + m.family + "': see db/README.md");
     m.designations = f.texts("designations");
     m.aliases = f.texts("aliases");
     m.reference_condition = f.text("reference_condition");

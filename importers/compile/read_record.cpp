@@ -40,7 +40,8 @@ private:
 
     template <std::size_t N> std::string word(const std::string& key, const std::array<const char*, N>& allowed) {
         const std::string text = f_.text_or(key, "");
-        if (std::find(allowed.begin(), allowed.end(), text) == allowed.end()) f_.fail(key, "'" + text + "' is not one of the words of db/README.md");
+        if (std::find(allowed.begin(), allowed.end(), text) == allowed.end())
+            f_.fail(key, "'" + text + "' is not one of the words of db/README.md");
         return text;
     }
 
@@ -61,13 +62,17 @@ private:
         if (property_->is_text || f_.has("none")) return;
         r_.unit = f_.text("unit");
         const Result<Unit> unit = parse_unit(r_.unit);
-        if (!unit) f_.fail("unit", unit.problem().text + " in '" + r_.unit + "', column " + std::to_string(unit.problem().column));
-        if (!(unit->dimension == property_->dimension)) f_.fail("unit", "'" + r_.unit + "' is no unit of " + r_.property + " (" + property_->si_unit + ")");
+        if (!unit)
+            f_.fail("unit",
+                    unit.problem().text + " in '" + r_.unit + "', column " + std::to_string(unit.problem().column));
+        if (!(unit->dimension == property_->dimension))
+            f_.fail("unit", "'" + r_.unit + "' is no unit of " + r_.property + " (" + property_->si_unit + ")");
         unit_ = *unit;
         if (!f_.has("temperature_unit")) return;
         const std::string written = f_.text("temperature_unit");
         const Result<Unit> t = parse_unit(written);
-        if (!t || !(t->dimension == base_dimension(Dimension::kelvin))) f_.fail("temperature_unit", "K, degC or degF is expected");
+        if (!t || !(t->dimension == base_dimension(Dimension::kelvin)))
+            f_.fail("temperature_unit", "K, degC or degF is expected");
         temperature_ = *t;
         has_temperature_unit_ = true;
     }
@@ -81,7 +86,9 @@ private:
         return kelvin;
     }
 
-    double optional_temperature(const std::string& key) { return f_.has(key) ? temperature(key, f_.text(key)) : no_number; }
+    double optional_temperature(const std::string& key) {
+        return f_.has(key) ? temperature(key, f_.text(key)) : no_number;
+    }
 
     void content() {
         int held = 0;
@@ -108,19 +115,22 @@ private:
     void plausible(const std::string& key, const std::string& printed, double si) const {
         if (std::isnan(si)) return;
         if (si < property_->plausible_low_si || si > property_->plausible_high_si)
-            f_.fail(key, printed + " " + r_.unit + " is outside the plausible range of " + r_.property + " (unit or decimal point?)");
+            f_.fail(key, printed + " " + r_.unit + " is outside the plausible range of " + r_.property +
+                             " (unit or decimal point?)");
     }
 
     void points() {
         const JsonNode& list = *f_.node("points");
-        if (list.kind != JsonNode::Kind::list || list.items.empty()) f_.fail("points", "a list of [temperature, figure] is expected");
+        if (list.kind != JsonNode::Kind::list || list.items.empty())
+            f_.fail("points", "a list of [temperature, figure] is expected");
         for (const JsonNode& item : list.items) {
-            const bool pair = item.kind == JsonNode::Kind::list && item.items.size() == 2 && item.items[0].kind == JsonNode::Kind::text &&
-                              item.items[1].kind == JsonNode::Kind::text;
+            const bool pair = item.kind == JsonNode::Kind::list && item.items.size() == 2 &&
+                              item.items[0].kind == JsonNode::Kind::text && item.items[1].kind == JsonNode::Kind::text;
             if (!pair) f_.fail_at(item, "points", "[\"temperature\", \"figure\"] is expected, both in quotation marks");
             Point p = figure("points", item.items[1].text);
             p.temperature_K = temperature("points", item.items[0].text);
-            if (!r_.points.empty() && p.temperature_K <= r_.points.back().temperature_K) f_.fail_at(item, "points", "temperatures must rise");
+            if (!r_.points.empty() && p.temperature_K <= r_.points.back().temperature_K)
+                f_.fail_at(item, "points", "temperatures must rise");
             r_.points.push_back(std::move(p));
         }
     }
@@ -135,7 +145,8 @@ private:
         double per_kelvin = 1; // (T - offset) in the source's unit is (T_K - offset_K) / scale
         for (std::size_t i = 0; i < coefficients.size(); ++i) {
             double number = 0;
-            if (!whole_number(coefficients[i], number)) e.fail("coefficients", "'" + coefficients[i] + "' is no number");
+            if (!whole_number(coefficients[i], number))
+                e.fail("coefficients", "'" + coefficients[i] + "' is no number");
             p.coefficient_si.push_back(number * unit_.scale * per_kelvin + (i == 0 ? unit_.offset : 0));
             per_kelvin /= temperature_.scale;
             r_.equation_printed += (i ? " " : "coefficients ") + coefficients[i];
@@ -148,9 +159,11 @@ private:
         p.low_K = temperature("equation", range[0]);
         p.high_K = temperature("equation", range[1]);
         if (!(p.low_K < p.high_K)) e.fail("range", "must rise");
-        r_.equation_printed += ", offset " + e.text_or("offset", "0") + ", " + range[0] + " to " + range[1] + " " + f_.text("temperature_unit");
+        r_.equation_printed += ", offset " + e.text_or("offset", "0") + ", " + range[0] + " to " + range[1] + " " +
+                               f_.text("temperature_unit");
         e.finish();
-        for (double t : {p.low_K, p.high_K}) plausible("equation", "the value at " + std::to_string(t) + " K in", p.at(t));
+        for (double t : {p.low_K, p.high_K})
+            plausible("equation", "the value at " + std::to_string(t) + " K in", p.at(t));
         r_.equation = std::move(p);
     }
 
@@ -172,7 +185,8 @@ private:
         const bool relative = text.ends_with("%");
         if (relative) text = text.substr(0, text.find_last_not_of(" %") + 1);
         double number = 0;
-        if (!whole_number(text, number) || number < 0) f_.fail("uncertainty", "\"1 %\" or a figure in the record's unit is expected");
+        if (!whole_number(text, number) || number < 0)
+            f_.fail("uncertainty", "\"1 %\" or a figure in the record's unit is expected");
         (relative ? r_.uncertainty_relative : r_.uncertainty_si) = number / divisor * (relative ? 0.01 : unit_.scale);
     }
 
@@ -206,7 +220,8 @@ Citation read_citation(Fields& fields, const Catalogue& dictionary) {
     return c;
 }
 
-Record read_record(const std::string& file, const std::string& place, const JsonNode& node, const Catalogue& dictionary) {
+Record read_record(const std::string& file, const std::string& place, const JsonNode& node,
+                   const Catalogue& dictionary) {
     return RecordReader(file, place, node, dictionary).run();
 }
 

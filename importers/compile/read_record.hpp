@@ -8,7 +8,8 @@
 namespace pourbook {
 
 /// Throws InputError: missing citation, unknown property or source, wrong unit, figure outside the plausible range ...
-Record read_record(const std::string& file, const std::string& place, const JsonNode& node, const Catalogue& dictionary);
+Record read_record(const std::string& file, const std::string& place, const JsonNode& node,
+                   const Catalogue& dictionary);
 
 /// source, locator, how_known, through; the source must be in the references.
 Citation read_citation(Fields& fields, const Catalogue& dictionary);

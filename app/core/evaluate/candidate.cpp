@@ -12,8 +12,10 @@
 namespace pourbook {
 namespace {
 
-constexpr double scale_slack_K = 0.6;         // differences between temperature scales
-constexpr double coefficient_low_K = 273.15;  // range assumed where a temperature coefficient states none
+constexpr double scale_slack_K = 0.6; // differences between temperature scales
+constexpr double end_reach_K = 2;
+constexpr double melt_reach_K = 50;
+constexpr double coefficient_low_K = 273.15; // range assumed where a temperature coefficient states none
 constexpr double coefficient_high_K = 373.15;
 
 /// Another property whose records answer too, and how its figure becomes the wanted one.
@@ -38,10 +40,14 @@ constexpr std::array kin = {
     Kin{"resistivity", "conductivity", reciprocal, "1 / conductivity as printed"},
     Kin{"solidus", "melting_point", same, "melting point of a pure metal or eutectic"},
     Kin{"liquidus", "melting_point", same, "melting point of a pure metal or eutectic"},
-    Kin{"melting_point", "solidus", same, "solidus"},
-    Kin{"solidification_contraction", "volume_change_on_melting", of_liquid_volume, "e / (1 + e) of the expansion on melting"},
+    Kin{"solidification_contraction", "volume_change_on_melting", of_liquid_volume,
+        "e / (1 + e) of the expansion on melting"},
     Kin{"linear_expansion", "linear_expansion_at", same, "coefficient at the temperature"},
 };
+
+Candidate saying(const Record& r, double value_si, double doubt_si, Cover cover, std::string printed, std::string how) {
+    return {&r, value_si, value_si, doubt_si, cover, ConditionFit::same, std::move(printed), std::move(how)};
+}
 
 std::vector<Point> with_value(const std::vector<Point>& points) {
     std::vector<Point> out;
@@ -51,7 +57,7 @@ std::vector<Point> with_value(const std::vector<Point>& points) {
 }
 
 std::string at_text(double temperature_K) {
-    return std::isnan(temperature_K) ? std::string() : " at " + significant(temperature_K, 6) + " K";
+    return std::isnan(temperature_K) ? std::string() : " at " + trimmed(temperature_K, 6) + " K";
 }
 
 std::string printed_as(const Point& p, const Record& r) {
@@ -66,8 +72,9 @@ bool phase_fits(const Record& r, const Question& q) {
 ConditionFit condition_fit(const Record& r, const Question& q) {
     if (q.property.condition_spread <= 0 || q.phase == Phase::liquid) return ConditionFit::same;
     const std::string wanted = resolved_condition(q.metal, q.conditions);
-    const std::string temper = q.conditions.condition == "reference" && q.conditions.temper.empty() ? q.metal.reference_temper
-                                                                                                     : q.conditions.temper;
+    const std::string temper = q.conditions.condition == "reference" && q.conditions.temper.empty()
+                                   ? q.metal.reference_temper
+                                   : q.conditions.temper;
     if (!temper.empty() && !r.temper.empty() && r.temper != temper) return ConditionFit::other;
     if (!temper.empty() && r.temper == temper) return ConditionFit::same;
     if (r.condition.empty() || r.condition == "as-supplied")
@@ -77,9 +84,9 @@ ConditionFit condition_fit(const Record& r, const Question& q) {
 }
 
 int kind_rank(const Reference* reference) {
-    static constexpr std::array<const char*, 11> order = {"standard",   "evaluated review", "agency",       "handbook",
-                                                          "paper",      "compilation",      "textbook",     "data sheet",
-                                                          "general text", "trade practice", "memory"};
+    static constexpr std::array<const char*, 11> order = {"standard",     "evaluated review", "agency",   "handbook",
+                                                          "paper",        "compilation",      "textbook", "data sheet",
+                                                          "general text", "trade practice",   "memory"};
     if (!reference) return static_cast<int>(order.size());
     const auto at = std::find(order.begin(), order.end(), reference->kind);
     return static_cast<int>(at - order.begin());
@@ -89,43 +96,52 @@ std::optional<Candidate> from_equation(const Record& r, const Question& q) {
     const Polynomial& e = *r.equation;
     if (q.temperature_K < e.low_K - scale_slack_K || q.temperature_K > e.high_K + scale_slack_K) return std::nullopt;
     const double t = std::clamp(q.temperature_K, e.low_K, e.high_K);
-    return Candidate{&r, e.at(t), 0, Cover::direct, ConditionFit::same, r.equation_printed, "equation of the source"};
+    return saying(r, e.at(t), 0, Cover::direct, r.equation_printed, "equation of the source");
+}
+
+/// A degree or two beyond the end of a series: the end's figure, with the slope there as doubt (nominal bath
+/// temperatures, such as liquid nitrogen printed as -195 degC, are no closer).
+Candidate just_outside(const Record& r, const std::vector<Point>& points, double t) {
+    const bool below = t < points.front().temperature_K;
+    const Point& end = below ? points.front() : points.back();
+    const Point& next = below ? points[1] : points[points.size() - 2];
+    const double slope = (next.value_si - end.value_si) / (next.temperature_K - end.temperature_K);
+    const double away = std::abs(t - end.temperature_K);
+    return saying(r, end.value_si, end.half_digit_si + std::abs(slope) * away, Cover::near, printed_as(end, r),
+                  "end of the series, used " + trimmed(away, 3) + " K away");
 }
 
 std::optional<Candidate> from_series(const Record& r, const std::vector<Point>& points, const Question& q) {
     const double t = q.temperature_K;
-    if (points.size() < 2 || t < points.front().temperature_K - scale_slack_K || t > points.back().temperature_K + scale_slack_K)
-        return std::nullopt;
+    if (points.size() < 2) return std::nullopt;
+    const double outside = std::max(points.front().temperature_K - t, t - points.back().temperature_K);
+    if (outside > end_reach_K) return std::nullopt;
+    if (outside > scale_slack_K) return just_outside(r, points, t);
     const Interpolated x = interpolate(points, t);
-    const auto above =
-        std::find_if(points.begin(), points.end() - 1, [&](const Point& p) { return p.temperature_K >= t - scale_slack_K; });
+    const auto above = std::find_if(points.begin(), points.end() - 1,
+                                    [&](const Point& p) { return p.temperature_K >= t - scale_slack_K; });
     const bool on_point = std::abs(above->temperature_K - t) <= scale_slack_K || above == points.begin();
-    if (on_point)
-        return Candidate{&r, x.value_si, x.doubt_si, Cover::direct, ConditionFit::same, printed_as(*above, r), "printed figure"};
-    return Candidate{&r,
-                     x.value_si,
-                     x.doubt_si,
-                     Cover::direct,
-                     ConditionFit::same,
-                     printed_as(*(above - 1), r) + ", " + printed_as(*above, r),
-                     "interpolated between printed points"};
+    if (on_point) return saying(r, x.value_si, x.doubt_si, Cover::direct, printed_as(*above, r), "printed figure");
+    return saying(r, x.value_si, x.doubt_si, Cover::direct, printed_as(*(above - 1), r) + ", " + printed_as(*above, r),
+                  "interpolated between printed points");
+}
+
+/// How far from its temperature a single point still answers; the melt changes slowly.
+double reach_K(const Question& q) {
+    return std::max(q.property.point_reach_K, q.phase == Phase::liquid ? melt_reach_K : scale_slack_K);
 }
 
 std::optional<Candidate> from_point(const Record& r, const Point& p, const Question& q) {
     if (!q.property.varies_with_temperature)
-        return Candidate{&r, p.value_si, p.half_digit_si, Cover::direct, ConditionFit::same, printed_as(p, r), "printed figure"};
-    const double at = std::isnan(p.temperature_K) ? room_temperature_K : p.temperature_K;
-    const double away = std::abs(q.temperature_K - at);
-    if (away > std::max(scale_slack_K, q.property.point_reach_K)) return std::nullopt;
-    const bool direct = away <= scale_slack_K;
-    const double share = direct ? 0 : 0.5 * q.property.default_uncertainty * away / q.property.point_reach_K;
-    return Candidate{&r,
-                     p.value_si,
-                     p.half_digit_si + share * std::abs(p.value_si),
-                     direct ? Cover::direct : Cover::near,
-                     ConditionFit::same,
-                     printed_as(p, r),
-                     direct ? "printed figure" : "single printed point, used " + significant(away, 2) + " K away"};
+        return saying(r, p.value_si, p.half_digit_si, Cover::direct, printed_as(p, r), "printed figure");
+    const double away =
+        std::abs(q.temperature_K - (std::isnan(p.temperature_K) ? room_temperature_K : p.temperature_K));
+    if (away > reach_K(q)) return std::nullopt;
+    if (away <= scale_slack_K)
+        return saying(r, p.value_si, p.half_digit_si, Cover::direct, printed_as(p, r), "printed figure");
+    const double drift = 0.5 * q.property.default_uncertainty * away / reach_K(q) * std::abs(p.value_si);
+    return saying(r, p.value_si, p.half_digit_si + drift, Cover::near, printed_as(p, r),
+                  "single printed point, used " + trimmed(away, 2) + " K away");
 }
 
 struct Coefficient {
@@ -136,20 +152,23 @@ struct Coefficient {
 /// The temperature coefficient of resistivity that holds at the temperature, if one is cited.
 std::optional<Coefficient> coefficient_for(const Question& q) {
     for (const Record& r : q.metal.records) {
-        if (r.property != "temperature_coefficient" || !r.usable() || r.points.empty() || r.points.front().is_bound()) continue;
+        if (r.property != "temperature_coefficient" || !r.usable() || r.points.empty() || r.points.front().is_bound())
+            continue;
         const double low = std::isnan(r.valid_low_K) ? coefficient_low_K : r.valid_low_K;
         const double high = std::isnan(r.valid_high_K) ? coefficient_high_K : r.valid_high_K;
         if (q.temperature_K < low || q.temperature_K > high) continue;
         const Point& p = r.points.front();
         const double at = std::isnan(p.temperature_K) ? room_temperature_K : p.temperature_K;
         return Coefficient{p.value_si, at,
-                           "carried by the temperature coefficient " + p.printed + " " + r.unit + " (" + r.citation.source + ")" +
+                           "carried by the temperature coefficient " + p.printed + " " + r.unit + " (" +
+                               r.citation.source + ")" +
                                (std::isnan(r.valid_low_K) ? ", range 0 to 100 degC assumed by us" : "")};
     }
     return std::nullopt;
 }
 
-std::optional<Candidate> carried(const Record& r, const std::vector<Point>& points, const Question& q, const Kin* relation) {
+std::optional<Candidate> carried(const Record& r, const std::vector<Point>& points, const Question& q,
+                                 const Kin* relation) {
     if (q.property.id != "resistivity" || q.phase == Phase::liquid) return std::nullopt;
     const auto coefficient = coefficient_for(q);
     if (!coefficient) return std::nullopt;
@@ -157,7 +176,9 @@ std::optional<Candidate> carried(const Record& r, const std::vector<Point>& poin
     for (const Point& p : points) {
         const double at = std::isnan(p.temperature_K) ? room_temperature_K : p.temperature_K;
         const bool in_range = at >= coefficient_low_K - 1 && at <= coefficient_high_K + 1;
-        if (in_range && (!nearest || std::abs(at - q.temperature_K) < std::abs(nearest->temperature_K - q.temperature_K))) nearest = &p;
+        if (in_range &&
+            (!nearest || std::abs(at - q.temperature_K) < std::abs(nearest->temperature_K - q.temperature_K)))
+            nearest = &p;
     }
     if (!nearest) return std::nullopt;
     const double at = std::isnan(nearest->temperature_K) ? room_temperature_K : nearest->temperature_K;
@@ -166,7 +187,9 @@ std::optional<Candidate> carried(const Record& r, const std::vector<Point>& poin
     if (!(factor > 0)) return std::nullopt;
     const double base = relation ? relation->convert(nearest->value_si) : nearest->value_si;
     const double doubt = base * (std::abs(factor - 1) * 0.05 + nearest->half_digit_si / std::abs(nearest->value_si));
-    return Candidate{&r, base * factor, doubt, Cover::carried, ConditionFit::same, printed_as(*nearest, r), coefficient->sentence};
+    Candidate c = saying(r, base * factor, doubt, Cover::carried, printed_as(*nearest, r), coefficient->sentence);
+    c.recorded_si = relation ? nearest->value_si / factor : c.value_si;
+    return c;
 }
 
 /// At 20 degC a mean from about 20 degC upward stands in for the coefficient there, a few per cent high.
@@ -174,15 +197,11 @@ std::optional<Candidate> mean_as_coefficient(const Record& r, const std::vector<
     constexpr double longest_K = 400;
     if (q.property.id != "linear_expansion" || std::isnan(r.from_K) || points.empty()) return std::nullopt;
     const Point& p = points.front();
-    if (std::abs(q.temperature_K - room_temperature_K) > 1 || p.temperature_K - r.from_K > longest_K || std::abs(r.from_K - room_temperature_K) > 30)
+    if (std::abs(q.temperature_K - room_temperature_K) > 1 || p.temperature_K - r.from_K > longest_K ||
+        std::abs(r.from_K - room_temperature_K) > 30)
         return std::nullopt;
-    return Candidate{&r,
-                     p.value_si,
-                     p.half_digit_si + 0.03 * p.value_si,
-                     Cover::mean,
-                     ConditionFit::same,
-                     printed_as(p, r),
-                     "mean over " + significant(r.from_K, 6) + " K to " + significant(p.temperature_K, 6) + " K stands in"};
+    return saying(r, p.value_si, p.half_digit_si + 0.03 * p.value_si, Cover::mean, printed_as(p, r),
+                  "mean over " + trimmed(r.from_K, 6) + " K to " + trimmed(p.temperature_K, 6) + " K stands in");
 }
 
 std::optional<Candidate> expansion(const Record& r, const std::vector<Point>& points, const Question& q) {
@@ -233,9 +252,9 @@ const Kin* kin_of(const Question& q, const Record& r) {
 
 auto order_key(const Candidate& c, const Question& q) {
     const Reference* reference = q.catalogue.reference(c.record->citation.source);
-    return std::tuple(c.fit == ConditionFit::other, c.record->use != Use::preferred, c.cover == Cover::carried,
-                      c.record->citation.how_known != HowKnown::read, c.fit != ConditionFit::same,
-                      kind_rank(reference), static_cast<int>(c.cover), reference ? reference->reliability : "Z",
+    return std::tuple(c.fit == ConditionFit::other, c.cover == Cover::carried, c.record->use != Use::preferred,
+                      c.record->citation.how_known != HowKnown::read, c.fit != ConditionFit::same, kind_rank(reference),
+                      static_cast<int>(c.cover), reference ? reference->reliability : "Z",
                       -static_cast<int>(c.record->points.size()));
 }
 
@@ -249,7 +268,8 @@ std::vector<Candidate> candidates(const Question& q) {
         if (r.property != recorded && !relation) continue;
         if (auto c = answer_of(r, q, relation)) out.push_back(std::move(*c));
     }
-    std::stable_sort(out.begin(), out.end(), [&](const Candidate& a, const Candidate& b) { return order_key(a, q) < order_key(b, q); });
+    std::stable_sort(out.begin(), out.end(),
+                     [&](const Candidate& a, const Candidate& b) { return order_key(a, q) < order_key(b, q); });
     return out;
 }
 

@@ -20,7 +20,8 @@ enum class ConditionFit { same, unstated, other };
 struct Candidate {
     const Record* record = nullptr;
     double value_si = no_number;
-    double doubt_si = 0; // interpolation, rounding, carrying
+    double recorded_si = no_number; // the same in the record's own kind (a conductivity where a resistivity is asked)
+    double doubt_si = 0;            // interpolation, rounding, carrying
     Cover cover = Cover::direct;
     ConditionFit fit = ConditionFit::same;
     std::string printed; // the figure as printed, or the points used

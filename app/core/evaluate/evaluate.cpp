@@ -13,12 +13,13 @@ namespace {
 using Kind = Problem::Kind;
 
 std::string kelvin(double t) {
-    return significant(t, 6) + " K";
+    return trimmed(t, 6) + " K";
 }
 
-double as_standard(const Record& r, double value) {
-    if (!std::isnan(r.uncertainty_relative)) return std::abs(value) * r.uncertainty_relative;
-    return r.uncertainty_si;
+/// The uncertainty that the source states, carried from the record's own kind (a conductivity) to the wanted one.
+double stated_uncertainty(const Candidate& c) {
+    if (!std::isnan(c.record->uncertainty_relative)) return std::abs(c.value_si) * c.record->uncertainty_relative;
+    return c.record->uncertainty_si * std::abs(c.value_si / c.recorded_si);
 }
 
 bool has_own_range(const Record& r) {
@@ -27,7 +28,7 @@ bool has_own_range(const Record& r) {
 
 /// Standard uncertainty of one record's answer, before the spread among sources.
 double own_uncertainty(const Candidate& c, const Question& q, bool& assumed) {
-    double u = as_standard(*c.record, c.value_si);
+    double u = stated_uncertainty(c);
     if (std::isnan(u) && has_own_range(*c.record)) {
         const Point& p = c.record->points.front();
         u = std::abs(p.high_si - p.low_si) / 2 / std::sqrt(3.0) / std::abs(p.value_si) * std::abs(c.value_si);
@@ -44,8 +45,15 @@ double own_uncertainty(const Candidate& c, const Question& q, bool& assumed) {
 
 SourceValue said_by(const Candidate& c, bool chosen) {
     const Record& r = *c.record;
-    return SourceValue{r.citation.source, r.citation.locator, r.citation.through, r.id, r.condition.empty() ? "unstated" : r.condition,
-                       c.printed,         c.value_si,         r.citation.how_known, chosen};
+    return SourceValue{r.citation.source,
+                       r.citation.locator,
+                       r.citation.through,
+                       r.id,
+                       r.condition.empty() ? "unstated" : r.condition,
+                       c.printed,
+                       c.value_si,
+                       r.citation.how_known,
+                       chosen};
 }
 
 /// Other sources' values at the same temperature and a condition that is not known to differ.
@@ -53,8 +61,10 @@ void add_spread(Evaluated& e, const std::vector<Candidate>& all) {
     e.spread_low_si = e.spread_high_si = e.value_si;
     for (std::size_t i = 1; i < all.size(); ++i) {
         const Candidate& c = all[i];
-        const bool known = std::any_of(e.sources.begin(), e.sources.end(), [&](const SourceValue& s) { return s.key == c.record->citation.source; });
-        const bool comparable = c.cover == Cover::direct && (c.fit != ConditionFit::other || all[0].fit == ConditionFit::other);
+        const bool known = std::any_of(e.sources.begin(), e.sources.end(),
+                                       [&](const SourceValue& s) { return s.key == c.record->citation.source; });
+        const bool comparable =
+            c.cover == Cover::direct && (c.fit != ConditionFit::other || all[0].fit == ConditionFit::other);
         if (known || !comparable) continue;
         e.sources.push_back(said_by(c, false));
         e.spread_low_si = std::min(e.spread_low_si, c.value_si);
@@ -80,7 +90,8 @@ Evaluated resolved(const std::vector<Candidate>& all, const Question& q) {
     e.how_known = best.record->citation.how_known;
     e.standard_uncertainty_si = own_uncertainty(best, q, e.uncertainty_assumed);
     e.sources.push_back(said_by(best, true));
-    e.trail.push_back(best.printed + ": " + best.how + " [" + best.record->citation.source + ", " + best.record->citation.locator + "]");
+    e.trail.push_back(best.printed + ": " + best.how + " [" + best.record->citation.source + ", " +
+                      best.record->citation.locator + "]");
     if (!best.record->why.empty()) e.trail.push_back("preferred: " + best.record->why);
     if (!best.record->note.empty()) e.trail.push_back("note: " + best.record->note);
     if (e.uncertainty_assumed) e.trail.push_back("the source states no uncertainty: assumed by us");
@@ -91,10 +102,15 @@ Evaluated resolved(const std::vector<Candidate>& all, const Question& q) {
     return e;
 }
 
+bool only_bounds(const Record& r) {
+    return !r.points.empty() &&
+           std::all_of(r.points.begin(), r.points.end(), [](const Point& p) { return p.is_bound(); });
+}
+
 std::string ranges_of(const std::vector<const Record*>& records) {
     double low = no_number, high = no_number;
     for (const Record* r : records) {
-        if (!r->usable() || std::isnan(r->lowest_K())) continue;
+        if (!r->usable() || only_bounds(*r) || std::isnan(r->lowest_K())) continue;
         low = std::isnan(low) ? r->lowest_K() : std::min(low, r->lowest_K());
         high = std::isnan(high) ? r->highest_K() : std::max(high, r->highest_K());
     }
@@ -118,8 +134,12 @@ Problem nothing(const Question& q) {
     const std::string range = q.property.varies_with_temperature ? cited_range(q) : "";
     if (!range.empty())
         return {Kind::out_of_range, what + " at " + kelvin(q.temperature_K) + ": outside the cited range, " + range, 0};
-    for (const Record* r : speaking_records(q))
+    for (const Record* r : speaking_records(q)) {
         if (!r->none.empty()) return {Kind::no_value, what + ": no value found (" + r->none + ")", 0};
+        if (r->usable() && only_bounds(*r))
+            return {Kind::no_value,
+                    what + ": only a bound is cited (" + r->points.front().printed + " " + r->unit + ")", 0};
+    }
     return {Kind::no_value, what + ": no value cited", 0};
 }
 
@@ -160,8 +180,8 @@ Result<Evaluated> text_property(const Metal& metal, const Property& property) {
     e.text = best->text;
     e.condition = best->condition.empty() ? "unstated" : best->condition;
     e.how_known = best->citation.how_known;
-    e.sources.push_back({best->citation.source, best->citation.locator, best->citation.through, best->id, e.condition, best->text, no_number,
-                         best->citation.how_known, true});
+    e.sources.push_back({best->citation.source, best->citation.locator, best->citation.through, best->id, e.condition,
+                         best->text, no_number, best->citation.how_known, true});
     return e;
 }
 
@@ -190,7 +210,8 @@ Result<Evaluated> with_residual(const Catalogue& catalogue, const Metal& metal, 
     }
     const double added = reference->value_si / rrr - residual;
     here->value_si += added;
-    here->trail.push_back("Matthiessen's rule: residual resistivity for RRR " + significant(rrr, 4) + " replaces that of the cited curve");
+    here->trail.push_back("Matthiessen's rule: residual resistivity for RRR " + significant(rrr, 4) +
+                          " replaces that of the cited curve");
     return here;
 }
 
@@ -216,7 +237,8 @@ bool ferromagnetic_at(const Catalogue& catalogue, const Metal& metal, double tem
     return !curie || temperature_K < curie->value_si;
 }
 
-Result<Evaluated> evaluate(const Catalogue& catalogue, const Metal& metal, const std::string& id, const Conditions& conditions) {
+Result<Evaluated> evaluate(const Catalogue& catalogue, const Metal& metal, const std::string& id,
+                           const Conditions& conditions) {
     const Property* property = catalogue.property(id);
     if (!property) return Problem{Kind::unknown, "unknown property '" + id + "'", 0};
     if (id == "price") return evaluate_price(catalogue, metal);
@@ -234,7 +256,10 @@ Result<Evaluated> evaluate(const Catalogue& catalogue, const Metal& metal, const
     if (phase_matters(*property)) {
         q.phase = phase_at(catalogue, metal, conditions.temperature_K);
         if (q.phase == Phase::any)
-            return Problem{Kind::out_of_range, id + " of " + metal.slug + " at " + kelvin(conditions.temperature_K) + ": between solidus and liquidus, no single phase", 0};
+            return Problem{Kind::out_of_range,
+                           id + " of " + metal.slug + " at " + kelvin(conditions.temperature_K) +
+                               ": between solidus and liquidus, no single phase",
+                           0};
     }
     return recorded(q);
 }

@@ -1,17 +1,18 @@
 // A property of a metal at a temperature and in a condition, resolved from the published records, with its trail.
 //
-// Which record answers (first difference decides): stated condition matches before another condition; marked preferred;
-// read before remembered; condition stated before unstated (alloys); kind of source (standard and evaluated review before
-// handbook before single paper before data sheet ...); covers the temperature itself before a single point carried there by a
-// temperature coefficient; reliability of the source; more points; file order.
+// Which record answers (first difference decides): stated condition matches before another condition; covers the
+// temperature before a single point carried there by a temperature coefficient; marked preferred; read before
+// remembered; condition stated before unstated (alloys); kind of source (standard and evaluated review before handbook
+// before single paper before data sheet ...); printed at the temperature before near it; reliability of the source;
+// more points; file order.
 //
-// Between the points of one series: monotone cubic interpolation (Fritsch and Carlson, SIAM J. Numer. Anal. 17, 238, 1980);
-// half its distance from the straight line is added to the uncertainty. Never beyond the ends of a series (0.6 K is allowed, the
-// size of differences between temperature scales).
+// Between the points of one series: monotone cubic interpolation (Fritsch and Carlson, SIAM J. Numer. Anal. 17, 238,
+// 1980); half its distance from the straight line is added to the uncertainty. Never beyond the ends of a series (0.6 K
+// is allowed, the size of differences between temperature scales).
 //
-// Standard uncertainty: as stated by the source, else the dictionary's default (flagged; doubled for a remembered figure); widened
-// to half the largest distance to any other usable source at that temperature, so that two standard uncertainties cover the
-// spread; another condition than the asked one adds the dictionary's condition spread.
+// Standard uncertainty: as stated by the source, else the dictionary's default (flagged; doubled for a remembered
+// figure); widened to half the largest distance to any other usable source at that temperature, so that two standard
+// uncertainties cover the spread; another condition than the asked one adds the dictionary's condition spread.
 #pragma once
 
 #include "core/materials/catalogue.hpp"
@@ -28,8 +29,8 @@ constexpr double room_temperature_K = 293.15;
 struct Conditions {
     double temperature_K = room_temperature_K;
     std::string condition = "reference";
-    std::string temper;              // T6, O, H14 ...; empty: any
-    std::optional<double> rrr;       // residual resistivity ratio of a pure metal (Matthiessen's rule)
+    std::string temper;        // T6, O, H14 ...; empty: any
+    std::optional<double> rrr; // residual resistivity ratio of a pure metal (Matthiessen's rule)
 };
 
 /// One source's answer at the same temperature.
@@ -63,9 +64,11 @@ struct Evaluated {
 };
 
 /// Errors: unknown (property), no_value, out_of_range (with the cited range), refused.
-Result<Evaluated> evaluate(const Catalogue& catalogue, const Metal& metal, const std::string& property, const Conditions& conditions);
+Result<Evaluated> evaluate(const Catalogue& catalogue, const Metal& metal, const std::string& property,
+                           const Conditions& conditions);
 
-/// Solid at or below the solidus, liquid at or above the liquidus; any in between; solid where no melting range is cited.
+/// Solid at or below the solidus, liquid at or above the liquidus; any in between; solid where no melting range is
+/// cited.
 Phase phase_at(const Catalogue& catalogue, const Metal& metal, double temperature_K);
 
 /// Ferromagnetic at this temperature, by the cited behaviour and Curie point.

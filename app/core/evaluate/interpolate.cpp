@@ -25,7 +25,8 @@ struct Slopes {
         return (w1 + w2) / (w1 / before + w2 / after);
     }
 
-    /// Three-point slope at an end, limited so that it keeps the sign of the first secant and its size below three times it.
+    /// Three-point slope at an end, limited so that it keeps the sign of the first secant and its size below three
+    /// times it.
     static double end(double near, double far, double near_width, double far_width) {
         const double slope = ((2 * near_width + far_width) * near - near_width * far) / (near_width + far_width);
         if (slope * near <= 0) return 0;

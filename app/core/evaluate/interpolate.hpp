@@ -1,6 +1,7 @@
 // Monotone cubic interpolation through the points of one published series.
-// Range: first to last temperature, which must rise. Source: Fritsch and Carlson, SIAM J. Numer. Anal. 17 (1980) 238, with the
-// harmonic-mean slopes of Brodlie as given there; no overshoot between points, so a rising series stays rising.
+// Range: first to last temperature, which must rise. Source: Fritsch and Carlson, SIAM J. Numer. Anal. 17 (1980) 238,
+// with the harmonic-mean slopes of Brodlie as given there; no overshoot between points, so a rising series stays
+// rising.
 #pragma once
 
 #include "core/materials/record.hpp"
@@ -11,7 +12,8 @@ namespace pourbook {
 
 struct Interpolated {
     double value_si = no_number;
-    double doubt_si = 0; // half the distance to the straight line between the neighbours, plus the rounding of the print
+    double doubt_si =
+        0; // half the distance to the straight line between the neighbours, plus the rounding of the print
 };
 
 /// Points with a value and a temperature only. A temperature outside is taken at the nearest end.

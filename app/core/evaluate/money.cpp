@@ -8,7 +8,8 @@ namespace pourbook {
 namespace {
 
 constexpr double negligible_wt_percent = 0.5;
-constexpr double unstated_price_spread = 0.10; // our estimate: an annual average or a day's price against another seller's
+constexpr double unstated_price_spread =
+    0.10; // our estimate: an annual average or a day's price against another seller's
 
 double relative_uncertainty(const Price& p) {
     if (std::isnan(p.low_usd_per_kg) || std::isnan(p.high_usd_per_kg)) return unstated_price_spread;
@@ -53,11 +54,12 @@ Result<Evaluated> evaluate_metal_value(const Catalogue& catalogue, const Metal& 
         const Metal* element = catalogue.element(part.element);
         const Price* price = element ? catalogue.price(element->slug) : nullptr;
         if (!price && part.wt_percent < negligible_wt_percent) {
-            sum.trail.push_back(part.element + " " + significant(part.wt_percent, 3) + " % has no price and is left out");
+            sum.trail.push_back(part.element + " " + trimmed(part.wt_percent, 3) + " % has no price and is left out");
             continue;
         }
         if (!price) {
-            missing += (missing.empty() ? "" : ", ") + std::string("price of ") + (element ? element->slug : part.element);
+            missing +=
+                (missing.empty() ? "" : ", ") + std::string("price of ") + (element ? element->slug : part.element);
             continue;
         }
         const Evaluated one = from_price(*price);
@@ -67,7 +69,7 @@ Result<Evaluated> evaluate_metal_value(const Catalogue& catalogue, const Metal& 
         sum.causes.push_back({one.causes.front().key, share * one.causes.front().relative});
         sum.sources.push_back(one.sources.front());
         sum.uncertainty_assumed = sum.uncertainty_assumed || one.uncertainty_assumed;
-        sum.trail.push_back(significant(part.wt_percent, 4) + " % " + part.element + ", " + one.trail.front());
+        sum.trail.push_back(trimmed(part.wt_percent, 4) + " % " + part.element + ", " + one.trail.front());
     }
     if (!missing.empty()) return Problem{Problem::Kind::no_value, missing, 0};
     for (Cause& c : sum.causes) c.relative /= sum.value_si;

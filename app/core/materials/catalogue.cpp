@@ -22,7 +22,8 @@ std::size_t edit_distance(const std::string& a, const std::string& b) {
 }
 
 template <class T>
-const T* found(const std::vector<T>& items, const std::unordered_map<std::string, std::size_t>& at, const std::string& key) {
+const T* found(const std::vector<T>& items, const std::unordered_map<std::string, std::size_t>& at,
+               const std::string& key) {
     const auto it = at.find(key);
     return it == at.end() ? nullptr : &items[it->second];
 }

@@ -1,5 +1,5 @@
-// Everything the reference knows, as plain data in memory: metals with their records, property dictionary, sources, prices,
-// cautions and named goals. Filled once by db/store and read by everything else; nothing here touches a file.
+// Everything the reference knows, as plain data in memory: metals with their records, property dictionary, sources,
+// prices, cautions and named goals. Filled once by db/store and read by everything else; nothing here touches a file.
 #pragma once
 
 #include "core/materials/record.hpp"
@@ -51,10 +51,10 @@ struct Property {
     bool is_text = false;
     double plausible_low_si = no_number;
     double plausible_high_si = no_number;
-    double default_uncertainty = no_number;    // relative standard uncertainty where the source states none (our estimate)
+    double default_uncertainty = no_number; // relative standard uncertainty where the source states none (our estimate)
     double default_uncertainty_si = no_number; // the same, absolute, for melting temperatures
     double point_reach_K = 0;                  // how far from its temperature a single published point is still used
-    double condition_spread = 0;               // relative standard uncertainty added when only another condition is cited
+    double condition_spread = 0; // relative standard uncertainty added when only another condition is cited
 };
 
 struct Reference {

@@ -1,4 +1,5 @@
-// One published statement about one property of one metal: the figure as printed, its SI value, where it holds and who says so.
+// One published statement about one property of one metal: the figure as printed, its SI value, where it holds and who
+// says so.
 #pragma once
 
 #include <limits>
@@ -28,7 +29,7 @@ struct Point {
     double low_si = no_number;
     double high_si = no_number;
     double half_digit_si = 0; // half a unit of the last printed digit: what rounding in print hides
-    std::string printed; // as printed, in Record::unit
+    std::string printed;      // as printed, in Record::unit
 
     bool is_bound() const { return value_si != value_si; }
 };
@@ -55,8 +56,8 @@ struct Record {
     std::vector<Point> points;
     std::optional<Polynomial> equation;
     std::string equation_printed;
-    std::string text;      // text properties
-    std::string none;      // searched for, not found: what was looked for
+    std::string text;          // text properties
+    std::string none;          // searched for, not found: what was looked for
     double from_K = no_number; // mean over a range: its lower end
     double valid_low_K = no_number;
     double valid_high_K = no_number;

@@ -30,6 +30,14 @@ std::string significant(double value, int figures) {
     return with_format(std::round(value / step) * step, std::chars_format::fixed, 0);
 }
 
+std::string trimmed(double value, int figures) {
+    std::string text = significant(value, figures);
+    if (text.find('.') == std::string::npos || text.find('e') != std::string::npos) return text;
+    text.erase(text.find_last_not_of('0') + 1);
+    if (text.back() == '.') text.pop_back();
+    return text;
+}
+
 std::string rounded_to(double value, double uncertainty, int most) {
     if (!(uncertainty > 0) || !std::isfinite(uncertainty) || value == 0) return significant(value, most);
     const int figures = order_of(value) - order_of(uncertainty) + 2;

@@ -62,7 +62,7 @@ constexpr std::array named_units = {
     Named{"S", {-2, -1, 3, 2, 0, 0, 0}, 1, true},
     Named{"T", {0, 1, -2, -1, 0, 0, 0}, 1, true},
     Named{"G", {0, 1, -2, -1, 0, 0, 0}, 1e-4, true},
-    Named{"cmil", {2, 0, 0, 0, 0, 0, 0}, std::numbers::pi / 4 * 1e-6 * inch_m * inch_m},
+    Named{"cmil", {2, 0, 0, 0, 0, 0, 0}, std::numbers::pi / 4 * 1e-6 * inch_m* inch_m},
     Named{"L", {3, 0, 0, 0, 0, 0, 0}, 1e-3, true},
     Named{"%", none, 0.01},
     Named{"ppm", none, 1e-6},
@@ -80,9 +80,9 @@ struct Spelling {
     std::string_view written, plain;
 };
 // Signs people type or paste, rewritten to the plain names of the table.
-constexpr std::array spellings = {Spelling{"µ", "u"},       Spelling{"μ", "u"},       Spelling{"Ω", "ohm"},
-                                  Spelling{"Ω", "ohm"},       Spelling{"°C", "degC"},   Spelling{"°F", "degF"},
-                                  Spelling{"·", "."},       Spelling{"²", "2"},       Spelling{"³", "3"},
+constexpr std::array spellings = {Spelling{"µ", "u"},          Spelling{"μ", "u"},     Spelling{"Ω", "ohm"},
+                                  Spelling{"Ω", "ohm"},        Spelling{"°C", "degC"}, Spelling{"°F", "degF"},
+                                  Spelling{"·", "."},          Spelling{"²", "2"},     Spelling{"³", "3"},
                                   Spelling{"% IACS", "%IACS"}, Spelling{"$", "USD"}};
 
 /// Plain spelling of the text, with the original column (1-based) of each byte and one more for the end.
@@ -205,7 +205,8 @@ private:
     Result<Unit> number() {
         std::string_view rest = text_.substr(at_);
         Unit unit;
-        if (!take_number(rest, unit.scale) || !(unit.scale > 0) || !std::isfinite(unit.scale)) return fail("can't read this part of the unit");
+        if (!take_number(rest, unit.scale) || !(unit.scale > 0) || !std::isfinite(unit.scale))
+            return fail("can't read this part of the unit");
         at_ = text_.size() - rest.size();
         return unit;
     }
@@ -290,7 +291,9 @@ Result<double> parse_si(std::string_view text, const Dimension& wanted, std::str
     const bool electrical = wanted == resistivity || wanted == resistivity.power(-1);
     if (electrical && quantity->dimension == wanted.power(-1) && quantity->si > 0) return 1 / quantity->si;
     return Problem{Problem::Kind::unreadable,
-                   std::string(what) + " can't have the unit of '" + std::string(text) + "' (" + quantity->dimension.text() + ")", 1};
+                   std::string(what) + " can't have the unit of '" + std::string(text) + "' (" +
+                       quantity->dimension.text() + ")",
+                   1};
 }
 
 } // namespace pourbook

@@ -1,10 +1,11 @@
 // Units of the trade and their exact factors to SI.
 //
-// Grammar: factors joined by '.', '*' or a blank, divided by '/', with powers written 'cm3', 'cm^3', 'm-2', and brackets. A '/'
-// divides by the one factor (or bracket) behind it only; "W/m.K" is refused as ambiguous: write W/(m.K).
-// A leading number is part of the unit ("1e-6/K"). degC and degF carry an offset when they stand alone and are differences
-// inside a product. "%IACS" is 0.58 MS/m (IEC 60028; ASTM E1004). Pound 0.45359237 kg and inch 25.4 mm are exact; a troy
-// ounce is 31.1034768 g; the calorie is thermochemical, 4.184 J; the Btu is the international table one, 1055.05585262 J.
+// Grammar: factors joined by '.', '*' or a blank, divided by '/', with powers written 'cm3', 'cm^3', 'm-2', and
+// brackets. A '/' divides by the one factor (or bracket) behind it only; "W/m.K" is refused as ambiguous: write
+// W/(m.K). A leading number is part of the unit ("1e-6/K"). degC and degF carry an offset when they stand alone and are
+// differences inside a product. "%IACS" is 0.58 MS/m (IEC 60028; ASTM E1004). Pound 0.45359237 kg and inch 25.4 mm are
+// exact; a troy ounce is 31.1034768 g; the calorie is thermochemical, 4.184 J; the Btu is the international table one,
+// 1055.05585262 J.
 #pragma once
 
 #include "core/quantity/dimension.hpp"
@@ -17,7 +18,7 @@ namespace pourbook {
 
 struct Unit {
     Dimension dimension;
-    double scale = 1;  // SI = value * scale + offset
+    double scale = 1; // SI = value * scale + offset
     double offset = 0;
 
     double to_si(double value) const { return value * scale + offset; }

@@ -10,7 +10,22 @@
 
 namespace pourbook {
 
-enum class Operation { number, name, word_test, negate, add, subtract, multiply, divide, power, call, compare, both, either, opposite };
+enum class Operation {
+    number,
+    name,
+    word_test,
+    negate,
+    add,
+    subtract,
+    multiply,
+    divide,
+    power,
+    call,
+    compare,
+    both,
+    either,
+    opposite
+};
 
 struct FormulaNode {
     Operation operation = Operation::number;
@@ -64,15 +79,24 @@ bool compared(const std::string& sign, double a, double b) {
 double number_of(const FormulaNode& n, const std::vector<double>& values) {
     const auto part = [&](std::size_t i) { return number_of(n.parts[i], values); };
     switch (n.operation) {
-    case Operation::name: return values[n.name];
-    case Operation::negate: return -part(0);
-    case Operation::add: return part(0) + part(1);
-    case Operation::subtract: return part(0) - part(1);
-    case Operation::multiply: return part(0) * part(1);
-    case Operation::divide: return part(0) / part(1);
-    case Operation::power: return std::pow(part(0), part(1));
-    case Operation::call: return call(n.word, part(0), n.parts.size() > 1 ? part(1) : 0);
-    default: return n.number;
+    case Operation::name:
+        return values[n.name];
+    case Operation::negate:
+        return -part(0);
+    case Operation::add:
+        return part(0) + part(1);
+    case Operation::subtract:
+        return part(0) - part(1);
+    case Operation::multiply:
+        return part(0) * part(1);
+    case Operation::divide:
+        return part(0) / part(1);
+    case Operation::power:
+        return std::pow(part(0), part(1));
+    case Operation::call:
+        return call(n.word, part(0), n.parts.size() > 1 ? part(1) : 0);
+    default:
+        return n.number;
     }
 }
 
@@ -85,11 +109,16 @@ std::string word_of(const Metal& metal, const std::string& field) {
 bool truth_of(const FormulaNode& n, const std::vector<double>& values, const Metal& metal) {
     const auto part = [&](std::size_t i) { return truth_of(n.parts[i], values, metal); };
     switch (n.operation) {
-    case Operation::both: return part(0) && part(1);
-    case Operation::either: return part(0) || part(1);
-    case Operation::opposite: return !part(0);
-    case Operation::word_test: return (n.word == "!=") != (as_slug(word_of(metal, n.parts[0].word)) == as_slug(n.right_word));
-    default: return compared(n.word, number_of(n.parts[0], values), number_of(n.parts[1], values));
+    case Operation::both:
+        return part(0) && part(1);
+    case Operation::either:
+        return part(0) || part(1);
+    case Operation::opposite:
+        return !part(0);
+    case Operation::word_test:
+        return (n.word == "!=") != (as_slug(word_of(metal, n.parts[0].word)) == as_slug(n.right_word));
+    default:
+        return compared(n.word, number_of(n.parts[0], values), number_of(n.parts[1], values));
     }
 }
 
@@ -163,7 +192,8 @@ private:
         if (left.truth || right.truth) stop("two numbers are compared, not conditions", column);
         const auto lone = [](const FormulaNode& n) { return n.operation == Operation::name || n.lone_temperature; };
         if ((left.lone_temperature || right.lone_temperature) && !(lone(left) && lone(right)))
-            stop("a temperature in degC or degF is compared with a single property only; write differences in K", column);
+            stop("a temperature in degC or degF is compared with a single property only; write differences in K",
+                 column);
         require_same(left, right, column);
     }
 
@@ -268,7 +298,8 @@ private:
         check_number(base, column);
         check_number(exponent, column);
         if (!exponent.dimension.dimensionless()) stop("an exponent has no unit", column);
-        if (!base.dimension.dimensionless() && !exponent.constant) stop("a property with a unit needs a fixed exponent", column);
+        if (!base.dimension.dimensionless() && !exponent.constant)
+            stop("a property with a unit needs a fixed exponent", column);
         const Dimension d = base.dimension.power(exponent.constant ? exponent.number : 1);
         FormulaNode n = joined(Operation::power, column, std::move(base), std::move(exponent));
         n.dimension = d;
@@ -320,12 +351,15 @@ private:
     std::string unit_run() const {
         std::size_t end = at_;
         int open = 0;
-        if (end >= text_.size() || !(std::isalpha(static_cast<unsigned char>(text_[end])) || text_[end] == '%' || (text_[end] & 0x80))) return {};
+        if (end >= text_.size() ||
+            !(std::isalpha(static_cast<unsigned char>(text_[end])) || text_[end] == '%' || (text_[end] & 0x80)))
+            return {};
         for (; end < text_.size(); ++end) {
             const char c = text_[end];
             if (c == '(') ++open;
             if (c == ')' && --open < 0) break;
-            const bool fits = std::isalnum(static_cast<unsigned char>(c)) || (c & 0x80) || std::string_view("%./^()").find(c) != std::string_view::npos;
+            const bool fits = std::isalnum(static_cast<unsigned char>(c)) || (c & 0x80) ||
+                              std::string_view("%./^()").find(c) != std::string_view::npos;
             if (!fits) break;
         }
         return std::string(text_.substr(at_, end - at_));
@@ -374,7 +408,8 @@ private:
         if (peek() != ')') stop("')' is missing");
         ++at_;
         const Dimension d = n.parts[0].dimension;
-        if ((name == "log" || name == "exp") && !d.dimensionless()) stop("'" + name + "' needs a number without a unit", column);
+        if ((name == "log" || name == "exp") && !d.dimensionless())
+            stop("'" + name + "' needs a number without a unit", column);
         n.dimension = name == "sqrt" ? d.power(0.5) : d;
         fold(n);
         return n;
@@ -382,7 +417,8 @@ private:
 
     void check_number(const FormulaNode& n, int column) const {
         if (n.truth) stop("a comparison can't be calculated with", column);
-        if (n.lone_temperature) stop("a temperature in degC or degF can't be calculated with; write differences in K", n.column);
+        if (n.lone_temperature)
+            stop("a temperature in degC or degF can't be calculated with; write differences in K", n.column);
     }
 
     template <class... Nodes> static FormulaNode joined(Operation operation, int column, Nodes... nodes) {

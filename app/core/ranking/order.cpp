@@ -76,7 +76,9 @@ void add_ties(std::vector<Place>& places, const std::vector<Contender>& contende
 std::vector<Place> put_in_order(const std::vector<Contender>& contenders, bool best_high) {
     std::vector<Place> places;
     for (std::size_t i = 0; i < contenders.size(); ++i) places.push_back(place_of(contenders[i], i));
-    std::stable_sort(places.begin(), places.end(), [&](const Place& a, const Place& b) { return best_high ? a.median > b.median : a.median < b.median; });
+    std::stable_sort(places.begin(), places.end(), [&](const Place& a, const Place& b) {
+        return best_high ? a.median > b.median : a.median < b.median;
+    });
     const auto ranks = ranks_in_samples(contenders, best_high);
     for (std::size_t i = 0; i < places.size(); ++i) {
         places[i].rank = i + 1;

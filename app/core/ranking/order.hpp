@@ -1,5 +1,5 @@
-// Order of contenders from samples of their merit: medians, 90 % intervals, chance of being first, interval of rank, and which
-// the data can't tell apart (better in fewer than 95 % of the samples).
+// Order of contenders from samples of their merit: medians, 90 % intervals, chance of being first, interval of rank,
+// and which the data can't tell apart (better in fewer than 95 % of the samples).
 #pragma once
 
 #include <cstddef>

@@ -30,15 +30,18 @@ std::uint64_t hash_of(const std::string& text) { // FNV-1a
 double tail(const double p) {
     constexpr std::array c = {-7.784894002430293e-03, -3.223964580411365e-01, -2.400758277161838e+00,
                               -2.549732539343734e+00, 4.374664141464968e+00,  2.938163982698783e+00};
-    constexpr std::array d = {7.784695709041462e-03, 3.224671290700398e-01, 2.445134137142996e+00, 3.754408661907416e+00};
+    constexpr std::array d = {7.784695709041462e-03, 3.224671290700398e-01, 2.445134137142996e+00,
+                              3.754408661907416e+00};
     const double q = std::sqrt(-2 * std::log(p));
-    return (((((c[0] * q + c[1]) * q + c[2]) * q + c[3]) * q + c[4]) * q + c[5]) / ((((d[0] * q + d[1]) * q + d[2]) * q + d[3]) * q + 1);
+    return (((((c[0] * q + c[1]) * q + c[2]) * q + c[3]) * q + c[4]) * q + c[5]) /
+           ((((d[0] * q + d[1]) * q + d[2]) * q + d[3]) * q + 1);
 }
 
 double centre(const double p) {
-    constexpr std::array a = {-3.969683028665376e+01, 2.209460984245205e+02, -2.759285104469687e+02,
+    constexpr std::array a = {-3.969683028665376e+01, 2.209460984245205e+02,  -2.759285104469687e+02,
                               1.383577518672690e+02,  -3.066479806614716e+01, 2.506628277459239e+00};
-    constexpr std::array b = {-5.447609879822406e+01, 1.615858368580409e+02, -1.556989798598866e+02, 6.680131188771972e+01, -1.328068155288572e+01};
+    constexpr std::array b = {-5.447609879822406e+01, 1.615858368580409e+02, -1.556989798598866e+02,
+                              6.680131188771972e+01, -1.328068155288572e+01};
     const double q = p - 0.5, r = q * q;
     return (((((a[0] * r + a[1]) * r + a[2]) * r + a[3]) * r + a[4]) * r + a[5]) * q /
            (((((b[0] * r + b[1]) * r + b[2]) * r + b[3]) * r + b[4]) * r + 1);
@@ -63,7 +66,8 @@ const std::vector<double>& Draws::of(const std::string& cause) {
     for (std::size_t i = samples_ - 1; i > 0; --i) std::swap(stratum[i], stratum[random.next() % (i + 1)]);
     column.resize(samples_);
     for (std::size_t i = 0; i < samples_; ++i)
-        column[i] = normal_quantile((static_cast<double>(stratum[i]) + random.uniform()) / static_cast<double>(samples_));
+        column[i] =
+            normal_quantile((static_cast<double>(stratum[i]) + random.uniform()) / static_cast<double>(samples_));
     return column;
 }
 

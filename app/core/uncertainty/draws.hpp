@@ -1,7 +1,7 @@
 // Seeded standard normal draws, one stratified column per cause of uncertainty.
-// A cause's column depends on its key, the seed and the number of samples only, so the same cause moves together in every
-// metal that shares it, and adding a candidate changes no other candidate's draws. Each column is a Latin hypercube column:
-// one draw in each of the `samples` equally probable strata, in random order.
+// A cause's column depends on its key, the seed and the number of samples only, so the same cause moves together in
+// every metal that shares it, and adding a candidate changes no other candidate's draws. Each column is a Latin
+// hypercube column: one draw in each of the `samples` equally probable strata, in random order.
 #pragma once
 
 #include <cstdint>
@@ -23,8 +23,8 @@ private:
     std::unordered_map<std::string, std::vector<double>> columns_;
 };
 
-/// Inverse of the standard normal distribution for 0 < p < 1. Acklam's rational approximation refined by one Halley step on
-/// erfc: relative error below 1e-12 in the range used.
+/// Inverse of the standard normal distribution for 0 < p < 1. Acklam's rational approximation refined by one Halley
+/// step on erfc: relative error below 1e-12 in the range used.
 double normal_quantile(double p);
 
 /// Value at fraction q (0..1) of the sorted numbers, linear between neighbours.

@@ -1,0 +1,30 @@
+#include "cli/context.hpp"
+
+namespace pourbook {
+
+CLI::App* Context::command(const std::string& name, const std::string& help) {
+    CLI::App* c = app.add_subcommand(name, help);
+    c->add_flag("--json", json, "answer as JSON, SI units");
+    c->add_option("--units", units, "si (default) or workshop: degF, lb, %IACS");
+    return c;
+}
+
+void Context::with_conditions(CLI::App* command) {
+    command->add_option("--at", words.at, "temperature: 77K, 20degC, 1500degF (default 293.15K)");
+    command->add_option(
+        "--condition", words.condition,
+        "reference, as-cast, annealed, cold-worked, solution-treated, aged, as-supplied, or a temper (T6)");
+    command->add_option("--purity-rrr", words.rrr, "residual resistivity ratio of a pure metal");
+}
+
+int Context::failed(const Problem& problem) const {
+    err << "pourbook: " << problem.text << "\n";
+    return exit_code(problem);
+}
+
+int Context::printed(const std::string& text) const {
+    out << text;
+    return 0;
+}
+
+} // namespace pourbook

@@ -1,0 +1,60 @@
+// What the commands share: where to write, the options every command has, and how a result or a problem leaves the
+// program. A command is declared by one function in a file of its own; its callback stores the work in `answer`.
+#pragma once
+
+#include "cli/run.hpp"
+#include "cli/words.hpp"
+
+#include <CLI/CLI.hpp>
+
+#include <functional>
+#include <memory>
+#include <ostream>
+#include <string>
+
+namespace pourbook {
+
+struct Context {
+    CLI::App app;
+    std::ostream& out;
+    std::ostream& err;
+    bool json = false;
+    std::string units = "si";
+    ConditionWords words;
+    std::function<int(const Catalogue&)> answer; // empty: the window
+
+    Context(std::ostream& out_stream, std::ostream& err_stream) : out(out_stream), err(err_stream) {}
+
+    /// A command with --json and --units.
+    CLI::App* command(const std::string& name, const std::string& help);
+    /// Adds --at, --condition, --purity-rrr.
+    void with_conditions(CLI::App* command);
+    /// One line on standard error; the exit code of the contract.
+    int failed(const Problem& problem) const;
+    int printed(const std::string& text) const;
+
+    /// Writes a result with json(result) or text(result, units).
+    template <class R, class Json, class Text> int answered(const Result<R>& result, Json as_json, Text as_text) const {
+        if (!result) return failed(result.problem());
+        if (json) return printed(as_json(*result));
+        const Result<UnitSystem> system = units_from(units);
+        return system ? printed(as_text(*result, *system)) : failed(system.problem());
+    }
+
+    /// Reads the conditions first, then answers with answer_with(catalogue, conditions).
+    template <class F> std::function<int(const Catalogue&)> under_conditions(F answer_with) {
+        return [this, answer_with](const Catalogue& catalogue) {
+            const Result<Conditions> conditions = conditions_from(words);
+            return conditions ? answer_with(catalogue, *conditions) : failed(conditions.problem());
+        };
+    }
+};
+
+void declare_metals(Context& context);
+void declare_value(Context& context);
+void declare_sheet(Context& context);
+void declare_rank(Context& context);
+void declare_sources(Context& context);
+void declare_check(Context& context);
+
+} // namespace pourbook

@@ -1,0 +1,24 @@
+#include "cli/context.hpp"
+
+#include "report/json.hpp"
+#include "report/text.hpp"
+
+namespace pourbook {
+
+void declare_sheet(Context& context) {
+    auto request = std::make_shared<SheetRequest>();
+    CLI::App* c = context.command("sheet", "everything known of one metal");
+    c->add_option("METAL", request->metal, "slug, name, alias or designation")->required();
+    context.with_conditions(c);
+    c->callback([&context, request] {
+        context.answer =
+            context.under_conditions([&context, request](const Catalogue& catalogue, const Conditions& conditions) {
+                request->conditions = conditions;
+                return context.answered(
+                    sheet(catalogue, *request), [&](const SheetResult& r) { return json_of(r, catalogue); },
+                    [&](const SheetResult& r, UnitSystem u) { return text_of(r, catalogue, u); });
+            });
+    });
+}
+
+} // namespace pourbook

@@ -1,0 +1,88 @@
+#include "core/eddy/end_effect.hpp"
+
+#include "core/eddy/quadrature.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace pourbook::eddy {
+namespace {
+
+/// Azimuthal potential of a loop of radius R carrying 1 A, over mu0.
+double loop_potential(double R, double r, double z) {
+    const double k2 = 4 * R * r / ((R + r) * (R + r) + z * z), k = std::sqrt(k2);
+    return std::sqrt(R / r) / (std::numbers::pi * k) * ((1 - k2 / 2) * std::comp_ellint_1(k) - std::comp_ellint_2(k));
+}
+
+double sheet_field(double R, double half_length, double r, double z) {
+    return loop_potential(R, r, z - half_length) - loop_potential(R, r, z + half_length);
+}
+
+/// int_a^b r B_r^2 dr, with points crowded where the wall is near the magnet.
+double wall_density(const Magnet& magnet, const Bore& bore, double z) {
+    const double source = magnet.source_radius_m(), gap = bore.inner_radius_m - source;
+    const auto integrand = [&](double t) {
+        const double r = source + gap * std::exp(t), field = radial_field_over_remanence(magnet, r, z);
+        return r * field * field * (r - source);
+    };
+    return integral<12>(integrand, 0, std::log((bore.outer_radius_m - source) / gap));
+}
+
+} // namespace
+
+double radial_field_over_remanence(const Magnet& m, double r, double z) {
+    if (m.shape == Shape::sphere) return std::pow(m.outer_radius_m, 3) * r * z / std::pow(r * r + z * z, 2.5);
+    const double outer = sheet_field(m.outer_radius_m, m.length_m / 2, r, z);
+    return m.shape == Shape::cylinder ? outer : outer - sheet_field(m.inner_radius_m, m.length_m / 2, r, z);
+}
+
+EndEffect::EndEffect(const Magnet& magnet, const Bore& bore) {
+    constexpr double fineness = 0.12;
+    const double gap = bore.inner_radius_m - magnet.source_radius_m(), pole = magnet.half_length_m();
+    const double end = pole + 15 * bore.outer_radius_m;
+    const auto density = [&](double z) { return wall_density(magnet, bore, z); };
+    double sum = 0;
+    knots_.push_back({0, 0, density(0)});
+    for (double z = 0; z < end;) {
+        const double step = fineness * std::max(gap, std::abs(z - pole));
+        const double next = z < pole && z + step > pole ? pole : z + step;
+        sum += integral<5>(density, z, next);
+        knots_.push_back({next, sum, density(next)});
+        z = next;
+    }
+    whole_ = 2 * sum;
+    for (Knot& k : knots_) {
+        k.inside /= whole_;
+        k.density /= whole_;
+        if (reach_ == 0 && k.inside > 0.5 - 1e-5) reach_ = k.z;
+    }
+}
+
+const EndEffect::Knot* EndEffect::below(double z) const {
+    const auto next = std::upper_bound(knots_.begin(), knots_.end(), z, [](double value, const Knot& k) { return value < k.z; });
+    return next == knots_.end() ? nullptr : &*(next - 1);
+}
+
+double EndEffect::share(double depth) const {
+    const double z = std::abs(depth);
+    const Knot* k = below(z);
+    double inside = 0.5;
+    if (k) { // cubic through values and slopes at both knots
+        const Knot& n = *(k + 1);
+        const double h = n.z - k->z, t = (z - k->z) / h, s = 1 - t;
+        inside = k->inside * s * s * (1 + 2 * t) + n.inside * t * t * (1 + 2 * s) + h * s * t * (k->density * s - n.density * t);
+    }
+    return depth >= 0 ? 0.5 + inside : 0.5 - inside;
+}
+
+double EndEffect::slope_per_m(double depth) const {
+    const double z = std::abs(depth);
+    const Knot* k = below(z);
+    if (!k) return 0;
+    const Knot& n = *(k + 1);
+    const double h = n.z - k->z, t = (z - k->z) / h;
+    return 6 * t * (1 - t) * (n.inside - k->inside) / h + k->density * (1 - t) * (1 - 3 * t) - n.density * t * (2 - 3 * t);
+}
+
+} // namespace pourbook::eddy

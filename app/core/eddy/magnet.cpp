@@ -1,0 +1,97 @@
+#include "core/eddy/magnet.hpp"
+
+#include "core/eddy/bessel.hpp"
+#include "core/eddy/quadrature.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace pourbook::eddy {
+namespace {
+
+using std::numbers::pi;
+
+/// exp(-x) 2 I1(x) / x.
+double disc_factor(double x) {
+    return x < 1e-9 ? std::exp(-x) : 2 * scaled_bessel(x).i1 / x;
+}
+
+double sinc(double x) {
+    return std::abs(x) < 1e-6 ? 1 - x * x / 6 : std::sin(x) / x;
+}
+
+/// Mean axial field in a uniformly magnetised cylinder over mu0 M: Nagaoka's coefficient of its current sheet, by complete
+/// elliptic integrals (Nagaoka, J. Coll. Sci. Tokyo 27, art. 6, 1909).
+double nagaoka(double radius, double length) {
+    const double diameter = 2 * radius, diagonal = std::hypot(diameter, length);
+    const double k = diameter / diagonal, other = length / diagonal;
+    const double first = std::comp_ellint_1(k), second = std::comp_ellint_2(k);
+    return 4 / (3 * pi * other) * ((other * other / (k * k)) * (first - second) + second - k);
+}
+
+/// Flux linkage of two coaxial current sheets of equal length, inner radius r < outer R, relative to r^2 at infinite length:
+/// (2 L R / (pi r)) int sinc^2(kL/2) I1(kr) K1(kR) dk. The integrand falls as exp(-k (R - r)) / k^3.
+double sheet_linkage(double inner, double outer, double length) {
+    const auto integrand = [&](double k) {
+        const double s = sinc(k * length / 2);
+        return s * s * scaled_bessel(k * inner).i1 * scaled_bessel(k * outer).k1 * std::exp(-k * (outer - inner));
+    };
+    const double end = std::min(25 / (outer - inner), 400 * (1 / length + 1 / outer));
+    const double panel = std::min(3 / length, 1 / outer);
+    double sum = 0;
+    for (double low = 0; low < end; low += panel) sum += integral<8>(integrand, low, low + panel);
+    return 2 * length * outer / (pi * inner) * sum;
+}
+
+double cap_field(double radius, double length, double distance) {
+    const double far = distance + length;
+    return 0.5 * (far / std::hypot(far, radius) - distance / std::hypot(distance, radius));
+}
+
+} // namespace
+
+double Magnet::volume_m3() const {
+    if (shape == Shape::sphere) return 4.0 / 3.0 * pi * std::pow(outer_radius_m, 3);
+    return pi * (outer_radius_m * outer_radius_m - inner_radius_m * inner_radius_m) * length_m;
+}
+
+Result<Magnet> checked(const Magnet& magnet) {
+    const bool positive = magnet.outer_radius_m > 0 && magnet.length_m > 0 && magnet.inner_radius_m >= 0;
+    if (!positive) return Problem{Problem::Kind::refused, "the magnet needs lengths above zero", 0};
+    if (magnet.shape == Shape::ring && !(magnet.inner_radius_m > 0 && magnet.inner_radius_m < magnet.outer_radius_m))
+        return Problem{Problem::Kind::refused, "the ring needs a hole smaller than itself: ring:ODxIDxL", 0};
+    return magnet;
+}
+
+double scaled_form_factor(const Magnet& m, double k) {
+    if (m.shape == Shape::sphere) return 1;
+    const double outer = disc_factor(k * m.outer_radius_m), along = sinc(k * m.length_m / 2);
+    if (m.shape == Shape::cylinder) return outer * along;
+    const double R2 = m.outer_radius_m * m.outer_radius_m, r2 = m.inner_radius_m * m.inner_radius_m;
+    const double inner = disc_factor(k * m.inner_radius_m) * std::exp(-k * (m.outer_radius_m - m.inner_radius_m));
+    return (R2 * outer - r2 * inner) / (R2 - r2) * along;
+}
+
+double demagnetising_factor(const Magnet& m) {
+    if (m.shape == Shape::sphere) return 1.0 / 3.0;
+    const double outer = nagaoka(m.outer_radius_m, m.length_m);
+    if (m.shape == Shape::cylinder) return 1 - outer;
+    const double R2 = m.outer_radius_m * m.outer_radius_m, r2 = m.inner_radius_m * m.inner_radius_m;
+    const double inner = nagaoka(m.inner_radius_m, m.length_m);
+    const double mutual = sheet_linkage(m.inner_radius_m, m.outer_radius_m, m.length_m);
+    return 1 - (R2 * outer + r2 * inner - 2 * r2 * mutual) / (R2 - r2);
+}
+
+double moment_A_m2(const Magnet& m, double remanence_T, double recoil_permeability) {
+    const double weaker = recoil_permeability == 1 ? 1 : 1 + demagnetising_factor(m) * (recoil_permeability - 1);
+    return remanence_T * m.volume_m3() / vacuum_permeability / weaker;
+}
+
+double axial_field_over_remanence(const Magnet& m, double distance_m) {
+    if (m.shape == Shape::sphere) return 2.0 / 3.0 * std::pow(m.outer_radius_m / (m.outer_radius_m + distance_m), 3);
+    const double outer = cap_field(m.outer_radius_m, m.length_m, distance_m);
+    return m.shape == Shape::cylinder ? outer : outer - cap_field(m.inner_radius_m, m.length_m, distance_m);
+}
+
+} // namespace pourbook::eddy

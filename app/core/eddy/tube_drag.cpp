@@ -1,0 +1,103 @@
+#include "core/eddy/tube_drag.hpp"
+
+#include "core/eddy/bessel.hpp"
+#include "core/eddy/quadrature.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <complex>
+#include <numbers>
+
+namespace pourbook::eddy {
+namespace {
+
+using std::numbers::pi;
+constexpr int order = 12;               // Gauss points a panel
+constexpr double panel_phase = 8;       // phase of sin^2 that one panel holds
+constexpr double linear_below = 1e-5;   // below this u the force is linear to 1e-9, and Im C is lost in rounding
+constexpr double slender_limit = 60;    // longest magnet, in bore radii
+constexpr double clearance_limit = 2e-3; // smallest gap between magnet and wall, in bore radii
+
+/// int_1^ratio r K1(x r)^2 dr, times exp(2x).
+double wall_weight(double x, double ratio) {
+    const auto antiderivative = [x](double r) {
+        const RealScaledBessel b = scaled_bessel(x * r);
+        return r * r / 2 * (b.k1 * b.k1 - b.k0 * b.k0 - 2 * b.k0 * b.k1 / (x * r));
+    };
+    if (x * (ratio - 1) > 0.1) return antiderivative(ratio) * std::exp(-2 * x * (ratio - 1)) - antiderivative(1);
+    return integral<8>( // the difference above cancels for a thin wall
+        [x](double r) {
+            const double k1 = scaled_bessel(x * r).k1;
+            return r * k1 * k1 * std::exp(-2 * x * (r - 1));
+        },
+        1, ratio);
+}
+
+Problem refused(std::string text) {
+    return Problem{Problem::Kind::refused, std::move(text), 0};
+}
+
+} // namespace
+
+Result<Bore> checked(const Bore& bore, const Magnet& magnet) {
+    const double a = bore.inner_radius_m, b = bore.outer_radius_m;
+    if (!(a > 0 && b > a)) return refused("the tube needs a bore above zero and an outer diameter above the bore: --tube ID:OD:LENGTH");
+    if (magnet.outer_radius_m >= a) return refused("the magnet is as wide as the bore or wider: it can't fall through");
+    if (b < a * (1 + 1e-6) || b > 1e4 * a) return refused("the wall must be between a millionth of the bore radius and ten thousand of it");
+    if (magnet.source_radius_m() > a * (1 - clearance_limit))
+        return refused("the gap between magnet and wall is below 0.2 % of the bore radius: the magnet would rub, and this is outside the model");
+    if (magnet.half_length_m() * 2 > slender_limit * a) return refused("the magnet is longer than 60 bore radii: outside the model");
+    return bore;
+}
+
+TubeDrag::TubeDrag(const Magnet& magnet, const Bore& bore) : bore_radius_m_(bore.inner_radius_m), ratio_(bore.outer_radius_m / bore.inner_radius_m) {
+    const double a = bore_radius_m_, source = magnet.source_radius_m() / a, length = 2 * magnet.half_length_m() / a;
+    const double end = (15 - 6 * source) / (1 - source); // the integrand falls as exp(-2x (1 - source))
+    const double widest = length > 0 ? panel_phase / length : end;
+    const GaussRule<order>& rule = gauss_rule<order>();
+    for (double low = 0; low < end;) {
+        const double high = std::min({end, low + widest, 2 * low + std::min(0.5, widest)});
+        for (std::size_t i = 0; i < order; ++i) {
+            const double x = (low + high) / 2 + (high - low) / 2 * rule.node[i];
+            const double s = scaled_form_factor(magnet, x / a);
+            const RealScaledBessel inner = scaled_bessel(x), outer = scaled_bessel(x * ratio_);
+            const double weight = (high - low) / 2 * rule.weight[i] * x * x * x * s * s * std::exp(-2 * x * (1 - source));
+            nodes_.push_back({x, weight, inner.i0, inner.i1, inner.k0, inner.k1, -x * outer.k0 / outer.k1});
+            low_speed_ += weight * x * wall_weight(x, ratio_);
+        }
+        low = high;
+    }
+}
+
+/// Im C exp(2x) of one harmonic.
+double TubeDrag::reflected(const Node& n, double u) const {
+    const Complex y = std::sqrt(Complex(n.x * n.x, -u * n.x));
+    const ScaledBessel in = scaled_bessel(y), out = scaled_bessel(y * ratio_);
+    const Complex back = (y * out.k0 + n.outside * out.k1) / (y * out.i0 - n.outside * out.i1) * std::exp(-2.0 * y * (ratio_ - 1));
+    const Complex slope = y * (back * in.i0 - in.k0), value = back * in.i1 + in.k1;
+    return std::imag((slope * n.k1 + n.x * n.k0 * value) / (n.x * n.i0 * value - slope * n.i1));
+}
+
+double TubeDrag::force(double u) const {
+    if (u < linear_below) return u * low_speed_;
+    double sum = 0;
+    for (const Node& n : nodes_) sum += n.weight * reflected(n, u);
+    return sum;
+}
+
+double TubeDrag::coefficient_N_s_m(double moment, double conductivity) const {
+    const double mu0m = vacuum_permeability * moment;
+    return mu0m * mu0m * conductivity / (2 * pi * pi * std::pow(bore_radius_m_, 3)) * low_speed_;
+}
+
+double TubeDrag::force_N(double moment, double conductivity, double speed) const {
+    return vacuum_permeability * moment * moment / (2 * pi * pi * std::pow(bore_radius_m_, 4)) *
+           force(vacuum_permeability * conductivity * speed * bore_radius_m_);
+}
+
+double dipole_coefficient_N_s_m(double moment, double conductivity, const Bore& bore) {
+    const double mu0m = vacuum_permeability * moment;
+    return 15.0 / 1024.0 * mu0m * mu0m * conductivity * (std::pow(bore.inner_radius_m, -3) - std::pow(bore.outer_radius_m, -3));
+}
+
+} // namespace pourbook::eddy

@@ -1,0 +1,53 @@
+#include "gui/actions/actions.hpp"
+#include "gui/panels/panels.hpp"
+
+namespace pourbook {
+namespace {
+
+bool pressed(const Shortcut& s) {
+    const ImGuiIO& io = ImGui::GetIO();
+    return s.key && ImGui::IsKeyPressed(s.key, false) && io.KeyCtrl == s.ctrl && io.KeyShift == s.shift && !io.KeyAlt;
+}
+
+/// A text field keeps its own undo; every other shortcut works while typing too.
+bool belongs_to_field(const Action& a) {
+    return ImGui::GetIO().WantTextInput && a.shortcut.key == 'Z';
+}
+
+void run_shortcuts(Ui& ui) {
+    for (const Action& a : actions())
+        if (pressed(a.shortcut) && !belongs_to_field(a)) a.run(ui.session);
+}
+
+void draw_view(Ui& ui) {
+    const std::string view = ui.view().view; // a click inside may change it
+    if (view == "metals") draw_metals(ui);
+    else if (view == "curves") draw_curves(ui);
+    else if (view == "compare") draw_compare(ui);
+    else if (view == "sources") draw_sources(ui);
+    else draw_rank(ui);
+}
+
+} // namespace
+
+void draw_desk(Ui& ui) {
+    ui.probe.begin_frame();
+    ImGui::GetIO().ConfigFlags |= ImGuiConfigFlags_NavEnableKeyboard; // a list with the focus takes it away for a frame
+    run_shortcuts(ui);
+    ImGui::SetNextWindowPos({0, 0});
+    ImGui::SetNextWindowSize(ImGui::GetIO().DisplaySize);
+    constexpr ImGuiWindowFlags whole = ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings |
+                                       ImGuiWindowFlags_NoBringToFrontOnFocus | ImGuiWindowFlags_NoScrollWithMouse;
+    ImGui::Begin("desk", nullptr, whole);
+    draw_top_bar(ui);
+    draw_pins(ui);
+    ImGui::Separator();
+    ImGui::BeginChild("view", {0, 0}, false, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
+    draw_view(ui);
+    ImGui::EndChild();
+    ImGui::End();
+    if (ui.session.passing.finder_open) draw_finder(ui);
+    ui.probe.say("view", ui.view().view);
+}
+
+} // namespace pourbook

@@ -1,0 +1,144 @@
+#include "gui/panels/panels.hpp"
+#include "gui/widgets/text.hpp"
+#include "gui/widgets/value_label.hpp"
+
+#include <imgui_stdlib.h>
+
+#include <algorithm>
+
+namespace pourbook {
+namespace {
+
+constexpr int page = 12;
+
+int steps_asked() {
+    const auto key = [](ImGuiKey k) { return ImGui::IsKeyPressed(ImGui::GetKeyIndex(k)); };
+    if (key(ImGuiKey_DownArrow)) return 1;
+    if (key(ImGuiKey_UpArrow)) return -1;
+    if (key(ImGuiKey_PageDown)) return page;
+    if (key(ImGuiKey_PageUp)) return -page;
+    return 0;
+}
+
+int place_of(const std::vector<const Metal*>& found, const std::string& slug) {
+    const auto at = std::find_if(found.begin(), found.end(), [&](const Metal* m) { return m->slug == slug; });
+    return at == found.end() ? -1 : static_cast<int>(at - found.begin());
+}
+
+void select(Ui& ui, const std::vector<const Metal*>& found, int place) {
+    if (found.empty()) return;
+    ui.view().selected = found[static_cast<std::size_t>(std::clamp(place, 0, static_cast<int>(found.size()) - 1))]->slug;
+    ui.session.passing.scroll_to_selected = true;
+}
+
+/// Arrows move, Return pins; Space pins too where no text is being typed.
+void list_keys(Ui& ui, const std::vector<const Metal*>& found, bool typing) {
+    if (const int steps = steps_asked()) select(ui, found, place_of(found, ui.view().selected) + steps);
+    const bool space = !typing && ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Space), false);
+    if (!typing && (space || ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Enter), false))) toggle_pin(ui.view(), ui.view().selected);
+}
+
+/// Marks the up and down keys as used by the field, so that they move the selection instead of the focus.
+int keep_arrows(ImGuiInputTextCallbackData*) {
+    return 0;
+}
+
+bool draw_find(Ui& ui, float width) {
+    if (ui.session.passing.focus_find) {
+        ImGui::SetKeyboardFocusHere();
+        ui.session.passing.focus_find = false;
+    }
+    ImGui::SetNextItemWidth(width);
+    const std::string before = ui.view().find;
+    const bool entered = ImGui::InputTextWithHint("##find", "find a metal: name, alias, designation (Ctrl+F)", &ui.view().find,
+                                                  ImGuiInputTextFlags_EnterReturnsTrue | ImGuiInputTextFlags_CallbackHistory |
+                                                      ImGuiInputTextFlags_AutoSelectAll,
+                                                  keep_arrows);
+    const bool active = ImGui::IsItemActive();
+    ui.probe.item("find", ui.view().find);
+    const auto& found = ui.session.found();
+    if (ui.view().find != before && place_of(found, ui.view().selected) != 0) select(ui, found, 0);
+    if (entered) {
+        toggle_pin(ui.view(), ui.view().selected);
+        ui.session.passing.focus_find = true; // stay in the field
+    }
+    return active;
+}
+
+void draw_melting(Ui& ui, const Metal& metal, const MetalFigures& figures) {
+    const Property &solidus = *ui.session.catalogue.property("solidus"), &liquidus = *ui.session.catalogue.property("liquidus");
+    const bool one = figures.solidus && figures.liquidus && shown_value(solidus, *figures.solidus, ui.session.units()) ==
+                                                                shown_value(liquidus, *figures.liquidus, ui.session.units());
+    if (!one) {
+        value_label(ui, "solidus." + metal.slug, metal, solidus, figures.solidus, {.unit = false, .opens = false});
+        ImGui::SameLine(0, 0);
+        text(" – ");
+        ImGui::SameLine(0, 0);
+    }
+    value_label(ui, "liquidus." + metal.slug, metal, liquidus, figures.liquidus, {.unit = false, .opens = false});
+}
+
+void draw_row(Ui& ui, const Metal& metal, const Figures* figures, bool& scroll) {
+    ImGui::TableNextRow();
+    ImGui::TableNextColumn();
+    if (pin_button(ui, "list.pin." + metal.slug, metal.slug)) toggle_pin(ui.view(), metal.slug);
+    ImGui::TableNextColumn();
+    const bool current = ui.view().selected == metal.slug;
+    if (ImGui::Selectable(metal.name.c_str(), current, ImGuiSelectableFlags_SpanAllColumns | ImGuiSelectableFlags_AllowItemOverlap))
+        ui.view().selected = metal.slug;
+    ui.probe.item("list." + metal.slug, metal.name);
+    if (current && scroll) {
+        ImGui::SetScrollHereY(0.4F);
+        scroll = false;
+    }
+    ImGui::TableNextColumn();
+    dim_text(ui, metal.family);
+    const auto at = figures ? figures->find(metal.slug) : Figures::const_iterator{};
+    if (!figures || at == figures->end()) return;
+    ImGui::TableNextColumn();
+    draw_melting(ui, metal, at->second);
+    ImGui::TableNextColumn();
+    value_label(ui, "conductivity." + metal.slug, metal, *ui.session.catalogue.property("conductivity"), at->second.conductivity,
+                {.unit = false, .right = true, .opens = false});
+}
+
+void table_head(Ui& ui) {
+    const Catalogue& c = ui.session.catalogue;
+    const std::string melts = "melts, " + shown_unit(*c.property("liquidus"), ui.session.units());
+    const std::string conducts = shown_unit(*c.property("conductivity"), ui.session.units());
+    ImGui::TableSetupScrollFreeze(0, 1);
+    ImGui::TableSetupColumn("##pin", ImGuiTableColumnFlags_WidthFixed, ui.px(22));
+    ImGui::TableSetupColumn("metal", ImGuiTableColumnFlags_WidthStretch, 2.2F);
+    ImGui::TableSetupColumn("family", ImGuiTableColumnFlags_WidthStretch, 1.2F);
+    ImGui::TableSetupColumn(melts.c_str(), ImGuiTableColumnFlags_WidthStretch, 1.4F);
+    ImGui::TableSetupColumn(conducts.c_str(), ImGuiTableColumnFlags_WidthFixed, ui.px(64));
+    const TextLook look(ui.fonts.small, ui.colours().dim);
+    ImGui::TableHeadersRow();
+}
+
+} // namespace
+
+void draw_metal_list(Ui& ui, float width) {
+    const Catalogue& catalogue = ui.session.catalogue;
+    const bool typing = draw_find(ui, width);
+    const auto& found = ui.session.found();
+    small_dim_text(ui, std::to_string(found.size()) + " of " + std::to_string(catalogue.metals.size()) + " metals · arrows move, Return pins");
+    if (found.empty()) dim_text(ui, catalogue.metals.empty() ? "The reference is empty." : "No metal has all these words in its name, aliases or designations.");
+    const bool drawable = catalogue.property("solidus") && catalogue.property("liquidus") && catalogue.property("conductivity");
+    if (found.empty() || !drawable) return;
+    const Figures* figures = ui.session.figures();
+    ImGui::BeginChild("rows", {0, 0}, false, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
+    if (ImGui::IsWindowFocused(ImGuiFocusedFlags_ChildWindows) || typing) {
+        ImGui::GetIO().ConfigFlags &= ~ImGuiConfigFlags_NavEnableKeyboard; // arrows move the selection here, not a focus mark
+        list_keys(ui, found, typing);
+    }
+    if (ImGui::BeginTable("metals", 5, ImGuiTableFlags_ScrollY | ImGuiTableFlags_RowBg)) {
+        table_head(ui);
+        bool& scroll = ui.session.passing.scroll_to_selected;
+        for (const Metal* m : found) draw_row(ui, *m, figures, scroll);
+        ImGui::EndTable();
+    }
+    ImGui::EndChild();
+}
+
+} // namespace pourbook

@@ -1,0 +1,27 @@
+// The views and the strips around them. Each draws into the current ImGui window or child.
+#pragma once
+
+#include "gui/widgets/ui.hpp"
+
+namespace pourbook {
+
+/// One whole frame: shortcuts, strips, the current view, the command finder. Between ImGui::NewFrame and Render.
+void draw_desk(Ui& ui);
+
+void draw_top_bar(Ui& ui);
+void draw_pins(Ui& ui);
+void draw_finder(Ui& ui);
+
+void draw_metals(Ui& ui);
+void draw_metal_list(Ui& ui, float width);
+void draw_sheet(Ui& ui);
+void draw_rank(Ui& ui);
+void draw_rank_choice(Ui& ui);
+void draw_rank_table(Ui& ui, const RankResult& result, ImVec2 size);
+void draw_curves(Ui& ui);
+void draw_compare(Ui& ui);
+void draw_sources(Ui& ui);
+void draw_source(Ui& ui, const Reference& reference);
+void draw_coverage(Ui& ui);
+
+} // namespace pourbook

@@ -1,0 +1,51 @@
+#include "gui/actions/actions.hpp"
+#include "gui/panels/panels.hpp"
+#include "gui/widgets/text.hpp"
+
+namespace pourbook {
+namespace {
+
+/// Name and cross of one pinned metal. Returns true when the cross was clicked.
+bool draw_pin(Ui& ui, const Metal& metal, std::size_t slot) {
+    ImGui::PushID(metal.slug.c_str());
+    ImGui::BeginGroup();
+    pin_mark(ui, slot, ImGui::GetTextLineHeight() + ui.px(6));
+    ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, {ui.px(4), ui.px(3)});
+    ImGui::PushStyleVar(ImGuiStyleVar_FrameBorderSize, 0);
+    ImGui::PushStyleColor(ImGuiCol_Button, 0);
+    ImGui::SameLine(0, ui.px(2));
+    if (ImGui::Button(metal.name.c_str())) show_metal(ui.session, metal.slug);
+    ui.probe.item("pin." + metal.slug, metal.name);
+    if (ImGui::IsItemHovered()) hover_text(ui, metal.name + "\nopen its sheet");
+    ImGui::SameLine(0, 0);
+    ImGui::PushStyleColor(ImGuiCol_Text, u32(ui.colours().dim));
+    const bool off = ImGui::Button("×");
+    ui.probe.item("unpin." + metal.slug, "×");
+    ImGui::PopStyleColor(2);
+    ImGui::PopStyleVar(2);
+    ImGui::EndGroup();
+    ImGui::PopID();
+    return off;
+}
+
+float pin_width(const Ui& ui, const Metal& metal) {
+    return ImGui::CalcTextSize(metal.name.c_str()).x + ImGui::CalcTextSize("×").x + ui.px(14 + 2 + 16);
+}
+
+} // namespace
+
+void draw_pins(Ui& ui) {
+    const std::vector<std::string> pins = ui.view().pins; // a click may change it
+    ImGui::AlignTextToFramePadding();
+    small_dim_text(ui, pins.empty() ? "Nothing pinned. Pin metals in Metals or Rank (Ctrl+P): they appear here and in every view." : "Pinned");
+    const float right = ImGui::GetWindowPos().x + ImGui::GetWindowContentRegionMax().x;
+    for (std::size_t i = 0; i < pins.size(); ++i) {
+        const Metal* metal = ui.session.catalogue.metal(pins[i]);
+        if (!metal) continue;
+        ImGui::SameLine(0, ui.px(10));
+        if (ImGui::GetCursorScreenPos().x + pin_width(ui, *metal) > right) ImGui::NewLine();
+        if (draw_pin(ui, *metal, i)) toggle_pin(ui.view(), pins[i]);
+    }
+}
+
+} // namespace pourbook

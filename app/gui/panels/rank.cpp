@@ -1,0 +1,81 @@
+#include "charts/rank_chart.hpp"
+#include "gui/actions/actions.hpp"
+#include "gui/panels/panels.hpp"
+#include "gui/widgets/chart_view.hpp"
+#include "gui/widgets/text.hpp"
+
+#include <algorithm>
+
+namespace pourbook {
+namespace {
+
+void draw_left_out(Ui& ui, const char* id, const std::string& title, const std::vector<LeftOut>& list) {
+    const bool open = ImGui::CollapsingHeader((title + " (" + std::to_string(list.size()) + ")###" + id).c_str());
+    ui.probe.item(id, std::to_string(list.size()));
+    if (!open) return;
+    ImGui::BeginChild((std::string(id) + ".list").c_str(), {0, std::min(ui.px(170), ImGui::GetTextLineHeightWithSpacing() * static_cast<float>(list.size()) + ui.px(8))});
+    for (const LeftOut& l : list) {
+        if (ImGui::Selectable((l.metal->name + "##" + id).c_str(), false, 0, {ui.px(190), 0})) show_metal(ui.session, l.metal->slug);
+        ImGui::SameLine();
+        wrapped_text(ui, l.reason, ui.colours().dim);
+    }
+    ImGui::EndChild();
+}
+
+/// Height the two folded lists take now, so that the table gets the rest.
+float folded_height(const Ui& ui, const RankResult& result) {
+    const ImGuiStorage* open = ImGui::GetStateStorage();
+    float height = 0;
+    const auto add = [&](const char* id, const std::vector<LeftOut>& list) {
+        if (list.empty()) return;
+        height += ImGui::GetFrameHeightWithSpacing();
+        if (open->GetInt(ImGui::GetID(id))) height += std::min(ui.px(170), ImGui::GetTextLineHeightWithSpacing() * static_cast<float>(list.size()) + ui.px(8)) + ui.px(6);
+    };
+    add("excluded", result.excluded);
+    add("unrankable", result.unrankable);
+    return height;
+}
+
+void draw_chart(Ui& ui, const RankResult& result) {
+    Session& s = ui.session;
+    std::string key = std::to_string(s.ranking_serial()) + (ui.view().workshop_units ? "w" : "s");
+    for (const std::string& pin : ui.view().pins) key += "|" + pin;
+    const std::string clicked = chart_view(ui, "rank.chart", key, ImGui::GetContentRegionAvail(), [&](const Canvas& canvas) {
+        return layout(rank_chart(s.catalogue, result, s.units(), ui.view().pins), canvas);
+    });
+    if (clicked.empty()) return;
+    ui.view().selected = clicked;
+    toggle_pin(ui.view(), clicked);
+}
+
+void draw_answer(Ui& ui, const RankResult& result) {
+    const ImVec2 room = ImGui::GetContentRegionAvail();
+    ImGui::BeginChild("order", {room.x * 0.59F, 0}, false, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
+    if (result.ranked.empty()) dim_text(ui, "No metal is left to rank: loosen the conditions, or see below what each one lacks.");
+    else draw_rank_table(ui, result, {0, ImGui::GetContentRegionAvail().y - folded_height(ui, result)});
+    if (!result.excluded.empty()) draw_left_out(ui, "excluded", "Left out, and why", result.excluded);
+    if (!result.unrankable.empty()) draw_left_out(ui, "unrankable", "Can't be ranked, and what is missing", result.unrankable);
+    ImGui::EndChild();
+    ImGui::SameLine(0, ui.px(14));
+    ImGui::BeginChild("picture", {0, 0}, false, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
+    draw_chart(ui, result);
+    ImGui::EndChild();
+}
+
+} // namespace
+
+void draw_rank(Ui& ui) {
+    draw_rank_choice(ui);
+    const bool nothing_pinned = ui.view().rank.only_pinned && ui.view().pins.empty();
+    if (nothing_pinned) {
+        dim_text(ui, "Only the pinned metals are asked for, and none is pinned.");
+        return;
+    }
+    const Result<RankResult>* result = ui.session.ranking();
+    ui.probe.say("rank.working", ui.session.ranking_is_current() ? "" : "working");
+    if (!result) dim_text(ui, "Working it out …");
+    else if (!*result) warning_text(ui, result->problem().text);
+    else draw_answer(ui, **result);
+}
+
+} // namespace pourbook

@@ -1,0 +1,137 @@
+#include "gui/panels/panels.hpp"
+#include "gui/widgets/text.hpp"
+#include "gui/widgets/value_label.hpp"
+
+#include <algorithm>
+
+namespace pourbook {
+namespace {
+
+std::string joined(const std::vector<std::string>& words) {
+    std::string out;
+    for (const std::string& w : words) out += (out.empty() ? "" : ", ") + w;
+    return out;
+}
+
+void draw_head(Ui& ui, const SheetResult& sheet) {
+    const Metal& metal = *sheet.metal;
+    ImGui::PushFont(ui.fonts.heading); // the mark stands in a line of the heading's height
+    if (pin_button(ui, "sheet.pin", metal.slug)) toggle_pin(ui.view(), metal.slug);
+    ImGui::PopFont();
+    ImGui::SameLine();
+    heading(ui, metal.name);
+    ui.probe.say("sheet.metal", metal.slug);
+    std::string kind = metal.kind + " · " + metal.family;
+    if (!metal.designations.empty()) kind += " · " + joined(metal.designations);
+    if (!metal.aliases.empty()) kind += " · also " + joined(metal.aliases);
+    const TextLook look(ui.fonts.small, ui.colours().dim);
+    wrapped_text(ui, kind, ui.colours().dim);
+    std::string reference = "reference condition: " + metal.reference_condition;
+    if (!metal.reference_temper.empty()) reference += " " + metal.reference_temper;
+    text(reference + " · shown at " + temperature_text(sheet.conditions.temperature_K));
+}
+
+void draw_cautions(Ui& ui, const SheetResult& sheet) {
+    if (sheet.cautions.empty()) return;
+    ImGui::Spacing();
+    {
+        const TextLook look(ui.fonts.strong, ui.colours().warning);
+        text("Hazards");
+    }
+    ImGui::SameLine();
+    small_dim_text(ui, "defer to local codes and licensed practice");
+    for (const Caution* c : sheet.cautions) {
+        wrapped_text(ui, c->element + ": " + c->text, ui.colours().ink);
+        source_chip(ui, "caution." + c->element, c->citation.source);
+        if (c->citation.how_known != HowKnown::memory) continue;
+        ImGui::SameLine();
+        const TextLook look(ui.fonts.italic, ui.colours().dim);
+        text("remembered, not reread");
+    }
+}
+
+std::string row_condition(const Evaluated& value) {
+    std::string text = value.condition == "unstated" ? "" : value.condition;
+    if (!value.condition_matches) text += " *";
+    if (value.how_known == HowKnown::memory) text += text.empty() ? "remembered" : ", remembered";
+    if (value.how_known == HowKnown::computed) text += text.empty() ? "computed" : ", computed";
+    return text;
+}
+
+void draw_value_row(Ui& ui, const Metal& metal, const SheetRow& row) {
+    const std::string& id = row.property->id;
+    ImGui::TableNextRow();
+    ImGui::TableNextColumn();
+    text(shown_label(*row.property, ui.session.units()));
+    if (ImGui::IsItemHovered()) hover_text(ui, row.property->label + "\n" + row.property->meaning);
+    ImGui::TableNextColumn();
+    value_label(ui, "sheet." + id, metal, *row.property, row.value, {.plus_minus = true});
+    ImGui::TableNextColumn();
+    if (row.value) small_dim_text(ui, row_condition(*row.value));
+    ImGui::TableNextColumn();
+    if (row.value && !row.value->sources.empty()) source_chip(ui, "sheet.source." + id, row.value->sources.front().key);
+}
+
+void draw_values(Ui& ui, const SheetResult& sheet) {
+    if (!ImGui::BeginTable("values", 4, ImGuiTableFlags_RowBg)) return;
+    float labels = 0;
+    for (const SheetRow& row : sheet.rows) labels = std::max(labels, ImGui::CalcTextSize(shown_label(*row.property, ui.session.units()).c_str()).x);
+    ImGui::TableSetupColumn("property", ImGuiTableColumnFlags_WidthFixed, labels);
+    ImGui::TableSetupColumn("value", ImGuiTableColumnFlags_WidthStretch, 1.5F);
+    ImGui::TableSetupColumn("condition", ImGuiTableColumnFlags_WidthStretch, 1);
+    ImGui::TableSetupColumn("source", ImGuiTableColumnFlags_WidthStretch, 1.1F);
+    for (const SheetRow& row : sheet.rows) draw_value_row(ui, *sheet.metal, row);
+    ImGui::EndTable();
+}
+
+void draw_composition(Ui& ui, const Metal& metal) {
+    if (metal.composition.empty()) return;
+    ImGui::Spacing();
+    {
+        const TextLook look(ui.fonts.strong, ui.colours().ink);
+        text("Composition");
+    }
+    if (!metal.composition_citation.source.empty()) {
+        ImGui::SameLine();
+        source_chip(ui, "composition.source", metal.composition_citation.source);
+    }
+    if (!ImGui::BeginTable("composition", 3, ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit)) return;
+    ImGui::TableSetupColumn("element", 0, ui.px(80));
+    ImGui::TableSetupColumn("nominal", 0, ui.px(110));
+    ImGui::TableSetupColumn("limits", 0, ui.px(200));
+    for (const Portion& p : metal.composition) {
+        char percent[32];
+        std::snprintf(percent, sizeof percent, "%g wt %%", p.wt_percent);
+        ImGui::TableNextRow();
+        ImGui::TableNextColumn();
+        text(p.element);
+        ImGui::TableNextColumn();
+        text(percent);
+        ImGui::TableNextColumn();
+        dim_text(ui, p.limits.empty() ? "" : "limits " + p.limits);
+    }
+    ImGui::EndTable();
+}
+
+} // namespace
+
+void draw_sheet(Ui& ui) {
+    if (ui.view().selected.empty()) {
+        dim_text(ui, "Choose a metal in the list: its values, sources and hazards appear here.");
+        return;
+    }
+    const Result<SheetResult>& sheet = ui.session.sheet(ui.view().selected);
+    if (!sheet) {
+        warning_text(ui, sheet.problem().text);
+        return;
+    }
+    draw_head(ui, *sheet);
+    if (!sheet->metal->note.empty()) wrapped_text(ui, sheet->metal->note, ui.colours().ink);
+    draw_cautions(ui, *sheet);
+    ImGui::Spacing();
+    draw_values(ui, *sheet);
+    small_dim_text(ui, "○ remembered, not read in a text · * the asked condition is not cited · hover a number for its trail, click it for its source");
+    draw_composition(ui, *sheet->metal);
+}
+
+} // namespace pourbook

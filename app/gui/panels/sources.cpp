@@ -1,0 +1,70 @@
+#include "gui/panels/panels.hpp"
+#include "gui/widgets/text.hpp"
+#include "gui/widgets/value_label.hpp"
+
+#include <imgui_stdlib.h>
+
+#include <algorithm>
+#include <cctype>
+
+namespace pourbook {
+namespace {
+
+std::string lower(std::string text) {
+    std::transform(text.begin(), text.end(), text.begin(), [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+    return text;
+}
+
+bool matches(const Reference& r, const std::string& words) {
+    return words.empty() || lower(r.key + " " + r.full() + " " + r.kind).find(lower(words)) != std::string::npos;
+}
+
+void draw_row(Ui& ui, const Reference& r) {
+    ImGui::TableNextRow();
+    ImGui::TableNextColumn();
+    const bool current = ui.view().source == r.key;
+    if (ImGui::Selectable(r.key.c_str(), current, ImGuiSelectableFlags_SpanAllColumns)) ui.view().source = current ? "" : r.key;
+    ui.probe.item("source." + r.key, r.key);
+    if (ImGui::IsItemHovered()) hover_text(ui, r.key + "\n" + reference_text(r));
+    ImGui::TableNextColumn();
+    dim_text(ui, r.kind);
+    ImGui::TableNextColumn();
+    dim_text(ui, r.reliability);
+    ImGui::TableNextColumn();
+    text_right(std::to_string(ui.session.sources().taken_from(r.key).size()));
+}
+
+void draw_list(Ui& ui) {
+    ImGui::SetNextItemWidth(-1);
+    ImGui::InputTextWithHint("##find_source", "find a source: key, author, title, kind", &ui.view().find_source);
+    ui.probe.item("find_source", ui.view().find_source);
+    if (!ImGui::BeginTable("sources", 4, ImGuiTableFlags_ScrollY | ImGuiTableFlags_RowBg)) return;
+    ImGui::TableSetupScrollFreeze(0, 1);
+    ImGui::TableSetupColumn("source", ImGuiTableColumnFlags_WidthStretch, 2);
+    ImGui::TableSetupColumn("kind", ImGuiTableColumnFlags_WidthStretch, 1.3F);
+    ImGui::TableSetupColumn("grade", ImGuiTableColumnFlags_WidthFixed, ui.px(44));
+    ImGui::TableSetupColumn("taken", ImGuiTableColumnFlags_WidthFixed, ui.px(48));
+    {
+        const TextLook look(ui.fonts.small, ui.colours().dim);
+        ImGui::TableHeadersRow();
+    }
+    for (const Reference& r : ui.session.catalogue.references)
+        if (matches(r, ui.view().find_source)) draw_row(ui, r);
+    ImGui::EndTable();
+}
+
+} // namespace
+
+void draw_sources(Ui& ui) {
+    ImGui::BeginChild("keys", {std::clamp(ImGui::GetContentRegionAvail().x * 0.38F, ui.px(360), ui.px(560)), 0});
+    draw_list(ui);
+    ImGui::EndChild();
+    ImGui::SameLine(0, ui.px(20));
+    ImGui::BeginChild("source", {0, 0});
+    const Reference* reference = ui.session.catalogue.reference(ui.view().source);
+    if (reference) draw_source(ui, *reference);
+    else draw_coverage(ui);
+    ImGui::EndChild();
+}
+
+} // namespace pourbook

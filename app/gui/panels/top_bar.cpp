@@ -1,0 +1,76 @@
+#include "gui/actions/actions.hpp"
+#include "gui/panels/panels.hpp"
+#include "gui/widgets/text.hpp"
+#include "gui/widgets/text_field.hpp"
+
+#include <array>
+
+namespace pourbook {
+namespace {
+
+constexpr double field_width = 96, condition_width = 138;
+
+void draw_views(Ui& ui) {
+    for (const char* name : {"metals", "rank", "curves", "compare", "sources"}) {
+        const Action& a = *action(std::string("view.") + name);
+        if (word_button(ui, a.id, a.label, ui.view().view == name)) a.run(ui.session);
+        if (ImGui::IsItemHovered()) hover_text(ui, std::string(a.label) + "  " + a.shortcut.text() + "\n" + a.help);
+        ImGui::SameLine();
+    }
+}
+
+void draw_condition(Ui& ui) {
+    static constexpr std::array conditions = {"reference", "as-cast", "annealed", "cold-worked", "solution-treated", "aged", "as-supplied"};
+    ImGui::SetNextItemWidth(ui.px(condition_width));
+    if (ImGui::BeginCombo("##condition", ui.view().condition.c_str())) {
+        for (const char* c : conditions) {
+            if (ImGui::Selectable(c, ui.view().condition == c)) ui.view().condition = c;
+            ui.probe.item(std::string("condition.") + c, c);
+        }
+        ImGui::EndCombo();
+    }
+    ui.probe.item("condition", ui.view().condition);
+    if (ImGui::IsItemHovered())
+        hover_text(ui, "Condition\nreference: each metal's usual comparison state. Where only another condition is cited, that one is used with a "
+                       "wider uncertainty, and the value says so.");
+}
+
+float width_of(const Ui& ui, const char* words) {
+    return ImGui::CalcTextSize(words).x + 2 * ui.px(8);
+}
+
+void draw_settings(Ui& ui) {
+    const char* theme = ui.view().dark ? "Light" : "Dark";
+    const float gap = ImGui::GetStyle().ItemSpacing.x;
+    const float width = ImGui::CalcTextSize("at").x + ImGui::CalcTextSize("in").x + ui.px(field_width + condition_width) + width_of(ui, "SI") +
+                        width_of(ui, "Workshop") + width_of(ui, theme) + 5 * gap + ui.px(2);
+    ImGui::SameLine(ImGui::GetWindowContentRegionMax().x - width);
+    ImGui::AlignTextToFramePadding();
+    dim_text(ui, "at");
+    ImGui::SameLine();
+    text_field(ui, "temperature", ui.view().temperature, "20 degC", ui.px(field_width), temperature_fault);
+    if (ImGui::IsItemHovered()) hover_text(ui, "Temperature\n20 degC, 77 K, 68 degF");
+    ImGui::SameLine();
+    dim_text(ui, "in");
+    ImGui::SameLine();
+    draw_condition(ui);
+    ImGui::SameLine();
+    const int clicked = choice(ui, "units", {"SI", "Workshop"}, ui.view().workshop_units ? 1 : 0);
+    if (clicked >= 0) ui.view().workshop_units = clicked == 1;
+    ImGui::SameLine();
+    if (ImGui::Button(theme)) ui.view().dark = !ui.view().dark;
+    ui.probe.item("theme", theme);
+}
+
+} // namespace
+
+void draw_top_bar(Ui& ui) {
+    draw_views(ui);
+    draw_settings(ui);
+    const std::string& fault = field_fault(ui, "temperature");
+    if (fault.empty()) return;
+    warning_text(ui, "temperature: " + fault);
+    ui.probe.item("temperature.fault", fault);
+}
+
+} // namespace pourbook

@@ -1,0 +1,103 @@
+#include "gui/shell/frame_loop.hpp"
+
+#include "gui/panels/panels.hpp"
+#include "gui/shell/fonts.hpp"
+#include "gui/shell/gl.hpp"
+#include "gui/shell/picture.hpp"
+#include "gui/state/view_file.hpp"
+
+#include <backends/imgui_impl_glfw.h>
+#include <backends/imgui_impl_opengl3.h>
+#include <nlohmann/json.hpp>
+
+#define GLFW_INCLUDE_NONE
+#include <GLFW/glfw3.h>
+
+#include <algorithm>
+#include <cmath>
+#include <cstdio>
+
+namespace pourbook {
+namespace {
+
+constexpr int frames_after_event = 3; // layout and hovers settle one frame late
+constexpr double blink_seconds = 0.5;
+constexpr double idle_seconds = 30;
+
+std::string screen_as_json(const Ui& ui, GLFWwindow* window, int frame) {
+    int x = 0, y = 0;
+    glfwGetWindowPos(window, &x, &y);
+    nlohmann::json items = nlohmann::json::object();
+    for (const auto& [id, i] : ui.probe.items()) items[id] = {{"x", x + i.x}, {"y", y + i.y}, {"width", i.width}, {"height", i.height}, {"text", i.text}};
+    const nlohmann::json all = {{"frame", frame}, {"working", ui.session.working()}, {"items", items}};
+    return all.dump(-1, ' ', false, nlohmann::json::error_handler_t::replace);
+}
+
+} // namespace
+
+FrameLoop::FrameLoop(GlfwWindow& window, Ui& ui, TestSocket& socket, const WindowOptions& options)
+    : window_(window), ui_(ui), socket_(socket), options_(options), dark_(ui.view().dark) {}
+
+int FrameLoop::run() {
+    while (!glfwWindowShouldClose(window_.handle()) && !picture_taken_) {
+        if (window_.wait(frames_due_ > 0 ? 0.0 : ImGui::GetIO().WantTextInput ? blink_seconds : idle_seconds)) frames_due_ = frames_after_event;
+        else if (frames_due_ == 0) frames_due_ = 1; // the text cursor blinks
+        draw();
+        --frames_due_;
+        if (picture_due()) frames_due_ = std::max(frames_due_, 1);
+    }
+    return picture_failed_ ? 4 : 0;
+}
+
+bool FrameLoop::picture_due() const {
+    return !options_.screenshot.empty();
+}
+
+void FrameLoop::draw() {
+    follow_scale();
+    ImGui_ImplOpenGL3_NewFrame();
+    ImGui_ImplGlfw_NewFrame();
+    ImGui::NewFrame();
+    draw_desk(ui_);
+    ImGui::Render();
+    int width = 0, height = 0;
+    glfwGetFramebufferSize(window_.handle(), &width, &height);
+    const ImVec4 ground = vec(ui_.colours().ground);
+    gl::viewport(width, height);
+    gl::clear(ground.x, ground.y, ground.z);
+    ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
+    constexpr int settled = 6; // frames after the last answer until all sizes stand still
+    frames_drawn_ = ui_.session.working() ? 0 : frames_drawn_ + 1;
+    if (picture_due() && frames_drawn_ >= settled) {
+        picture_failed_ = !save_picture(options_.screenshot, width, height);
+        if (picture_failed_) std::fprintf(stderr, "pourbook: picture '%s' can't be written\n", options_.screenshot.c_str());
+        picture_taken_ = true;
+    }
+    glfwSwapBuffers(window_.handle());
+    keep_state();
+    if (socket_.asked()) socket_.answer(screen_as_json(ui_, window_.handle(), ImGui::GetFrameCount()));
+}
+
+/// A new display scale or theme takes effect between frames.
+void FrameLoop::follow_scale() {
+    const float scale = static_cast<float>(std::clamp(options_.scale > 0 ? options_.scale : window_.content_scale(), 0.75, 4.0));
+    const bool rescaled = std::abs(scale - ui_.scale) > 0.01F;
+    if (!rescaled && dark_ == ui_.view().dark) return;
+    if (rescaled) {
+        ui_.scale = scale;
+        if (const Result<Fonts> fonts = build_fonts(scale)) ui_.fonts = *fonts;
+        ImGui_ImplOpenGL3_DestroyFontsTexture();
+        ImGui_ImplOpenGL3_CreateFontsTexture();
+    }
+    dark_ = ui_.view().dark;
+    apply_style(ui_.colours(), ui_.scale);
+}
+
+void FrameLoop::keep_state() {
+    if (ImGui::GetIO().WantTextInput || !ui_.session.history.note(ui_.view())) return;
+    frames_due_ = std::max(frames_due_, 2);
+    if (options_.state_file.empty()) return;
+    if (const auto problem = write_view(options_.state_file, ui_.view())) std::fprintf(stderr, "pourbook: %s\n", problem->text.c_str());
+}
+
+} // namespace pourbook

@@ -1,0 +1,38 @@
+// The operating system's window with an OpenGL 3.3 context, owned; and the flag that says "something happened, draw".
+#pragma once
+
+#include "core/result.hpp"
+
+#include <atomic>
+#include <memory>
+#include <string>
+
+struct GLFWwindow;
+
+namespace pourbook {
+
+class GlfwWindow {
+public:
+    /// Errors: refused (no display, no OpenGL 3.3), with the system's reason.
+    static Result<std::unique_ptr<GlfwWindow>> open(const std::string& title, int width, int height, bool visible);
+    ~GlfwWindow();
+    GlfwWindow(const GlfwWindow&) = delete;
+    GlfwWindow& operator=(const GlfwWindow&) = delete;
+
+    GLFWwindow* handle() const { return window_; }
+    double content_scale() const;
+
+    /// From any thread: makes the loop draw again.
+    void wake();
+    /// Takes what happened; sleeps until something does, at most `seconds` (0: not at all). Returns whether something did.
+    bool wait(double seconds);
+
+private:
+    explicit GlfwWindow(GLFWwindow* window) : window_(window) {}
+    void listen();
+
+    GLFWwindow* window_;
+    std::atomic<bool> happened_ = true;
+};
+
+} // namespace pourbook

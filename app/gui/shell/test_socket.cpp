@@ -1,0 +1,116 @@
+#include "gui/shell/test_socket.hpp"
+
+#include <poll.h>
+#include <sys/socket.h>
+#include <sys/stat.h>
+#include <sys/un.h>
+#include <unistd.h>
+
+#include <cstring>
+
+namespace pourbook {
+namespace {
+
+int listen_on(const std::string& path) {
+    sockaddr_un address{};
+    address.sun_family = AF_UNIX;
+    if (path.size() >= sizeof address.sun_path) return -1;
+    std::memcpy(address.sun_path, path.c_str(), path.size());
+    const int fd = ::socket(AF_UNIX, SOCK_STREAM, 0);
+    if (fd < 0) return -1;
+    ::unlink(path.c_str());
+    const mode_t before = ::umask(0177); // for this user only
+    const bool bound = ::bind(fd, reinterpret_cast<const sockaddr*>(&address), sizeof address) == 0 && ::listen(fd, 1) == 0;
+    ::umask(before);
+    if (bound) return fd;
+    ::close(fd);
+    return -1;
+}
+
+/// Waits until `fd` can be read; false when told to stop.
+bool readable(int fd, int stop) {
+    pollfd both[2] = {{fd, POLLIN, 0}, {stop, POLLIN, 0}};
+    while (::poll(both, 2, -1) < 0) {}
+    return both[1].revents == 0;
+}
+
+bool send_all(int fd, const std::string& text) {
+    for (std::size_t sent = 0; sent < text.size();) {
+        const ssize_t n = ::send(fd, text.data() + sent, text.size() - sent, MSG_NOSIGNAL);
+        if (n <= 0) return false;
+        sent += static_cast<std::size_t>(n);
+    }
+    return true;
+}
+
+} // namespace
+
+TestSocket::TestSocket(const std::string& path, std::function<void()> wake) : path_(path), wake_(std::move(wake)) {
+    if (path_.empty() || ::pipe(stop_) != 0) return;
+    listener_ = listen_on(path_);
+    if (listener_ >= 0) thread_ = std::thread([this] { serve(); });
+}
+
+TestSocket::~TestSocket() {
+    if (thread_.joinable()) {
+        {
+            const std::lock_guard lock(guard_);
+            ending_ = true;
+        }
+        ready_.notify_all();
+        [[maybe_unused]] const ssize_t n = ::write(stop_[1], "x", 1);
+        thread_.join();
+        ::close(listener_);
+        ::unlink(path_.c_str());
+    }
+    for (const int fd : stop_)
+        if (fd >= 0) ::close(fd);
+}
+
+bool TestSocket::asked() {
+    const std::lock_guard lock(guard_);
+    return asked_;
+}
+
+void TestSocket::answer(std::string line) {
+    {
+        const std::lock_guard lock(guard_);
+        asked_ = false;
+        answer_ = std::move(line);
+    }
+    ready_.notify_all();
+}
+
+void TestSocket::serve() {
+    while (readable(listener_, stop_[0])) {
+        const int client = ::accept(listener_, nullptr, nullptr);
+        if (client < 0) continue;
+        while (talk(client)) {}
+        ::close(client);
+    }
+}
+
+bool TestSocket::talk(int client) {
+    char buffer[256];
+    if (!readable(client, stop_[0])) return false;
+    const ssize_t n = ::recv(client, buffer, sizeof buffer, 0);
+    if (n <= 0) return false;
+    if (!std::memchr(buffer, '\n', static_cast<std::size_t>(n))) return true;
+    {
+        const std::lock_guard lock(guard_);
+        asked_ = true;
+    }
+    wake_();
+    const std::optional<std::string> line = wait_for_answer();
+    return line && send_all(client, *line + "\n");
+}
+
+std::optional<std::string> TestSocket::wait_for_answer() {
+    std::unique_lock lock(guard_);
+    ready_.wait(lock, [this] { return answer_ || ending_; });
+    std::optional<std::string> line = std::move(answer_);
+    answer_.reset();
+    return line;
+}
+
+} // namespace pourbook

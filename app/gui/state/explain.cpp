@@ -1,0 +1,65 @@
+#include "gui/state/explain.hpp"
+
+#include "core/quantity/format.hpp"
+
+#include <cmath>
+
+namespace pourbook {
+namespace {
+
+/// Another source's value, to the figures that the uncertainty of the chosen one supports.
+std::string figure(const Property& property, double si, const Evaluated& chosen, UnitSystem units) {
+    Evaluated one = chosen;
+    one.value_si = si;
+    const std::string unit = shown_unit(property, units);
+    return shown_value(property, one, units) + (unit.empty() ? "" : " " + unit);
+}
+
+std::string source_line(const Catalogue& catalogue, const SourceValue& s, const Property& property, const Evaluated& value, UnitSystem units) {
+    std::string line = s.key + ", " + s.locator + ": " + s.printed;
+    if (!property.is_text && std::isfinite(s.value_si)) {
+        const std::string here = figure(property, s.value_si, value, units);
+        if (s.printed.find(here) == std::string::npos) line += " = " + here;
+    }
+    line += " (" + how_known_text(s.how_known) + (s.condition == "unstated" ? "" : ", " + s.condition) + ")";
+    if (!s.through.empty()) line += ", through " + s.through;
+    if (const Reference* reference = catalogue.reference(s.key); reference && s.chosen) line += "\n" + reference->full();
+    return line;
+}
+
+void add_facts(Explained& out, const Property& property, const Evaluated& e, UnitSystem units) {
+    if (!property.is_text)
+        out.facts.push_back(e.uncertainty_assumed ? "standard uncertainty assumed by us: the source states none" : "± is one standard uncertainty");
+    if (!std::isnan(e.temperature_K)) out.facts.push_back("at " + temperature_text(e.temperature_K));
+    if (e.condition != "unstated") out.facts.push_back("condition: " + e.condition + (e.condition_matches ? "" : " (the asked one is not cited)"));
+    out.facts.push_back("how known: " + how_known_text(e.how_known));
+    if (!property.is_text && e.spread_high_si > e.spread_low_si)
+        out.facts.push_back("spread among sources: " + figure(property, e.spread_low_si, e, units) + " to " +
+                            figure(property, e.spread_high_si, e, units));
+}
+
+} // namespace
+
+std::string how_known_text(HowKnown how) {
+    return how == HowKnown::memory ? "remembered" : name_of(how);
+}
+
+std::string Explained::text() const {
+    std::string out = head;
+    for (const auto* part : {&facts, &sources, &trail})
+        for (const std::string& line : *part) out += "\n" + line;
+    return out;
+}
+
+Explained explain(const Catalogue& catalogue, const Metal& metal, const Property& property, const Result<Evaluated>& value, UnitSystem units) {
+    const std::string name = shown_label(property, units) + " of " + metal.name;
+    if (!value) return {name + ": no value", {value.problem().text}, {}, {}};
+    Explained out;
+    out.head = name + ": " + shown_full(property, *value, units);
+    add_facts(out, property, *value, units);
+    for (const SourceValue& s : value->sources) out.sources.push_back(source_line(catalogue, s, property, *value, units));
+    out.trail = value->trail;
+    return out;
+}
+
+} // namespace pourbook

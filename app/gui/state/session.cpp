@@ -1,0 +1,142 @@
+#include "gui/state/session.hpp"
+
+#include "core/quantity/unit.hpp"
+#include "usecases/find_metal.hpp"
+
+namespace pourbook {
+namespace {
+
+constexpr std::size_t most_sheets = 200;
+
+Result<double> kelvin(const std::string& text) {
+    return parse_si(text, base_dimension(Dimension::kelvin), "temperature");
+}
+
+std::string key_of(const Conditions& c) {
+    return std::to_string(c.temperature_K) + "|" + c.condition;
+}
+
+std::string key_of(const RankRequest& r) {
+    std::string key = r.goal + "|" + r.formula + "|" + (r.best_high ? "high|" : "low|") + (r.include_unusual ? "unusual|" : "|") + key_of(r.conditions);
+    for (const std::string& w : r.where) key += "|w:" + w;
+    for (const std::string& m : r.from) key += "|m:" + m;
+    return key;
+}
+
+std::string with_column(const Problem& p, const std::string& text) {
+    const std::string place = p.column > 0 ? "column " + std::to_string(p.column) + ": " : "";
+    return (text.empty() ? "" : "'" + text + "', ") + place + p.text;
+}
+
+Figures all_figures(const Catalogue& catalogue, const Conditions& conditions) {
+    Figures out;
+    for (const Metal& m : catalogue.metals) {
+        const auto at = [&](const char* property) { return evaluate(catalogue, m, property, conditions); };
+        out.emplace(m.slug, MetalFigures{at("solidus"), at("liquidus"), at("conductivity")});
+    }
+    return out;
+}
+
+} // namespace
+
+Session::Session(const Catalogue& c, ViewState start, std::function<void()> wake)
+    : catalogue(c), view(std::move(start)), history(view), figures_(wake), ranking_(wake), curves_(wake), check_(wake) {}
+
+Conditions Session::conditions() const {
+    Conditions out;
+    const Result<double> t = kelvin(view.temperature);
+    if (t) out.temperature_K = *t; // only committed once it was read
+    out.condition = view.condition;
+    return out;
+}
+
+const std::vector<const Metal*>& Session::found() {
+    if (searched_ != view.find) {
+        found_ = search_metals(catalogue, view.find);
+        searched_ = view.find;
+    }
+    return found_;
+}
+
+const Result<SheetResult>& Session::sheet(const std::string& slug) {
+    const SheetRequest request{slug, conditions()};
+    const std::string key = slug + "|" + key_of(request.conditions);
+    if (const auto at = sheets_.find(key); at != sheets_.end()) return at->second;
+    if (sheets_.size() > most_sheets) sheets_.clear();
+    return sheets_.emplace(key, pourbook::sheet(catalogue, request)).first->second;
+}
+
+const Figures* Session::figures() {
+    const Conditions c = conditions();
+    return figures_.ask(key_of(c), [this, c] { return all_figures(catalogue, c); });
+}
+
+RankRequest Session::rank_request() const {
+    RankRequest r;
+    r.goal = view.rank.goal;
+    if (r.goal.empty()) r.formula = view.rank.formula;
+    r.best_high = view.rank.best_high;
+    r.where = split_conditions(view.rank.where);
+    if (view.rank.only_pinned) r.from = view.pins;
+    r.conditions = conditions();
+    r.include_unusual = view.rank.include_unusual;
+    return r;
+}
+
+const Result<RankResult>* Session::ranking() {
+    const RankRequest request = rank_request();
+    return ranking_.ask(key_of(request), [this, request] { return rank(catalogue, request); });
+}
+
+const Result<CurveResult>* Session::curves() {
+    CurveRequest request;
+    request.property = view.curves.property;
+    request.metals = view.pins;
+    request.condition = view.condition;
+    std::string key = request.property + "|" + request.condition;
+    for (const std::string& m : request.metals) key += "|" + m;
+    return curves_.ask(key, [this, request] { return curve(catalogue, request); });
+}
+
+const CheckResult* Session::self_check() {
+    return check_.ask("once", [this] { return check(catalogue); });
+}
+
+const SourceIndex& Session::sources() {
+    if (!sources_) sources_.emplace(catalogue);
+    return *sources_;
+}
+
+std::vector<std::string> split_conditions(const std::string& text) {
+    std::vector<std::string> out;
+    std::size_t from = 0;
+    while (from <= text.size()) {
+        const std::size_t to = std::min(text.find_first_of(";\n", from), text.size());
+        const std::string part = text.substr(from, to - from);
+        const std::size_t first = part.find_first_not_of(" \t");
+        if (first != std::string::npos) out.push_back(part.substr(first, part.find_last_not_of(" \t") - first + 1));
+        from = to + 1;
+    }
+    return out;
+}
+
+std::string temperature_fault(const std::string& text) {
+    const Result<double> t = kelvin(text);
+    if (!t) return with_column(t.problem(), "") + " (write 20 degC, 77 K or 68 degF)";
+    return *t < 0 ? "below absolute zero" : "";
+}
+
+std::string formula_fault(const Catalogue& catalogue, const std::string& text) {
+    const Result<Formula> formula = Formula::parse(text, catalogue);
+    return formula ? "" : with_column(formula.problem(), "");
+}
+
+std::string conditions_fault(const Catalogue& catalogue, const std::string& text) {
+    for (const std::string& part : split_conditions(text)) {
+        const Result<Condition> condition = Condition::parse(part, catalogue);
+        if (!condition) return with_column(condition.problem(), part);
+    }
+    return "";
+}
+
+} // namespace pourbook

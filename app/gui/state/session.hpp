@@ -1,0 +1,81 @@
+// The window's model: the catalogue, what the person chose, and the answers, each kept under its request and worked out again
+// only when the request changes. Slow questions run off the frame thread; a null answer means "being worked out".
+#pragma once
+
+#include "charts/words.hpp"
+#include "gui/state/background.hpp"
+#include "gui/state/history.hpp"
+#include "gui/state/source_index.hpp"
+#include "gui/state/view_state.hpp"
+#include "usecases/check.hpp"
+#include "usecases/curve.hpp"
+#include "usecases/rank.hpp"
+#include "usecases/sheet.hpp"
+
+#include <functional>
+#include <optional>
+#include <unordered_map>
+
+namespace pourbook {
+
+/// The figures the list of metals shows.
+struct MetalFigures {
+    Result<Evaluated> solidus, liquidus, conductivity;
+};
+using Figures = std::unordered_map<std::string, MetalFigures>; // by slug
+
+/// What lasts for a moment and is never saved.
+struct Passing {
+    bool focus_find = false;
+    bool finder_open = false;
+    std::string finder_text;
+    std::size_t finder_at = 0;
+    bool scroll_to_selected = false;
+};
+
+class Session {
+public:
+    Session(const Catalogue& catalogue, ViewState start, std::function<void()> wake);
+
+    const Catalogue& catalogue;
+    ViewState view;
+    Passing passing;
+    History history;
+
+    UnitSystem units() const { return view.workshop_units ? UnitSystem::workshop : UnitSystem::shown; }
+    Conditions conditions() const;
+
+    const std::vector<const Metal*>& found(); // metals that match view.find
+    const Result<SheetResult>& sheet(const std::string& slug);
+    const Figures* figures();
+    const Result<RankResult>* ranking();
+    const Result<CurveResult>* curves();
+    const CheckResult* self_check();
+    const SourceIndex& sources();
+
+    RankRequest rank_request() const;
+    bool ranking_is_current() const { return !ranking_.working(); }
+    std::size_t ranking_serial() const { return ranking_.serial(); }
+    std::size_t curves_serial() const { return curves_.serial(); }
+    bool working() const { return figures_.working() || ranking_.working() || curves_.working() || check_.working(); }
+
+private:
+    Background<Figures> figures_;
+    Background<Result<RankResult>> ranking_;
+    Background<Result<CurveResult>> curves_;
+    Background<CheckResult> check_;
+    std::unordered_map<std::string, Result<SheetResult>> sheets_;
+    std::optional<SourceIndex> sources_;
+    std::optional<std::string> searched_;
+    std::vector<const Metal*> found_;
+};
+
+/// "a < 1; b > 2" and lines into conditions, blanks trimmed, empty ones left out.
+std::vector<std::string> split_conditions(const std::string& text);
+
+/// Why a text can't be committed; empty where it can.
+std::string temperature_fault(const std::string& text);
+std::string formula_fault(const Catalogue& catalogue, const std::string& text);
+std::string conditions_fault(const Catalogue& catalogue, const std::string& text);
+
+} // namespace pourbook

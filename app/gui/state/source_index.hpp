@@ -1,0 +1,35 @@
+// What was taken from each source: the way back from a reference to its figures.
+#pragma once
+
+#include "core/materials/catalogue.hpp"
+
+#include <string>
+#include <unordered_map>
+#include <vector>
+
+namespace pourbook {
+
+struct Taken {
+    std::string slug;    // of the metal; empty for a caution
+    std::string metal;   // its name, or the element of a caution
+    std::string what;    // property label, "composition", "price" or "caution"
+    std::string printed; // the figure as printed, with its unit
+    std::string locator;
+    std::string through;
+    HowKnown how_known = HowKnown::read;
+    Use use = Use::alternate;
+};
+
+class SourceIndex {
+public:
+    explicit SourceIndex(const Catalogue& catalogue);
+    const std::vector<Taken>& taken_from(const std::string& key) const;
+
+private:
+    std::unordered_map<std::string, std::vector<Taken>> taken_;
+};
+
+/// "1.387 uohm.cm at 250 K", "24 figures, 14 K to 1358 K", "equation, 545 K to 1073 K", "not found: ...".
+std::string printed_text(const Record& record);
+
+} // namespace pourbook

@@ -1,0 +1,44 @@
+#include "gui/state/view_file.hpp"
+
+#include <nlohmann/json.hpp>
+
+#include <filesystem>
+#include <fstream>
+
+namespace pourbook {
+
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(RankChoice, goal, formula, best_high, where, only_pinned, include_unusual)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(CurveChoice, property, log, celsius)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(ViewState, view, pins, dark, workshop_units, temperature, condition, selected, find, rank, curves,
+                                                source, find_source)
+
+Result<ViewState> read_view(const std::string& file, const ViewState& start) {
+    std::error_code ignored;
+    if (!std::filesystem::exists(file, ignored)) return start;
+    try {
+        std::ifstream in(file);
+        return nlohmann::json::parse(in).get<ViewState>();
+    } catch (const nlohmann::json::exception& e) {
+        return Problem{Problem::Kind::unreadable, "state file '" + file + "' can't be read (" + e.what() + ")", 0};
+    }
+}
+
+std::optional<Problem> write_view(const std::string& file, const ViewState& view) {
+    namespace fs = std::filesystem;
+    const auto failed = [&](const std::string& why) {
+        return Problem{Problem::Kind::refused, "state file '" + file + "' can't be written: " + why, 0};
+    };
+    std::error_code error;
+    const fs::path target(file), fresh(file + ".new");
+    if (target.has_parent_path()) fs::create_directories(target.parent_path(), error);
+    {
+        std::ofstream out(fresh, std::ios::trunc);
+        out << nlohmann::json(view).dump(2) << '\n';
+        if (!out.flush()) return failed("no room or no permission");
+    }
+    fs::rename(fresh, target, error);
+    if (error) return failed(error.message());
+    return std::nullopt;
+}
+
+} // namespace pourbook

@@ -1,0 +1,46 @@
+#include "gui/state/view_state.hpp"
+
+#include "core/quantity/unit.hpp"
+
+#include <algorithm>
+#include <array>
+
+namespace pourbook {
+
+ViewState first_view(const Catalogue& catalogue) {
+    ViewState view;
+    for (const char* slug : {"copper", "sterling-silver", "aluminium-6061", "brass-cartridge"})
+        if (catalogue.metal(slug)) view.pins.emplace_back(slug);
+    return fitted(view, catalogue);
+}
+
+ViewState fitted(ViewState view, const Catalogue& catalogue) {
+    static constexpr std::array views = {"metals", "rank", "curves", "compare", "sources"};
+    if (std::find(views.begin(), views.end(), view.view) == views.end()) view.view = "rank";
+    std::vector<std::string> pins;
+    for (const std::string& slug : view.pins)
+        if (catalogue.metal(slug) && std::find(pins.begin(), pins.end(), slug) == pins.end()) pins.push_back(slug);
+    view.pins = pins;
+    if (!catalogue.metal(view.selected)) view.selected = !view.pins.empty() ? view.pins.front() : catalogue.metals.empty() ? "" : catalogue.metals.front().slug;
+    if (!view.rank.goal.empty() && !catalogue.goal(view.rank.goal)) view.rank.goal = catalogue.goals.empty() ? "" : catalogue.goals.front().id;
+    if (!catalogue.property(view.curves.property)) view.curves.property = "resistivity";
+    if (!catalogue.reference(view.source)) view.source.clear();
+    if (!parse_si(view.temperature, base_dimension(Dimension::kelvin), "temperature")) view.temperature = ViewState{}.temperature;
+    return view;
+}
+
+bool is_pinned(const ViewState& view, const std::string& slug) {
+    return pin_slot(view, slug) < view.pins.size();
+}
+
+std::size_t pin_slot(const ViewState& view, const std::string& slug) {
+    return static_cast<std::size_t>(std::find(view.pins.begin(), view.pins.end(), slug) - view.pins.begin());
+}
+
+void toggle_pin(ViewState& view, const std::string& slug) {
+    const auto at = std::find(view.pins.begin(), view.pins.end(), slug);
+    if (at != view.pins.end()) view.pins.erase(at);
+    else if (!slug.empty()) view.pins.push_back(slug);
+}
+
+} // namespace pourbook

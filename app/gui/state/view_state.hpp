@@ -1,0 +1,55 @@
+// Everything a person has chosen in the window, and nothing that is worked out: plain data that comes back next time.
+#pragma once
+
+#include "core/materials/catalogue.hpp"
+
+#include <string>
+#include <vector>
+
+namespace pourbook {
+
+struct RankChoice {
+    std::string goal = "braking-per-cost"; // empty: the formula
+    std::string formula = "conductivity / density";
+    bool best_high = true;
+    std::string where; // conditions, separated by ';'
+    bool only_pinned = false;
+    bool include_unusual = false;
+    bool operator==(const RankChoice&) const = default;
+};
+
+struct CurveChoice {
+    std::string property = "resistivity";
+    bool log = true;
+    bool celsius = false;
+    bool operator==(const CurveChoice&) const = default;
+};
+
+struct ViewState {
+    std::string view = "rank"; // metals | rank | curves | compare | sources
+    std::vector<std::string> pins; // slugs; the place gives colour and mark
+    bool dark = true;
+    bool workshop_units = false;
+    std::string temperature = "20 degC"; // as typed
+    std::string condition = "reference";
+    std::string selected; // slug of the metal on the sheet
+    std::string find;
+    RankChoice rank;
+    CurveChoice curves;
+    std::string source; // key of the source shown
+    std::string find_source;
+    bool operator==(const ViewState&) const = default;
+};
+
+/// What the first start shows: a scenario already answered.
+ViewState first_view(const Catalogue& catalogue);
+
+/// The same state without what this catalogue doesn't know (an older file, another reference).
+ViewState fitted(ViewState view, const Catalogue& catalogue);
+
+bool is_pinned(const ViewState& view, const std::string& slug);
+void toggle_pin(ViewState& view, const std::string& slug);
+/// Place among the pinned; the number of pins where it isn't.
+std::size_t pin_slot(const ViewState& view, const std::string& slug);
+
+} // namespace pourbook

@@ -1,0 +1,46 @@
+#include "gui/widgets/ui.hpp"
+
+namespace pourbook {
+namespace {
+
+void set_sizes(ImGuiStyle& style) {
+    style.WindowPadding = {14, 10};
+    style.FramePadding = {8, 4};
+    style.ItemSpacing = {8, 6};
+    style.ItemInnerSpacing = {6, 4};
+    style.CellPadding = {5, 3};
+    style.ScrollbarSize = 12;
+    style.WindowBorderSize = 0;
+    style.FrameBorderSize = 1;
+    style.PopupBorderSize = 1;
+    style.ChildBorderSize = 0;
+    style.WindowRounding = 0;
+    style.ChildRounding = style.FrameRounding = style.PopupRounding = style.GrabRounding = style.ScrollbarRounding = 4;
+}
+
+} // namespace
+
+void apply_style(const Palette& p, float scale) {
+    ImGuiStyle& style = ImGui::GetStyle();
+    style = ImGuiStyle();
+    set_sizes(style);
+    style.ScaleAllSizes(scale);
+    for (ImVec4& colour : style.Colors) colour = vec(p.raised);
+    const auto set = [&](Colour colour, std::initializer_list<ImGuiCol> where) {
+        for (const ImGuiCol c : where) style.Colors[c] = vec(colour);
+    };
+    const Colour clear{0, 0, 0, 0};
+    set(p.ink, {ImGuiCol_Text, ImGuiCol_CheckMark});
+    set(p.dim, {ImGuiCol_TextDisabled});
+    set(p.ground, {ImGuiCol_WindowBg});
+    set(clear, {ImGuiCol_ChildBg, ImGuiCol_BorderShadow, ImGuiCol_TableRowBg, ImGuiCol_ScrollbarBg});
+    set(p.line, {ImGuiCol_Border, ImGuiCol_Separator, ImGuiCol_TableBorderStrong, ImGuiCol_TableBorderLight, ImGuiCol_ScrollbarGrab});
+    set(p.pressed, {ImGuiCol_FrameBgHovered, ImGuiCol_FrameBgActive, ImGuiCol_ButtonHovered, ImGuiCol_HeaderHovered, ImGuiCol_Header});
+    set(p.accent.with_alpha(70), {ImGuiCol_ButtonActive, ImGuiCol_HeaderActive, ImGuiCol_TextSelectedBg});
+    set(p.accent, {ImGuiCol_NavHighlight, ImGuiCol_ScrollbarGrabActive, ImGuiCol_SliderGrab, ImGuiCol_SliderGrabActive});
+    set(p.dim, {ImGuiCol_ScrollbarGrabHovered});
+    set(p.ground, {ImGuiCol_TableHeaderBg});
+    set(p.raised.with_alpha(150), {ImGuiCol_TableRowBgAlt});
+}
+
+} // namespace pourbook

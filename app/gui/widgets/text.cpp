@@ -1,0 +1,126 @@
+#include "gui/widgets/text.hpp"
+
+#include "charts/marker.hpp"
+#include "gui/paint/scene_painter.hpp"
+
+#include <algorithm>
+
+namespace pourbook {
+namespace {
+
+constexpr double mark_radius = 5;
+constexpr double hover_width = 520;
+
+void mark_at(const Ui& ui, ImVec2 low, ImVec2 size, std::size_t slot, bool pinned) {
+    Scene scene;
+    const Spot middle{static_cast<double>(size.x / ui.scale) / 2, static_cast<double>(size.y / ui.scale) / 2};
+    if (pinned) add_marker(scene, slot, middle, mark_radius, Palette::of_slot(slot));
+    else add_marker(scene, 0, middle, mark_radius - 1, ui.colours().line, false);
+    paint(ui, scene, *ImGui::GetWindowDrawList(), low);
+}
+
+} // namespace
+
+void text(const std::string& words) {
+    ImGui::TextUnformatted(words.c_str(), words.c_str() + words.size());
+}
+
+void dim_text(const Ui& ui, const std::string& words) {
+    const TextLook look(ui.fonts.body, ui.colours().dim);
+    text(words);
+}
+
+void small_dim_text(const Ui& ui, const std::string& words) {
+    // Lower by the difference in ascent, so that it stands on the line of the text beside it.
+    ImGui::SetCursorPosY(ImGui::GetCursorPosY() + (ui.fonts.body->Ascent - ui.fonts.small->Ascent));
+    const TextLook look(ui.fonts.small, ui.colours().dim);
+    text(words);
+}
+
+void wrapped_text(const Ui&, const std::string& words, Colour colour) {
+    ImGui::PushStyleColor(ImGuiCol_Text, u32(colour));
+    ImGui::PushTextWrapPos(0);
+    text(words);
+    ImGui::PopTextWrapPos();
+    ImGui::PopStyleColor();
+}
+
+void heading(const Ui& ui, const std::string& words) {
+    const TextLook look(ui.fonts.heading, ui.colours().ink);
+    text(words);
+}
+
+void warning_text(const Ui& ui, const std::string& words) {
+    wrapped_text(ui, words, ui.colours().warning);
+}
+
+void text_right(const std::string& words) {
+    const float room = ImGui::GetContentRegionAvail().x - ImGui::CalcTextSize(words.c_str()).x;
+    if (room > 0) ImGui::SetCursorPosX(ImGui::GetCursorPosX() + room);
+    text(words);
+}
+
+void hover_text(Ui& ui, const std::string& words) {
+    ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {ui.px(12), ui.px(9)});
+    ImGui::BeginTooltip();
+    ImGui::PushTextWrapPos(ui.px(hover_width));
+    const std::size_t first = words.find('\n');
+    {
+        const TextLook look(ui.fonts.strong, ui.colours().ink);
+        text(words.substr(0, first));
+    }
+    if (first != std::string::npos) text(words.substr(first + 1));
+    ImGui::PopTextWrapPos();
+    ImGui::EndTooltip();
+    ImGui::PopStyleVar();
+    ui.probe.say("hover", words);
+}
+
+bool word_button(Ui& ui, const std::string& id, const std::string& words, bool current) {
+    const TextLook look(current ? ui.fonts.strong : ui.fonts.body, current ? ui.colours().ink : ui.colours().dim);
+    ImGui::PushStyleColor(ImGuiCol_Button, 0);
+    ImGui::PushStyleVar(ImGuiStyleVar_FrameBorderSize, 0);
+    const bool clicked = ImGui::Button((words + "##" + id).c_str());
+    ImGui::PopStyleVar();
+    ImGui::PopStyleColor();
+    ui.probe.item(id, words);
+    if (current) {
+        const ImVec2 low = ImGui::GetItemRectMin(), high = ImGui::GetItemRectMax();
+        ImGui::GetWindowDrawList()->AddRectFilled({low.x + ui.px(8), high.y - ui.px(1)}, {high.x - ui.px(8), high.y + ui.px(1)}, u32(ui.colours().accent));
+    }
+    return clicked;
+}
+
+int choice(Ui& ui, const std::string& id, const std::vector<std::string>& words, int current) {
+    int clicked = -1;
+    ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {ui.px(2), ui.px(6)});
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        const bool on = static_cast<int>(i) == current;
+        if (i) ImGui::SameLine();
+        ImGui::PushStyleColor(ImGuiCol_Button, u32(on ? ui.colours().pressed : ui.colours().ground));
+        ImGui::PushStyleColor(ImGuiCol_Text, u32(on ? ui.colours().ink : ui.colours().dim));
+        if (ImGui::Button((words[i] + "##" + id).c_str())) clicked = static_cast<int>(i);
+        ImGui::PopStyleColor(2);
+        ui.probe.item(id + "." + std::to_string(i), words[i]);
+    }
+    ImGui::PopStyleVar();
+    return clicked;
+}
+
+bool pin_button(Ui& ui, const std::string& id, const std::string& slug) {
+    const ImVec2 low = ImGui::GetCursorScreenPos(), size{ui.px(20), ImGui::GetTextLineHeight()};
+    const bool clicked = ImGui::InvisibleButton(id.c_str(), size);
+    const bool pinned = is_pinned(ui.view(), slug);
+    ui.probe.item(id, pinned ? "pinned" : "");
+    mark_at(ui, low, size, pin_slot(ui.view(), slug), pinned);
+    if (ImGui::IsItemHovered()) hover_text(ui, pinned ? "Unpin" : "Pin");
+    return clicked;
+}
+
+void pin_mark(Ui& ui, std::size_t slot, float height) {
+    const ImVec2 low = ImGui::GetCursorScreenPos(), size{ui.px(14), height};
+    ImGui::Dummy(size);
+    mark_at(ui, low, size, slot, true);
+}
+
+} // namespace pourbook

@@ -1,0 +1,33 @@
+// Small pieces every panel uses.
+#pragma once
+
+#include "gui/widgets/ui.hpp"
+
+#include <string>
+
+namespace pourbook {
+
+void text(const std::string& words);
+void dim_text(const Ui& ui, const std::string& words);
+void small_dim_text(const Ui& ui, const std::string& words);
+void wrapped_text(const Ui& ui, const std::string& words, Colour colour);
+void heading(const Ui& ui, const std::string& words);
+void warning_text(const Ui& ui, const std::string& words);
+/// Right-aligned inside the table cell.
+void text_right(const std::string& words);
+
+/// A tooltip in the window's own look.
+void hover_text(Ui& ui, const std::string& words);
+
+/// A button that looks like plain text until pointed at; underlined in the accent when `current`.
+bool word_button(Ui& ui, const std::string& id, const std::string& words, bool current);
+
+/// A row of two or more words, one of them chosen. Returns the one clicked, else -1.
+int choice(Ui& ui, const std::string& id, const std::vector<std::string>& words, int current);
+
+/// The coloured mark of a pinned metal (hollow when not pinned), as a small button.
+bool pin_button(Ui& ui, const std::string& id, const std::string& slug);
+/// The same mark without a button, in a line of this height.
+void pin_mark(Ui& ui, std::size_t slot, float height);
+
+} // namespace pourbook

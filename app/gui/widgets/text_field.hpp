@@ -1,0 +1,19 @@
+// A text input that keeps what is typed apart from the committed value: only text that can be read is committed (on Return or
+// on leaving the field); a fault is shown at the field and the earlier value stays in force.
+#pragma once
+
+#include "gui/widgets/ui.hpp"
+
+#include <functional>
+#include <string>
+
+namespace pourbook {
+
+/// `fault` gives why a text can't be committed, empty where it can. Returns true when a new value was committed.
+bool text_field(Ui& ui, const std::string& id, std::string& committed, const char* hint, float width,
+                const std::function<std::string(const std::string&)>& fault);
+
+/// The field's fault, to be drawn beside or below it; empty without one.
+const std::string& field_fault(Ui& ui, const std::string& id);
+
+} // namespace pourbook

@@ -1,0 +1,75 @@
+// What every panel draws with: the session, fonts, colours and scale, and what is half typed.
+#pragma once
+
+#include "charts/palette.hpp"
+#include "charts/scene.hpp"
+#include "gui/state/session.hpp"
+#include "gui/widgets/probe.hpp"
+
+#include <imgui.h>
+
+#include <string>
+#include <unordered_map>
+
+namespace pourbook {
+
+struct Fonts {
+    ImFont* body = nullptr;
+    ImFont* italic = nullptr;
+    ImFont* strong = nullptr;
+    ImFont* heading = nullptr;
+    ImFont* small = nullptr;
+};
+
+/// Text being typed, apart from the committed value.
+struct Draft {
+    std::string typed, fault;
+    bool open = false; // being typed, or left with a fault
+};
+
+struct CachedScene {
+    std::string key;
+    Scene scene;
+};
+
+struct Ui {
+    Session& session;
+    Fonts fonts;
+    float scale = 1;
+    Probe probe = {};
+    std::unordered_map<std::string, Draft> drafts = {};
+    std::unordered_map<std::string, CachedScene> scenes = {};
+
+    ViewState& view() { return session.view; }
+    const Palette& colours() const { return palette(session.view.dark); }
+    float px(double points) const { return static_cast<float>(points) * scale; }
+};
+
+inline ImVec4 vec(Colour c) {
+    constexpr float top = 255;
+    return {static_cast<float>(c.red) / top, static_cast<float>(c.green) / top, static_cast<float>(c.blue) / top, static_cast<float>(c.alpha) / top};
+}
+
+inline ImU32 u32(Colour c) {
+    return IM_COL32(c.red, c.green, c.blue, c.alpha);
+}
+
+/// Colours, rounding and spacing of the whole window for the palette and scale.
+void apply_style(const Palette& palette, float scale);
+
+/// Font and text colour until the end of the block.
+class TextLook {
+public:
+    TextLook(ImFont* font, Colour colour) {
+        ImGui::PushFont(font);
+        ImGui::PushStyleColor(ImGuiCol_Text, u32(colour));
+    }
+    ~TextLook() {
+        ImGui::PopStyleColor();
+        ImGui::PopFont();
+    }
+    TextLook(const TextLook&) = delete;
+    TextLook& operator=(const TextLook&) = delete;
+};
+
+} // namespace pourbook

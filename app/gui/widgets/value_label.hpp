@@ -1,0 +1,25 @@
+// A number as it appears everywhere: rounded to its uncertainty, explained on hover, its source one click away.
+#pragma once
+
+#include "gui/widgets/ui.hpp"
+
+namespace pourbook {
+
+struct ValueStyle {
+    bool unit = true;
+    bool plus_minus = false;
+    bool right = false; // right-aligned in its cell
+    bool opens = true;  // a click opens the source; off where a click picks the row
+};
+
+/// A remembered value is set in dim italics with a hollow mark; a missing one reads "no value" and says why on hover.
+void value_label(Ui& ui, const std::string& id, const Metal& metal, const Property& property, const Result<Evaluated>& value, ValueStyle style);
+
+/// A source's key as a small button: hover gives the full reference, a click opens it in Sources.
+void source_chip(Ui& ui, const std::string& id, const std::string& key);
+
+/// What the reference says of itself, for hovers and the Sources view.
+std::string reference_text(const Reference& reference);
+std::string reliability_text(const std::string& grade);
+
+} // namespace pourbook

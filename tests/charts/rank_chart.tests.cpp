@@ -1,0 +1,73 @@
+#include "charts/rank_chart.hpp"
+#include "tests/charts/approve.hpp"
+#include "tests/charts/fixed_measure.hpp"
+
+#include <algorithm>
+
+using namespace pourbook;
+using testing::canvas;
+
+namespace {
+
+RankRow row(const std::string& id, double median, double half) {
+    return {id, "metal " + id, median, median - half, median + half, std::to_string(median).substr(0, 4), id + " hover", false, false, false, {"source-" + id}};
+}
+
+RankChart three() {
+    RankChart chart{"braking for the money", "conductivity / price, relative to metal a", {row("a", 1, 0.1), row("b", 0.95, 0.1), row("c", 0.4, 0.02)}, "v1"};
+    chart.rows[1].tied_with_best = true;
+    chart.rows[2].remembered = true;
+    return chart;
+}
+
+bool has_text(const Scene& scene, const std::string& part) {
+    const auto texts = testing::texts_of(scene);
+    return std::any_of(texts.begin(), texts.end(), [&](const auto& t) { return t.first.find(part) != std::string::npos; });
+}
+
+} // namespace
+
+TEST_CASE("a ranking is laid out as approved") {
+    testing::approve("rank", dump(layout(three(), canvas(600, 400))));
+}
+
+TEST_CASE("a ranking says what it can't tell apart, what is only remembered, and where it comes from") {
+    const Scene scene = layout(three(), canvas(600, 400));
+    CHECK(has_text(scene, "≈ best"));
+    CHECK(has_text(scene, "rests on a remembered value"));
+    CHECK(has_text(scene, "source-a, source-b, source-c · data v1"));
+    CHECK(std::count_if(scene.parts.begin(), scene.parts.end(), [](const Primitive& p) {
+              const Circle* c = std::get_if<Circle>(&p);
+              return c && c->width > 0;
+          }) == 2); // the row's own and that of the legend
+}
+
+TEST_CASE("a ranking keeps its texts inside and answers the pointer with the row") {
+    for (const double width : {320.0, 600.0, 1200.0})
+        for (const auto& [text, box] : testing::texts_of(layout(three(), canvas(width, 400)))) {
+            CAPTURE(width, text);
+            CHECK(box.x >= 0);
+            CHECK(box.right() <= width + 1);
+        }
+    const Scene scene = layout(three(), canvas(600, 400));
+    REQUIRE(scene.hits.size() == 3);
+    const Box& second = scene.hits[1].box;
+    REQUIRE(scene.hit_at({300, second.y + second.height / 2}));
+    CHECK(scene.hit_at({300, second.y + second.height / 2})->id == "b");
+}
+
+TEST_CASE("a ranking shows the rows it has room for and counts the others") {
+    RankChart chart{"t", "x", {}, "v"};
+    for (int i = 0; i < 60; ++i) chart.rows.push_back(row(std::to_string(i), 60 - i, 0.2));
+    const Scene scene = layout(chart, canvas(500, 400));
+    CHECK(scene.hits.size() < 20);
+    CHECK(has_text(scene, "and " + std::to_string(60 - scene.hits.size()) + " more in the table"));
+    CHECK(has_text(layout(RankChart{"t", "", {}, "v"}, canvas(500, 400)), "nothing to rank"));
+}
+
+TEST_CASE("a ranking turns logarithmic beyond a factor of 30") {
+    RankChart chart{"t", "x", {row("a", 1000, 10), row("b", 10, 1)}, "v"};
+    CHECK(has_text(layout(chart, canvas(600, 400)), "100"));
+    const Scene scene = layout(chart, canvas(600, 400));
+    CHECK(std::none_of(scene.parts.begin(), scene.parts.end(), [](const Primitive& p) { return std::holds_alternative<Rectangle>(p); }));
+}

@@ -1,0 +1,107 @@
+"""The command contract against the built program: exit codes, JSON keys, one-line failures."""
+import json
+import os
+import subprocess
+import sys
+
+PROGRAM = os.environ["POURBOOK"]
+failures = []
+
+
+def run(*words):
+    done = subprocess.run([PROGRAM, *words], capture_output=True, text=True, timeout=120)
+    return done.returncode, done.stdout, done.stderr
+
+
+def check(truth, what):
+    if not truth:
+        failures.append(what)
+
+
+def answer(*words):
+    code, out, err = run(*words, "--json")
+    check(code == 0, f"{words}: exit {code}: {err.strip()}")
+    return json.loads(out) if code == 0 else {}
+
+
+def refused(expected, contains, *words):
+    code, out, err = run(*words)
+    check(code == expected, f"{words}: exit {code} instead of {expected}")
+    check(err.count("\n") == 1 and contains in err, f"{words}: not one clear line with '{contains}': {err!r}")
+    check(out == "", f"{words}: wrote to standard output")
+
+
+# metals
+metals = answer("metals")
+check(len(metals) >= 153, f"only {len(metals)} metals")
+check(all(set(m) >= {"slug", "name", "family", "kind", "aliases", "composition_wt_percent"} for m in metals), "metals: keys")
+check([m["slug"] for m in answer("metals", "--where", "family == silver", "--where", "liquidus < 900 degC")].count("sterling-silver") == 1, "metals --where")
+check(any(m["slug"] == "brass-cartridge" for m in answer("metals", "--find", "cartridge")), "metals --find")
+
+# value
+v = answer("value", "copper", "resistivity", "--at", "293.15K")
+check({"metal", "property", "value", "unit", "standard_uncertainty", "temperature_K", "condition", "how_known", "sources", "spread"} <= set(v), "value: keys")
+check({"key", "locator", "value", "how_known"} <= set(v["sources"][0]), "value: source keys")
+# R. A. Matula, J. Phys. Chem. Ref. Data 8 (1979) 1147: copper 1.678 uohm cm at 293 K.
+check(abs(v["value"] - 1.678e-8) <= v["standard_uncertainty"], "copper differs from Matula 1979")
+check(answer("value", "copper", "resistivity", "--at", "68degF")["value"] == answer("value", "copper", "resistivity", "--at", "20degC")["value"], "units of --at")
+check(answer("value", "copper", "resistivity", "--at", "1360K")["condition"] == "liquid", "liquid copper just above melting")
+check("%IACS" in run("value", "copper-etp", "conductivity", "--units", "workshop")[1], "workshop units")
+check(answer("value", "copper", "price")["currency"] == "USD", "price: currency")
+refused(3, "cited range", "value", "copper", "resistivity", "--at", "5000K")
+refused(3, "did you mean", "value", "coper", "resistivity")
+refused(3, "unknown property", "value", "copper", "colour")
+refused(2, "--at", "value", "copper", "resistivity", "--at", "warm")
+refused(2, "--condition", "value", "copper", "resistivity", "--condition", "shiny")
+refused(2, "--units", "value", "copper", "resistivity", "--units", "imperial")
+refused(5, "pure metal", "value", "sterling-silver", "resistivity", "--purity-rrr", "50")
+refused(2, "--purity-rrr", "value", "copper", "resistivity", "--purity-rrr", "0.5")
+refused(2, "see `pourbook --help`", "frobnicate")
+refused(2, "see `pourbook --help`", "value", "copper")
+refused(4, "no reference database", "--reference", "/nowhere.sqlite", "metals")
+
+# rank
+r = answer("rank", "--goal", "braking-per-cost")
+check(len(r["results"]) >= 40, f"only {len(r['results'])} ranked")
+check({"goal", "formula", "unit", "condition", "results", "excluded", "unrankable"} <= set(r), "rank: keys")
+check({"rank", "metal", "median", "low90", "high90", "p_first", "rank_low", "rank_high", "tied_with"} <= set(r["results"][0]), "rank: result keys")
+check(all(a["low90"] <= a["median"] <= a["high90"] for a in r["results"]), "rank: intervals")
+check(abs(sum(a["p_first"] for a in r["results"]) - 1) < 1e-9, "rank: chances of being first sum to 1")
+barred = {"lithium", "sodium", "calcium", "magnesium", "beryllium", "mercury", "cadmium", "iron", "nickel", "cobalt"}
+check(not barred & {a["metal"] for a in r["results"]}, f"rank: barred metals ranked: {barred & {a['metal'] for a in r['results']}}")
+excluded = {a["metal"]: a["reason"] for a in r["excluded"]}
+check(barred <= set(excluded) and all(excluded[m] for m in barred), "rank: barred metals are listed with a reason")
+check("magnesium" in {a["metal"] for a in answer("rank", "--goal", "strongest-brake", "--include-unusual")["results"]}, "rank --include-unusual")
+everything = len(r["results"]) + len(r["excluded"]) + len(r["unrankable"])
+check(everything == len(metals), f"rank: {everything} of {len(metals)} metals accounted for")
+order = lambda at: [a["metal"] for a in answer("rank", "--goal", "strongest-brake", "--at", at)["results"]]
+check(order("293K").index("silver") < order("293K").index("copper"), "silver brakes more at 293 K")
+check(order("77K").index("copper") < order("77K").index("silver"), "copper brakes more at 77 K")
+sources_page = open(os.path.join(os.environ["POURBOOK_ROOT"], "sources.md"), encoding="utf-8").read()
+for result in r["results"]:
+    sheet = answer("sheet", result["metal"])
+    for name in ("conductivity", "density", "price"):
+        chosen = [s["key"] for s in sheet["properties"][name]["sources"] if s["chosen"]]
+        check(chosen and all(f"\n## {k}\n" in sources_page for k in chosen), f"{result['metal']} {name}: source not in sources.md")
+check(answer("rank", "--formula", "density", "--best", "low", "--top", "3")["results"][0]["rank"] == 1, "rank --formula")
+check(len(answer("rank", "--goal", "strongest-brake", "--from", "copper,silver,sterling-silver")["results"]) == 3, "rank --from")
+refused(2, "column 9", "rank", "--formula", "density + conductivity")
+refused(2, "column 1:", "rank", "--formula", "densitty")
+refused(2, "unknown goal", "rank", "--goal", "nonsense")
+refused(2, "condition", "rank", "--goal", "strongest-brake", "--where", "liquidus <")
+refused(3, "unknown metal", "rank", "--goal", "strongest-brake", "--from", "copper,unobtainium")
+refused(2, "column 2001", "rank", "--formula", "1" * 10000)
+
+# sources, check, help
+check(answer("sources", "matula-1979")[0]["key"] == "matula-1979", "sources KEY")
+refused(3, "unknown source", "sources", "nobody-1900")
+c = answer("check", "--coverage", "--conflicts")
+check(c["without_source"] == 0 and c["faults"] == [], f"check: {c['faults']}")
+check(c["values"] > 3000 and c["coverage"] and isinstance(c["conflicts"], list), "check: contents")
+for words in (["--help"], ["rank", "--help"], ["--version"]):
+    check(run(*words)[0] == 0, f"{words}")
+
+for failure in failures:
+    print("FAILED:", failure)
+print(f"{'failed' if failures else 'passed'}: command contract, {len(failures)} failures")
+sys.exit(1 if failures else 0)

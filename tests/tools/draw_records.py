@@ -1,0 +1,60 @@
+#!/usr/bin/env python3
+"""Draws a share of the records of db/elements and db/alloys for a second reading against their sources.
+
+draw_records.py [--share 0.05] [--seed N] [--db DIR]
+
+One line a record: slug.property.n, figure with unit, source key, locator. n counts within the file per property, in file
+order, from 1. The same seed draws the same records as long as the records are the same.
+"""
+import argparse
+import json
+import pathlib
+import random
+
+
+def figure(record):
+    """The record's figure on one line, as it stands in the file."""
+    unit = record.get("unit", "")
+    if "points" in record:
+        at = record.get("temperature_unit", "")
+        start = f" from {record['from']}" if "from" in record else ""
+        return "; ".join(f"{value} at {where}" for where, value in record["points"]) + f" [{unit}, {at}{start}]"
+    if "equation" in record:
+        equation = record["equation"]
+        terms = ", ".join(equation["coefficients"])
+        where = f"offset {equation.get('offset', '0')} over {' to '.join(equation['range'])}"
+        return f"{equation['form']} ({terms}) {where} [{unit}, {record.get('temperature_unit', '')}]"
+    for key in ("value", "text"):
+        if key in record:
+            return f"{record[key]} [{unit}]" if unit else record[key]
+    return "none found"
+
+
+def records(db):
+    """Every record as (label, record), files in name order."""
+    for folder in ("elements", "alloys"):
+        for path in sorted((db / folder).glob("*.json")):
+            seen = {}
+            for record in json.loads(path.read_text(encoding="utf-8"))["records"]:
+                name = record["property"]
+                seen[name] = seen.get(name, 0) + 1
+                yield f"{path.stem}.{name}.{seen[name]}", record
+
+
+def main():
+    parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
+    parser.add_argument("--share", type=float, default=0.05, help="share of all records, 0 to 1")
+    parser.add_argument("--seed", type=int, default=1)
+    parser.add_argument("--db", type=pathlib.Path, default=pathlib.Path(__file__).resolve().parents[2] / "db")
+    options = parser.parse_args()
+    if not 0 < options.share <= 1:
+        parser.error("--share must be above 0 and at most 1")
+    every = list(records(options.db))
+    count = max(1, round(options.share * len(every)))
+    for index in sorted(random.Random(options.seed).sample(range(len(every)), count)):
+        label, record = every[index]
+        print(f"{label}  {figure(record)}  {record.get('source', '')}  {record.get('locator', '')}")
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,29 @@
+#include "usecases/find_metal.hpp"
+
+#include "support/small_catalogue.hpp"
+
+#include <catch2/catch.hpp>
+
+using namespace pourbook;
+using namespace pourbook::testing;
+
+TEST_CASE("a metal is found by slug, name, alias and designation; a slip is answered with near names") {
+    const Catalogue& c = real_catalogue();
+    for (const char* word : {"sterling-silver", "Sterling Silver", "sterling_silver", "Ag925", "ag925"}) {
+        const auto m = find_metal(c, word);
+        INFO(word);
+        REQUIRE(m);
+        CHECK((*m)->slug == "sterling-silver");
+    }
+    CHECK((*find_metal(c, "C11000"))->slug == "copper-etp");
+    CHECK(find_metal(c, "coper").problem().text.find("copper") != std::string::npos);
+    CHECK(find_metal(c, "").problem().kind == Problem::Kind::unknown);
+    CHECK(find_metal(c, "unobtainium").problem().kind == Problem::Kind::unknown);
+}
+
+TEST_CASE("search needs every word") {
+    const Catalogue& c = real_catalogue();
+    CHECK(search_metals(c, "").size() == c.metals.size());
+    CHECK(search_metals(c, "silver sterling").size() >= 1);
+    CHECK(search_metals(c, "silver zzz").empty());
+}
