@@ -68,7 +68,11 @@ void round_out(Axis& axis) {
         return;
     }
     if (axis.low > 0 && axis.low < 0.4 * axis.high) axis.low = 0;
-    if (!(axis.high > axis.low)) axis.high = axis.low + std::max(1e-12, std::abs(axis.low) * 0.1);
+    if (!(axis.high > axis.low)) {
+        const double room = std::max(1e-12, std::abs(axis.low) * 0.05);
+        axis.low -= room;
+        axis.high += room;
+    }
     const double step = round_step((axis.high - axis.low) / 10);
     axis.low = std::floor(axis.low / step + 1e-9) * step;
     axis.high = std::ceil(axis.high / step - 1e-9) * step;

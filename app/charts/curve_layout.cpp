@@ -36,7 +36,7 @@ public:
         for (const CurveLine& line : chart_.lines) add_lines(line);
         for (const CurveLine& line : chart_.lines) add_printed(line);
         scene_.parts.push_back(ClipEnd{});
-        for (const CurveLine& line : chart_.lines) add_end_label(line);
+        for (const CurveLine* line : from_top()) add_end_label(*line);
         for (const CurveLine& line : chart_.lines) add_jump_labels(line);
         return std::move(scene_);
     }
@@ -145,16 +145,26 @@ private:
         }
     }
 
+    /// The order in which labels choose their places: those that end highest first.
+    std::vector<const CurveLine*> from_top() const {
+        std::vector<const CurveLine*> out;
+        for (const CurveLine& line : chart_.lines) out.push_back(&line);
+        std::stable_sort(out.begin(), out.end(), [&](const CurveLine* a, const CurveLine* b) { return place(last(*a)).y < place(last(*b)).y; });
+        return out;
+    }
+
     /// Beside the end of its line where that is free, else as near above or below as it goes, tied to the end by a thin line.
     void add_end_label(const CurveLine& line) {
         const Spot end = place(last(line));
+        const double width = canvas_.measure.width(line.name, TextStyle::label);
         std::vector<Text> offered;
         for (const double step : {0.0, -1.0, 1.0, -2.0, 2.0, -3.0, 3.0, -4.0, 4.0, -5.0, 5.0, -6.0, 6.0})
-            for (const double aside : {label_indent, label_indent + 40, -canvas_.measure.width(line.name, TextStyle::label) - label_indent / 2})
+            for (const double aside : {label_indent, -width - label_indent / 2, label_indent + 40})
                 offered.push_back({{end.x + aside, std::clamp(end.y, plot_.y, plot_.bottom()) + step * line_step}, line.name, colours_.ink});
         const Text label = free_.first_free(offered, canvas_.measure).value_or(offered.front());
         const bool apart = std::abs(label.at.y - end.y) > 1 || label.at.x > end.x + label_indent;
-        if (apart) scene_.parts.push_back(Polyline{{end, {label.at.x - 10, label.at.y}}, colour(line).with_alpha(130), 1});
+        const double edge = label.at.x < end.x ? label.at.x + width + 2 : label.at.x - 13;
+        if (apart) scene_.parts.push_back(Polyline{{end, {edge, label.at.y}}, colour(line).with_alpha(130), 1});
         add_marker(scene_, line.slot, {label.at.x - 8, label.at.y}, marker_radius + 1, colour(line));
         scene_.parts.push_back(label);
         const Box box = text_box(label, canvas_.measure);

@@ -1,7 +1,5 @@
 #include "charts/marker.hpp"
 
-#include "charts/palette.hpp"
-
 #include <array>
 #include <cmath>
 #include <numbers>
@@ -23,7 +21,7 @@ constexpr std::array<Corners, shapes> corners = {Corners{0, 0, 1},   Corners{4, 
 } // namespace
 
 void add_marker(Scene& scene, std::size_t slot, Spot centre, double radius, Colour colour, bool filled) {
-    const Corners& shape = corners[(slot + slot / Palette::series.size()) % shapes];
+    const Corners& shape = corners[slot % shapes];
     if (shape.count == 0) {
         scene.parts.push_back(Circle{centre, radius, colour, filled ? 0.0 : 1.5});
         return;

@@ -56,6 +56,10 @@ void look_at(CheckResult& result, const Catalogue& catalogue, const Metal& metal
         result.conflicts.push_back({&metal, &property, *e, spread});
 }
 
+double relative(const Evaluated& e) {
+    return e.standard_uncertainty_si / std::abs(e.value_si);
+}
+
 void check_laws(CheckResult& result, const Catalogue& catalogue, const Metal& metal) {
     const auto at = [&](const char* id) { return evaluate(catalogue, metal, id, {}); };
     const auto solidus = at("solidus"), liquidus = at("liquidus"), resistivity = at("resistivity"),
@@ -68,7 +72,8 @@ void check_laws(CheckResult& result, const Catalogue& catalogue, const Metal& me
     // In cast iron graphite carries heat and no current, so the ratio stands higher still.
     const double highest = metal.family == "iron" ? 2e-7 : 8e-8;
     const double lorenz = conductivity->value_si * resistivity->value_si / room_temperature_K;
-    if (lorenz < 1.5e-8 || lorenz > highest)
+    const double doubt = 2 * lorenz * std::hypot(relative(*conductivity), relative(*resistivity));
+    if (lorenz + doubt < 1.5e-8 || lorenz - doubt > highest)
         result.faults.push_back(metal.slug + ": thermal and electrical conductivity give a Lorenz number of " +
                                 significant(lorenz, 3) + " V2/K2, outside 1.5e-8 to " + significant(highest, 1));
 }

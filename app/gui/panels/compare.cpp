@@ -31,7 +31,7 @@ void draw_row(Ui& ui, const std::vector<const Metal*>& metals, std::size_t row) 
     if (ImGui::IsItemHovered()) hover_text(ui, property.label + "\n" + property.meaning);
     if (!unit.empty()) {
         ImGui::SameLine();
-        small_dim_text(ui, unit);
+        dim_text(ui, unit);
     }
     for (const Metal* m : metals) {
         ImGui::TableNextColumn();

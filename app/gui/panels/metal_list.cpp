@@ -72,7 +72,7 @@ void draw_melting(Ui& ui, const Metal& metal, const MetalFigures& figures) {
     if (!one) {
         value_label(ui, "solidus." + metal.slug, metal, solidus, figures.solidus, {.unit = false, .opens = false});
         ImGui::SameLine(0, 0);
-        text(" – ");
+        text("–");
         ImGui::SameLine(0, 0);
     }
     value_label(ui, "liquidus." + metal.slug, metal, liquidus, figures.liquidus, {.unit = false, .opens = false});
@@ -92,7 +92,7 @@ void draw_row(Ui& ui, const Metal& metal, const Figures* figures, bool& scroll) 
         scroll = false;
     }
     ImGui::TableNextColumn();
-    dim_text(ui, metal.family);
+    small_dim_text(ui, metal.family);
     const auto at = figures ? figures->find(metal.slug) : Figures::const_iterator{};
     if (!figures || at == figures->end()) return;
     ImGui::TableNextColumn();
@@ -108,8 +108,8 @@ void table_head(Ui& ui) {
     const std::string conducts = shown_unit(*c.property("conductivity"), ui.session.units());
     ImGui::TableSetupScrollFreeze(0, 1);
     ImGui::TableSetupColumn("##pin", ImGuiTableColumnFlags_WidthFixed, ui.px(22));
-    ImGui::TableSetupColumn("metal", ImGuiTableColumnFlags_WidthStretch, 2.2F);
-    ImGui::TableSetupColumn("family", ImGuiTableColumnFlags_WidthStretch, 1.2F);
+    ImGui::TableSetupColumn("metal", ImGuiTableColumnFlags_WidthStretch, 2.4F);
+    ImGui::TableSetupColumn("family", ImGuiTableColumnFlags_WidthStretch, 1.1F);
     ImGui::TableSetupColumn(melts.c_str(), ImGuiTableColumnFlags_WidthStretch, 1.4F);
     ImGui::TableSetupColumn(conducts.c_str(), ImGuiTableColumnFlags_WidthFixed, ui.px(64));
     const TextLook look(ui.fonts.small, ui.colours().dim);

@@ -49,8 +49,9 @@ void draw_chart(Ui& ui, const RankResult& result) {
 }
 
 void draw_answer(Ui& ui, const RankResult& result) {
-    const ImVec2 room = ImGui::GetContentRegionAvail();
-    ImGui::BeginChild("order", {room.x * 0.59F, 0}, false, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
+    const float room = ImGui::GetContentRegionAvail().x;
+    const float table = std::clamp(ui.px(800), room * 0.5F, room * 0.63F); // what its columns need, where the chart can spare it
+    ImGui::BeginChild("order", {table, 0}, false, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
     if (result.ranked.empty()) dim_text(ui, "No metal is left to rank: loosen the conditions, or see below what each one lacks.");
     else draw_rank_table(ui, result, {0, ImGui::GetContentRegionAvail().y - folded_height(ui, result)});
     if (!result.excluded.empty()) draw_left_out(ui, "excluded", "Left out, and why", result.excluded);

@@ -30,7 +30,7 @@ void column(const std::string& head, float width) {
 
 /// Wide enough for a text like this one.
 void column_like(const std::string& head, const char* widest) {
-    column(head, std::max(ImGui::CalcTextSize(widest).x, ImGui::CalcTextSize(head.c_str()).x));
+    column(head, std::max(ImGui::CalcTextSize(widest).x, ImGui::CalcTextSize(head.c_str(), nullptr, true).x));
 }
 
 /// The longest of the first and last medians stands for all.
@@ -52,7 +52,7 @@ void draw_head(Ui& ui, const RankResult& result) {
     column_like("#", "000");
     ImGui::TableSetupColumn("metal", ImGuiTableColumnFlags_WidthStretch);
     column_like("median", widest_merit(result).c_str());
-    column_like("90 % interval", (widest_merit(result) + "–" + widest_merit(result)).c_str());
+    column_like("90 %", (widest_merit(result) + "–" + widest_merit(result)).c_str());
     column_like("first", "100 %");
     column_like("ranks", "00–000");
     column_like("##marks", "≈○");

@@ -77,9 +77,9 @@ void draw_values(Ui& ui, const SheetResult& sheet) {
     float labels = 0;
     for (const SheetRow& row : sheet.rows) labels = std::max(labels, ImGui::CalcTextSize(shown_label(*row.property, ui.session.units()).c_str()).x);
     ImGui::TableSetupColumn("property", ImGuiTableColumnFlags_WidthFixed, labels);
-    ImGui::TableSetupColumn("value", ImGuiTableColumnFlags_WidthStretch, 1.5F);
+    ImGui::TableSetupColumn("value", ImGuiTableColumnFlags_WidthStretch, 1.4F);
     ImGui::TableSetupColumn("condition", ImGuiTableColumnFlags_WidthStretch, 1);
-    ImGui::TableSetupColumn("source", ImGuiTableColumnFlags_WidthStretch, 1.1F);
+    ImGui::TableSetupColumn("source", ImGuiTableColumnFlags_WidthStretch, 1.15F);
     for (const SheetRow& row : sheet.rows) draw_value_row(ui, *sheet.metal, row);
     ImGui::EndTable();
 }

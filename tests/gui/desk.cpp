@@ -1,0 +1,102 @@
+#include "tests/gui/desk.hpp"
+
+#include "gui/shell/fonts.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <chrono>
+#include <thread>
+
+namespace pourbook::testing {
+namespace {
+
+/// Codes as the window library counts them; the backend does this in the real window.
+void map_keys(ImGuiIO& io) {
+    const std::pair<ImGuiKey, int> codes[] = {{ImGuiKey_Tab, 258},    {ImGuiKey_LeftArrow, 263}, {ImGuiKey_RightArrow, 262}, {ImGuiKey_UpArrow, 265},
+                                              {ImGuiKey_DownArrow, 264}, {ImGuiKey_PageUp, 266},   {ImGuiKey_PageDown, 267},   {ImGuiKey_Backspace, 259},
+                                              {ImGuiKey_Space, 32},   {ImGuiKey_Enter, 257},     {ImGuiKey_Escape, 256},     {ImGuiKey_A, 'A'}};
+    for (const auto& [key, code] : codes) io.KeyMap[key] = code;
+}
+
+} // namespace
+
+Desk::Desk(const Catalogue& catalogue, double width, double height, float scale)
+    : session(catalogue, first_view(catalogue), {}), ui{session, {}, scale} {
+    ImGui::CreateContext();
+    ImGuiIO& io = ImGui::GetIO();
+    io.IniFilename = nullptr;
+    io.DisplaySize = {static_cast<float>(width), static_cast<float>(height)};
+    map_keys(io);
+    const Result<Fonts> fonts = build_fonts(scale);
+    REQUIRE(fonts);
+    ui.fonts = *fonts;
+    ui.probe.on = true;
+    apply_style(ui.colours(), scale);
+}
+
+Desk::~Desk() {
+    ImGui::DestroyContext();
+}
+
+void Desk::frames(int count) {
+    for (int i = 0; i < count; ++i) {
+        ImGui::GetIO().DeltaTime = 1.0F / 60;
+        ImGui::NewFrame();
+        draw_desk(ui);
+        ImGui::Render();
+        session.history.note(session.view);
+    }
+}
+
+void Desk::settle() {
+    frames();
+    for (int i = 0; i < 2000 && session.working(); ++i) {
+        std::this_thread::sleep_for(std::chrono::milliseconds(5));
+        frames(1);
+    }
+    REQUIRE_FALSE(session.working());
+    frames(4);
+}
+
+std::string Desk::text(const std::string& id) const {
+    const auto at = ui.probe.items().find(id);
+    INFO("on screen: " << id);
+    REQUIRE(at != ui.probe.items().end());
+    return at->second.text;
+}
+
+void Desk::point_at(const std::string& id) {
+    const auto at = ui.probe.items().find(id);
+    INFO("on screen: " << id);
+    REQUIRE(at != ui.probe.items().end());
+    const Probe::Item& i = at->second;
+    ImGui::GetIO().MousePos = {static_cast<float>(i.x + i.width / 2), static_cast<float>(i.y + i.height / 2)};
+    frames(2);
+}
+
+void Desk::click(const std::string& id) {
+    point_at(id);
+    ImGui::GetIO().MouseDown[0] = true;
+    frames(2);
+    ImGui::GetIO().MouseDown[0] = false;
+    frames(2);
+}
+
+void Desk::type(const std::string& words) {
+    for (const char c : words) {
+        ImGui::GetIO().AddInputCharacter(static_cast<unsigned>(static_cast<unsigned char>(c)));
+        frames(1);
+    }
+}
+
+void Desk::press(int key, bool ctrl) {
+    ImGuiIO& io = ImGui::GetIO();
+    io.KeyCtrl = ctrl;
+    io.KeysDown[key] = true;
+    frames(1);
+    io.KeysDown[key] = false;
+    io.KeyCtrl = false;
+    frames(2);
+}
+
+} // namespace pourbook::testing

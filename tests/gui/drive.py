@@ -1,0 +1,270 @@
+#!/usr/bin/env python3
+"""Drives the real window as a person would: real pointer, real keys, and reads back what is on screen.
+
+Usage: drive.py FOLDER [PROGRAM]   pictures go to FOLDER; the program is $POURBOOK or build/pourbook.
+Needs Xvfb and xdotool. Starts its own display and stops only what it started. The last line says what failed, if anything.
+"""
+import json
+import os
+import socket
+import subprocess
+import sys
+import tempfile
+import time
+
+ROOT = os.path.join(os.path.dirname(os.path.abspath(__file__)), "..", "..")
+
+
+class Failure(Exception):
+    pass
+
+
+def check(truth, what):
+    if not truth:
+        raise Failure(what)
+
+
+class Display:
+    """An Xvfb on the first free number; no window manager."""
+
+    def __enter__(self):
+        for number in range(81, 99):
+            if os.path.exists(f"/tmp/.X{number}-lock"):
+                continue
+            self.name = f":{number}"
+            words = ["Xvfb", self.name, "-screen", "0", "1600x1000x24", "-noreset", "-nolisten", "tcp"]
+            self.server = subprocess.Popen(words, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
+            for _ in range(100):
+                if os.path.exists(f"/tmp/.X11-unix/X{number}"):
+                    return self
+                if self.server.poll() is not None:
+                    break
+                time.sleep(0.05)
+        raise Failure("no display could be started")
+
+    def __exit__(self, *_):
+        self.server.terminate()
+        self.server.wait()
+
+
+class Window:
+    def __init__(self, program, display, folder, *words):
+        self.environment = dict(os.environ, DISPLAY=display.name, LIBGL_ALWAYS_SOFTWARE="1")
+        self.socket_path = os.path.join(folder, "window.socket")
+        words = [program, "--test-socket", self.socket_path, "--size", "1440x900", "--scale", "1", *words]
+        self.process = subprocess.Popen(words, env=self.environment, stderr=subprocess.PIPE, text=True)
+        self.stream = self.connect()
+
+    def connect(self):
+        for _ in range(200):
+            if self.process.poll() is not None:
+                raise Failure(f"the window ended at once: {self.process.stderr.read().strip()}")
+            try:
+                link = socket.socket(socket.AF_UNIX)
+                link.connect(self.socket_path)
+                link.settimeout(30)
+                return link.makefile("rw", encoding="utf-8")
+            except OSError:
+                time.sleep(0.05)
+        raise Failure("the window did not open its test socket")
+
+    def dump(self):
+        """What is on screen, after at least one more whole frame."""
+        self.stream.write("dump\n")
+        self.stream.flush()
+        return json.loads(self.stream.readline())
+
+    def settled(self):
+        for _ in range(600):
+            screen = self.dump()
+            if not screen["working"]:
+                self.dump()
+                return self.dump()
+            time.sleep(0.02)
+        raise Failure("the window never finished working")
+
+    def text(self, name):
+        items = self.settled()["items"]
+        check(name in items, f"'{name}' is not on screen")
+        return items[name]["text"]
+
+    def shows(self, name):
+        return name in self.settled()["items"]
+
+    def xdotool(self, *words):
+        subprocess.run(["xdotool", *map(str, words)], env=self.environment, check=True)
+
+    def point_at(self, name):
+        items = self.settled()["items"]
+        check(name in items, f"'{name}' is not on screen")
+        i = items[name]
+        check(i["width"] > 0, f"'{name}' has no place on screen")
+        self.xdotool("mousemove", int(i["x"] + i["width"] / 2), int(i["y"] + i["height"] / 2))
+        self.dump()
+        self.dump()
+
+    def click(self, name):
+        self.point_at(name)
+        for action in ("mousedown", "mouseup"):
+            self.xdotool(action, 1)
+            self.dump()
+            self.dump()
+
+    def key(self, *names):
+        """Down and up with a frame between: a key pressed and released within one frame is lost."""
+        for action, order in (("keydown", names), ("keyup", reversed(names))):
+            for name in order:
+                self.xdotool(action, name)
+                self.dump()
+
+    def write(self, words):
+        self.xdotool("type", "--delay", "30", words)
+        self.dump()
+
+    def picture(self, folder, name):
+        self.settled()
+        subprocess.run(["import", "-window", "root", "-crop", "1440x900+0+0", os.path.join(folder, name + ".png")], env=self.environment, check=True)
+
+    def close(self):
+        self.process.terminate()
+        self.process.wait(10)
+
+
+def find_and_pin(w, pictures):
+    w.key("Control_L", "f")
+    check(w.text("view") == "metals", "Ctrl+F does not open Metals")
+    w.write("zinc")
+    check(w.text("find") == "zinc", f"the find box holds '{w.text('find')}'")
+    w.key("Down")
+    w.key("Up")
+    shown = [n[len("list."):] for n in w.settled()["items"] if n.startswith("list.") and not n.startswith("list.pin.")]
+    check("zinc" in shown and "copper" not in shown, f"the list shows {shown[:5]}")
+    w.click("list.pin.zinc")
+    check(w.shows("pin.zinc"), "a click on the mark does not pin zinc")
+    w.click("list.zinc")
+    check(w.text("sheet.metal") == "zinc", "a click on the row does not open the sheet")
+    w.point_at("sheet.density")
+    hover = w.text("hover")
+    check("g/cm³" in hover and "how known: " in hover and hover.count("\n") > 3, f"the hover of a density says: {hover!r}")
+    w.picture(pictures, "metals")
+
+
+def rank_like_the_command(w, program, pictures):
+    w.key("F2")
+    w.click("goal")
+    w.click("goal.braking-per-cost")
+    check(w.text("goal") == "braking-per-cost", "the goal was not chosen")
+    told = json.loads(subprocess.run([program, "rank", "--goal", "braking-per-cost", "--json"], capture_output=True, text=True, check=True).stdout)
+    items = w.settled()["items"]
+    rows = 0
+    for row in told["results"][:12]:
+        name = f"rank.row.{row['rank']}"
+        check(name in items, f"row {row['rank']} is not on screen")
+        check(items[name]["text"] == row["metal"], f"row {row['rank']} shows {items[name]['text']}, the command says {row['metal']}")
+        median = float(items[f"rank.{row['rank']}.median"]["text"].replace("·10", "e"))
+        check(abs(median - row["median"]) <= 0.006 * abs(row["median"]), f"row {row['rank']} shows {median}, the command says {row['median']}")
+        rows += 1
+    check(rows == 12, f"only {rows} rows compared")
+    check(items["excluded"]["text"] == str(len(told["excluded"])), "another number of metals is left out")
+    check(items["unrankable"]["text"] == str(len(told["unrankable"])), "another number of metals can't be ranked")
+    best = told["results"][0]["metal"]
+    w.point_at(f"rank.chart.{best}.0")
+    check("90 % interval" in w.text("hover"), "the chart's hover does not give the interval")
+    w.picture(pictures, "rank")
+
+
+def conditions_and_faults(w):
+    w.click("where")
+    w.write("liquidus < 500 degC")
+    w.key("Return")
+    first = w.text("rank.row.1")
+    w.click("where")
+    w.key("Control_L", "a")
+    w.write("liquidus < ")
+    w.key("Return")
+    check("column" in w.text("where.fault"), "a broken condition does not name the column")
+    check(w.text("rank.row.1") == first, "a broken condition changed the ranking")
+    w.click("where")
+    w.key("Control_L", "a")
+    w.key("BackSpace")
+    w.key("Return")
+    check(w.text("rank.row.1") != first, "an emptied condition still holds")
+
+
+def curves(w, pictures):
+    w.key("F3")
+    check("stretches" in w.text("curve.copper"), "copper has no curve")
+    w.point_at("curve.chart.copper.2")
+    check("µΩ·cm" in w.text("hover") and " K " in w.text("hover"), f"the hover of a curve says {w.text('hover')!r}")
+    w.picture(pictures, "curves")
+    w.click("degrees.1")
+    w.click("scale.0")
+    w.picture(pictures, "curves-linear-celsius")
+
+
+def compare_and_sources(w, pictures):
+    w.key("F4")
+    check(w.text("compare.copper.magnetic_behaviour") == "non-magnetic", "Compare does not show copper")
+    w.click("units.1")
+    w.picture(pictures, "compare-workshop")
+    w.click("compare.copper.density")
+    check(w.text("view") == "sources" and w.text("source.shown") != "", "a click on a number does not open its source")
+    w.picture(pictures, "sources")
+    w.click("units.0")
+
+
+def keyboard_only(w):
+    w.key("Control_L", "k")
+    w.write("metals")
+    w.key("Return")
+    check(w.text("view") == "metals", "the command finder does not run what is named")
+    before = w.shows("pin.zinc")
+    w.key("Control_L", "f")
+    w.key("Escape")
+    w.key("Control_L", "z")
+    w.key("Control_L", "z")
+    check(before, "zinc was not pinned any more")
+
+
+def comes_back(program, display, folder, pictures, state):
+    w = Window(program, display, folder, "--state", state)
+    try:
+        check(w.shows("pin.zinc"), "the pinned metals don't come back")
+        w.click("theme")
+        w.picture(pictures, "light")
+    finally:
+        w.close()
+
+
+def main():
+    if len(sys.argv) < 2:
+        print(__doc__)
+        return 2
+    pictures = sys.argv[1]
+    program = sys.argv[2] if len(sys.argv) > 2 else os.environ.get("POURBOOK", os.path.join(ROOT, "build", "pourbook"))
+    os.makedirs(pictures, exist_ok=True)
+    try:
+        with tempfile.TemporaryDirectory() as folder, Display() as display:
+            state = os.path.join(folder, "view.json")
+            w = Window(program, display, folder, "--state", state)
+            try:
+                check(w.text("view") == "rank" and w.shows("rank.row.1"), "the first start shows no answered question")
+                w.picture(pictures, "first-start")
+                find_and_pin(w, pictures)
+                rank_like_the_command(w, program, pictures)
+                conditions_and_faults(w)
+                curves(w, pictures)
+                compare_and_sources(w, pictures)
+                keyboard_only(w)
+            finally:
+                w.close()
+            comes_back(program, display, folder, pictures, state)
+    except (Failure, subprocess.CalledProcessError, OSError) as fault:
+        print(f"FAILED: {fault}")
+        return 1
+    print("window: passed")
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,90 @@
+#include "gui/actions/actions.hpp"
+#include "tests/gui/desk.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <set>
+
+using namespace pourbook;
+using testing::Desk;
+
+TEST_CASE("the action table has unique ids and shortcuts, and every entry a label") {
+    std::set<std::string> ids, shortcuts;
+    for (const Action& a : actions()) {
+        CAPTURE(a.id);
+        CHECK(ids.insert(a.id).second);
+        CHECK(std::string(a.label).size() > 2);
+        CHECK(a.run != nullptr);
+        if (a.shortcut.key) CHECK(shortcuts.insert(a.shortcut.text()).second);
+    }
+}
+
+TEST_CASE("function keys switch the views") {
+    const Catalogue small = testing::small_catalogue();
+    Desk desk(small);
+    const char* const in_order[] = {"metals", "rank", "curves", "compare", "sources"};
+    for (int i = 0; i < 5; ++i) {
+        desk.press(keys::f1 + i);
+        CHECK(desk.session.view.view == in_order[i]);
+    }
+}
+
+TEST_CASE("a metal is found, reached and pinned without the pointer") {
+    Desk desk(testing::real_catalogue());
+    desk.settle();
+    desk.press('F', true);
+    CHECK(desk.session.view.view == "metals");
+    desk.type("cartridge");
+    desk.frames();
+    CHECK(desk.session.view.selected == "brass-cartridge");
+    desk.tap(ImGuiKey_Enter);
+    CHECK_FALSE(is_pinned(desk.session.view, "brass-cartridge")); // it was pinned at the start
+    desk.frames();
+    desk.tap(ImGuiKey_Enter);
+    CHECK(is_pinned(desk.session.view, "brass-cartridge"));
+}
+
+TEST_CASE("arrows move through the list while the name is being typed") {
+    Desk desk(testing::real_catalogue());
+    desk.press('F', true);
+    desk.type("aluminium");
+    desk.frames();
+    const auto& found = desk.session.found();
+    REQUIRE(found.size() > 3);
+    CHECK(desk.session.view.selected == found[0]->slug);
+    desk.tap(ImGuiKey_DownArrow);
+    CHECK(desk.session.view.selected == found[1]->slug);
+    desk.tap(ImGuiKey_UpArrow);
+    CHECK(desk.session.view.selected == found[0]->slug);
+}
+
+TEST_CASE("undo and redo go through the choices") {
+    Desk desk(testing::real_catalogue());
+    desk.settle();
+    const ViewState before = desk.session.view;
+    desk.press('P', true);
+    desk.press('U', true);
+    CHECK(desk.session.view.workshop_units);
+    desk.press('Z', true);
+    CHECK_FALSE(desk.session.view.workshop_units);
+    desk.press('Z', true);
+    CHECK(desk.session.view == before);
+    action("redo")->run(desk.session);
+    CHECK(desk.session.view.pins.size() + 1 == before.pins.size());
+}
+
+TEST_CASE("the command finder runs what is named") {
+    Desk desk(testing::real_catalogue());
+    desk.settle();
+    desk.press('K', true);
+    desk.frames();
+    REQUIRE(desk.shows("finder.words"));
+    desk.type("compare");
+    desk.tap(ImGuiKey_Enter);
+    CHECK(desk.session.view.view == "compare");
+    CHECK_FALSE(desk.session.passing.finder_open);
+    desk.press('K', true);
+    desk.frames();
+    desk.tap(ImGuiKey_Escape);
+    CHECK_FALSE(desk.session.passing.finder_open);
+}

@@ -1,0 +1,139 @@
+#include "gui/actions/actions.hpp"
+#include "tests/gui/desk.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <chrono>
+
+using namespace pourbook;
+using testing::Desk;
+
+namespace {
+
+constexpr const char* views[] = {"metals", "rank", "curves", "compare", "sources"};
+
+void draw_all(const Catalogue& catalogue, double width, double height, float scale) {
+    Desk desk(catalogue, width, height, scale);
+    for (const char* view : views)
+        for (const bool dark : {true, false}) {
+            CAPTURE(view, dark);
+            desk.session.view.view = view;
+            desk.session.view.dark = dark;
+            desk.settle();
+            CHECK(desk.text("view") == view);
+            CHECK(ImGui::GetDrawData()->TotalVtxCount > 100);
+        }
+}
+
+} // namespace
+
+TEST_CASE("every view draws with an empty, a small and the real reference") {
+    Catalogue empty;
+    empty.index();
+    draw_all(empty, 1280, 720, 1);
+    draw_all(testing::small_catalogue(), 1280, 720, 1);
+    draw_all(testing::real_catalogue(), 1440, 900, 1);
+    draw_all(testing::real_catalogue(), 2560, 1440, 2);
+    draw_all(testing::real_catalogue(), 400, 300, 1); // too small to read, but not wrong
+}
+
+TEST_CASE("the first start shows an answered question") {
+    Desk desk(testing::real_catalogue());
+    desk.settle();
+    CHECK(desk.text("view") == "rank");
+    CHECK(desk.text("goal") == "braking-per-cost");
+    CHECK(desk.shows("pin.copper"));
+    CHECK(desk.shows("rank.row.1"));
+    CHECK(desk.shows("rank.1.median"));
+}
+
+TEST_CASE("the ranking on screen is the ranking of the use case") {
+    Desk desk(testing::real_catalogue());
+    desk.settle();
+    RankRequest request;
+    request.goal = "braking-per-cost";
+    const Result<RankResult> result = rank(testing::real_catalogue(), request);
+    REQUIRE(result);
+    for (std::size_t i = 0; i < 10; ++i) CHECK(desk.text("rank.row." + std::to_string(i + 1)) == result->ranked[i].metal->slug);
+    CHECK(desk.text("excluded") == std::to_string(result->excluded.size()));
+}
+
+TEST_CASE("a click on a ranked row pins the metal, a click on its cross unpins it") {
+    Desk desk(testing::real_catalogue());
+    desk.settle();
+    const std::string slug = desk.text("rank.row.2");
+    REQUIRE_FALSE(is_pinned(desk.session.view, slug));
+    desk.click("rank.row.2");
+    CHECK(is_pinned(desk.session.view, slug));
+    desk.click("unpin." + slug);
+    CHECK_FALSE(is_pinned(desk.session.view, slug));
+}
+
+TEST_CASE("the hover of a number names its source and how it is known") {
+    Desk desk(testing::real_catalogue());
+    desk.session.view.view = "metals";
+    desk.session.view.selected = "copper";
+    desk.settle();
+    desk.point_at("sheet.resistivity");
+    const std::string hover = desk.text("hover");
+    CHECK(hover.find("matula-1979") != std::string::npos);
+    CHECK(hover.find("how known: ") != std::string::npos);
+    CHECK(hover.find("±") != std::string::npos);
+    desk.click("sheet.resistivity");
+    desk.settle();
+    CHECK(desk.text("view") == "sources");
+    CHECK(desk.text("source.shown") == "matula-1979");
+}
+
+TEST_CASE("a missing value says why") {
+    Desk desk(testing::real_catalogue());
+    desk.session.view.view = "metals";
+    desk.session.view.selected = "copper";
+    desk.session.view.temperature = "9000 K";
+    desk.settle();
+    CHECK(desk.text("sheet.resistivity") == "no value");
+    desk.point_at("sheet.resistivity");
+    CHECK(desk.text("hover").find("outside the cited range") != std::string::npos);
+}
+
+TEST_CASE("a text that can't be read stays in its field with the reason, and the earlier value in force") {
+    Desk desk(testing::real_catalogue());
+    desk.settle();
+    desk.click("temperature");
+    desk.press('A', true);
+    desk.type("warm");
+    desk.tap(ImGuiKey_Enter);
+    desk.settle();
+    CHECK(desk.text("temperature") == "warm");
+    CHECK(desk.shows("temperature.fault"));
+    CHECK(desk.session.view.temperature == "20 degC");
+    desk.click("temperature");
+    desk.press('A', true);
+    desk.type("77 K");
+    desk.tap(ImGuiKey_Enter);
+    desk.settle();
+    CHECK_FALSE(desk.shows("temperature.fault"));
+    CHECK(desk.session.conditions().temperature_K == Approx(77));
+}
+
+TEST_CASE("a curve is drawn for each pinned metal and answers the pointer") {
+    Desk desk(testing::real_catalogue());
+    desk.session.view.view = "curves";
+    desk.settle();
+    CHECK(desk.text("curve.copper").find("stretches") != std::string::npos);
+    desk.point_at("curve.chart.copper.1");
+    CHECK(desk.text("hover").find("copper") == 0);
+}
+
+TEST_CASE("building a frame stays far below the time of a frame") {
+    Desk desk(testing::real_catalogue());
+    for (const char* view : views) {
+        desk.session.view.view = view;
+        desk.settle();
+        const auto from = std::chrono::steady_clock::now();
+        desk.frames(20);
+        const double ms = std::chrono::duration<double, std::milli>(std::chrono::steady_clock::now() - from).count() / 20;
+        CAPTURE(view, ms);
+        CHECK(ms < 16); // on a shared machine, unoptimised builds included; usually 1 to 3
+    }
+}

@@ -1,0 +1,130 @@
+#include "gui/state/explain.hpp"
+#include "gui/state/session.hpp"
+#include "gui/state/view_file.hpp"
+#include "support/small_catalogue.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <atomic>
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+
+using namespace pourbook;
+
+namespace {
+
+/// A folder of its own, gone at the end.
+struct Folder {
+    std::filesystem::path path;
+    Folder() {
+        std::string name = (std::filesystem::temp_directory_path() / "pourbook-state-XXXXXX").string();
+        REQUIRE(mkdtemp(name.data()));
+        path = name;
+    }
+    ~Folder() { std::filesystem::remove_all(path); }
+};
+
+} // namespace
+
+TEST_CASE("a view state comes back as it was") {
+    const Folder folder;
+    const std::string file = (folder.path / "deeper" / "view.json").string();
+    ViewState view = first_view(testing::real_catalogue());
+    view.pins = {"zinc", "copper"};
+    view.rank.where = "liquidus < 1100 degC";
+    view.curves.celsius = true;
+    view.dark = false;
+    CHECK_FALSE(write_view(file, view));
+    const Result<ViewState> back = read_view(file, ViewState{});
+    REQUIRE(back);
+    CHECK(*back == view);
+    CHECK_FALSE(std::filesystem::exists(file + ".new"));
+}
+
+TEST_CASE("a missing state file starts afresh and a damaged one says so") {
+    const Folder folder;
+    const ViewState start = first_view(testing::real_catalogue());
+    const Result<ViewState> missing = read_view((folder.path / "none.json").string(), start);
+    REQUIRE(missing);
+    CHECK(*missing == start);
+    for (const char* content : {"", "{", "[1,2]", "{\"pins\": 3}"}) {
+        const std::string file = (folder.path / "bad.json").string();
+        std::ofstream(file) << content;
+        const Result<ViewState> bad = read_view(file, start);
+        CAPTURE(content);
+        REQUIRE_FALSE(bad);
+        CHECK(bad.problem().text.find("bad.json") != std::string::npos);
+    }
+    CHECK(write_view("/proc/none/view.json", start));
+}
+
+TEST_CASE("a state of another reference is fitted to this one") {
+    ViewState view;
+    view.pins = {"copper", "unobtainium", "copper"};
+    view.view = "elsewhere";
+    view.rank.goal = "no-such-goal";
+    view.temperature = "warm";
+    const ViewState fit = fitted(view, testing::real_catalogue());
+    CHECK(fit.pins == std::vector<std::string>{"copper"});
+    CHECK(fit.view == "rank");
+    CHECK(testing::real_catalogue().goal(fit.rank.goal));
+    CHECK(fit.temperature == "20 degC");
+    CHECK(fit.selected == "copper");
+}
+
+TEST_CASE("conditions are split at semicolons and lines") {
+    CHECK(split_conditions(" liquidus < 1100 degC ;; family != lead\nprice < 9 ") == std::vector<std::string>{"liquidus < 1100 degC", "family != lead", "price < 9"});
+    CHECK(split_conditions(" ; \n").empty());
+}
+
+TEST_CASE("faults name the column") {
+    const Catalogue& c = testing::real_catalogue();
+    CHECK(formula_fault(c, "conductivity / density").empty());
+    CHECK(formula_fault(c, "conductivity / densty").find("column") != std::string::npos);
+    CHECK(conditions_fault(c, "liquidus < 1100 degC; family != lead").empty());
+    CHECK_FALSE(conditions_fault(c, "liquidus < ; family != lead").empty());
+    CHECK(temperature_fault("68 degF").empty());
+    CHECK_FALSE(temperature_fault("-300 degC").empty());
+}
+
+TEST_CASE("an answer off the frame thread is the newest asked for") {
+    std::atomic<int> woken = 0;
+    Background<int> background([&] { ++woken; });
+    int number = 0;
+    const auto ask = [&](int n) { return background.ask(std::to_string(n), [n] { return n * 10; }); };
+    CHECK(ask(1) == nullptr);
+    for (number = 2; number < 50; ++number) ask(number);
+    const int* answer = nullptr;
+    while (background.working()) answer = ask(49);
+    answer = ask(49);
+    REQUIRE(answer);
+    CHECK(*answer == 490);
+    CHECK(woken >= 1);
+    CHECK(woken <= 49);
+}
+
+TEST_CASE("an explanation lists every source of a number") {
+    const Catalogue& c = testing::real_catalogue();
+    const Metal& copper = *c.metal("copper");
+    const Property& resistivity = *c.property("resistivity");
+    const Result<Evaluated> value = evaluate(c, copper, "resistivity", {});
+    REQUIRE(value);
+    const Explained explained = explain(c, copper, resistivity, value, UnitSystem::shown);
+    CHECK(explained.head.find("µΩ·cm") != std::string::npos);
+    REQUIRE(explained.sources.size() == value->sources.size());
+    for (std::size_t i = 0; i < value->sources.size(); ++i) {
+        CHECK(explained.sources[i].find(value->sources[i].key) == 0);
+        CHECK(explained.sources[i].find(value->sources[i].locator) != std::string::npos);
+    }
+}
+
+TEST_CASE("every record can be found again from its source") {
+    const Catalogue& c = testing::real_catalogue();
+    const SourceIndex index(c);
+    std::size_t taken = 0, records = 0;
+    for (const Reference& r : c.references) taken += index.taken_from(r.key).size();
+    for (const Metal& m : c.metals) records += m.records.size();
+    CHECK(taken >= records);
+    CHECK(index.taken_from("no-such-source").empty());
+}
