@@ -2,6 +2,7 @@
 #include "cli/run.hpp"
 #include "db/store/reference_file.hpp"
 #include "gui/window.hpp"
+#include "importers/mesh/read_stl.hpp"
 
 #include <filesystem>
 #include <iostream>
@@ -29,9 +30,13 @@ int open_window(const pourbook::Catalogue& catalogue, const pourbook::WindowWord
     return pourbook::run_window(catalogue, options);
 }
 
+pourbook::Result<pourbook::casting::Mesh> read_mesh(const std::string& path) {
+    return pourbook::read_stl_file(path);
+}
+
 } // namespace
 
 int main(int argc, char** argv) {
-    const pourbook::CommandLine setup{POURBOOK_VERSION, beside_the_program(), pourbook::read_reference, open_window};
+    const pourbook::CommandLine setup{POURBOOK_VERSION, beside_the_program(), pourbook::read_reference, open_window, read_mesh};
     return pourbook::run_command_line(setup, std::vector<std::string>(argv + 1, argv + argc), std::cout, std::cerr);
 }

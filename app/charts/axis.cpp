@@ -41,7 +41,8 @@ std::vector<Tick> logarithmic(const Axis& axis, int wanted) {
         if (power % stride != 0) continue;
         for (const double f : factors) {
             const double value = f * std::pow(10, power);
-            if (value >= axis.low * (1 - 1e-9) && value <= axis.high * (1 + 1e-9)) out.push_back({value, tick_text(value, value)});
+            if (value >= axis.low * (1 - 1e-9) && value <= axis.high * (1 + 1e-9))
+                out.push_back({value, tick_text(value, value)});
         }
     }
     return out;

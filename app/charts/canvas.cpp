@@ -11,8 +11,10 @@ constexpr double line = line_height(TextStyle::label);
 constexpr double figure_gap = 6; // between figures and plot
 
 int ticks_across(const Canvas& canvas, const Axis& axis, double width) {
-    const double widest = std::max(canvas.measure.width(tick_text(axis.low, axis.log ? axis.low : (axis.high - axis.low) / 10), TextStyle::label),
-                                   canvas.measure.width(tick_text(axis.high, axis.log ? axis.high : (axis.high - axis.low) / 10), TextStyle::label));
+    const double widest = std::max(
+        canvas.measure.width(tick_text(axis.low, axis.log ? axis.low : (axis.high - axis.low) / 10), TextStyle::label),
+        canvas.measure.width(tick_text(axis.high, axis.log ? axis.high : (axis.high - axis.low) / 10),
+                             TextStyle::label));
     return std::clamp(static_cast<int>(width / (widest + 28)), 1, 10);
 }
 
@@ -54,7 +56,8 @@ double add_origin(Scene& scene, const Canvas& canvas, const Origin& origin) {
         lines = wrapped(origin_text(origin, --shown), width, TextStyle::label, canvas.measure);
     const double top = canvas.height - chart_margin - line * static_cast<double>(lines.size());
     for (std::size_t i = 0; i < lines.size(); ++i)
-        scene.parts.push_back(Text{{chart_margin, top + line * (static_cast<double>(i) + 0.5)}, lines[i], canvas.palette.dim});
+        scene.parts.push_back(
+            Text{{chart_margin, top + line * (static_cast<double>(i) + 0.5)}, lines[i], canvas.palette.dim});
     return top - 4;
 }
 
@@ -79,7 +82,8 @@ void add_vertical_axis(Scene& scene, const Canvas& canvas, const Axis& axis, con
 
 double width_of_figures(const Canvas& canvas, const Axis& axis, double height) {
     double widest = 0;
-    for (const Tick& t : ticks(axis, ticks_up(height))) widest = std::max(widest, canvas.measure.width(t.text, TextStyle::label));
+    for (const Tick& t : ticks(axis, ticks_up(height)))
+        widest = std::max(widest, canvas.measure.width(t.text, TextStyle::label));
     return widest + figure_gap;
 }
 

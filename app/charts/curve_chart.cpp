@@ -33,23 +33,37 @@ private:
     const CurveLook& look_;
 };
 
-void add_jumps(CurveLine& line, const CurveOfMetal& curve, const Converter& convert) {
+/// Whether the figures reach the melting range from both sides: only then is the step between them melting and not a
+/// gap.
+bool meets_at_melting(const Catalogue& catalogue, const Metal& metal, double solid_K, double liquid_K) {
+    constexpr double near_K = 2;
+    const auto solidus = evaluate(catalogue, metal, "solidus", {}),
+               liquidus = evaluate(catalogue, metal, "liquidus", {});
+    return solidus && liquidus && std::abs(solid_K - solidus->value_si) < near_K &&
+           std::abs(liquid_K - liquidus->value_si) < near_K;
+}
+
+void add_jumps(const Catalogue& catalogue, CurveLine& line, const CurveOfMetal& curve, const Converter& convert) {
     for (std::size_t i = 1; i < curve.stretches.size(); ++i) {
         const CurveStretch &before = curve.stretches[i - 1], &after = curve.stretches[i];
         if (before.phase != Phase::solid || after.phase != Phase::liquid) continue;
-        line.jumps.emplace_back(convert.spot(before.points.back(), line.name), convert.spot(after.points.front(), line.name));
+        if (!meets_at_melting(catalogue, *curve.metal, before.points.back().temperature_K,
+                              after.points.front().temperature_K))
+            continue;
+        line.jumps.emplace_back(convert.spot(before.points.back(), line.name),
+                                convert.spot(after.points.front(), line.name));
         line.jump_label = "melts";
     }
 }
 
-CurveLine line_of(const CurveOfMetal& curve, std::size_t slot, const Converter& convert) {
+CurveLine line_of(const Catalogue& catalogue, const CurveOfMetal& curve, std::size_t slot, const Converter& convert) {
     CurveLine line{curve.metal->slug, curve.metal->name, slot, {}, {}, "", {}};
     for (const CurveStretch& s : curve.stretches) {
         line.stretches.emplace_back();
         for (const CurvePoint& p : s.points) line.stretches.back().push_back(convert.spot(p, line.name));
     }
     for (const CurvePoint& p : curve.printed) line.printed.push_back(convert.spot(p, line.name));
-    add_jumps(line, curve, convert);
+    add_jumps(catalogue, line, curve, convert);
     return line;
 }
 
@@ -70,7 +84,7 @@ CurveChart curve_chart(const Catalogue& catalogue, const CurveResult& result, co
             chart.notes.push_back("no curve: " + curve.missing);
             continue;
         }
-        chart.lines.push_back(line_of(curve, i, convert));
+        chart.lines.push_back(line_of(catalogue, curve, i, convert));
         for (const std::string& key : curve.sources)
             if (std::find(chart.origin.sources.begin(), chart.origin.sources.end(), key) == chart.origin.sources.end())
                 chart.origin.sources.push_back(key);

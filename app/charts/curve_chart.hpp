@@ -1,5 +1,5 @@
-// A property against temperature as a chart: a line per metal with its 90 % band, printed points as marks, a dashed jump
-// where it melts, gaps where nothing is cited.
+// A property against temperature as a chart: a line per metal with its 90 % band, printed points as marks, a dashed
+// jump where it melts, gaps where nothing is cited.
 #pragma once
 
 #include "charts/canvas.hpp"
@@ -15,7 +15,7 @@ struct CurveSpot {
 
 struct CurveLine {
     std::string id, name;
-    std::size_t slot = 0;                         // colour and mark
+    std::size_t slot = 0;                          // colour and mark
     std::vector<std::vector<CurveSpot>> stretches; // without gaps inside
     std::vector<std::pair<CurveSpot, CurveSpot>> jumps;
     std::string jump_label;

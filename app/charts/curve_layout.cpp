@@ -12,11 +12,13 @@ namespace {
 constexpr double line_step = line_height(TextStyle::label);
 constexpr double marker_radius = 3.5;
 constexpr double hit_half = 6;
+constexpr double mark_room = 14;    // the mark in front of an end label
 constexpr double label_indent = 24; // gap and mark before an end label
 
 class CurveLayout {
 public:
-    CurveLayout(const CurveChart& chart, const Canvas& canvas) : chart_(chart), canvas_(canvas), colours_(canvas.palette), free_({}) {
+    CurveLayout(const CurveChart& chart, const Canvas& canvas)
+        : chart_(chart), canvas_(canvas), colours_(canvas.palette), free_({}) {
         scene_.width = canvas.width;
         scene_.height = canvas.height;
     }
@@ -29,7 +31,8 @@ public:
         place_plot(top + 6, bottom);
         add_horizontal_axis(scene_, canvas_, x_, plot_);
         add_vertical_axis(scene_, canvas_, y_, plot_);
-        scene_.parts.push_back(Text{{plot_.right(), plot_.bottom() + 1.5 * line_step}, chart_.x_label, colours_.ink, Anchor::end});
+        scene_.parts.push_back(
+            Text{{plot_.right(), plot_.bottom() + 1.5 * line_step}, chart_.x_label, colours_.ink, Anchor::end});
         free_ = FreePlaces({plot_.x, plot_.y - line_step / 2, canvas_.width - plot_.x, plot_.height + line_step});
         scene_.parts.push_back(ClipTo{plot_});
         for (const CurveLine& line : chart_.lines) add_bands(line);
@@ -49,9 +52,10 @@ private:
         double y = bottom - line_step * static_cast<double>(lines.size());
         const double top = y - 2;
         for (const std::string& text : lines) {
-            scene_.parts.push_back(Text{{chart_margin, y + line_step / 2},
-                                        shortened(text, canvas_.width - 2 * chart_margin, TextStyle::label, canvas_.measure),
-                                        colours_.dim});
+            scene_.parts.push_back(
+                Text{{chart_margin, y + line_step / 2},
+                     shortened(text, canvas_.width - 2 * chart_margin, TextStyle::label, canvas_.measure),
+                     colours_.dim});
             y += line_step;
         }
         return top;
@@ -71,14 +75,28 @@ private:
                     y_.high = std::fmax(y_.high, y_.log ? s.y : s.high);
                 }
         if (std::isnan(y_.low)) y_.low = y_.high = 1;
-        round_out(x_);
+        if (!y_.log && y_.low < 0 && lowest_value() >= 0) y_.low = 0; // a band may reach below zero where no value does
         round_out(y_);
+        if (x_.low > 0 && x_.low < 0.4 * x_.high) x_.low = 0;
+        const double room =
+            std::max(1.0, 0.02 * (x_.high - x_.low)); // never rounded out: no axis goes below absolute zero
+        x_.high += room;
+        if (x_.low == x_.high - room) x_.low -= room;
+    }
+
+    double lowest_value() const {
+        double low = no_number;
+        for (const CurveLine& line : chart_.lines)
+            for (const auto& stretch : line.stretches)
+                for (const CurveSpot& s : stretch) low = std::fmin(low, s.y);
+        return low;
     }
 
     void place_plot(double top, double bottom) {
         fit_axes();
         double labels = 0;
-        for (const CurveLine& line : chart_.lines) labels = std::max(labels, canvas_.measure.width(line.name, TextStyle::label));
+        for (const CurveLine& line : chart_.lines)
+            labels = std::max(labels, canvas_.measure.width(line.name, TextStyle::label));
         labels = std::min(labels, canvas_.width * 0.25) + label_indent;
         const double height = std::max(60.0, bottom - top - 2 * line_step - 6);
         const double left = chart_margin + width_of_figures(canvas_, y_, height);
@@ -113,13 +131,15 @@ private:
             }
             if (drawn.spots.size() > 1) scene_.parts.push_back(std::move(drawn));
         }
-        for (const auto& [before, after] : line.jumps) scene_.parts.push_back(Polyline{{place(before), place(after)}, colour(line), 1.5, true});
+        for (const auto& [before, after] : line.jumps)
+            scene_.parts.push_back(Polyline{{place(before), place(after)}, colour(line), 1.5, true});
     }
 
     void add_hit(const CurveLine& line, const CurveSpot& s) {
         const Spot at = place(s);
         free_.take({at.x - 3, at.y - 3, 6, 6});
-        if (plot_.contains(at)) scene_.hits.push_back({{at.x - hit_half, at.y - hit_half, 2 * hit_half, 2 * hit_half}, line.id, s.hover});
+        if (plot_.contains(at))
+            scene_.hits.push_back({{at.x - hit_half, at.y - hit_half, 2 * hit_half, 2 * hit_half}, line.id, s.hover});
     }
 
     void add_printed(const CurveLine& line) {
@@ -138,8 +158,8 @@ private:
             const auto offered = [&](double dx, double dy, Anchor anchor) {
                 return Text{{middle.x + dx, middle.y + dy}, text, colours_.dim, anchor};
             };
-            const auto free = free_.first_free({offered(8, 0, Anchor::start), offered(-8, 0, Anchor::end), offered(8, 20, Anchor::start),
-                                                offered(-8, -20, Anchor::end)},
+            const auto free = free_.first_free({offered(8, 0, Anchor::start), offered(-8, 0, Anchor::end),
+                                                offered(8, 20, Anchor::start), offered(-8, -20, Anchor::end)},
                                                canvas_.measure);
             if (free) scene_.parts.push_back(*free);
         }
@@ -149,21 +169,25 @@ private:
     std::vector<const CurveLine*> from_top() const {
         std::vector<const CurveLine*> out;
         for (const CurveLine& line : chart_.lines) out.push_back(&line);
-        std::stable_sort(out.begin(), out.end(), [&](const CurveLine* a, const CurveLine* b) { return place(last(*a)).y < place(last(*b)).y; });
+        std::stable_sort(out.begin(), out.end(),
+                         [&](const CurveLine* a, const CurveLine* b) { return place(last(*a)).y < place(last(*b)).y; });
         return out;
     }
 
-    /// Beside the end of its line where that is free, else as near above or below as it goes, tied to the end by a thin line.
+    /// Beside the end of its line where that is free, else as near above or below as it goes, tied to the end by a thin
+    /// line.
     void add_end_label(const CurveLine& line) {
         const Spot end = place(last(line));
         const double width = canvas_.measure.width(line.name, TextStyle::label);
         std::vector<Text> offered;
         for (const double step : {0.0, -1.0, 1.0, -2.0, 2.0, -3.0, 3.0, -4.0, 4.0, -5.0, 5.0, -6.0, 6.0})
             for (const double aside : {label_indent, -width - label_indent / 2, label_indent + 40})
-                offered.push_back({{end.x + aside, std::clamp(end.y, plot_.y, plot_.bottom()) + step * line_step}, line.name, colours_.ink});
-        const Text label = free_.first_free(offered, canvas_.measure).value_or(offered.front());
+                offered.push_back({{end.x + aside, std::clamp(end.y, plot_.y, plot_.bottom()) + step * line_step},
+                                   line.name,
+                                   colours_.ink});
+        const Text label = free_.first_free(offered, canvas_.measure, mark_room).value_or(offered.front());
         const bool apart = std::abs(label.at.y - end.y) > 1 || label.at.x > end.x + label_indent;
-        const double edge = label.at.x < end.x ? label.at.x + width + 2 : label.at.x - 13;
+        const double edge = label.at.x < end.x ? label.at.x + width + 2 : label.at.x - mark_room;
         if (apart) scene_.parts.push_back(Polyline{{end, {edge, label.at.y}}, colour(line).with_alpha(130), 1});
         add_marker(scene_, line.slot, {label.at.x - 8, label.at.y}, marker_radius + 1, colour(line));
         scene_.parts.push_back(label);

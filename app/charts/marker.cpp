@@ -29,7 +29,8 @@ void add_marker(Scene& scene, std::size_t slot, Spot centre, double radius, Colo
     std::vector<Spot> spots;
     for (int i = 0; i < shape.count; ++i) {
         const double angle = (shape.turn + 360.0 * i / shape.count) * std::numbers::pi / 180;
-        spots.push_back({centre.x + shape.size * radius * std::cos(angle), centre.y + shape.size * radius * std::sin(angle)});
+        spots.push_back(
+            {centre.x + shape.size * radius * std::cos(angle), centre.y + shape.size * radius * std::sin(angle)});
     }
     if (filled) {
         scene.parts.push_back(Polygon{spots, colour});

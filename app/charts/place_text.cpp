@@ -10,8 +10,10 @@ std::vector<std::string> wrapped(const std::string& text, double width, TextStyl
     std::istringstream words(text);
     for (std::string word; words >> word;) {
         const std::string longer = lines.empty() ? word : lines.back() + " " + word;
-        if (!lines.empty() && measure.width(longer, style) <= width) lines.back() = longer;
-        else lines.push_back(word);
+        if (!lines.empty() && measure.width(longer, style) <= width)
+            lines.back() = longer;
+        else
+            lines.push_back(word);
     }
     return lines;
 }
@@ -32,11 +34,16 @@ Box text_box(const Text& text, const TextMeasure& measure) {
     return {text.at.x - shift, text.at.y - height / 2, width, height};
 }
 
-std::optional<Text> FreePlaces::first_free(const std::vector<Text>& offered, const TextMeasure& measure) {
+std::optional<Text> FreePlaces::first_free(const std::vector<Text>& offered, const TextMeasure& measure,
+                                           double before) {
     for (const Text& text : offered) {
-        const Box box = text_box(text, measure);
-        const bool inside = box.x >= room_.x && box.right() <= room_.right() && box.y >= room_.y && box.bottom() <= room_.bottom();
-        if (!inside || std::any_of(taken_.begin(), taken_.end(), [&](const Box& b) { return b.overlaps(box); })) continue;
+        Box box = text_box(text, measure);
+        box.x -= before;
+        box.width += before;
+        const bool inside =
+            box.x >= room_.x && box.right() <= room_.right() && box.y >= room_.y && box.bottom() <= room_.bottom();
+        if (!inside || std::any_of(taken_.begin(), taken_.end(), [&](const Box& b) { return b.overlaps(box); }))
+            continue;
         take(box);
         return text;
     }

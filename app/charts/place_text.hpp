@@ -23,7 +23,8 @@ class FreePlaces {
 public:
     explicit FreePlaces(Box room) : room_(room) {}
     void take(const Box& box) { taken_.push_back(box); }
-    std::optional<Text> first_free(const std::vector<Text>& offered, const TextMeasure& measure);
+    /// `before`: room wanted in front of the text, for a mark.
+    std::optional<Text> first_free(const std::vector<Text>& offered, const TextMeasure& measure, double before = 0);
 
 private:
     Box room_;

@@ -18,14 +18,15 @@ struct Merit {
 };
 
 std::string percent(double share) {
-    return share > 0 && share < 0.01 ? "under 1 %" : significant(std::round(share * 100), 3) + " %";
+    return share > 0 && share < 0.01 ? "under 1 %" : std::to_string(std::lround(share * 100)) + " %";
 }
 
 std::string hover_of(const RankedMetal& r, const RankRow& row, const RankResult& result) {
     const Place& p = r.place;
-    std::string text = row.name + "\nrank " + std::to_string(p.rank) + " (" + std::to_string(p.rank_low) + " to " + std::to_string(p.rank_high) +
-                       "), first in " + percent(p.p_first) + " of the draws\nmedian " + significant(p.median, 4) + ", 90 % interval " +
-                       significant(p.low90, 4) + " to " + significant(p.high90, 4);
+    std::string text = row.name + "\nrank " + std::to_string(p.rank) + " (" + std::to_string(p.rank_low) + " to " +
+                       std::to_string(p.rank_high) + "), first in " + percent(p.p_first) + " of the draws\nmedian " +
+                       pretty_number(significant(p.median, 4)) + ", 90 % interval " +
+                       pretty_number(significant(p.low90, 4)) + " to " + pretty_number(significant(p.high90, 4));
     if (!pretty_unit(result.unit).empty()) text += " " + pretty_unit(result.unit);
     if (row.remembered) text += "\nrests on a remembered value";
     return text;
@@ -37,7 +38,7 @@ RankRow row_of(const RankedMetal& r, const RankResult& result, const Merit& meri
     const double a = merit.drawn(p.low90), b = merit.drawn(p.high90);
     row.low = std::min(a, b);
     row.high = std::max(a, b);
-    row.value = rounded_to(row.median, (row.high - row.low) / 2, 4);
+    row.value = pretty_number(rounded_to(row.median, (row.high - row.low) / 2, 4));
     row.hover = hover_of(r, row, result);
     for (const RankInput& input : r.inputs)
         if (!input.value.sources.empty()) row.sources.push_back(input.value.sources.front().key);
@@ -46,15 +47,16 @@ RankRow row_of(const RankedMetal& r, const RankResult& result, const Merit& meri
 
 } // namespace
 
-RankChart rank_chart(const Catalogue& catalogue, const RankResult& result, UnitSystem units, const std::vector<std::string>& pinned) {
+RankChart rank_chart(const Catalogue& catalogue, const RankResult& result, UnitSystem units,
+                     const std::vector<std::string>& pinned) {
     RankChart chart;
     chart.title = result.label.empty() ? result.formula : result.label;
     chart.data_version = catalogue.data_version;
     if (result.ranked.empty()) return chart;
     const RankedMetal& best = result.ranked.front();
     const Merit merit{catalogue.property(result.formula), best.place.median, units};
-    chart.axis_label = merit.property ? label_with_unit(*merit.property, units)
-                                      : result.formula + ", relative to " + best.metal->name;
+    chart.axis_label =
+        merit.property ? label_with_unit(*merit.property, units) : result.formula + ", relative to " + best.metal->name;
     for (const RankedMetal& r : result.ranked) {
         RankRow row = row_of(r, result, merit);
         row.pinned = std::find(pinned.begin(), pinned.end(), row.id) != pinned.end();

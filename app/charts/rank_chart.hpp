@@ -1,5 +1,6 @@
 // A ranking as a chart: a row per metal, best on top, median with its 90 % interval.
-// A goal that is one property is drawn in that property's unit; a formula of several relative to the best metal's median.
+// A goal that is one property is drawn in that property's unit; a formula of several relative to the best metal's
+// median.
 #pragma once
 
 #include "charts/canvas.hpp"
@@ -25,10 +26,11 @@ struct RankChart {
     std::string data_version;
 };
 
-RankChart rank_chart(const Catalogue& catalogue, const RankResult& result, UnitSystem units, const std::vector<std::string>& pinned);
+RankChart rank_chart(const Catalogue& catalogue, const RankResult& result, UnitSystem units,
+                     const std::vector<std::string>& pinned);
 
-/// As many rows as there is room for; says how many more there are. The axis is logarithmic where the medians shown differ by
-/// more than a factor of 30. Hits: id is the metal's slug.
+/// As many rows as there is room for; says how many more there are. The axis is logarithmic where the medians shown
+/// differ by more than a factor of 30. Hits: id is the metal's slug.
 Scene layout(const RankChart& chart, const Canvas& canvas);
 
 } // namespace pourbook

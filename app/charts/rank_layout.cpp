@@ -16,13 +16,15 @@ constexpr double log_beyond = 30; // ratio from which a linear axis hides the sm
 
 class RankLayout {
 public:
-    RankLayout(const RankChart& chart, const Canvas& canvas) : chart_(chart), canvas_(canvas), colours_(canvas.palette) {
+    RankLayout(const RankChart& chart, const Canvas& canvas)
+        : chart_(chart), canvas_(canvas), colours_(canvas.palette) {
         scene_.width = canvas.width;
         scene_.height = canvas.height;
     }
 
     Scene run() {
-        const double top = add_head(scene_, canvas_, chart_.title, chart_.rows.empty() ? "nothing to rank" : "median and 90 % interval, best on top");
+        const double top = add_head(scene_, canvas_, chart_.title,
+                                    chart_.rows.empty() ? "nothing to rank" : "median and 90 % interval, best on top");
         // The caption depends on the rows shown and takes room from them: reserve its most, then place it.
         constexpr double caption_most = 3 * line + 4 + chart_margin;
         const double foot = (legend_lines() + 2) * line + 10; // figures, axis label, legend
@@ -47,7 +49,7 @@ private:
         return keys;
     }
 
-    bool any(bool RankRow::* what) const {
+    bool any(bool RankRow::*what) const {
         return std::any_of(chart_.rows.begin(), chart_.rows.end(), [&](const RankRow& r) { return r.*what; });
     }
 
@@ -86,10 +88,12 @@ private:
         const double y = middle(i);
         const Colour colour = row.tied_with_best || i == 0 ? colours_.tied : colours_.other;
         const std::string name = shortened(row.name, plot_.x - gap - chart_margin, TextStyle::label, canvas_.measure);
-        scene_.parts.push_back(Text{{plot_.x - gap, y}, name, row.pinned ? colours_.accent : colours_.ink, Anchor::end});
+        scene_.parts.push_back(
+            Text{{plot_.x - gap, y}, name, row.pinned ? colours_.accent : colours_.ink, Anchor::end});
         if (!axis_.log) {
             const double zero = place(0), end = place(row.median);
-            scene_.parts.push_back(Rectangle{{std::min(zero, end), y - 6, std::abs(end - zero), 12}, colour.with_alpha(70)});
+            scene_.parts.push_back(
+                Rectangle{{std::min(zero, end), y - 6, std::abs(end - zero), 12}, colour.with_alpha(70)});
         }
         const double low = place(row.low), high = place(row.high);
         if (high > low) {
@@ -98,7 +102,8 @@ private:
         }
         if (row.remembered) scene_.parts.push_back(Circle{{place(row.median), y}, dot, colours_.ground, 0});
         scene_.parts.push_back(Circle{{place(row.median), y}, dot, colour, row.remembered ? 2.0 : 0.0});
-        scene_.parts.push_back(Text{{high + gap, y}, value_text(row), row.tied_with_best ? colours_.ink : colours_.dim});
+        scene_.parts.push_back(
+            Text{{high + gap, y}, value_text(row), row.tied_with_best ? colours_.ink : colours_.dim});
         scene_.hits.push_back({{0, y - row_height / 2, canvas_.width, row_height}, row.id, row.hover});
     }
 
@@ -112,7 +117,8 @@ private:
     }
 
     double legend_lines() const {
-        return (any(&RankRow::tied_with_best) ? 1 : 0) + (any(&RankRow::remembered) ? 1 : 0) + (chart_.rows.size() > shown_ ? 1 : 0);
+        return (any(&RankRow::tied_with_best) ? 1 : 0) + (any(&RankRow::remembered) ? 1 : 0) +
+               (chart_.rows.size() > shown_ ? 1 : 0);
     }
 
     void add_foot() {
@@ -123,12 +129,15 @@ private:
             y += line;
         };
         add(chart_.axis_label, colours_.ink, chart_margin);
-        if (any(&RankRow::tied_with_best)) add("≈ best: the data can't tell it from the first", colours_.dim, chart_margin);
+        if (any(&RankRow::tied_with_best))
+            add("≈ best: the data can't tell it from the first", colours_.dim, chart_margin);
         if (any(&RankRow::remembered)) {
             scene_.parts.push_back(Circle{{chart_margin + dot, y}, dot, colours_.dim, 2});
             add("rests on a remembered value", colours_.dim, chart_margin + 3 * dot);
         }
-        if (chart_.rows.size() > shown_) add("and " + std::to_string(chart_.rows.size() - shown_) + " more in the table", colours_.dim, chart_margin);
+        if (chart_.rows.size() > shown_)
+            add("and " + std::to_string(chart_.rows.size() - shown_) + " more in the table", colours_.dim,
+                chart_margin);
     }
 
     const RankChart& chart_;

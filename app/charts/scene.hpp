@@ -1,5 +1,6 @@
 // What a chart is made of once everything is decided: a few primitives in points, y downwards, later ones on top.
-// A painter replays them and has no opinions; `dump` writes them as text, so that a chart can be approved without fonts.
+// A painter replays them and has no opinions; `dump` writes them as text, so that a chart can be approved without
+// fonts.
 #pragma once
 
 #include <cstdint>
@@ -30,8 +31,12 @@ enum class Anchor { start, middle, end };
 enum class TextStyle { label, title };
 
 /// Size of the letters (the em of the font) and height of a line, in points.
-constexpr double text_size(TextStyle style) { return style == TextStyle::title ? 15 : 12.5; }
-constexpr double line_height(TextStyle style) { return style == TextStyle::title ? 24 : 18; }
+constexpr double text_size(TextStyle style) {
+    return style == TextStyle::title ? 15 : 12.5;
+}
+constexpr double line_height(TextStyle style) {
+    return style == TextStyle::title ? 24 : 18;
+}
 
 struct Polyline {
     std::vector<Spot> spots;

@@ -14,6 +14,7 @@ void Context::with_conditions(CLI::App* command) {
     command->add_option(
         "--condition", words.condition,
         "reference, as-cast, annealed, cold-worked, solution-treated, aged, as-supplied, or a temper (T6)");
+    command->add_option("--price-form", words.price_form, "exchange (default), retail (bar in a shop) or scrap");
     command->add_option("--purity-rrr", words.rrr, "residual resistivity ratio of a pure metal");
 }
 

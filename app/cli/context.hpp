@@ -21,6 +21,7 @@ struct Context {
     bool json = false;
     std::string units = "si";
     ConditionWords words;
+    std::function<Result<casting::Mesh>(const std::string&)> read_mesh; // of an STL file
     std::function<int(const Catalogue&)> answer; // empty: the window
 
     Context(std::ostream& out_stream, std::ostream& err_stream) : out(out_stream), err(err_stream) {}
@@ -54,6 +55,14 @@ void declare_metals(Context& context);
 void declare_value(Context& context);
 void declare_sheet(Context& context);
 void declare_rank(Context& context);
+void declare_tradeoff(Context& context);
+void declare_versus(Context& context);
+void declare_drop(Context& context);
+void declare_drag(Context& context);
+void declare_infer(Context& context);
+void declare_sweep(Context& context);
+void declare_mix(Context& context);
+void declare_pour(Context& context);
 void declare_sources(Context& context);
 void declare_check(Context& context);
 

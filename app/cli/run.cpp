@@ -48,6 +48,14 @@ void declare_commands(Context& context) {
     declare_value(context);
     declare_sheet(context);
     declare_rank(context);
+    declare_tradeoff(context);
+    declare_versus(context);
+    declare_drop(context);
+    declare_drag(context);
+    declare_infer(context);
+    declare_sweep(context);
+    declare_mix(context);
+    declare_pour(context);
     declare_sources(context);
     declare_check(context);
 }
@@ -62,6 +70,7 @@ std::string one_line(std::string text) {
 int run_command_line(const CommandLine& setup, const std::vector<std::string>& words, std::ostream& out,
                      std::ostream& err) {
     Context context(out, err);
+    context.read_mesh = setup.read_mesh;
     TopWords top;
     declare_top(context, top, setup);
     declare_commands(context);

@@ -3,7 +3,9 @@
 //   4 a damaged or newer file, or one that can't be written   5 refused with the reason
 #pragma once
 
+#include "core/casting/mesh.hpp"
 #include "core/materials/catalogue.hpp"
+#include "core/result.hpp"
 
 #include <functional>
 #include <iosfwd>
@@ -26,6 +28,7 @@ struct CommandLine {
     std::string default_reference;                     // path of the reference database beside the program
     std::function<Catalogue(const std::string&)> open; // throws std::runtime_error with one plain line
     std::function<int(const Catalogue&, const WindowWords&)> window;
+    std::function<Result<casting::Mesh>(const std::string&)> read_mesh;
 };
 
 /// words without the program's name. Never throws.

@@ -63,6 +63,11 @@ Result<Conditions> conditions_from(const ConditionWords& words) {
                            0};
         (known ? c.condition : c.temper) = words.condition;
     }
+    if (!words.price_form.empty()) {
+        if (words.price_form != "exchange" && words.price_form != "retail" && words.price_form != "scrap")
+            return Problem{Problem::Kind::unreadable, "--price-form '" + words.price_form + "': exchange, retail or scrap is expected", 0};
+        c.price_form = words.price_form;
+    }
     if (!words.rrr.empty()) {
         const Result<double> rrr = parse_si(words.rrr, {}, "a residual resistivity ratio");
         if (!rrr || !(*rrr > 1))

@@ -14,6 +14,7 @@ struct ConditionWords {
     std::string at;        // "77K", "20degC"; empty: 293.15 K
     std::string condition; // "annealed", "T6"; empty: reference
     std::string rrr;
+    std::string price_form; // exchange, retail or scrap; empty: exchange
 };
 
 /// Errors: unreadable, naming the argument.

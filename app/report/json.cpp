@@ -1,21 +1,9 @@
 #include "report/json.hpp"
 
-#include <nlohmann/json.hpp>
-
-#include <cmath>
+#include "report/json_parts.hpp"
 
 namespace pourbook {
 namespace {
-
-using Json = nlohmann::ordered_json;
-
-Json number(double x) {
-    return std::isfinite(x) ? Json(x) : Json(nullptr);
-}
-
-std::string dumped(const Json& json) {
-    return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
-}
 
 Json composition_of(const Metal& metal) {
     Json parts = Json::object();
@@ -37,7 +25,7 @@ Json head_of(const Metal& m) {
 Json source_of(const SourceValue& s) {
     Json out = {{"key", s.key},
                 {"locator", s.locator},
-                {"value", number(s.value_si)},
+                {"value", json_number(s.value_si)},
                 {"how_known", name_of(s.how_known)},
                 {"printed", s.printed},
                 {"record", s.record_id},
@@ -49,16 +37,16 @@ Json source_of(const SourceValue& s) {
 Json value_of(const Property& p, const Evaluated& e) {
     Json sources = Json::array();
     for (const SourceValue& s : e.sources) sources.push_back(source_of(s));
-    Json out = {{"value", p.is_text ? Json(e.text) : number(e.value_si)},
+    Json out = {{"value", p.is_text ? Json(e.text) : json_number(e.value_si)},
                 {"unit", p.si_unit},
-                {"standard_uncertainty", p.is_text ? Json(nullptr) : number(e.standard_uncertainty_si)},
+                {"standard_uncertainty", p.is_text ? Json(nullptr) : json_number(e.standard_uncertainty_si)},
                 {"uncertainty_assumed", e.uncertainty_assumed},
-                {"temperature_K", number(e.temperature_K)},
+                {"temperature_K", json_number(e.temperature_K)},
                 {"condition", e.condition.empty() ? Json(nullptr) : Json(e.condition)},
                 {"condition_matches", e.condition_matches},
                 {"how_known", name_of(e.how_known)},
                 {"sources", sources},
-                {"spread", {{"low", number(e.spread_low_si)}, {"high", number(e.spread_high_si)}}},
+                {"spread", {{"low", json_number(e.spread_low_si)}, {"high", json_number(e.spread_high_si)}}},
                 {"trail", e.trail}};
     return out;
 }
@@ -80,7 +68,7 @@ Json record_of(const Record& r) {
     Json points = Json::array();
     for (const Point& p : r.points)
         points.push_back(
-            {{"temperature_K", number(p.temperature_K)}, {"value", number(p.value_si)}, {"printed", p.printed}});
+            {{"temperature_K", json_number(p.temperature_K)}, {"value", json_number(p.value_si)}, {"printed", p.printed}});
     Json out = {{"id", r.id},         {"property", r.property}, {"phase", name_of(r.phase)}, {"condition", r.condition},
                 {"temper", r.temper}, {"unit_printed", r.unit}, {"points", points}};
     if (r.equation) out["equation"] = r.equation_printed;
@@ -123,26 +111,13 @@ Json left_out(const std::vector<LeftOut>& list, bool with_missing) {
 }
 
 Json ranked_of(const RankedMetal& r, const Catalogue& catalogue) {
-    Json inputs = Json::object();
-    for (const RankInput& i : r.inputs) {
-        const Property& p = *catalogue.property(i.property);
-        Json sources = Json::array();
-        for (const SourceValue& s : i.value.sources)
-            if (s.chosen) sources.push_back(s.key);
-        inputs[i.property] = {{"value", number(i.value.value_si)},
-                              {"unit", p.si_unit},
-                              {"standard_uncertainty", number(i.value.standard_uncertainty_si)},
-                              {"condition", i.value.condition},
-                              {"how_known", name_of(i.value.how_known)},
-                              {"sources", sources}};
-    }
     const Place& p = r.place;
     return {{"rank", p.rank},           {"metal", r.metal->slug},
             {"median", p.median},       {"low90", p.low90},
             {"high90", p.high90},       {"p_first", p.p_first},
             {"rank_low", p.rank_low},   {"rank_high", p.rank_high},
             {"tied_with", p.tied_with}, {"from_memory", r.from_memory},
-            {"inputs", inputs}};
+            {"inputs", json_inputs(r.inputs, catalogue)}};
 }
 
 } // namespace
@@ -150,7 +125,7 @@ Json ranked_of(const RankedMetal& r, const Catalogue& catalogue) {
 std::string json_of_metals(const std::vector<const Metal*>& metals) {
     Json out = Json::array();
     for (const Metal* m : metals) out.push_back(head_of(*m));
-    return dumped(out);
+    return json_text(out);
 }
 
 std::string json_of(const ValueResult& result, const Catalogue& catalogue) {
@@ -158,7 +133,7 @@ std::string json_of(const ValueResult& result, const Catalogue& catalogue) {
     out.update(value_of(*result.property, result.value));
     add_money(out, *result.property, result.value, catalogue);
     out["data_version"] = catalogue.data_version;
-    return dumped(out);
+    return json_text(out);
 }
 
 std::string json_of(const SheetResult& result, const Catalogue& catalogue) {
@@ -192,7 +167,7 @@ std::string json_of(const SheetResult& result, const Catalogue& catalogue) {
     out["sources"] = Json::array();
     for (const Reference* r : result.references) out["sources"].push_back(reference_of(*r));
     out["data_version"] = catalogue.data_version;
-    return dumped(out);
+    return json_text(out);
 }
 
 std::string json_of(const RankResult& result, const Catalogue& catalogue) {
@@ -201,20 +176,27 @@ std::string json_of(const RankResult& result, const Catalogue& catalogue) {
                 {"unit", result.unit},
                 {"best", result.best_high ? "high" : "low"},
                 {"temperature_K", result.conditions.temperature_K},
-                {"condition", result.conditions.condition}};
+                {"condition", result.conditions.condition},
+                {"holding", name_of(result.holding)}};
     out["results"] = Json::array();
     for (const RankedMetal& r : result.ranked) out["results"].push_back(ranked_of(r, catalogue));
+    if (!result.settling.sentence.empty())
+        out["settling"] = {{"cause", result.settling.cause}, {"share", result.settling.share}, {"sentence", result.settling.sentence}};
+    if (!result.order_by_price_form.empty()) {
+        out["price_form"] = result.conditions.price_form;
+        for (const auto& [form, slugs] : result.order_by_price_form) out["order_by_price_form"][form] = slugs;
+    }
     out["ranked_in_all"] = result.ranked_in_all;
     out["excluded"] = left_out(result.excluded, false);
     out["unrankable"] = left_out(result.unrankable, true);
     out["data_version"] = catalogue.data_version;
-    return dumped(out);
+    return json_text(out);
 }
 
 std::string json_of_references(const std::vector<const Reference*>& references) {
     Json out = Json::array();
     for (const Reference* r : references) out.push_back(reference_of(*r));
-    return dumped(out);
+    return json_text(out);
 }
 
 std::string json_of(const CheckResult& result, const Catalogue& catalogue, bool with_coverage, bool with_conflicts) {
@@ -256,7 +238,7 @@ std::string json_of(const CheckResult& result, const Catalogue& catalogue, bool 
                                         {"sources", sources}});
         }
     }
-    return dumped(out);
+    return json_text(out);
 }
 
 } // namespace pourbook

@@ -1,214 +1,134 @@
 #include "usecases/rank.hpp"
 
-#include "core/quantity/format.hpp"
-#include "core/uncertainty/draws.hpp"
 #include "usecases/find_metal.hpp"
+#include "usecases/settle.hpp"
 
 #include <algorithm>
 #include <cmath>
-#include <optional>
 
 namespace pourbook {
 namespace {
 
-using Kind = Problem::Kind;
-
-struct Plan {
-    RankResult result; // the head filled in
-    Formula formula;
-    std::vector<Condition> where;
-    bool only_home_casting = false, only_non_ferromagnetic = false, only_solid = false;
-};
-
-Problem in(const std::string& what, const std::string& text, Problem p) {
-    p.text = what + " '" + (text.size() > 80 ? text.substr(0, 77) + "..." : text) + "', column " +
-             std::to_string(p.column) + ": " + p.text;
-    return p;
-}
-
-void take_goal(Plan& plan, const Goal& goal, bool include_unusual) {
-    plan.result.goal = goal.id;
-    plan.result.label = goal.label;
-    plan.result.sentence = goal.sentence;
-    plan.result.formula = goal.formula;
-    plan.result.best_high = goal.best_high;
-    plan.only_solid = goal.only_solid;
-    plan.only_non_ferromagnetic = goal.only_non_ferromagnetic;
-    plan.only_home_casting = goal.only_home_casting && !include_unusual;
-}
-
-Result<std::vector<Condition>> conditions_of(const Catalogue& catalogue, const std::vector<std::string>& where) {
-    std::vector<Condition> out;
-    for (const std::string& text : where) {
-        const Result<Condition> condition = Condition::parse(text, catalogue);
-        if (!condition) return in("condition", text, condition.problem());
-        out.push_back(*condition);
-    }
-    return out;
-}
-
-Result<Plan> planned(const Catalogue& catalogue, const RankRequest& request) {
-    Plan plan;
-    plan.result.formula = request.formula;
-    plan.result.best_high = request.best_high;
-    plan.result.conditions = request.conditions;
-    std::vector<std::string> where = request.where;
-    if (!request.goal.empty()) {
-        const Goal* goal = catalogue.goal(request.goal);
-        if (!goal) {
-            std::string text = "unknown goal '" + request.goal + "': one of";
-            for (const Goal& g : catalogue.goals) text += " " + g.id;
-            return Problem{Kind::unreadable, text, 0};
-        }
-        take_goal(plan, *goal, request.include_unusual);
-        if (!request.include_unusual) where.insert(where.end(), goal->where.begin(), goal->where.end());
-    }
-    const Result<Formula> formula = Formula::parse(plan.result.formula, catalogue);
-    if (!formula) return in("formula", plan.result.formula, formula.problem());
-    plan.formula = *formula;
-    plan.result.unit = formula->dimension().text();
-    const Result<std::vector<Condition>> conditions = conditions_of(catalogue, where);
-    if (!conditions) return conditions.problem();
-    plan.where = *conditions;
-    return plan;
-}
-
-/// Values of the named properties, or what is missing.
-struct Looked {
-    std::vector<RankInput> inputs;
-    std::vector<std::string> missing;
-    std::string reason;
-};
-
-Looked look_up(const Catalogue& catalogue, const Metal& metal, const std::vector<std::string>& names,
-               const Conditions& conditions) {
-    Looked out;
-    for (const std::string& name : names) {
-        const Result<Evaluated> e = evaluate(catalogue, metal, name, conditions);
-        if (e) {
-            out.inputs.push_back({name, *e});
-            continue;
-        }
-        out.missing.push_back(name);
-        out.reason += (out.reason.empty() ? "" : "; ") + e.problem().text;
-    }
-    return out;
-}
-
-std::vector<double> nominal(const std::vector<RankInput>& inputs) {
-    std::vector<double> values;
-    for (const RankInput& i : inputs) values.push_back(i.value.value_si);
-    return values;
-}
-
-/// Why the goal's own conditions leave this metal out; empty if they don't.
-std::string barred(const Catalogue& catalogue, const Metal& metal, const Plan& plan) {
-    const double t = plan.result.conditions.temperature_K;
-    if (plan.only_home_casting)
-        for (const Caution* c : catalogue.cautions_for(metal))
-            if (c->excludes_home_casting) return "not for home casting: " + c->reason;
-    if (plan.only_non_ferromagnetic && ferromagnetic_at(catalogue, metal, t))
-        return "ferromagnetic at " + trimmed(t, 6) + " K: it attracts the magnet";
-    if (plan.only_solid && phase_at(catalogue, metal, t) != Phase::solid) return "not solid at " + trimmed(t, 6) + " K";
-    return {};
-}
-
-/// Value of the formula in each sample: every cause of uncertainty is drawn once and shared.
-std::vector<double> sampled(const Formula& formula, const std::vector<RankInput>& inputs, Draws& draws) {
-    std::vector<double> out(draws.samples());
-    std::vector<std::vector<std::pair<const std::vector<double>*, double>>> causes(inputs.size());
-    for (std::size_t i = 0; i < inputs.size(); ++i)
-        for (const Cause& c : inputs[i].value.causes) causes[i].emplace_back(&draws.of(c.key), c.relative);
-    std::vector<double> values(inputs.size());
-    for (std::size_t s = 0; s < out.size(); ++s) {
-        for (std::size_t i = 0; i < inputs.size(); ++i) {
-            double exponent = 0;
-            for (const auto& [column, relative] : causes[i]) exponent += relative * (*column)[s];
-            values[i] = inputs[i].value.value_si * std::exp(exponent);
-        }
-        out[s] = formula.value(values);
-    }
-    return out;
-}
-
 class Ranking {
 public:
-    Ranking(const Catalogue& catalogue, Plan plan, const RankRequest& request)
-        : catalogue_(catalogue), plan_(std::move(plan)), request_(request), draws_(request.samples, request.seed) {}
+    Ranking(const Catalogue& catalogue, GoalPlan plan, const RankRequest& request)
+        : catalogue_(catalogue), plan_(std::move(plan)), request_(request), draws_(request.samples, request.seed) {
+        result_.goal = plan_.id;
+        result_.label = plan_.label;
+        result_.sentence = plan_.sentence;
+        result_.formula = plan_.formula.text();
+        result_.unit = plan_.formula.dimension().text();
+        result_.best_high = plan_.best_high;
+        result_.holding = plan_.holding;
+        result_.conditions = request.conditions;
+    }
 
     void consider(const Metal& metal) {
-        if (const std::string bar = barred(catalogue_, metal, plan_); !bar.empty()) {
-            plan_.result.excluded.push_back({&metal, bar, {}});
+        if (const std::string bar = barred(catalogue_, metal, plan_, request_.conditions.temperature_K); !bar.empty()) {
+            result_.excluded.push_back({&metal, bar, {}});
             return;
         }
         if (!meets_conditions(metal)) return;
-        Looked looked = look_up(catalogue_, metal, plan_.formula.names(), request_.conditions);
-        if (!looked.missing.empty()) {
-            plan_.result.unrankable.push_back({&metal, looked.reason, looked.missing});
+        Inputs inputs = look_up(catalogue_, metal, plan_.formula.names(), request_.conditions);
+        if (!inputs.missing.empty()) {
+            result_.unrankable.push_back({&metal, inputs.reason, inputs.missing});
             return;
         }
-        const double value = plan_.formula.value(nominal(looked.inputs));
-        std::vector<double> samples = sampled(plan_.formula, looked.inputs, draws_);
+        const double value = plan_.formula.value(inputs.nominal());
+        std::vector<double> samples = sampled(plan_.formula, inputs.values, draws_);
         if (std::isnan(value) || std::any_of(samples.begin(), samples.end(), [](double x) { return std::isnan(x); })) {
-            plan_.result.unrankable.push_back({&metal, "the formula has no finite value for it", {}});
+            result_.unrankable.push_back({&metal, "the formula has no finite value for it", {}});
             return;
         }
         contenders_.push_back({metal.slug, value, std::move(samples)});
-        RankedMetal entry;
-        entry.metal = &metal;
-        entry.from_memory = std::any_of(looked.inputs.begin(), looked.inputs.end(),
-                                        [](const RankInput& i) { return i.value.how_known == HowKnown::memory; });
-        entry.inputs = std::move(looked.inputs);
-        entries_.push_back(std::move(entry));
+        const bool from_memory = inputs.from_memory();
+        entries_.push_back({&metal, {}, std::move(inputs.values), from_memory});
     }
 
     RankResult finish() {
-        for (Place& place : put_in_order(contenders_, plan_.result.best_high)) {
+        for (Place& place : put_in_order(contenders_, plan_.best_high)) {
             RankedMetal entry = entries_[place.contender];
             entry.place = std::move(place);
-            plan_.result.ranked.push_back(std::move(entry));
+            result_.ranked.push_back(std::move(entry));
         }
-        plan_.result.ranked_in_all = plan_.result.ranked.size();
-        if (request_.top && plan_.result.ranked.size() > request_.top) plan_.result.ranked.resize(request_.top);
-        return std::move(plan_.result);
+        settle();
+        result_.ranked_in_all = result_.ranked.size();
+        if (request_.top && result_.ranked.size() > request_.top) result_.ranked.resize(request_.top);
+        return std::move(result_);
     }
 
 private:
     bool meets_conditions(const Metal& metal) {
         for (const Condition& condition : plan_.where) {
-            const Looked looked = look_up(catalogue_, metal, condition.names(), request_.conditions);
-            if (!looked.missing.empty()) {
-                plan_.result.unrankable.push_back(
-                    {&metal, "condition '" + condition.text() + "': " + looked.reason, looked.missing});
+            const Inputs inputs = look_up(catalogue_, metal, condition.names(), request_.conditions);
+            if (!inputs.missing.empty()) {
+                result_.unrankable.push_back({&metal, "condition '" + condition.text() + "': " + inputs.reason, inputs.missing});
                 return false;
             }
-            if (!condition.holds(nominal(looked.inputs), metal)) {
-                plan_.result.excluded.push_back({&metal, "does not meet " + condition.text(), {}});
+            if (!condition.holds(inputs.nominal(), metal)) {
+                result_.excluded.push_back({&metal, "does not meet " + condition.text(), {}});
                 return false;
             }
         }
         return true;
     }
 
+    void settle() {
+        if (result_.ranked.size() < 2) return;
+        const RankedMetal &first = result_.ranked[0], &second = result_.ranked[1];
+        const auto& ties = first.place.tied_with;
+        if (std::find(ties.begin(), ties.end(), second.metal->slug) == ties.end()) return;
+        double sum = 0;
+        for (const auto& [cause, variance] : ratio_variance(plan_.formula, first.inputs, second.inputs)) {
+            sum += variance;
+            if (variance > result_.settling.share) result_.settling = {cause, variance, {}};
+        }
+        if (sum <= 0) return;
+        result_.settling.share /= sum;
+        result_.settling.sentence = "The data can't tell " + first.metal->slug + " from " + second.metal->slug + "; a better figure for " +
+                                    plain_cause(result_.settling.cause) + " would do most to settle it.";
+    }
+
     const Catalogue& catalogue_;
-    Plan plan_;
+    GoalPlan plan_;
     const RankRequest& request_;
     Draws draws_;
     std::vector<Contender> contenders_;
     std::vector<RankedMetal> entries_;
+    RankResult result_;
 };
+
+/// Slugs of the first ten by nominal value at each price form; empty where the goal has no price.
+std::vector<std::pair<std::string, std::vector<std::string>>> orders_by_price_form(const Catalogue& catalogue, const GoalPlan& plan, const std::vector<const Metal*>& field,
+                                                                                  const RankRequest& request) {
+    constexpr std::size_t shown = 10;
+    std::vector<std::pair<std::string, std::vector<std::string>>> out;
+    const auto& names = plan.formula.names();
+    if (std::find(names.begin(), names.end(), "price") == names.end()) return out;
+    RankRequest bare = request;
+    bare.samples = 0;
+    bare.top = shown;
+    for (const char* form : {"exchange", "retail", "scrap"}) {
+        bare.conditions.price_form = form;
+        Ranking ranking(catalogue, plan, bare);
+        for (const Metal* metal : field) ranking.consider(*metal);
+        out.emplace_back(form, std::vector<std::string>{});
+        for (const RankedMetal& m : ranking.finish().ranked) out.back().second.push_back(m.metal->slug);
+    }
+    return out;
+}
 
 } // namespace
 
-Result<std::vector<const Metal*>> list_metals(const Catalogue& catalogue, const std::string& find,
-                                              const std::vector<std::string>& where, const Conditions& conditions) {
+Result<std::vector<const Metal*>> list_metals(const Catalogue& catalogue, const std::string& find, const std::vector<std::string>& where,
+                                              const Conditions& conditions) {
     const auto parsed = conditions_of(catalogue, where);
     if (!parsed) return parsed.problem();
     std::vector<const Metal*> out;
     for (const Metal* metal : search_metals(catalogue, find)) {
         const bool meets = std::all_of(parsed->begin(), parsed->end(), [&](const Condition& condition) {
-            const Looked looked = look_up(catalogue, *metal, condition.names(), conditions);
-            return looked.missing.empty() && condition.holds(nominal(looked.inputs), *metal);
+            const Inputs inputs = look_up(catalogue, *metal, condition.names(), conditions);
+            return inputs.missing.empty() && condition.holds(inputs.nominal(), *metal);
         });
         if (meets) out.push_back(metal);
     }
@@ -216,7 +136,7 @@ Result<std::vector<const Metal*>> list_metals(const Catalogue& catalogue, const 
 }
 
 Result<RankResult> rank(const Catalogue& catalogue, const RankRequest& request) {
-    Result<Plan> plan = planned(catalogue, request);
+    Result<GoalPlan> plan = plan_goal(catalogue, request.goal);
     if (!plan) return plan.problem();
     std::vector<const Metal*> field;
     for (const std::string& word : request.from) {
@@ -226,9 +146,11 @@ Result<RankResult> rank(const Catalogue& catalogue, const RankRequest& request) 
     }
     if (request.from.empty())
         for (const Metal& m : catalogue.metals) field.push_back(&m);
-    Ranking ranking(catalogue, std::move(*plan), request);
+    Ranking ranking(catalogue, *plan, request);
     for (const Metal* metal : field) ranking.consider(*metal);
-    return ranking.finish();
+    RankResult result = ranking.finish();
+    result.order_by_price_form = orders_by_price_form(catalogue, *plan, field, request);
+    return result;
 }
 
 } // namespace pourbook

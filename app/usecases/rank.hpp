@@ -1,9 +1,9 @@
 // Which metals serve a goal best, what is left out and why, and what can't be ranked for want of a value.
 #pragma once
 
-#include "core/evaluate/evaluate.hpp"
-#include "core/ranking/formula.hpp"
 #include "core/ranking/order.hpp"
+#include "usecases/goal_plan.hpp"
+#include "usecases/merit.hpp"
 
 #include <cstdint>
 #include <string>
@@ -12,21 +12,12 @@
 namespace pourbook {
 
 struct RankRequest {
-    std::string goal;    // id of a named goal, or empty
-    std::string formula; // used when goal is empty
-    bool best_high = true;
-    std::vector<std::string> where;
+    GoalWords goal;
     std::vector<std::string> from; // slugs or names; empty: all metals
     Conditions conditions;
-    bool include_unusual = false; // drop the goal's own conditions and the bar on metals unfit for home casting
-    std::size_t top = 0;          // 0: all
+    std::size_t top = 0; // 0: all
     std::size_t samples = 2000;
     std::uint64_t seed = 1;
-};
-
-struct RankInput {
-    std::string property;
-    Evaluated value;
 };
 
 struct RankedMetal {
@@ -42,20 +33,31 @@ struct LeftOut {
     std::vector<std::string> missing; // unrankable only: property ids
 };
 
+/// Which better figure would settle the order of the first two, where the data can't tell them apart.
+struct Settling {
+    std::string cause;    // "sterling-silver.resistivity", "price.copper"
+    double share = 0;     // of the variance of the ratio of the two
+    std::string sentence; // empty: the first is told apart from the second
+};
+
 struct RankResult {
     std::string goal, label, sentence, formula, unit;
     bool best_high = true;
+    Holding holding = Holding::size;
     Conditions conditions;
     std::vector<RankedMetal> ranked;
     std::size_t ranked_in_all = 0; // before `top` cut the list
     std::vector<LeftOut> excluded;
     std::vector<LeftOut> unrankable;
+    Settling settling;
+    /// Where the goal uses a price: the order of the first ten at exchange, retail and scrap prices.
+    std::vector<std::pair<std::string, std::vector<std::string>>> order_by_price_form;
 };
 
-/// Metals found by words (see search_metals) that meet every condition; a metal without the needed value does not meet
-/// it. Errors: unreadable (condition, with column).
-Result<std::vector<const Metal*>> list_metals(const Catalogue& catalogue, const std::string& find,
-                                              const std::vector<std::string>& where, const Conditions& conditions);
+/// Metals found by words (see search_metals) that meet every condition; a metal without the needed value does not meet it.
+/// Errors: unreadable (condition, with column).
+Result<std::vector<const Metal*>> list_metals(const Catalogue& catalogue, const std::string& find, const std::vector<std::string>& where,
+                                              const Conditions& conditions);
 
 /// Errors: unreadable (formula, condition or goal, with column), unknown (metal).
 Result<RankResult> rank(const Catalogue& catalogue, const RankRequest& request);

@@ -210,6 +210,23 @@ void read_prices(SQLite::Database& db, Catalogue& c) {
     });
 }
 
+void read_price_forms(SQLite::Database& db, Catalogue& c) {
+    each(db, "SELECT * FROM price_form ORDER BY position", [&](Row& row) {
+        PriceForm f;
+        row.count();
+        f.form = row.text();
+        std::istringstream families(row.text());
+        for (std::string family; std::getline(families, family);) f.families.push_back(family);
+        f.low = row.number();
+        f.high = row.number();
+        f.note = row.text();
+        f.citation.source = row.text();
+        f.citation.locator = row.text();
+        f.citation.how_known = row.how_known();
+        c.price_forms.push_back(std::move(f));
+    });
+}
+
 void read_goals(SQLite::Database& db, Catalogue& c) {
     each(db, "SELECT * FROM goal ORDER BY position", [&](Row& row) {
         Goal g;
@@ -225,6 +242,154 @@ void read_goals(SQLite::Database& db, Catalogue& c) {
         Goal& g = c.goals.at(row.count());
         g.where.push_back(row.text());
     });
+}
+
+void read_practices(SQLite::Database& db, Catalogue& c) {
+    each(db, "SELECT * FROM practice ORDER BY position", [&](Row& row) {
+        Practice p;
+        row.count();
+        for (std::string* field : {&p.quantity, &p.metal, &p.family, &p.element, &p.process, &p.material, &p.grade})
+            *field = row.text();
+        for (double* field : {&p.from_wt_percent, &p.over_m, &p.up_to_m, &p.figure.value_si, &p.figure.low_si,
+                              &p.figure.high_si, &p.figure.half_digit_si})
+            *field = row.number();
+        for (std::string* field : {&p.figure.printed, &p.unit, &p.text, &p.note, &p.citation.source,
+                                   &p.citation.locator})
+            *field = row.text();
+        p.citation.how_known = row.how_known();
+        p.citation.through = row.text();
+        c.practices.push_back(std::move(p));
+    });
+}
+
+void read_magnet_figures(SQLite::Database& db, Catalogue& c) {
+    each(db, "SELECT * FROM magnet_figure ORDER BY position", [&](Row& row) {
+        MagnetFigure f;
+        row.count();
+        for (std::string* field : {&f.subject, &f.material, &f.quantity}) *field = row.text();
+        for (double* field : {&f.value_si, &f.low_si, &f.high_si}) *field = row.number();
+        for (std::string* field : {&f.printed, &f.unit, &f.text, &f.note, &f.citation.source, &f.citation.locator}) *field = row.text();
+        f.citation.how_known = row.how_known();
+        c.magnet_figures.push_back(std::move(f));
+    });
+}
+
+Citation citation_from(Row& row) {
+    Citation c;
+    c.source = row.text();
+    c.locator = row.text();
+    c.how_known = row.how_known();
+    return c;
+}
+
+void read_diagrams(SQLite::Database& db, AlloyData& a) {
+    each(db, "SELECT a, b, solid, note FROM diagram ORDER BY position", [&](Row& row) {
+        Diagram d;
+        for (std::string* field : {&d.a, &d.b, &d.solid, &d.note}) *field = row.text();
+        a.diagrams.push_back(std::move(d));
+    });
+    each(db,
+         "SELECT diagram, left_phase, right_phase, note, source, locator, how_known FROM diagram_field ORDER BY "
+         "diagram, position",
+         [&](Row& row) {
+             Diagram& d = a.diagrams.at(row.count());
+             DiagramField f;
+             for (std::string* field : {&f.left, &f.right, &f.note}) *field = row.text();
+             f.citation = citation_from(row);
+             d.fields.push_back(std::move(f));
+         });
+    each(db,
+         "SELECT diagram, field, temperature_K, left_wt, right_wt FROM diagram_row ORDER BY diagram, field, position",
+         [&](Row& row) {
+             Diagram& d = a.diagrams.at(row.count());
+             DiagramField& f = d.fields.at(row.count());
+             DiagramRow r;
+             for (double* field : {&r.temperature_K, &r.left_wt, &r.right_wt}) *field = row.number();
+             f.rows.push_back(r);
+         });
+    each(db,
+         "SELECT diagram, kind, temperature_K, source, locator, how_known FROM diagram_invariant ORDER BY diagram, "
+         "position",
+         [&](Row& row) {
+             Diagram& d = a.diagrams.at(row.count());
+             Invariant v;
+             v.kind = row.text();
+             v.temperature_K = row.number();
+             v.citation = citation_from(row);
+             d.invariants.push_back(std::move(v));
+         });
+    each(db, "SELECT diagram, invariant, phase, wt FROM diagram_phase ORDER BY diagram, invariant, position",
+         [&](Row& row) {
+             Diagram& d = a.diagrams.at(row.count());
+             Invariant& v = d.invariants.at(row.count());
+             PhaseContent p;
+             p.phase = row.text();
+             p.wt = row.number();
+             v.phases.push_back(std::move(p));
+         });
+}
+
+void read_solute_effects(SQLite::Database& db, AlloyData& a) {
+    each(db,
+         "SELECT host, solute, dissolved, per_atom, ohm_m_per_percent, use, source, locator, how_known FROM "
+         "solute_effect ORDER BY position",
+         [&](Row& row) {
+             SoluteEffect e;
+             e.host = row.text();
+             e.solute = row.text();
+             e.dissolved = row.flag();
+             e.per_atom = row.flag();
+             e.ohm_m_per_percent = row.number();
+             e.use = row.use();
+             e.citation = citation_from(row);
+             a.effects.push_back(std::move(e));
+         });
+    each(db, "SELECT host, solute, percent, source, locator, how_known FROM volume_effect ORDER BY position",
+         [&](Row& row) {
+             VolumeEffect v;
+             v.host = row.text();
+             v.solute = row.text();
+             v.percent = row.number();
+             v.citation = citation_from(row);
+             a.volumes.push_back(std::move(v));
+         });
+}
+
+void read_alloy_data(SQLite::Database& db, AlloyData& a) {
+    each(db, "SELECT element, g_per_mol, source, locator, how_known FROM atomic_mass ORDER BY element", [&](Row& row) {
+        AtomicMass m;
+        m.element = row.text();
+        m.g_per_mol = row.number();
+        m.citation = citation_from(row);
+        a.masses.push_back(std::move(m));
+    });
+    read_solute_effects(db, a);
+    each(db, "SELECT a, b, note, source, locator, how_known FROM resistivity_table ORDER BY position", [&](Row& row) {
+        ResistivityTable t;
+        for (std::string* field : {&t.a, &t.b, &t.note}) *field = row.text();
+        t.citation = citation_from(row);
+        a.tables.push_back(std::move(t));
+    });
+    each(db, "SELECT resistivity_table, wt, ohm_m FROM resistivity_point ORDER BY resistivity_table, position",
+         [&](Row& row) {
+             ResistivityTable& t = a.tables.at(row.count());
+             TablePoint p;
+             p.wt = row.number();
+             p.ohm_m = row.number();
+             t.points.push_back(p);
+         });
+    each(db,
+         "SELECT host, treatment, temperature_K, share, source, locator, how_known FROM frozen_state ORDER BY position",
+         [&](Row& row) {
+             FrozenState s;
+             s.host = row.text();
+             s.treatment = row.text();
+             s.temperature_K = row.number();
+             s.share = row.number();
+             s.citation = citation_from(row);
+             a.frozen.push_back(std::move(s));
+         });
+    read_diagrams(db, a);
 }
 
 void check_schema(SQLite::Database& db, const std::string& path) {
@@ -251,7 +416,11 @@ Catalogue read_reference(const std::string& path) {
         read_records(db, c, at);
         read_cautions(db, c);
         read_prices(db, c);
+        read_price_forms(db, c);
         read_goals(db, c);
+        read_alloy_data(db, c.alloys);
+        read_magnet_figures(db, c);
+        read_practices(db, c);
         c.index();
         return c;
     } catch (const StoreError&) {

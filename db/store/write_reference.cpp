@@ -136,6 +136,16 @@ void write_prices(SQLite::Database& db, const Catalogue& c) {
     }
 }
 
+void write_price_forms(SQLite::Database& db, const Catalogue& c) {
+    Insert insert(db, "price_form", 9);
+    for (std::size_t i = 0; i < c.price_forms.size(); ++i) {
+        const PriceForm& f = c.price_forms[i];
+        std::string families;
+        for (const std::string& family : f.families) families += family + "\n";
+        insert(i, f.form, families, f.low, f.high, f.note, f.citation.source, f.citation.locator, name_of(f.citation.how_known));
+    }
+}
+
 void write_goals(SQLite::Database& db, const Catalogue& c) {
     Insert goal(db, "goal", 9), condition(db, "goal_condition", 3);
     for (std::size_t i = 0; i < c.goals.size(); ++i) {
@@ -144,6 +154,75 @@ void write_goals(SQLite::Database& db, const Catalogue& c) {
              g.only_solid);
         for (std::size_t j = 0; j < g.where.size(); ++j) condition(i, j, g.where[j]);
     }
+}
+
+void write_practices(SQLite::Database& db, const Catalogue& c) {
+    Insert insert(db, "practice", 23);
+    for (std::size_t i = 0; i < c.practices.size(); ++i) {
+        const Practice& p = c.practices[i];
+        insert(i, p.quantity, p.metal, p.family, p.element, p.process, p.material, p.grade, p.from_wt_percent, p.over_m,
+               p.up_to_m, p.figure.value_si, p.figure.low_si, p.figure.high_si, p.figure.half_digit_si,
+               p.figure.printed, p.unit, p.text, p.note, p.citation.source, p.citation.locator,
+               name_of(p.citation.how_known), p.citation.through);
+    }
+}
+
+void write_magnet_figures(SQLite::Database& db, const Catalogue& c) {
+    Insert insert(db, "magnet_figure", 14);
+    for (std::size_t i = 0; i < c.magnet_figures.size(); ++i) {
+        const MagnetFigure& f = c.magnet_figures[i];
+        insert(i, f.subject, f.material, f.quantity, f.value_si, f.low_si, f.high_si, f.printed, f.unit, f.text, f.note,
+               f.citation.source, f.citation.locator, name_of(f.citation.how_known));
+    }
+}
+
+void write_diagrams(SQLite::Database& db, const AlloyData& a) {
+    Insert diagram(db, "diagram", 5), field(db, "diagram_field", 8), row(db, "diagram_row", 6),
+        invariant(db, "diagram_invariant", 7), phase(db, "diagram_phase", 5);
+    for (std::size_t i = 0; i < a.diagrams.size(); ++i) {
+        const Diagram& d = a.diagrams[i];
+        diagram(i, d.a, d.b, d.solid, d.note);
+        for (std::size_t j = 0; j < d.fields.size(); ++j) {
+            const DiagramField& f = d.fields[j];
+            field(i, j, f.left, f.right, f.note, f.citation.source, f.citation.locator, name_of(f.citation.how_known));
+            for (std::size_t k = 0; k < f.rows.size(); ++k)
+                row(i, j, k, f.rows[k].temperature_K, f.rows[k].left_wt, f.rows[k].right_wt);
+        }
+        for (std::size_t j = 0; j < d.invariants.size(); ++j) {
+            const Invariant& v = d.invariants[j];
+            invariant(i, j, v.kind, v.temperature_K, v.citation.source, v.citation.locator,
+                      name_of(v.citation.how_known));
+            for (std::size_t k = 0; k < v.phases.size(); ++k) phase(i, j, k, v.phases[k].phase, v.phases[k].wt);
+        }
+    }
+}
+
+void write_alloy_data(SQLite::Database& db, const AlloyData& a) {
+    Insert mass(db, "atomic_mass", 5), effect(db, "solute_effect", 10), volume(db, "volume_effect", 7),
+        table(db, "resistivity_table", 7), point(db, "resistivity_point", 4), frozen(db, "frozen_state", 8);
+    const auto how = [](const Citation& c) { return name_of(c.how_known); };
+    for (const AtomicMass& m : a.masses)
+        mass(m.element, m.g_per_mol, m.citation.source, m.citation.locator, how(m.citation));
+    for (std::size_t i = 0; i < a.effects.size(); ++i) {
+        const SoluteEffect& e = a.effects[i];
+        effect(i, e.host, e.solute, e.dissolved, e.per_atom, e.ohm_m_per_percent, name_of(e.use), e.citation.source,
+               e.citation.locator, how(e.citation));
+    }
+    for (std::size_t i = 0; i < a.volumes.size(); ++i) {
+        const VolumeEffect& v = a.volumes[i];
+        volume(i, v.host, v.solute, v.percent, v.citation.source, v.citation.locator, how(v.citation));
+    }
+    for (std::size_t i = 0; i < a.tables.size(); ++i) {
+        const ResistivityTable& t = a.tables[i];
+        table(i, t.a, t.b, t.note, t.citation.source, t.citation.locator, how(t.citation));
+        for (std::size_t k = 0; k < t.points.size(); ++k) point(i, k, t.points[k].wt, t.points[k].ohm_m);
+    }
+    for (std::size_t i = 0; i < a.frozen.size(); ++i) {
+        const FrozenState& s = a.frozen[i];
+        frozen(i, s.host, s.treatment, s.temperature_K, s.share, s.citation.source, s.citation.locator,
+               how(s.citation));
+    }
+    write_diagrams(db, a);
 }
 
 void fill(const Catalogue& c, const std::string& path) {
@@ -160,7 +239,11 @@ void fill(const Catalogue& c, const std::string& path) {
     for (const Metal& m : c.metals) metals.write(m);
     write_cautions(db, c);
     write_prices(db, c);
+    write_price_forms(db, c);
     write_goals(db, c);
+    write_alloy_data(db, c.alloys);
+    write_magnet_figures(db, c);
+    write_practices(db, c);
     transaction.commit();
 }
 

@@ -1,7 +1,10 @@
 #include "importers/compile/compile.hpp"
 
 #include "importers/common/located_json.hpp"
+#include "importers/compile/read_casting.hpp"
+#include "importers/compile/read_diagrams.hpp"
 #include "importers/compile/read_dictionary.hpp"
+#include "importers/compile/read_magnets.hpp"
 #include "importers/compile/read_metal.hpp"
 
 #include <algorithm>
@@ -56,11 +59,12 @@ Compiled compile_folder(const std::string& folder) {
     Catalogue& c = out.catalogue;
     const fs::path root(folder);
     std::vector<std::string> files = {(root / "properties.json").string(), (root / "references.json").string(),
-                                      (root / "cautions.json").string()};
+                                      (root / "cautions.json").string(), (root / "price_forms.json").string()};
     guarded(out.faults, [&] { read_properties(files[0], c, out.faults); });
     guarded(out.faults, [&] { read_references(files[1], c, out.faults); });
     c.index();
     guarded(out.faults, [&] { read_cautions(files[2], c, out.faults); });
+    guarded(out.faults, [&] { read_price_forms(files[3], c, out.faults); });
     for (const char* kind : {"elements", "alloys"})
         for (const std::string& file : json_files(root / kind)) {
             guarded(out.faults, [&] { c.metals.push_back(read_metal(file, c, out.faults)); });
@@ -79,6 +83,22 @@ Compiled compile_folder(const std::string& folder) {
         guarded(out.faults, [&] { read_goal(file, c, out.faults); });
         files.push_back(file);
     }
+    for (const std::string& file : json_files(root / "casting")) {
+        guarded(out.faults, [&] { read_practices(file, c, out.faults); });
+        files.push_back(file);
+    }
+    if (const fs::path magnets = root / "magnets.json"; fs::is_regular_file(magnets)) {
+        guarded(out.faults, [&] { read_magnets(magnets.string(), c, out.faults); });
+        files.push_back(magnets.string());
+    }
+    const auto alloy_data = [&](const fs::path& file, auto read) {
+        if (!fs::is_regular_file(file)) return;
+        guarded(out.faults, [&] { read(file.string(), c, out.faults); });
+        files.push_back(file.string());
+    };
+    alloy_data(root / "atomic_masses.json", read_atomic_masses);
+    alloy_data(root / "increments.json", read_increments);
+    for (const std::string& file : json_files(root / "diagrams")) alloy_data(file, read_diagram);
     if (out.faults.empty()) c.data_version = content_version(files);
     c.index();
     return out;

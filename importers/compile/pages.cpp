@@ -30,9 +30,24 @@ std::map<std::string, Taken> taken_from(const Catalogue& c) {
         if (!m.composition_citation.source.empty())
             take(all[m.composition_citation.source], "composition", m.slug, m.composition_citation, 1);
     }
+    for (const AtomicMass& m : c.alloys.masses) take(all[m.citation.source], "atomic mass", "", m.citation, 1);
+    for (const SoluteEffect& e : c.alloys.effects)
+        take(all[e.citation.source], "resistivity increment", "", e.citation, 1);
+    for (const VolumeEffect& v : c.alloys.volumes) take(all[v.citation.source], "volume effect", "", v.citation, 1);
+    for (const ResistivityTable& t : c.alloys.tables)
+        take(all[t.citation.source], "resistivity of a binary system", "", t.citation, t.points.size());
+    for (const FrozenState& s : c.alloys.frozen) take(all[s.citation.source], "heat treatment", "", s.citation, 1);
+    for (const Diagram& d : c.alloys.diagrams) {
+        for (const DiagramField& f : d.fields)
+            take(all[f.citation.source], "binary diagram", "", f.citation, f.rows.size());
+        for (const Invariant& v : d.invariants) take(all[v.citation.source], "binary diagram", "", v.citation, 1);
+    }
+    for (const MagnetFigure& f : c.magnet_figures) take(all[f.citation.source], "magnet " + f.quantity, "", f.citation, 1);
     for (const Caution& k : c.cautions) take(all[k.citation.source], "caution", "", k.citation, 1);
+    for (const PriceForm& f : c.price_forms) take(all[f.citation.source], "price form", "", f.citation, 1);
     for (const PriceSet& s : c.price_sets)
         for (const Price& p : s.prices) take(all[p.citation.source], "price", p.metal, p.citation, 1);
+    for (const Practice& p : c.practices) take(all[p.citation.source], p.quantity, p.metal, p.citation, 1);
     return all;
 }
 

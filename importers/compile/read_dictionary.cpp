@@ -173,6 +173,24 @@ void read_price_set(const std::string& path, Catalogue& catalogue, Faults& fault
     catalogue.price_sets.push_back(std::move(set));
 }
 
+void read_price_forms(const std::string& path, Catalogue& catalogue, Faults& faults) {
+    const JsonNode root = parse_located_json(path, read_text_file(path));
+    Fields top(path, "", root);
+    const JsonNode* list = top.node("forms");
+    each_of(path, list ? *list : root, "forms", faults, [&](Fields& f) {
+        PriceForm form;
+        form.form = f.text("form");
+        if (form.form != "retail" && form.form != "scrap") f.fail("form", "retail or scrap is expected");
+        form.families = f.texts("families");
+        form.low = f.number_or("low", 0);
+        form.high = f.number_or("high", 0);
+        if (!(form.low > 0 && form.high >= form.low)) f.fail("low", "two rising factors, low and high, are expected");
+        form.note = f.text_or("note", "");
+        form.citation = read_citation(f, catalogue);
+        catalogue.price_forms.push_back(std::move(form));
+    });
+}
+
 void read_goal(const std::string& path, Catalogue& catalogue, Faults&) {
     const JsonNode root = parse_located_json(path, read_text_file(path));
     Fields f(path, "", root);

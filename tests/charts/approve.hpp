@@ -1,4 +1,5 @@
-// A text against its approved copy in tests/charts/approved. POURBOOK_APPROVE=1 in the environment approves what is there.
+// A text against its approved copy in tests/charts/approved. POURBOOK_APPROVE=1 in the environment approves what is
+// there.
 #pragma once
 
 #include <catch2/catch.hpp>

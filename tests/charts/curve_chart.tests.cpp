@@ -15,13 +15,26 @@ CurveSpot spot(double x, double y) {
 }
 
 CurveLine line(const std::string& id, std::size_t slot, double level) {
-    CurveLine out{id, "metal " + id, slot, {{spot(20, level * 0.01), spot(300, level), spot(900, 3 * level)}, {spot(900, 6 * level), spot(1200, 7 * level)}}, {}, "melts", {spot(300, level)}};
+    CurveLine out{id,
+                  "metal " + id,
+                  slot,
+                  {{spot(20, level * 0.01), spot(300, level), spot(900, 3 * level)},
+                   {spot(900, 6 * level), spot(1200, 7 * level)}},
+                  {},
+                  "melts",
+                  {spot(300, level)}};
     out.jumps.emplace_back(out.stretches[0].back(), out.stretches[1].front());
     return out;
 }
 
 CurveChart two() {
-    return {"resistivity against temperature", "temperature, K", "resistivity, µΩ·cm", true, {line("a", 0, 1), line("b", 1, 4)}, {"no curve: c: no value cited"}, {{"source-1"}, "v1"}};
+    return {"resistivity against temperature",
+            "temperature, K",
+            "resistivity, µΩ·cm",
+            true,
+            {line("a", 0, 1), line("b", 1, 4)},
+            {"no curve: c: no value cited"},
+            {{"source-1"}, "v1"}};
 }
 
 } // namespace
@@ -33,7 +46,9 @@ TEST_CASE("curves are laid out as approved") {
 TEST_CASE("curves that end together keep their labels apart and inside") {
     CurveChart chart = two();
     chart.lines.clear();
-    for (std::size_t i = 0; i < 8; ++i) chart.lines.push_back(line(std::string(1, static_cast<char>('a' + static_cast<char>(i))), i, 1 + 0.01 * static_cast<double>(i)));
+    for (std::size_t i = 0; i < 8; ++i)
+        chart.lines.push_back(
+            line(std::string(1, static_cast<char>('a' + static_cast<char>(i))), i, 1 + 0.01 * static_cast<double>(i)));
     for (const bool log : {false, true}) {
         chart.log = log;
         const auto texts = testing::texts_of(layout(chart, canvas(700, 420)));
@@ -66,7 +81,8 @@ TEST_CASE("a chart without curves says why") {
     CurveChart chart = two();
     chart.lines.clear();
     bool said = false;
-    for (const auto& [text, box] : testing::texts_of(layout(chart, canvas(600, 400)))) said = said || text.find("no value cited") != std::string::npos;
+    for (const auto& [text, box] : testing::texts_of(layout(chart, canvas(600, 400))))
+        said = said || text.find("no value cited") != std::string::npos;
     CHECK(said);
 }
 

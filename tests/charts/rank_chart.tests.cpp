@@ -10,11 +10,24 @@ using testing::canvas;
 namespace {
 
 RankRow row(const std::string& id, double median, double half) {
-    return {id, "metal " + id, median, median - half, median + half, std::to_string(median).substr(0, 4), id + " hover", false, false, false, {"source-" + id}};
+    return {id,
+            "metal " + id,
+            median,
+            median - half,
+            median + half,
+            std::to_string(median).substr(0, 4),
+            id + " hover",
+            false,
+            false,
+            false,
+            {"source-" + id}};
 }
 
 RankChart three() {
-    RankChart chart{"braking for the money", "conductivity / price, relative to metal a", {row("a", 1, 0.1), row("b", 0.95, 0.1), row("c", 0.4, 0.02)}, "v1"};
+    RankChart chart{"braking for the money",
+                    "conductivity / price, relative to metal a",
+                    {row("a", 1, 0.1), row("b", 0.95, 0.1), row("c", 0.4, 0.02)},
+                    "v1"};
     chart.rows[1].tied_with_best = true;
     chart.rows[2].remembered = true;
     return chart;
@@ -22,7 +35,8 @@ RankChart three() {
 
 bool has_text(const Scene& scene, const std::string& part) {
     const auto texts = testing::texts_of(scene);
-    return std::any_of(texts.begin(), texts.end(), [&](const auto& t) { return t.first.find(part) != std::string::npos; });
+    return std::any_of(texts.begin(), texts.end(),
+                       [&](const auto& t) { return t.first.find(part) != std::string::npos; });
 }
 
 } // namespace
@@ -69,5 +83,6 @@ TEST_CASE("a ranking turns logarithmic beyond a factor of 30") {
     RankChart chart{"t", "x", {row("a", 1000, 10), row("b", 10, 1)}, "v"};
     CHECK(has_text(layout(chart, canvas(600, 400)), "100"));
     const Scene scene = layout(chart, canvas(600, 400));
-    CHECK(std::none_of(scene.parts.begin(), scene.parts.end(), [](const Primitive& p) { return std::holds_alternative<Rectangle>(p); }));
+    CHECK(std::none_of(scene.parts.begin(), scene.parts.end(),
+                       [](const Primitive& p) { return std::holds_alternative<Rectangle>(p); }));
 }

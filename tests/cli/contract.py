@@ -92,6 +92,26 @@ refused(2, "condition", "rank", "--goal", "strongest-brake", "--where", "liquidu
 refused(3, "unknown metal", "rank", "--goal", "strongest-brake", "--from", "copper,unobtainium")
 refused(2, "column 2001", "rank", "--formula", "1" * 10000)
 
+# versus
+w = answer("versus", "copper", "sterling-silver", "--goal", "strongest-brake")
+check({"winner", "ratio_median", "ratio_low90", "ratio_high90", "p_winner", "reason", "sentence", "sources"} <= set(w), "versus: keys")
+check(w["winner"] == "copper" and w["p_winner"] > 0.95 and 1 <= w["ratio_low90"] <= w["ratio_median"] <= w["ratio_high90"], f"versus: {w['winner']} {w['p_winner']}")
+check("solid-solution scattering" in w["sentence"] and "annealed copper" in w["sentence"], f"versus: sentence: {w['sentence']}")
+check(answer("versus", "sterling-silver", "copper", "--goal", "strongest-brake")["ratio_median"] == w["ratio_median"], "versus: the order of the words matters")
+check(answer("versus", "copper", "silver", "--goal", "strongest-brake")["winner"] == "silver", "fine silver beats copper at 20 degC")
+check(answer("versus", "copper", "silver", "--goal", "strongest-brake", "--at", "77K")["winner"] == "copper", "copper beats silver at 77 K")
+same = answer("versus", "copper", "copper", "--goal", "strongest-brake")
+check(same["winner"] is None and same["ratio_median"] == 1, "a metal against itself ties")
+refused(3, "unknown metal", "versus", "copper", "kryptonite", "--goal", "strongest-brake")
+refused(3, "no value", "versus", "copper", "pewter", "--goal", "strongest-brake")
+refused(2, "column 9", "versus", "copper", "silver", "--formula", "density + conductivity")
+# holding: per mass and per budget are the named goals' formulas
+by_mass = [x["metal"] for x in answer("rank", "--goal", "strongest-brake", "--holding", "mass")["results"]]
+check(by_mass == [x["metal"] for x in answer("rank", "--goal", "braking-per-mass")["results"]], "--holding mass")
+by_budget = [x["metal"] for x in answer("rank", "--goal", "strongest-brake", "--holding", "budget")["results"]]
+check(by_budget == [x["metal"] for x in r["results"]], "--holding budget")
+refused(2, "holds it already", "rank", "--goal", "braking-per-cost", "--holding", "budget")
+
 # sources, check, help
 check(answer("sources", "matula-1979")[0]["key"] == "matula-1979", "sources KEY")
 refused(3, "unknown source", "sources", "nobody-1900")

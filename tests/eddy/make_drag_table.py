@@ -85,7 +85,7 @@ def drag(case, a, b, s, v):
     source = case[1] if case[0] != "sphere" else mp.mpf(0)
     end = 14 / (a - source)  # the rest is below exp(-28) of the integrand's scale
     step = 2 * mp.pi / case[3] if case[0] != "sphere" else 2 / a  # one period of the form factor
-    edges = [mp.mpf(0), step / 64, step / 16, step / 4] + [step * i for i in range(1, int(end / step) + 2)]
+    edges = [mp.mpf(0)] + [step / 4**i for i in range(8, 0, -1)] + [step * i for i in range(1, int(end / step) + 2)]
     f = lambda q: q**3 * form_factor(case, q) ** 2 * mp.im(reflected(q, a, b, s, v))
     total = mp.mpf(0)
     for low, high in zip(edges, edges[1:]):

@@ -12,9 +12,10 @@ namespace {
 
 /// Codes as the window library counts them; the backend does this in the real window.
 void map_keys(ImGuiIO& io) {
-    const std::pair<ImGuiKey, int> codes[] = {{ImGuiKey_Tab, 258},    {ImGuiKey_LeftArrow, 263}, {ImGuiKey_RightArrow, 262}, {ImGuiKey_UpArrow, 265},
-                                              {ImGuiKey_DownArrow, 264}, {ImGuiKey_PageUp, 266},   {ImGuiKey_PageDown, 267},   {ImGuiKey_Backspace, 259},
-                                              {ImGuiKey_Space, 32},   {ImGuiKey_Enter, 257},     {ImGuiKey_Escape, 256},     {ImGuiKey_A, 'A'}};
+    const std::pair<ImGuiKey, int> codes[] = {
+        {ImGuiKey_Tab, 258},       {ImGuiKey_LeftArrow, 263}, {ImGuiKey_RightArrow, 262}, {ImGuiKey_UpArrow, 265},
+        {ImGuiKey_DownArrow, 264}, {ImGuiKey_PageUp, 266},    {ImGuiKey_PageDown, 267},   {ImGuiKey_Backspace, 259},
+        {ImGuiKey_Space, 32},      {ImGuiKey_Enter, 257},     {ImGuiKey_Escape, 256},     {ImGuiKey_A, 'A'}};
     for (const auto& [key, code] : codes) io.KeyMap[key] = code;
 }
 

@@ -130,6 +130,11 @@ class Window:
         self.process.wait(10)
 
 
+def number(text):
+    """"8.7·10⁻⁶" -> 8.7e-6."""
+    return float(text.replace("·10", "e").translate(str.maketrans("⁰¹²³⁴⁵⁶⁷⁸⁹⁻", "0123456789-")))
+
+
 def find_and_pin(w, pictures):
     w.key("Control_L", "f")
     check(w.text("view") == "metals", "Ctrl+F does not open Metals")
@@ -161,7 +166,7 @@ def rank_like_the_command(w, program, pictures):
         name = f"rank.row.{row['rank']}"
         check(name in items, f"row {row['rank']} is not on screen")
         check(items[name]["text"] == row["metal"], f"row {row['rank']} shows {items[name]['text']}, the command says {row['metal']}")
-        median = float(items[f"rank.{row['rank']}.median"]["text"].replace("·10", "e"))
+        median = number(items[f"rank.{row['rank']}.median"]["text"])
         check(abs(median - row["median"]) <= 0.006 * abs(row["median"]), f"row {row['rank']} shows {median}, the command says {row['median']}")
         rows += 1
     check(rows == 12, f"only {rows} rows compared")
@@ -202,9 +207,12 @@ def curves(w, pictures):
     w.picture(pictures, "curves-linear-celsius")
 
 
-def compare_and_sources(w, pictures):
+def compare_and_sources(w, program, pictures):
     w.key("F4")
     check(w.text("compare.copper.magnetic_behaviour") == "non-magnetic", "Compare does not show copper")
+    words = [program, "versus", w.text("versus.first"), w.text("versus.second"), "--goal", "braking-per-cost", "--json"]
+    told = json.loads(subprocess.run(words, capture_output=True, text=True, check=True).stdout)
+    check(w.text("versus.sentence") == told["sentence"], "Compare says another sentence than the command")
     w.click("units.1")
     w.picture(pictures, "compare-workshop")
     w.click("compare.copper.density")
@@ -254,7 +262,7 @@ def main():
                 rank_like_the_command(w, program, pictures)
                 conditions_and_faults(w)
                 curves(w, pictures)
-                compare_and_sources(w, pictures)
+                compare_and_sources(w, program, pictures)
                 keyboard_only(w)
             finally:
                 w.close()

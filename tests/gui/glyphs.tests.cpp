@@ -44,10 +44,14 @@ TEST_CASE("every text of the reference has its letters") {
         for (const auto* list : {&m.aliases, &m.designations})
             for (const std::string& s : *list) glyphs.look(s);
         for (const Record& r : m.records)
-            for (const std::string& s : {r.note, r.why, r.citation.locator, r.citation.through, pretty_unit(r.unit), r.none, r.purity}) glyphs.look(s);
+            for (const std::string& s :
+                 {r.note, r.why, r.citation.locator, r.citation.through, pretty_unit(r.unit), r.none, r.purity})
+                glyphs.look(s);
     }
     for (const Property& p : c.properties)
-        for (const std::string& s : {p.label, p.symbol, p.meaning, shown_unit(p, UnitSystem::shown), shown_unit(p, UnitSystem::workshop)}) glyphs.look(s);
+        for (const std::string& s :
+             {p.label, p.symbol, p.meaning, shown_unit(p, UnitSystem::shown), shown_unit(p, UnitSystem::workshop)})
+            glyphs.look(s);
     for (const Reference& r : c.references)
         for (const std::string& s : {r.full(), r.note, r.reuse, r.read_in}) glyphs.look(s);
     for (const Goal& g : c.goals)

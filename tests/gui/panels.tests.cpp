@@ -51,10 +51,11 @@ TEST_CASE("the ranking on screen is the ranking of the use case") {
     Desk desk(testing::real_catalogue());
     desk.settle();
     RankRequest request;
-    request.goal = "braking-per-cost";
+    request.goal.goal = "braking-per-cost";
     const Result<RankResult> result = rank(testing::real_catalogue(), request);
     REQUIRE(result);
-    for (std::size_t i = 0; i < 10; ++i) CHECK(desk.text("rank.row." + std::to_string(i + 1)) == result->ranked[i].metal->slug);
+    for (std::size_t i = 0; i < 10; ++i)
+        CHECK(desk.text("rank.row." + std::to_string(i + 1)) == result->ranked[i].metal->slug);
     CHECK(desk.text("excluded") == std::to_string(result->excluded.size()));
 }
 
@@ -116,6 +117,53 @@ TEST_CASE("a text that can't be read stays in its field with the reason, and the
     CHECK(desk.session.conditions().temperature_K == Approx(77));
 }
 
+TEST_CASE("a formula of one's own is ranked, and a broken one names its column") {
+    Desk desk(testing::real_catalogue());
+    desk.session.view.rank.goal.clear();
+    desk.session.view.rank.formula = "thermal_conductivity";
+    desk.settle();
+    const std::string best = desk.text("rank.row.1");
+    desk.click("formula");
+    desk.press('A', true);
+    desk.type("thermal_conductivty");
+    CHECK(desk.text("formula.fault").find("column 1") != std::string::npos);
+    desk.tap(ImGuiKey_Enter);
+    desk.settle();
+    CHECK(desk.text("rank.row.1") == best);
+    desk.click("best.1");
+    desk.settle();
+    CHECK(desk.text("rank.row.1") != best);
+}
+
+TEST_CASE("what is held equal is part of the question") {
+    Desk desk(testing::real_catalogue());
+    desk.session.view.rank.goal = "strongest-brake";
+    desk.settle();
+    const std::string best = desk.text("rank.row.1");
+    desk.click("holding.2");
+    CHECK(desk.session.goal_words().holding == Holding::budget);
+    desk.settle();
+    CHECK(desk.text("rank.row.1") != best);
+}
+
+TEST_CASE("Compare sets the first two pinned metals against each other, or the two chosen") {
+    Desk desk(testing::real_catalogue());
+    desk.session.view.pins = {"copper", "zinc", "tin"};
+    desk.session.view.view = "compare";
+    desk.settle();
+    CHECK(desk.text("versus.first") == "copper");
+    CHECK(desk.text("versus.second") == "zinc");
+    const std::string sentence = desk.text("versus.sentence");
+    desk.click("versus.second");
+    desk.click("versus.second.tin");
+    desk.settle();
+    CHECK(desk.text("versus.second") == "tin");
+    CHECK(desk.text("versus.sentence") != sentence);
+    desk.session.view.pins = {"tin"};
+    desk.settle();
+    CHECK_FALSE(desk.shows("versus.sentence"));
+}
+
 TEST_CASE("a curve is drawn for each pinned metal and answers the pointer") {
     Desk desk(testing::real_catalogue());
     desk.session.view.view = "curves";
@@ -132,7 +180,8 @@ TEST_CASE("building a frame stays far below the time of a frame") {
         desk.settle();
         const auto from = std::chrono::steady_clock::now();
         desk.frames(20);
-        const double ms = std::chrono::duration<double, std::milli>(std::chrono::steady_clock::now() - from).count() / 20;
+        const double ms =
+            std::chrono::duration<double, std::milli>(std::chrono::steady_clock::now() - from).count() / 20;
         CAPTURE(view, ms);
         CHECK(ms < 16); // on a shared machine, unoptimised builds included; usually 1 to 3
     }

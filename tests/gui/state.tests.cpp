@@ -74,7 +74,8 @@ TEST_CASE("a state of another reference is fitted to this one") {
 }
 
 TEST_CASE("conditions are split at semicolons and lines") {
-    CHECK(split_conditions(" liquidus < 1100 degC ;; family != lead\nprice < 9 ") == std::vector<std::string>{"liquidus < 1100 degC", "family != lead", "price < 9"});
+    CHECK(split_conditions(" liquidus < 1100 degC ;; family != lead\nprice < 9 ") ==
+          std::vector<std::string>{"liquidus < 1100 degC", "family != lead", "price < 9"});
     CHECK(split_conditions(" ; \n").empty());
 }
 

@@ -9,9 +9,7 @@ namespace {
 constexpr double tiny = 1e-17;
 
 // The same three methods serve real and complex arguments; T is double or Complex.
-template <class T> struct Values {
-    T i0, i1, k0, k1;
-};
+template <class T> struct Values { T i0, i1, k0, k1; };
 
 double size(double x) {
     return std::abs(x);
@@ -84,7 +82,8 @@ template <class T> void hankel_sums(T one_over_8z, double four_nu2, T& even, T& 
     }
 }
 
-/// What the growing exponential leaves of the falling one in I, relative to exp(z): it counts near the imaginary axis only.
+/// What the growing exponential leaves of the falling one in I, relative to exp(z): it counts near the imaginary axis
+/// only.
 double falling_part(double) {
     return 0;
 }

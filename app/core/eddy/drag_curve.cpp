@@ -7,9 +7,9 @@
 namespace pourbook::eddy {
 namespace {
 
-constexpr double panel_width = 2.5;  // in ln u
-constexpr double covered = 23;       // in ln u
-constexpr double linear_to = 2e-4;   // mu0 sigma v w up to which drag is linear to 1e-8
+constexpr double panel_width = 2;  // in ln u
+constexpr double covered = 23;     // in ln u
+constexpr double linear_to = 2e-4; // mu0 sigma v w up to which drag is linear to 1e-8
 
 /// Root of a monotone function by bisection in ln u.
 template <class F> double bisected(F above, double low, double high) {
@@ -38,7 +38,8 @@ DragCurve::Panel DragCurve::panel_from(double ln_u) const {
     Panel panel{};
     for (std::size_t k = 0; k < terms; ++k) {
         for (std::size_t j = 0; j < terms; ++j)
-            panel[k] += 2.0 / terms * value[j] * std::cos(std::numbers::pi * static_cast<double>(k) * (static_cast<double>(j) + 0.5) / terms);
+            panel[k] += 2.0 / terms * value[j] *
+                        std::cos(std::numbers::pi * static_cast<double>(k) * (static_cast<double>(j) + 0.5) / terms);
     }
     panel[0] /= 2;
     return panel;
@@ -73,21 +74,23 @@ Peak DragCurve::found_peak() const {
     const double golden = (std::sqrt(5.0) - 1) / 2;
     for (int i = 0; i < 60; ++i) {
         const double left = high - golden * (high - low), right = low + golden * (high - low);
-        (force(std::exp(left)) < force(std::exp(right)) ? low : high) = force(std::exp(left)) < force(std::exp(right)) ? left : right;
+        (force(std::exp(left)) < force(std::exp(right)) ? low : high) =
+            force(std::exp(left)) < force(std::exp(right)) ? left : right;
     }
     const double u = std::exp((low + high) / 2);
     return {u, force(u)};
 }
 
-std::optional<Balance> DragCurve::balance(double wanted) const {
+std::optional<double> DragCurve::stable_balance(double wanted) const {
     if (!(wanted < peak_.force)) return std::nullopt;
     const double top = std::log(peak_.u), floor = std::log(wanted / low_speed()) - 1e-9; // force <= u low_speed
-    Balance b;
-    b.stable_u = std::exp(bisected([&](double t) { return force(std::exp(t)) > wanted; }, std::min(floor, top), top));
-    double far = top + 1;
-    while (force(std::exp(far)) > wanted && far < 100) far += 1;
-    b.unstable_u = std::exp(bisected([&](double t) { return force(std::exp(t)) < wanted; }, top, far));
-    return b;
+    return std::exp(bisected([&](double t) { return force(std::exp(t)) > wanted; }, std::min(floor, top), top));
+}
+
+std::optional<double> DragCurve::unstable_balance(double wanted) const {
+    const double top = std::log(peak_.u), end = ln_start_ + panel_width * static_cast<double>(panels_.size()) - 1e-9;
+    if (!(wanted < peak_.force) || force(std::exp(end)) > wanted) return std::nullopt;
+    return std::exp(bisected([&](double t) { return force(std::exp(t)) < wanted; }, top, end));
 }
 
 } // namespace pourbook::eddy

@@ -1,8 +1,9 @@
-// The universal drag curve of one geometry: force against u = mu0 sigma v a, tabulated once and interpolated, so that every metal,
-// temperature, speed and sample after the first costs well under a microsecond.
+// The universal drag curve of one geometry: force against u = mu0 sigma v a, tabulated once and interpolated, so that
+// every metal, temperature, speed and sample after the first costs well under a microsecond.
 //
-// Table: ln(force / (u low_speed)) on Chebyshev nodes in ln u, from where drag is still linear (to 1e-8) to 1e6 times the scale of
-// the peak; below it the linear law, above it the integral itself. Relative interpolation error below 2e-7 (tests/unit/eddy).
+// Table: ln(force / (u low_speed)) on Chebyshev nodes in ln u, from where drag is still linear (to 1e-8) to 1e6 times
+// the scale of the peak; below it the linear law, above it the integral itself. Relative interpolation error below 2e-7
+// (tests/unit/eddy).
 #pragma once
 
 #include "core/eddy/tube_drag.hpp"
@@ -17,12 +18,6 @@ struct Peak {
     double force = 0;
 };
 
-/// Values of u where the drag equals a given force: the lower is a stable speed of fall, the upper an unstable one.
-struct Balance {
-    double stable_u = 0;
-    double unstable_u = 0;
-};
-
 class DragCurve {
 public:
     explicit DragCurve(const TubeDrag& drag);
@@ -33,8 +28,12 @@ public:
     /// Drag relative to the linear law, 1 at u = 0.
     double relative(double u) const;
     Peak peak() const { return peak_; }
-    /// Empty where the peak is below that force.
-    std::optional<Balance> balance(double force) const;
+    /// The u below the peak where the drag equals a force: a stable speed of fall. Empty where the peak is below that
+    /// force.
+    std::optional<double> stable_balance(double force) const;
+    /// The u above the peak where it does: faster, the magnet runs away. Empty where there is none up to the end of the
+    /// table.
+    std::optional<double> unstable_balance(double force) const;
     const TubeDrag& drag() const { return drag_; }
 
 private:

@@ -55,12 +55,13 @@ EndEffect::EndEffect(const Magnet& magnet, const Bore& bore) {
     for (Knot& k : knots_) {
         k.inside /= whole_;
         k.density /= whole_;
-        if (reach_ == 0 && k.inside > 0.5 - 1e-5) reach_ = k.z;
+        if (reach_ == 0 && k.inside > 0.5 - 1e-4) reach_ = k.z;
     }
 }
 
 const EndEffect::Knot* EndEffect::below(double z) const {
-    const auto next = std::upper_bound(knots_.begin(), knots_.end(), z, [](double value, const Knot& k) { return value < k.z; });
+    const auto next =
+        std::upper_bound(knots_.begin(), knots_.end(), z, [](double value, const Knot& k) { return value < k.z; });
     return next == knots_.end() ? nullptr : &*(next - 1);
 }
 
@@ -71,7 +72,8 @@ double EndEffect::share(double depth) const {
     if (k) { // cubic through values and slopes at both knots
         const Knot& n = *(k + 1);
         const double h = n.z - k->z, t = (z - k->z) / h, s = 1 - t;
-        inside = k->inside * s * s * (1 + 2 * t) + n.inside * t * t * (1 + 2 * s) + h * s * t * (k->density * s - n.density * t);
+        inside = k->inside * s * s * (1 + 2 * t) + n.inside * t * t * (1 + 2 * s) +
+                 h * s * t * (k->density * s - n.density * t);
     }
     return depth >= 0 ? 0.5 + inside : 0.5 - inside;
 }
@@ -82,7 +84,8 @@ double EndEffect::slope_per_m(double depth) const {
     if (!k) return 0;
     const Knot& n = *(k + 1);
     const double h = n.z - k->z, t = (z - k->z) / h;
-    return 6 * t * (1 - t) * (n.inside - k->inside) / h + k->density * (1 - t) * (1 - 3 * t) - n.density * t * (2 - 3 * t);
+    return 6 * t * (1 - t) * (n.inside - k->inside) / h + k->density * (1 - t) * (1 - 3 * t) -
+           n.density * t * (2 - 3 * t);
 }
 
 } // namespace pourbook::eddy

@@ -10,8 +10,9 @@ namespace pourbook::eddy {
 namespace {
 
 constexpr double tolerance = 1e-7;
-constexpr double settled = 1e-8;      // acceleration over g
-constexpr double slow_exit = 0.02;    // v^2 / (g a) below which the exit is quasi-steady
+constexpr double settled = 5e-6; // acceleration over g, above the noise that the tolerance leaves
+constexpr double slow = 0.02;    // v^2 / (g a) below which the magnet keeps to its local terminal speed
+constexpr double transient = 40; // time constants until it does
 constexpr double linear_enough = 1e-4;
 
 struct State {
@@ -23,10 +24,10 @@ struct State {
 class Motion {
 public:
     Motion(const FallSetup& setup, bool with_path) : s_(setup), with_path_(with_path) {
-        if (const auto b = s_.curve->balance(s_.mass_kg * s_.gravity_m_s2 / s_.force_scale_N)) {
-            out_.terminal_speed_m_s = b->stable_u / s_.u_per_speed;
-            out_.unstable_speed_m_s = b->unstable_u / s_.u_per_speed;
-        }
+        const double weight = s_.mass_kg * s_.gravity_m_s2 / s_.force_scale_N;
+        if (const auto u = s_.curve->stable_balance(weight)) out_.terminal_speed_m_s = *u / s_.u_per_speed;
+        if (with_path_)
+            if (const auto u = s_.curve->unstable_balance(weight)) out_.unstable_speed_m_s = *u / s_.u_per_speed;
         plateau_from_ = s_.ends->reach_m();
         plateau_to_ = s_.tube_length_m - s_.ends->reach_m();
     }
@@ -34,10 +35,16 @@ public:
     Fall run() {
         note();
         while (y_.z < s_.tube_length_m) {
-            if (on_plateau()) cross_plateau();
-            if (quasi_steady()) leave_slowly();
-            else step();
-            note();
+            if (keeps_to_local_speed()) {
+                follow(std::clamp(plateau_from_, y_.z, std::max(y_.z, plateau_to_)));
+                cross_plateau();
+                follow(s_.tube_length_m);
+            } else if (on_plateau()) {
+                cross_plateau();
+            } else {
+                step();
+                note();
+            }
         }
         out_.time_s = t_;
         out_.exit_speed_m_s = y_.v;
@@ -46,47 +53,51 @@ public:
     }
 
 private:
+    double share(double z) const { return std::max(s_.ends->share(z) + s_.ends->share(s_.tube_length_m - z) - 1, 0.0); }
+
     State rate(const State& y) const {
-        const double share = s_.ends->share(y.z) + s_.ends->share(s_.tube_length_m - y.z) - 1;
-        return {y.v, s_.gravity_m_s2 - s_.drag_N(std::max(y.v, 0.0)) * std::max(share, 0.0) / s_.mass_kg};
+        return {y.v, s_.gravity_m_s2 - s_.drag_N(std::max(y.v, 0.0)) * share(y.z) / s_.mass_kg};
     }
 
     void note() {
         if (with_path_) out_.path.push_back({t_, y_.z, y_.v});
     }
 
-    bool at_rest_speed() const { return std::abs(rate(y_).v) < settled * s_.gravity_m_s2; }
-    bool on_plateau() const { return y_.z >= plateau_from_ && y_.z < plateau_to_ && at_rest_speed(); }
+    bool on_plateau() const {
+        return y_.z >= plateau_from_ && y_.z < plateau_to_ && std::abs(rate(y_).v) < settled * s_.gravity_m_s2;
+    }
 
     void cross_plateau() {
-        t_ += (plateau_to_ - y_.z) / y_.v;
-        y_.z = plateau_to_;
+        if (y_.z >= plateau_to_) return;
+        t_ += (plateau_to_ - y_.z) / *out_.terminal_speed_m_s;
+        y_ = {plateau_to_, *out_.terminal_speed_m_s};
         note();
     }
 
-    bool quasi_steady() const {
-        if (!out_.terminal_speed_m_s || y_.z < plateau_to_ || y_.z < plateau_from_ || !at_rest_speed()) return false;
+    bool keeps_to_local_speed() const {
+        if (!out_.terminal_speed_m_s) return false;
         const double v = *out_.terminal_speed_m_s, a = s_.curve->drag().bore_radius_m();
-        return v * v < slow_exit * s_.gravity_m_s2 * a && s_.curve->relative(s_.u_per_speed * v) > 1 - linear_enough;
+        return t_ > transient * v / s_.gravity_m_s2 && v * v < slow * s_.gravity_m_s2 * a &&
+               s_.curve->relative(s_.u_per_speed * v) > 1 - linear_enough;
     }
 
-    /// From the end of the plateau to the mouth with v0 = v_t / share and its first correction for inertia.
-    void leave_slowly() {
-        const double vt = *out_.terminal_speed_m_s, length = s_.tube_length_m;
-        const auto speed = [&](double z) {
-            const double share = s_.ends->share(length - z), v0 = vt / share;
-            const double slope = vt / (share * share) * s_.ends->slope_per_m(length - z);
-            return v0 * (1 - v0 * slope / s_.gravity_m_s2);
-        };
-        const int pieces = 12;
+    /// Local terminal speed v0 = v_t / share with its first correction for inertia.
+    double local_speed(double z) const {
+        const double here = share(z), v0 = *out_.terminal_speed_m_s / here;
+        const double slope = -v0 / here * (s_.ends->slope_per_m(z) - s_.ends->slope_per_m(s_.tube_length_m - z));
+        return v0 * (1 - v0 * slope / s_.gravity_m_s2);
+    }
+
+    void follow(double to) {
+        constexpr int pieces = 12;
         const double from = y_.z;
-        for (int i = 0; i < pieces; ++i) {
-            const double low = from + (length - from) * i / pieces, high = from + (length - from) * (i + 1) / pieces;
-            t_ += integral<8>([&](double z) { return 1 / speed(z); }, low, high);
-            y_ = {high, speed(high)};
-            if (i + 1 < pieces) note();
+        for (int i = 0; i < pieces && to > from; ++i) {
+            const double low = from + (to - from) * i / pieces, high = from + (to - from) * (i + 1) / pieces;
+            t_ += integral<8>([&](double z) { return 1 / local_speed(z); }, low, high);
+            y_ = {high, local_speed(high)};
+            note();
         }
-        y_.z = length;
+        if (to > from) y_.z = to;
     }
 
     void step() {
@@ -97,8 +108,10 @@ private:
             const double used = h_;
             h_ *= std::clamp(0.9 * std::pow(worse, -0.2), 0.2, 4.0);
             if (error_ > 1) continue;
-            if (next.z >= s_.tube_length_m) finish_step(next, used);
-            else accept(next, used);
+            if (next.z >= s_.tube_length_m)
+                finish_step(next, used);
+            else
+                accept(next, used);
             return;
         }
         accept(tried(h_), h_);
@@ -130,13 +143,21 @@ private:
         const State k2 = rate(y_ + k1 * (h / 5));
         const State k3 = rate(y_ + (k1 * (3.0 / 40) + k2 * (9.0 / 40)) * h);
         const State k4 = rate(y_ + (k1 * (44.0 / 45) + k2 * (-56.0 / 15) + k3 * (32.0 / 9)) * h);
-        const State k5 = rate(y_ + (k1 * (19372.0 / 6561) + k2 * (-25360.0 / 2187) + k3 * (64448.0 / 6561) + k4 * (-212.0 / 729)) * h);
-        const State k6 = rate(y_ + (k1 * (9017.0 / 3168) + k2 * (-355.0 / 33) + k3 * (46732.0 / 5247) + k4 * (49.0 / 176) + k5 * (-5103.0 / 18656)) * h);
-        const State next = y_ + (k1 * (35.0 / 384) + k3 * (500.0 / 1113) + k4 * (125.0 / 192) + k5 * (-2187.0 / 6784) + k6 * (11.0 / 84)) * h;
+        const State k5 = rate(
+            y_ + (k1 * (19372.0 / 6561) + k2 * (-25360.0 / 2187) + k3 * (64448.0 / 6561) + k4 * (-212.0 / 729)) * h);
+        const State k6 = rate(y_ + (k1 * (9017.0 / 3168) + k2 * (-355.0 / 33) + k3 * (46732.0 / 5247) +
+                                    k4 * (49.0 / 176) + k5 * (-5103.0 / 18656)) *
+                                       h);
+        const State next = y_ + (k1 * (35.0 / 384) + k3 * (500.0 / 1113) + k4 * (125.0 / 192) + k5 * (-2187.0 / 6784) +
+                                 k6 * (11.0 / 84)) *
+                                    h;
         const State k7 = rate(next);
-        const State e = (k1 * (71.0 / 57600) + k3 * (-71.0 / 16695) + k4 * (71.0 / 1920) + k5 * (-17253.0 / 339200) + k6 * (22.0 / 525) + k7 * (-1.0 / 40)) * h;
+        const State e = (k1 * (71.0 / 57600) + k3 * (-71.0 / 16695) + k4 * (71.0 / 1920) + k5 * (-17253.0 / 339200) +
+                         k6 * (22.0 / 525) + k7 * (-1.0 / 40)) *
+                        h;
         const double a = s_.curve->drag().bore_radius_m();
-        error_ = std::max(std::abs(e.z) / (tolerance * (std::abs(next.z) + a)), std::abs(e.v) / (tolerance * (std::abs(next.v) + 1e-3)));
+        error_ = std::max(std::abs(e.z) / (tolerance * (std::abs(next.z) + a)),
+                          std::abs(e.v) / (tolerance * (std::abs(next.v) + 1e-3)));
         return next;
     }
 
@@ -150,12 +171,14 @@ private:
 
 } // namespace
 
-FallSetup fall_setup(const DragCurve& curve, const EndEffect& ends, double moment, double conductivity, double mass, double length) {
+FallSetup fall_setup(const DragCurve& curve, const EndEffect& ends, double moment, double conductivity, double mass,
+                     double length) {
     const double a = curve.drag().bore_radius_m();
     FallSetup s;
     s.curve = &curve;
     s.ends = &ends;
-    s.force_scale_N = vacuum_permeability * moment * moment / (2 * std::numbers::pi * std::numbers::pi * std::pow(a, 4));
+    s.force_scale_N =
+        vacuum_permeability * moment * moment / (2 * std::numbers::pi * std::numbers::pi * std::pow(a, 4));
     s.u_per_speed = vacuum_permeability * conductivity * a;
     s.mass_kg = mass;
     s.tube_length_m = length;

@@ -21,8 +21,8 @@ double sinc(double x) {
     return std::abs(x) < 1e-6 ? 1 - x * x / 6 : std::sin(x) / x;
 }
 
-/// Mean axial field in a uniformly magnetised cylinder over mu0 M: Nagaoka's coefficient of its current sheet, by complete
-/// elliptic integrals (Nagaoka, J. Coll. Sci. Tokyo 27, art. 6, 1909).
+/// Mean axial field in a uniformly magnetised cylinder over mu0 M: Nagaoka's coefficient of its current sheet, by
+/// complete elliptic integrals (Nagaoka, J. Coll. Sci. Tokyo 27, art. 6, 1909).
 double nagaoka(double radius, double length) {
     const double diameter = 2 * radius, diagonal = std::hypot(diameter, length);
     const double k = diameter / diagonal, other = length / diagonal;
@@ -30,8 +30,8 @@ double nagaoka(double radius, double length) {
     return 4 / (3 * pi * other) * ((other * other / (k * k)) * (first - second) + second - k);
 }
 
-/// Flux linkage of two coaxial current sheets of equal length, inner radius r < outer R, relative to r^2 at infinite length:
-/// (2 L R / (pi r)) int sinc^2(kL/2) I1(kr) K1(kR) dk. The integrand falls as exp(-k (R - r)) / k^3.
+/// Flux linkage of two coaxial current sheets of equal length, inner radius r < outer R, relative to r^2 at infinite
+/// length: (2 L R / (pi r)) int sinc^2(kL/2) I1(kr) K1(kR) dk. The integrand falls as exp(-k (R - r)) / k^3.
 double sheet_linkage(double inner, double outer, double length) {
     const auto integrand = [&](double k) {
         const double s = sinc(k * length / 2);

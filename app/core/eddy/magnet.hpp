@@ -1,9 +1,9 @@
 // Axially magnetised permanent magnets on the axis of a tube: shape, moment and the source they present to the tube.
 //
-// The magnetisation is uniform, M = Br/mu0 for a recoil permeability of 1. For another recoil permeability mu_r the mean
-// magnetisation is M = (Br/mu0) / (1 + N (mu_r - 1)) with the magnetometric demagnetising factor N: exact for a sphere
-// (N = 1/3), of first order in mu_r - 1 for the other shapes, whose magnetisation is then no longer quite uniform
-// (Joseph, J. Appl. Phys. 37, 4639, 1966, for N; here from Nagaoka's coefficient and Fourier integrals).
+// The magnetisation is uniform, M = Br/mu0 for a recoil permeability of 1. For another recoil permeability mu_r the
+// mean magnetisation is M = (Br/mu0) / (1 + N (mu_r - 1)) with the magnetometric demagnetising factor N: exact for a
+// sphere (N = 1/3), of first order in mu_r - 1 for the other shapes, whose magnetisation is then no longer quite
+// uniform (Joseph, J. Appl. Phys. 37, 4639, 1966, for N; here from Nagaoka's coefficient and Fourier integrals).
 #pragma once
 
 #include "core/result.hpp"
@@ -31,8 +31,8 @@ struct Magnet {
 /// Errors: refused, for lengths that are not positive or a ring without wall.
 Result<Magnet> checked(const Magnet& magnet);
 
-/// exp(-k r) S(k), r = source_radius_m(): axial spectrum of the source relative to a dipole of the same moment, S(0) = 1.
-/// Cylinder: S = [2 I1(kR)/(kR)] sin(kL/2)/(kL/2); ring: difference of two cylinders. k > 0 in 1/m.
+/// exp(-k r) S(k), r = source_radius_m(): axial spectrum of the source relative to a dipole of the same moment, S(0)
+/// = 1. Cylinder: S = [2 I1(kR)/(kR)] sin(kL/2)/(kL/2); ring: difference of two cylinders. k > 0 in 1/m.
 double scaled_form_factor(const Magnet& magnet, double k_per_m);
 
 /// Magnetometric demagnetising factor along the axis, 0..1; error below 1e-6.

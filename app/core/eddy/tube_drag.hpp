@@ -1,18 +1,20 @@
-// Drag on an axially magnetised magnet moving along the axis of an infinitely long, non-magnetic, conducting tube, at any speed,
-// the field of the induced currents included.
+// Drag on an axially magnetised magnet moving along the axis of an infinitely long, non-magnetic, conducting tube, at
+// any speed, the field of the induced currents included.
 //
 // In the magnet's frame nothing changes with time. With A the azimuthal potential, each axial harmonic exp(iqz) obeys
 //   bore, outside   A'' + A'/r - A/r^2 = q^2 A              A = K1(qr) + C I1(qr),  A = G K1(qr)
-//   wall            A'' + A'/r - A/r^2 = lambda^2 A         A = D I1(lambda r) + E K1(lambda r),  lambda^2 = q^2 - i mu0 sigma v q
+//   wall            A'' + A'/r - A/r^2 = lambda^2 A         A = D I1(lambda r) + E K1(lambda r),  lambda^2 = q^2 - i
+//   mu0 sigma v q
 // with A and (rA)'/r continuous at both faces, which gives C(q). The force on the magnet is that of C on its source,
 //   F(v) = mu0 m^2 / (2 pi^2) int_0^inf q^3 S(q)^2 Im C(q) dq,
-// derived here from Maxwell's equations (quasi-static: v far below c); the problem is that of Partovi and Morris, Can. J. Phys. 84,
-// 253 (2006). At low speed F = k v with k = mu0^2 m^2 sigma / (2 pi^2) int q^4 S^2 W dq, W = int_a^b r K1(qr)^2 dr.
+// derived here from Maxwell's equations (quasi-static: v far below c); the problem is that of Partovi and Morris, Can.
+// J. Phys. 84, 253 (2006). At low speed F = k v with k = mu0^2 m^2 sigma / (2 pi^2) int q^4 S^2 W dq, W = int_a^b r
+// K1(qr)^2 dr.
 //
 // sigma and v enter only as u = mu0 sigma v a: force(u) serves every metal, temperature and speed of one geometry.
-// Range: 0 < magnet radius < a < b, S constant over the magnet's motion, coaxial, long tube (ends: end_effect.hpp), magnet free of
-// currents and of recoil permeability 1 as far as the induced field is concerned. Relative error of force and low-speed
-// coefficient below 1e-6 against 30-digit arithmetic for u from 1e-7 to 1e7 (tests/published/eddy).
+// Range: 0 < magnet radius < a < b, S constant over the magnet's motion, coaxial, long tube (ends: end_effect.hpp),
+// magnet free of currents and of recoil permeability 1 as far as the induced field is concerned. Relative error of
+// force and low-speed coefficient below 1e-6 against 30-digit arithmetic for u from 1e-7 to 1e7 (tests/published/eddy).
 #pragma once
 
 #include "core/eddy/magnet.hpp"
@@ -48,16 +50,17 @@ public:
 
 private:
     struct Node {
-        double x;                // q a
-        double weight;           // of Im C exp(2x) in the integral
-        double i0, i1, k0, k1;   // scaled, at x
-        double outside;          // -x K0(x b/a) / K1(x b/a): slope over value of the field outside
+        double x;              // q a
+        double weight;         // of Im C exp(2x) in the integral
+        double i0, i1, k0, k1; // scaled, at x
+        double outside;        // -x K0(x b/a) / K1(x b/a): slope over value of the field outside
     };
+    void add_panel(std::vector<Node>& nodes, const Magnet& magnet, double low, double high) const;
     double reflected(const Node& node, double u) const;
 
     double bore_radius_m_, ratio_; // b / a
     double low_speed_ = 0;
-    std::vector<Node> nodes_;
+    std::vector<Node> coarse_, graded_, rest_; // the first panel in two ways, and the others
 };
 
 /// k of the dipole and of the uniformly magnetised sphere, closed form: (15/1024) mu0^2 m^2 sigma (1/a^3 - 1/b^3).

@@ -78,10 +78,28 @@ Result<Evaluated> evaluate_metal_value(const Catalogue& catalogue, const Metal& 
     return sum;
 }
 
-Result<Evaluated> evaluate_price(const Catalogue& catalogue, const Metal& metal) {
+namespace {
+
+Result<Evaluated> exchange_price(const Catalogue& catalogue, const Metal& metal) {
     if (const Price* own = catalogue.price(metal.slug)) return from_price(*own);
     if (metal.is_element()) return Problem{Problem::Kind::no_value, "price of " + metal.slug, 0};
     return evaluate_metal_value(catalogue, metal);
+}
+
+} // namespace
+
+Result<Evaluated> evaluate_price(const Catalogue& catalogue, const Metal& metal, const std::string& form) {
+    Result<Evaluated> e = exchange_price(catalogue, metal);
+    if (!e || form == "exchange") return e;
+    const PriceForm* f = catalogue.price_form(form, metal.family);
+    if (!f) return Problem{Problem::Kind::no_value, "price of " + metal.slug + " as " + form, 0};
+    const double factor = std::sqrt(f->low * f->high);
+    const double relative = std::log(f->high / f->low) / 2 / std::sqrt(3.0); // limits of the factor, on a ratio scale
+    e->value_si *= factor;
+    e->causes.push_back({"form." + form + "." + (f->families.empty() ? "others" : f->families.front()), relative});
+    e->standard_uncertainty_si = e->value_si * std::hypot(e->standard_uncertainty_si * factor / e->value_si, relative);
+    e->trail.push_back(form + ": " + trimmed(f->low, 3) + " to " + trimmed(f->high, 3) + " times the exchange price [" + f->citation.source + ", " + f->citation.locator + "]");
+    return e;
 }
 
 } // namespace pourbook

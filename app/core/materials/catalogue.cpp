@@ -104,6 +104,12 @@ const Price* Catalogue::price(const std::string& slug) const {
     return it == price_of_.end() ? nullptr : it->second;
 }
 
+const PriceForm* Catalogue::price_form(const std::string& form, const std::string& family) const {
+    for (const PriceForm& f : price_forms)
+        if (f.form == form && (f.families.empty() || std::find(f.families.begin(), f.families.end(), family) != f.families.end())) return &f;
+    return nullptr;
+}
+
 std::vector<const Caution*> Catalogue::cautions_for(const Metal& metal) const {
     std::vector<const Caution*> out;
     for (const Caution& c : cautions) {

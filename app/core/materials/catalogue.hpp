@@ -2,6 +2,7 @@
 // prices, cautions and named goals. Filled once by db/store and read by everything else; nothing here touches a file.
 #pragma once
 
+#include "core/alloys/alloy_data.hpp"
 #include "core/materials/record.hpp"
 #include "core/quantity/dimension.hpp"
 
@@ -96,6 +97,30 @@ struct Price {
     Citation citation;
 };
 
+/// A published figure about magnets, or about metals in a magnet's field: remanence of a grade, density of its material, the
+/// temperature below which an element superconducts, a caution (text only).
+struct MagnetFigure {
+    std::string subject;  // N42 | sintered NdFeB | Pb | strong magnets
+    std::string material; // of a grade: the subject under which its other figures stand
+    std::string quantity; // remanence | density | temperature_coefficient | recoil_permeability | highest_temperature |
+                          // lowest_temperature | superconducting_below | caution
+    double value_si = no_number;
+    double low_si = no_number; // NaN where a single figure is printed
+    double high_si = no_number;
+    std::string printed, unit, text, note;
+    Citation citation;
+};
+
+/// What a buyer pays, or a seller gets, over the exchange price of the metal in this form; a factor as a range.
+struct PriceForm {
+    std::string form;                  // retail | scrap
+    std::vector<std::string> families; // empty: every family not named by an earlier entry of the form
+    double low = 1;
+    double high = 1;
+    std::string note;
+    Citation citation;
+};
+
 struct PriceSet {
     std::string id;
     std::string name;
@@ -117,6 +142,25 @@ struct Goal {
     bool only_solid = false; // solid at the temperature asked
 };
 
+/// A figure or sentence of foundry practice that is no property of one metal (db/casting). Empty words mean "any".
+struct Practice {
+    std::string quantity; // melt_loss, tolerance, refuse_melting ...: see db/README.md
+    std::string metal;    // slug
+    std::string family;
+    std::string element;
+    std::string process;  // shell | sand | plaster | permanent
+    std::string material; // of a crucible or mould
+    std::string grade;    // tolerance grade, section class, step of a schedule
+    double from_wt_percent = 0;
+    double over_m = no_number; // size range of a tolerance
+    double up_to_m = no_number;
+    Point figure; // NaN where the entry is a sentence
+    std::string unit;
+    std::string text;
+    std::string note;
+    Citation citation;
+};
+
 class Catalogue {
 public:
     std::vector<Metal> metals; // sorted by slug
@@ -124,7 +168,11 @@ public:
     std::vector<Reference> references; // sorted by key
     std::vector<Caution> cautions;
     std::vector<PriceSet> price_sets; // newest first
+    std::vector<PriceForm> price_forms;
     std::vector<Goal> goals;
+    std::vector<MagnetFigure> magnet_figures; // in file order
+    std::vector<Practice> practices;          // in file order
+    AlloyData alloys;                         // for estimates from composition
     std::string data_version;
 
     /// Call once after filling: builds the look-up tables.
@@ -135,6 +183,8 @@ public:
     const Reference* reference(const std::string& key) const;
     const Goal* goal(const std::string& id) const;
     const Price* price(const std::string& slug) const;
+    /// The factor of a form for a family; null for "exchange" and for a form nobody entered.
+    const PriceForm* price_form(const std::string& form, const std::string& family) const;
     /// The pure metal of a chemical symbol ("Cu" -> copper).
     const Metal* element(const std::string& symbol) const;
     std::vector<const Caution*> cautions_for(const Metal& metal) const;

@@ -8,7 +8,8 @@ namespace pourbook {
 namespace {
 
 std::string lower(std::string text) {
-    std::transform(text.begin(), text.end(), text.begin(), [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+    std::transform(text.begin(), text.end(), text.begin(),
+                   [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
     return text;
 }
 
@@ -27,21 +28,69 @@ void open_finder(Session& s) {
 
 const std::vector<Action>& actions() {
     static const std::vector<Action> table = {
-        {"view.metals", "Metals", "find a metal and read its sheet", {false, false, keys::f1}, [](Session& s) { s.view.view = "metals"; }},
-        {"view.rank", "Rank", "which metal does the job best", {false, false, keys::f1 + 1}, [](Session& s) { s.view.view = "rank"; }},
-        {"view.curves", "Curves", "a property against temperature", {false, false, keys::f1 + 2}, [](Session& s) { s.view.view = "curves"; }},
-        {"view.compare", "Compare", "the pinned metals side by side", {false, false, keys::f1 + 3}, [](Session& s) { s.view.view = "compare"; }},
-        {"view.sources", "Sources", "where the numbers come from", {false, false, keys::f1 + 4}, [](Session& s) { s.view.view = "sources"; }},
+        {"view.metals",
+         "Metals",
+         "find a metal and read its sheet",
+         {false, false, keys::f1},
+         [](Session& s) { s.view.view = "metals"; }},
+        {"view.rank",
+         "Rank",
+         "which metal does the job best",
+         {false, false, keys::f1 + 1},
+         [](Session& s) { s.view.view = "rank"; }},
+        {"view.curves",
+         "Curves",
+         "a property against temperature",
+         {false, false, keys::f1 + 2},
+         [](Session& s) { s.view.view = "curves"; }},
+        {"view.compare",
+         "Compare",
+         "the pinned metals side by side",
+         {false, false, keys::f1 + 3},
+         [](Session& s) { s.view.view = "compare"; }},
+        {"view.sources",
+         "Sources",
+         "where the numbers come from",
+         {false, false, keys::f1 + 4},
+         [](Session& s) { s.view.view = "sources"; }},
         {"find", "Find a metal", "type part of a name, alias or designation", {true, false, 'F'}, find_metal_by_name},
-        {"pin", "Pin or unpin the selected metal", "pinned metals appear in every view", {true, false, 'P'}, [](Session& s) { toggle_pin(s.view, s.view.selected); }},
+        {"pin",
+         "Pin or unpin the selected metal",
+         "pinned metals appear in every view",
+         {true, false, 'P'},
+         [](Session& s) { toggle_pin(s.view, s.view.selected); }},
         {"unpin.all", "Unpin all metals", "empty the strip", {}, [](Session& s) { s.view.pins.clear(); }},
-        {"units", "Switch units", "between SI and workshop units", {true, false, 'U'}, [](Session& s) { s.view.workshop_units = !s.view.workshop_units; }},
+        {"units",
+         "Switch units",
+         "between SI and workshop units",
+         {true, false, 'U'},
+         [](Session& s) { s.view.workshop_units = !s.view.workshop_units; }},
         {"theme", "Switch dark and light", "", {true, false, 'L'}, [](Session& s) { s.view.dark = !s.view.dark; }},
-        {"rank.unusual", "Include unusual metals in the ranking", "also those unfit for home casting", {}, [](Session& s) { s.view.rank.include_unusual = !s.view.rank.include_unusual; }},
-        {"rank.pinned", "Rank only the pinned metals", "", {}, [](Session& s) { s.view.rank.only_pinned = !s.view.rank.only_pinned; }},
-        {"curves.log", "Curves: switch linear and logarithmic", "", {}, [](Session& s) { s.view.curves.log = !s.view.curves.log; }},
-        {"curves.celsius", "Curves: switch K and °C", "", {}, [](Session& s) { s.view.curves.celsius = !s.view.curves.celsius; }},
-        {"undo", "Undo", "back to the choices before", {true, false, 'Z'}, [](Session& s) { s.view = s.history.undo(); }},
+        {"rank.unusual",
+         "Include unusual metals in the ranking",
+         "also those unfit for home casting",
+         {},
+         [](Session& s) { s.view.rank.include_unusual = !s.view.rank.include_unusual; }},
+        {"rank.pinned",
+         "Rank only the pinned metals",
+         "",
+         {},
+         [](Session& s) { s.view.rank.only_pinned = !s.view.rank.only_pinned; }},
+        {"curves.log",
+         "Curves: switch linear and logarithmic",
+         "",
+         {},
+         [](Session& s) { s.view.curves.log = !s.view.curves.log; }},
+        {"curves.celsius",
+         "Curves: switch K and °C",
+         "",
+         {},
+         [](Session& s) { s.view.curves.celsius = !s.view.curves.celsius; }},
+        {"undo",
+         "Undo",
+         "back to the choices before",
+         {true, false, 'Z'},
+         [](Session& s) { s.view = s.history.undo(); }},
         {"redo", "Redo", "", {true, true, 'Z'}, [](Session& s) { s.view = s.history.redo(); }},
         {"finder", "Command finder", "every command by name", {true, false, 'K'}, open_finder},
     };
@@ -79,7 +128,8 @@ void show_source(Session& session, const std::string& key) {
 
 std::string Shortcut::text() const {
     if (!key) return "";
-    const std::string name = key >= keys::f1 ? "F" + std::to_string(key - keys::f1 + 1) : std::string(1, static_cast<char>(key));
+    const std::string name =
+        key >= keys::f1 ? "F" + std::to_string(key - keys::f1 + 1) : std::string(1, static_cast<char>(key));
     return std::string(ctrl ? "Ctrl+" : "") + (shift ? "Shift+" : "") + name;
 }
 

@@ -15,8 +15,11 @@ public:
 
     void operator()(const Polyline& p) {
         const std::vector<ImVec2> spots = all(p.spots);
-        if (p.dashed) dashes(spots, u32(p.colour), ui_.px(p.width));
-        else list_.AddPolyline(spots.data(), static_cast<int>(spots.size()), u32(p.colour), 0, std::max(1.0F, ui_.px(p.width)));
+        if (p.dashed)
+            dashes(spots, u32(p.colour), ui_.px(p.width));
+        else
+            list_.AddPolyline(spots.data(), static_cast<int>(spots.size()), u32(p.colour), 0,
+                              std::max(1.0F, ui_.px(p.width)));
     }
 
     void operator()(const Polygon& p) {
@@ -40,8 +43,10 @@ public:
     }
 
     void operator()(const Circle& c) {
-        if (c.width > 0) list_.AddCircle(at(c.centre), ui_.px(c.radius), u32(c.colour), 0, ui_.px(c.width));
-        else list_.AddCircleFilled(at(c.centre), ui_.px(c.radius), u32(c.colour));
+        if (c.width > 0)
+            list_.AddCircle(at(c.centre), ui_.px(c.radius), u32(c.colour), 0, ui_.px(c.width));
+        else
+            list_.AddCircleFilled(at(c.centre), ui_.px(c.radius), u32(c.colour));
     }
 
     void operator()(const Text& t) {
@@ -49,11 +54,14 @@ public:
         const ImVec2 size = font->CalcTextSizeA(font->FontSize, FLT_MAX, 0, t.text.c_str());
         const float shift = t.anchor == Anchor::start ? 0 : t.anchor == Anchor::middle ? size.x / 2 : size.x;
         const ImVec2 middle = at(t.at);
-        const ImVec2 corner{std::round(middle.x - shift), std::round(middle.y - size.y / 2)}; // whole pixels keep letters sharp
+        const ImVec2 corner{std::round(middle.x - shift),
+                            std::round(middle.y - size.y / 2)}; // whole pixels keep letters sharp
         list_.AddText(font, font->FontSize, corner, u32(t.colour), t.text.c_str());
     }
 
-    void operator()(const ClipTo& c) { list_.PushClipRect(at({c.box.x, c.box.y}), at({c.box.right(), c.box.bottom()}), true); }
+    void operator()(const ClipTo& c) {
+        list_.PushClipRect(at({c.box.x, c.box.y}), at({c.box.right(), c.box.bottom()}), true);
+    }
     void operator()(const ClipEnd&) { list_.PopClipRect(); }
 
 private:

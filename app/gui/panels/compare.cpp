@@ -15,9 +15,13 @@ void draw_head(Ui& ui, const std::vector<const Metal*>& metals) {
     ImGui::TableNextColumn();
     for (std::size_t i = 0; i < metals.size(); ++i) {
         ImGui::TableNextColumn();
+        const float name = ImGui::CalcTextSize(metals[i]->name.c_str()).x;
+        ImGui::SetCursorPosX(ImGui::GetCursorPosX() +
+                             std::max(0.0F, ImGui::GetContentRegionAvail().x - name - ui.px(16)));
         pin_mark(ui, i, ImGui::GetTextLineHeight());
         ImGui::SameLine(0, ui.px(2));
-        if (ImGui::Selectable((metals[i]->name + "##head").c_str())) show_metal(ui.session, metals[i]->slug);
+        if (ImGui::Selectable((metals[i]->name + "##head").c_str(), false, 0, {name, 0}))
+            show_metal(ui.session, metals[i]->slug);
         ui.probe.item("compare.head." + metals[i]->slug, metals[i]->name);
     }
 }
@@ -36,7 +40,9 @@ void draw_row(Ui& ui, const std::vector<const Metal*>& metals, std::size_t row) 
     for (const Metal* m : metals) {
         ImGui::TableNextColumn();
         const Result<SheetResult>& sheet = ui.session.sheet(m->slug);
-        if (sheet) value_label(ui, "compare." + m->slug + "." + property.id, *m, property, sheet->rows[row].value, {.unit = false, .right = true});
+        if (sheet)
+            value_label(ui, "compare." + m->slug + "." + property.id, *m, property, sheet->rows[row].value,
+                        {.unit = false, .right = true});
     }
 }
 
@@ -50,13 +56,17 @@ void draw_compare(Ui& ui) {
         dim_text(ui, "Pin two or more metals: their properties appear here side by side.");
         return;
     }
-    small_dim_text(ui, "at " + temperature_text(ui.session.conditions().temperature_K) + " · ○ remembered · hover a number for its trail, click it for its source");
-    constexpr ImGuiTableFlags flags = ImGuiTableFlags_ScrollX | ImGuiTableFlags_ScrollY | ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit;
+    if (metals.size() > 1) draw_versus(ui);
+    small_dim_text(ui, "at " + temperature_text(ui.session.conditions().temperature_K) +
+                           " · ○ remembered · hover a number for its trail, click it for its source");
+    constexpr ImGuiTableFlags flags =
+        ImGuiTableFlags_ScrollX | ImGuiTableFlags_ScrollY | ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit;
     if (!ImGui::BeginTable("compared", static_cast<int>(metals.size()) + 1, flags)) return;
     ImGui::TableSetupScrollFreeze(1, 1);
     ImGui::TableSetupColumn("property", ImGuiTableColumnFlags_WidthFixed, ui.px(330));
     for (const Metal* m : metals)
-        ImGui::TableSetupColumn(m->slug.c_str(), ImGuiTableColumnFlags_WidthFixed, std::max(ui.px(130), ImGui::CalcTextSize(m->name.c_str()).x + ui.px(20)));
+        ImGui::TableSetupColumn(m->slug.c_str(), ImGuiTableColumnFlags_WidthFixed,
+                                std::max(ui.px(130), ImGui::CalcTextSize(m->name.c_str()).x + ui.px(20)));
     draw_head(ui, metals);
     for (std::size_t row = 0; row < ui.session.catalogue.properties.size(); ++row) draw_row(ui, metals, row);
     ImGui::EndTable();

@@ -10,9 +10,11 @@ namespace {
 void draw_counts(const Ui& ui, const CheckResult& c) {
     const auto n = [](std::size_t x) { return std::to_string(x); };
     text(n(c.metals) + " metals: " + n(c.elements) + " elements and " + n(c.alloys) + " alloys");
-    text(n(c.values) + " published values in " + n(c.records) + " records, " + n(c.values_read) + " of them read in a text");
+    text(n(c.values) + " published values in " + n(c.records) + " records, " + n(c.values_read) +
+         " of them read in a text");
     text(n(c.references) + " sources, " + n(c.prices) + " prices");
-    text(n(c.core_answers) + " core properties answered at 20 °C, " + n(c.core_answers_read) + " from a text that was read");
+    text(n(c.core_answers) + " core properties answered at 20 °C, " + n(c.core_answers_read) +
+         " from a text that was read");
     if (c.without_source > 0) warning_text(ui, n(c.without_source) + " records have no source");
 }
 
@@ -48,7 +50,8 @@ void draw_conflicts(Ui& ui, const CheckResult& check) {
 void draw_coverage(Ui& ui) {
     heading(ui, "What the reference holds");
     ui.probe.say("source.shown", "");
-    small_dim_text(ui, "choose a source on the left to see what was taken from it · data " + ui.session.catalogue.data_version);
+    small_dim_text(ui, "choose a source on the left to see what was taken from it · data " +
+                           ui.session.catalogue.data_version);
     ImGui::Spacing();
     const CheckResult* check = ui.session.self_check();
     if (!check) {

@@ -10,7 +10,8 @@ namespace {
 void draw_properties(Ui& ui) {
     const Property* chosen = ui.session.catalogue.property(ui.view().curves.property);
     ImGui::SetNextItemWidth(ui.px(330));
-    if (ImGui::BeginCombo("##property", chosen ? chosen->label.c_str() : "choose a property", ImGuiComboFlags_HeightLarge)) {
+    if (ImGui::BeginCombo("##property", chosen ? chosen->label.c_str() : "choose a property",
+                          ImGuiComboFlags_HeightLarge)) {
         for (const Property& p : ui.session.catalogue.properties) {
             if (!p.varies_with_temperature) continue;
             if (ImGui::Selectable(p.label.c_str(), &p == chosen)) ui.view().curves.property = p.id;
@@ -35,11 +36,14 @@ void draw_choice(Ui& ui) {
 void draw_chart(Ui& ui, const CurveResult& result) {
     Session& s = ui.session;
     const CurveLook look{ui.view().curves.log, ui.view().curves.celsius, s.units()};
-    const std::string key = std::to_string(s.curves_serial()) + (look.log ? "g" : "n") + (look.celsius ? "c" : "k") + (ui.view().workshop_units ? "w" : "s");
+    const std::string key = std::to_string(s.curves_serial()) + (look.log ? "g" : "n") + (look.celsius ? "c" : "k") +
+                            (ui.view().workshop_units ? "w" : "s");
     for (const CurveOfMetal& c : result.curves)
-        ui.probe.say("curve." + c.metal->slug, c.stretches.empty() ? c.missing : std::to_string(c.stretches.size()) + " stretches");
-    const std::string clicked = chart_view(ui, "curve.chart", key, ImGui::GetContentRegionAvail(),
-                                           [&](const Canvas& canvas) { return layout(curve_chart(s.catalogue, result, look), canvas); });
+        ui.probe.say("curve." + c.metal->slug,
+                     c.stretches.empty() ? c.missing : std::to_string(c.stretches.size()) + " stretches");
+    const std::string clicked =
+        chart_view(ui, "curve.chart", key, ImGui::GetContentRegionAvail(),
+                   [&](const Canvas& canvas) { return layout(curve_chart(s.catalogue, result, look), canvas); });
     if (!clicked.empty()) show_metal(s, clicked);
 }
 
@@ -52,9 +56,12 @@ void draw_curves(Ui& ui) {
         return;
     }
     const Result<CurveResult>* result = ui.session.curves();
-    if (!result) dim_text(ui, "Working it out …");
-    else if (!*result) warning_text(ui, result->problem().text);
-    else draw_chart(ui, **result);
+    if (!result)
+        dim_text(ui, "Working it out …");
+    else if (!*result)
+        warning_text(ui, result->problem().text);
+    else
+        draw_chart(ui, **result);
 }
 
 } // namespace pourbook

@@ -21,11 +21,16 @@ void run_shortcuts(Ui& ui) {
 
 void draw_view(Ui& ui) {
     const std::string view = ui.view().view; // a click inside may change it
-    if (view == "metals") draw_metals(ui);
-    else if (view == "curves") draw_curves(ui);
-    else if (view == "compare") draw_compare(ui);
-    else if (view == "sources") draw_sources(ui);
-    else draw_rank(ui);
+    if (view == "metals")
+        draw_metals(ui);
+    else if (view == "curves")
+        draw_curves(ui);
+    else if (view == "compare")
+        draw_compare(ui);
+    else if (view == "sources")
+        draw_sources(ui);
+    else
+        draw_rank(ui);
 }
 
 } // namespace
@@ -36,8 +41,9 @@ void draw_desk(Ui& ui) {
     run_shortcuts(ui);
     ImGui::SetNextWindowPos({0, 0});
     ImGui::SetNextWindowSize(ImGui::GetIO().DisplaySize);
-    constexpr ImGuiWindowFlags whole = ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings |
-                                       ImGuiWindowFlags_NoBringToFrontOnFocus | ImGuiWindowFlags_NoScrollWithMouse;
+    constexpr ImGuiWindowFlags whole = ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove |
+                                       ImGuiWindowFlags_NoSavedSettings | ImGuiWindowFlags_NoBringToFrontOnFocus |
+                                       ImGuiWindowFlags_NoScrollWithMouse;
     ImGui::Begin("desk", nullptr, whole);
     draw_top_bar(ui);
     draw_pins(ui);

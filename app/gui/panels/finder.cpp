@@ -9,7 +9,7 @@
 namespace pourbook {
 namespace {
 
-constexpr double finder_width = 560;
+constexpr double finder_width = 640;
 
 bool key(ImGuiKey k) {
     return ImGui::IsKeyPressed(ImGui::GetKeyIndex(k));
@@ -23,16 +23,26 @@ void move(Passing& p, std::size_t count) {
 
 /// Returns true when the row was clicked.
 bool draw_row(Ui& ui, const Action& a, bool current) {
-    const bool clicked = ImGui::Selectable((std::string("##") + a.id).c_str(), current);
+    ImGui::TableNextRow();
+    ImGui::TableNextColumn();
+    const bool clicked = ImGui::Selectable(a.label, current, ImGuiSelectableFlags_SpanAllColumns);
     ui.probe.item(std::string("finder.") + a.id, a.label);
-    ImGui::SameLine();
-    text(a.label);
-    ImGui::SameLine();
+    ImGui::TableNextColumn();
     small_dim_text(ui, a.help);
-    const std::string shortcut = a.shortcut.text();
-    if (shortcut.empty()) return clicked;
-    ImGui::SameLine(ImGui::GetWindowContentRegionMax().x - ui.px(90));
-    small_dim_text(ui, shortcut);
+    ImGui::TableNextColumn();
+    small_dim_text(ui, a.shortcut.text());
+    return clicked;
+}
+
+const Action* draw_found(Ui& ui, const std::vector<const Action*>& found) {
+    const Action* clicked = nullptr;
+    if (!ImGui::BeginTable("found", 3, ImGuiTableFlags_SizingFixedFit)) return clicked;
+    ImGui::TableSetupColumn("label");
+    ImGui::TableSetupColumn("help", ImGuiTableColumnFlags_WidthStretch);
+    ImGui::TableSetupColumn("shortcut");
+    for (std::size_t i = 0; i < found.size(); ++i)
+        if (draw_row(ui, *found[i], i == ui.session.passing.finder_at)) clicked = found[i];
+    ImGui::EndTable();
     return clicked;
 }
 
@@ -45,16 +55,16 @@ void draw_finder(Ui& ui) {
     ImGui::SetNextWindowSize({std::min(ui.px(finder_width), display.x), 0});
     ImGui::PushStyleColor(ImGuiCol_WindowBg, u32(ui.colours().raised));
     ImGui::PushStyleVar(ImGuiStyleVar_WindowBorderSize, 1);
-    ImGui::Begin("finder", nullptr, ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings | ImGuiWindowFlags_NoNav);
+    ImGui::Begin("finder", nullptr,
+                 ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings |
+                     ImGuiWindowFlags_NoNav);
     if (ImGui::IsWindowAppearing()) ImGui::SetKeyboardFocusHere();
     ImGui::SetNextItemWidth(-1);
     if (ImGui::InputTextWithHint("##words", "type what you want to do", &p.finder_text)) p.finder_at = 0;
     ui.probe.item("finder.words", p.finder_text);
     const std::vector<const Action*> found = matching_actions(p.finder_text);
     move(p, found.size());
-    const Action* chosen = nullptr;
-    for (std::size_t i = 0; i < found.size(); ++i)
-        if (draw_row(ui, *found[i], i == p.finder_at)) chosen = found[i];
+    const Action* chosen = draw_found(ui, found);
     if (found.empty()) dim_text(ui, "no such command");
     if (key(ImGuiKey_Enter) && !found.empty()) chosen = found[p.finder_at];
     const bool left = !ImGui::IsWindowFocused(ImGuiFocusedFlags_ChildWindows) && !ImGui::IsWindowAppearing();

@@ -27,7 +27,8 @@ int place_of(const std::vector<const Metal*>& found, const std::string& slug) {
 
 void select(Ui& ui, const std::vector<const Metal*>& found, int place) {
     if (found.empty()) return;
-    ui.view().selected = found[static_cast<std::size_t>(std::clamp(place, 0, static_cast<int>(found.size()) - 1))]->slug;
+    ui.view().selected =
+        found[static_cast<std::size_t>(std::clamp(place, 0, static_cast<int>(found.size()) - 1))]->slug;
     ui.session.passing.scroll_to_selected = true;
 }
 
@@ -35,7 +36,8 @@ void select(Ui& ui, const std::vector<const Metal*>& found, int place) {
 void list_keys(Ui& ui, const std::vector<const Metal*>& found, bool typing) {
     if (const int steps = steps_asked()) select(ui, found, place_of(found, ui.view().selected) + steps);
     const bool space = !typing && ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Space), false);
-    if (!typing && (space || ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Enter), false))) toggle_pin(ui.view(), ui.view().selected);
+    if (!typing && (space || ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Enter), false)))
+        toggle_pin(ui.view(), ui.view().selected);
 }
 
 /// Marks the up and down keys as used by the field, so that they move the selection instead of the focus.
@@ -50,10 +52,10 @@ bool draw_find(Ui& ui, float width) {
     }
     ImGui::SetNextItemWidth(width);
     const std::string before = ui.view().find;
-    const bool entered = ImGui::InputTextWithHint("##find", "find a metal: name, alias, designation (Ctrl+F)", &ui.view().find,
-                                                  ImGuiInputTextFlags_EnterReturnsTrue | ImGuiInputTextFlags_CallbackHistory |
-                                                      ImGuiInputTextFlags_AutoSelectAll,
-                                                  keep_arrows);
+    const bool entered = ImGui::InputTextWithHint(
+        "##find", "find a metal: name, alias, designation (Ctrl+F)", &ui.view().find,
+        ImGuiInputTextFlags_EnterReturnsTrue | ImGuiInputTextFlags_CallbackHistory | ImGuiInputTextFlags_AutoSelectAll,
+        keep_arrows);
     const bool active = ImGui::IsItemActive();
     ui.probe.item("find", ui.view().find);
     const auto& found = ui.session.found();
@@ -66,10 +68,13 @@ bool draw_find(Ui& ui, float width) {
 }
 
 void draw_melting(Ui& ui, const Metal& metal, const MetalFigures& figures) {
-    const Property &solidus = *ui.session.catalogue.property("solidus"), &liquidus = *ui.session.catalogue.property("liquidus");
-    const bool one = figures.solidus && figures.liquidus && shown_value(solidus, *figures.solidus, ui.session.units()) ==
-                                                                shown_value(liquidus, *figures.liquidus, ui.session.units());
-    if (!one) {
+    const Property &solidus = *ui.session.catalogue.property("solidus"),
+                   &liquidus = *ui.session.catalogue.property("liquidus");
+    const bool none = !figures.solidus && !figures.liquidus;
+    const bool one = figures.solidus && figures.liquidus &&
+                     shown_value(solidus, *figures.solidus, ui.session.units()) ==
+                         shown_value(liquidus, *figures.liquidus, ui.session.units());
+    if (!one && !none) {
         value_label(ui, "solidus." + metal.slug, metal, solidus, figures.solidus, {.unit = false, .opens = false});
         ImGui::SameLine(0, 0);
         text("–");
@@ -84,7 +89,8 @@ void draw_row(Ui& ui, const Metal& metal, const Figures* figures, bool& scroll) 
     if (pin_button(ui, "list.pin." + metal.slug, metal.slug)) toggle_pin(ui.view(), metal.slug);
     ImGui::TableNextColumn();
     const bool current = ui.view().selected == metal.slug;
-    if (ImGui::Selectable(metal.name.c_str(), current, ImGuiSelectableFlags_SpanAllColumns | ImGuiSelectableFlags_AllowItemOverlap))
+    if (ImGui::Selectable(metal.name.c_str(), current,
+                          ImGuiSelectableFlags_SpanAllColumns | ImGuiSelectableFlags_AllowItemOverlap))
         ui.view().selected = metal.slug;
     ui.probe.item("list." + metal.slug, metal.name);
     if (current && scroll) {
@@ -98,8 +104,8 @@ void draw_row(Ui& ui, const Metal& metal, const Figures* figures, bool& scroll) 
     ImGui::TableNextColumn();
     draw_melting(ui, metal, at->second);
     ImGui::TableNextColumn();
-    value_label(ui, "conductivity." + metal.slug, metal, *ui.session.catalogue.property("conductivity"), at->second.conductivity,
-                {.unit = false, .right = true, .opens = false});
+    value_label(ui, "conductivity." + metal.slug, metal, *ui.session.catalogue.property("conductivity"),
+                at->second.conductivity, {.unit = false, .right = true, .opens = false});
 }
 
 void table_head(Ui& ui) {
@@ -112,8 +118,7 @@ void table_head(Ui& ui) {
     ImGui::TableSetupColumn("family", ImGuiTableColumnFlags_WidthStretch, 1.1F);
     ImGui::TableSetupColumn(melts.c_str(), ImGuiTableColumnFlags_WidthStretch, 1.4F);
     ImGui::TableSetupColumn(conducts.c_str(), ImGuiTableColumnFlags_WidthFixed, ui.px(64));
-    const TextLook look(ui.fonts.small, ui.colours().dim);
-    ImGui::TableHeadersRow();
+    header_row(ui, 4);
 }
 
 } // namespace
@@ -122,14 +127,19 @@ void draw_metal_list(Ui& ui, float width) {
     const Catalogue& catalogue = ui.session.catalogue;
     const bool typing = draw_find(ui, width);
     const auto& found = ui.session.found();
-    small_dim_text(ui, std::to_string(found.size()) + " of " + std::to_string(catalogue.metals.size()) + " metals · arrows move, Return pins");
-    if (found.empty()) dim_text(ui, catalogue.metals.empty() ? "The reference is empty." : "No metal has all these words in its name, aliases or designations.");
-    const bool drawable = catalogue.property("solidus") && catalogue.property("liquidus") && catalogue.property("conductivity");
+    small_dim_text(ui, std::to_string(found.size()) + " of " + std::to_string(catalogue.metals.size()) +
+                           " metals · arrows move, Return pins");
+    if (found.empty())
+        dim_text(ui, catalogue.metals.empty() ? "The reference is empty."
+                                              : "No metal has all these words in its name, aliases or designations.");
+    const bool drawable =
+        catalogue.property("solidus") && catalogue.property("liquidus") && catalogue.property("conductivity");
     if (found.empty() || !drawable) return;
     const Figures* figures = ui.session.figures();
     ImGui::BeginChild("rows", {0, 0}, false, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
     if (ImGui::IsWindowFocused(ImGuiFocusedFlags_ChildWindows) || typing) {
-        ImGui::GetIO().ConfigFlags &= ~ImGuiConfigFlags_NavEnableKeyboard; // arrows move the selection here, not a focus mark
+        ImGui::GetIO().ConfigFlags &=
+            ~ImGuiConfigFlags_NavEnableKeyboard; // arrows move the selection here, not a focus mark
         list_keys(ui, found, typing);
     }
     if (ImGui::BeginTable("metals", 5, ImGuiTableFlags_ScrollY | ImGuiTableFlags_RowBg)) {

@@ -6,7 +6,7 @@ namespace pourbook {
 
 void draw_metals(Ui& ui) {
     const float room = ImGui::GetContentRegionAvail().x;
-    const float list = std::clamp(room * 0.43F, ui.px(380), ui.px(620));
+    const float list = std::clamp(room * 0.42F, ui.px(380), ui.px(620));
     ImGui::BeginChild("list", {list, 0});
     draw_metal_list(ui, list);
     ImGui::EndChild();

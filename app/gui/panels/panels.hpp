@@ -19,6 +19,7 @@ void draw_rank(Ui& ui);
 void draw_rank_choice(Ui& ui);
 void draw_rank_table(Ui& ui, const RankResult& result, ImVec2 size);
 void draw_curves(Ui& ui);
+void draw_versus(Ui& ui);
 void draw_compare(Ui& ui);
 void draw_sources(Ui& ui);
 void draw_source(Ui& ui, const Reference& reference);

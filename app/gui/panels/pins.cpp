@@ -37,7 +37,9 @@ float pin_width(const Ui& ui, const Metal& metal) {
 void draw_pins(Ui& ui) {
     const std::vector<std::string> pins = ui.view().pins; // a click may change it
     ImGui::AlignTextToFramePadding();
-    small_dim_text(ui, pins.empty() ? "Nothing pinned. Pin metals in Metals or Rank (Ctrl+P): they appear here and in every view." : "Pinned");
+    small_dim_text(
+        ui, pins.empty() ? "Nothing pinned. Pin metals in Metals or Rank (Ctrl+P): they appear here and in every view."
+                         : "Pinned");
     const float right = ImGui::GetWindowPos().x + ImGui::GetWindowContentRegionMax().x;
     for (std::size_t i = 0; i < pins.size(); ++i) {
         const Metal* metal = ui.session.catalogue.metal(pins[i]);

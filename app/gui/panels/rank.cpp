@@ -9,15 +9,21 @@
 namespace pourbook {
 namespace {
 
+float list_height(const Ui& ui, const std::vector<LeftOut>& list) {
+    const float lines = std::clamp(static_cast<float>(list.size()) * 1.5F, 2.0F, 7.0F); // some reasons take two lines
+    return lines * ImGui::GetTextLineHeightWithSpacing() + ui.px(4);
+}
+
 void draw_left_out(Ui& ui, const char* id, const std::string& title, const std::vector<LeftOut>& list) {
     const bool open = ImGui::CollapsingHeader((title + " (" + std::to_string(list.size()) + ")###" + id).c_str());
     ui.probe.item(id, std::to_string(list.size()));
     if (!open) return;
-    ImGui::BeginChild((std::string(id) + ".list").c_str(), {0, std::min(ui.px(170), ImGui::GetTextLineHeightWithSpacing() * static_cast<float>(list.size()) + ui.px(8))});
+    ImGui::BeginChild((std::string(id) + ".list").c_str(), {0, list_height(ui, list)});
     for (const LeftOut& l : list) {
-        if (ImGui::Selectable((l.metal->name + "##" + id).c_str(), false, 0, {ui.px(190), 0})) show_metal(ui.session, l.metal->slug);
+        if (ImGui::Selectable((l.metal->name + "##" + id).c_str(), false, 0, {ui.px(210), 0}))
+            show_metal(ui.session, l.metal->slug);
         ImGui::SameLine();
-        wrapped_text(ui, l.reason, ui.colours().dim);
+        wrapped_text(l.reason, ui.colours().dim);
     }
     ImGui::EndChild();
 }
@@ -29,7 +35,7 @@ float folded_height(const Ui& ui, const RankResult& result) {
     const auto add = [&](const char* id, const std::vector<LeftOut>& list) {
         if (list.empty()) return;
         height += ImGui::GetFrameHeightWithSpacing();
-        if (open->GetInt(ImGui::GetID(id))) height += std::min(ui.px(170), ImGui::GetTextLineHeightWithSpacing() * static_cast<float>(list.size()) + ui.px(8)) + ui.px(6);
+        if (open->GetInt(ImGui::GetID((std::string("###") + id).c_str()))) height += list_height(ui, list) + ui.px(6);
     };
     add("excluded", result.excluded);
     add("unrankable", result.unrankable);
@@ -40,9 +46,10 @@ void draw_chart(Ui& ui, const RankResult& result) {
     Session& s = ui.session;
     std::string key = std::to_string(s.ranking_serial()) + (ui.view().workshop_units ? "w" : "s");
     for (const std::string& pin : ui.view().pins) key += "|" + pin;
-    const std::string clicked = chart_view(ui, "rank.chart", key, ImGui::GetContentRegionAvail(), [&](const Canvas& canvas) {
-        return layout(rank_chart(s.catalogue, result, s.units(), ui.view().pins), canvas);
-    });
+    const std::string clicked =
+        chart_view(ui, "rank.chart", key, ImGui::GetContentRegionAvail(), [&](const Canvas& canvas) {
+            return layout(rank_chart(s.catalogue, result, s.units(), ui.view().pins), canvas);
+        });
     if (clicked.empty()) return;
     ui.view().selected = clicked;
     toggle_pin(ui.view(), clicked);
@@ -50,12 +57,21 @@ void draw_chart(Ui& ui, const RankResult& result) {
 
 void draw_answer(Ui& ui, const RankResult& result) {
     const float room = ImGui::GetContentRegionAvail().x;
-    const float table = std::clamp(ui.px(800), room * 0.5F, room * 0.63F); // what its columns need, where the chart can spare it
+    const float table =
+        std::clamp(ui.px(840), room * 0.5F, room * 0.63F); // what its columns need, where the chart can spare it
     ImGui::BeginChild("order", {table, 0}, false, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
-    if (result.ranked.empty()) dim_text(ui, "No metal is left to rank: loosen the conditions, or see below what each one lacks.");
-    else draw_rank_table(ui, result, {0, ImGui::GetContentRegionAvail().y - folded_height(ui, result)});
+    const std::string& settling = result.settling.sentence;
+    const float sentence =
+        settling.empty() ? 0 : ImGui::CalcTextSize(settling.c_str(), nullptr, false, table).y + ui.px(8);
+    if (result.ranked.empty())
+        dim_text(ui, "No metal is left to rank: loosen the conditions, or see below what each one lacks.");
+    else
+        draw_rank_table(ui, result, {0, ImGui::GetContentRegionAvail().y - folded_height(ui, result) - sentence});
+    if (!settling.empty()) wrapped_text(settling, ui.colours().dim);
+    ui.probe.say("rank.settling", settling);
     if (!result.excluded.empty()) draw_left_out(ui, "excluded", "Left out, and why", result.excluded);
-    if (!result.unrankable.empty()) draw_left_out(ui, "unrankable", "Can't be ranked, and what is missing", result.unrankable);
+    if (!result.unrankable.empty())
+        draw_left_out(ui, "unrankable", "Can't be ranked, and what is missing", result.unrankable);
     ImGui::EndChild();
     ImGui::SameLine(0, ui.px(14));
     ImGui::BeginChild("picture", {0, 0}, false, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
@@ -74,9 +90,12 @@ void draw_rank(Ui& ui) {
     }
     const Result<RankResult>* result = ui.session.ranking();
     ui.probe.say("rank.working", ui.session.ranking_is_current() ? "" : "working");
-    if (!result) dim_text(ui, "Working it out …");
-    else if (!*result) warning_text(ui, result->problem().text);
-    else draw_answer(ui, **result);
+    if (!result)
+        dim_text(ui, "Working it out …");
+    else if (!*result)
+        warning_text(ui, result->problem().text);
+    else
+        draw_answer(ui, **result);
 }
 
 } // namespace pourbook

@@ -2,6 +2,9 @@
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/text_field.hpp"
 
+#include <algorithm>
+#include <array>
+
 namespace pourbook {
 namespace {
 
@@ -36,9 +39,10 @@ void draw_formula(Ui& ui) {
     ImGui::AlignTextToFramePadding();
     dim_text(ui, "formula");
     ImGui::SameLine();
-    text_field(ui, "formula", made.formula, "conductivity / (density * price)", ImGui::GetContentRegionAvail().x - ui.px(150),
+    text_field(ui, "formula", made.formula, "conductivity / (density * price)",
+               ImGui::GetContentRegionAvail().x - ui.px(150),
                [&](const std::string& t) { return formula_fault(ui.session.catalogue, t); });
-    if (ImGui::IsItemHovered()) {
+    if (ImGui::IsItemHovered() && !ImGui::IsItemActive()) {
         std::string names = "Formula\n+ - * / ^ ( ) abs min max sqrt log exp over the properties:";
         for (const Property& p : ui.session.catalogue.properties)
             if (!p.is_text) names += " " + p.id;
@@ -50,21 +54,38 @@ void draw_formula(Ui& ui) {
     fault_line(ui, "formula");
 }
 
+void draw_holding(Ui& ui) {
+    static constexpr std::array<Holding, 3> all = {Holding::size, Holding::mass, Holding::budget};
+    std::string& holding = ui.view().rank.holding;
+    const auto at = std::find_if(all.begin(), all.end(), [&](Holding h) { return holding == name_of(h); });
+    const int clicked =
+        choice(ui, "holding", {"same size", "same mass", "same cost"}, static_cast<int>(at - all.begin()));
+    if (clicked >= 0) holding = name_of(all[static_cast<std::size_t>(clicked)]);
+    if (ImGui::IsItemHovered())
+        hover_text(ui, "What is held equal\nparts of the same size, the same mass, or the same cost of metal");
+}
+
 void draw_limits(Ui& ui) {
     RankChoice& made = ui.view().rank;
     ImGui::AlignTextToFramePadding();
     dim_text(ui, "only where");
     ImGui::SameLine();
-    text_field(ui, "where", made.where, "liquidus < 1100 degC; family != lead", ImGui::GetContentRegionAvail().x - ui.px(380),
+    text_field(ui, "where", made.where, "liquidus < 1100 degC; family != lead",
+               ImGui::GetContentRegionAvail().x - ui.px(660),
                [&](const std::string& t) { return conditions_fault(ui.session.catalogue, t); });
-    if (ImGui::IsItemHovered()) hover_text(ui, "Conditions\none or more, separated by ';': liquidus < 1100 degC; family != lead");
+    if (ImGui::IsItemHovered() && !ImGui::IsItemActive())
+        hover_text(ui, "Conditions\none or more, separated by ';': liquidus < 1100 degC; family != lead");
+    ImGui::SameLine();
+    draw_holding(ui);
     ImGui::SameLine();
     const int clicked = choice(ui, "candidates", {"all metals", "pinned"}, made.only_pinned ? 1 : 0);
     if (clicked >= 0) made.only_pinned = clicked == 1;
     ImGui::SameLine();
     ImGui::Checkbox("unusual ones too", &made.include_unusual);
     ui.probe.item("unusual", made.include_unusual ? "on" : "off");
-    if (ImGui::IsItemHovered()) hover_text(ui, "Unusual metals\nalso rank those the goal leaves out: unfit for home casting, or outside the goal's own conditions");
+    if (ImGui::IsItemHovered())
+        hover_text(ui, "Unusual metals\nalso rank those the goal leaves out: unfit for home casting, or outside the "
+                       "goal's own conditions");
     fault_line(ui, "where");
 }
 
@@ -76,8 +97,10 @@ void draw_rank_choice(Ui& ui) {
     ImGui::SameLine();
     if (goal) {
         ImGui::AlignTextToFramePadding();
-        wrapped_text(ui, goal->sentence, ui.colours().ink);
-        if (ImGui::IsItemHovered()) hover_text(ui, goal->sentence + "\n" + goal->formula + (goal->best_high ? ", highest is best" : ", lowest is best"));
+        wrapped_text(goal->sentence, ui.colours().ink);
+        if (ImGui::IsItemHovered())
+            hover_text(ui, goal->sentence + "\n" + goal->formula +
+                               (goal->best_high ? ", highest is best" : ", lowest is best"));
     } else {
         draw_formula(ui);
     }

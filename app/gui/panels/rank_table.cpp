@@ -16,49 +16,71 @@ std::string chance_text(double p) {
 }
 
 std::string ranks_text(const Place& p) {
-    return p.rank_low == p.rank_high ? std::to_string(p.rank_low) : std::to_string(p.rank_low) + "–" + std::to_string(p.rank_high);
+    return p.rank_low == p.rank_high ? std::to_string(p.rank_low)
+                                     : std::to_string(p.rank_low) + "–" + std::to_string(p.rank_high);
 }
 
-/// Figures that the interval supports, the same for all three numbers of a row.
-std::string merit_text(double value, const Place& p) {
-    return rounded_to(value, (p.high90 - p.low90) / 2, 4);
-}
+/// How merits are written: in the unit of the property that is ranked, else as the formula gives them in SI.
+class Merits {
+public:
+    Merits(const Ui& ui, const RankResult& result)
+        : property_(ui.session.catalogue.property(result.formula)), units_(ui.session.units()), result_(result) {}
+
+    /// To the figures that the interval supports, the same for all three numbers of a row.
+    std::string text(double value, const Place& p) const {
+        return pretty_number(rounded_to(shown(value), std::abs(shown(p.high90) - shown(p.low90)) / 2, 4));
+    }
+    std::string interval(const Place& p) const {
+        const bool falls = shown(p.high90) < shown(p.low90); // a resistivity shown as a conductivity
+        return text(falls ? p.high90 : p.low90, p) + "–" + text(falls ? p.low90 : p.high90, p);
+    }
+    std::string unit() const { return property_ ? shown_unit(*property_, units_) : pretty_unit(result_.unit); }
+
+    /// The longest of the first and last rows stands for all.
+    std::string widest() const {
+        const Place &first = result_.ranked.front().place, &last = result_.ranked.back().place;
+        const std::string a = text(first.median, first), b = text(last.median, last);
+        return a.size() > b.size() ? a : b;
+    }
+
+private:
+    double shown(double si) const { return property_ ? shown_number(*property_, si, units_) : si; }
+
+    const Property* property_;
+    UnitSystem units_;
+    const RankResult& result_;
+};
 
 void column(const std::string& head, float width) {
     ImGui::TableSetupColumn(head.c_str(), ImGuiTableColumnFlags_WidthFixed, width);
 }
 
-/// Wide enough for a text like this one.
-void column_like(const std::string& head, const char* widest) {
-    column(head, std::max(ImGui::CalcTextSize(widest).x, ImGui::CalcTextSize(head.c_str(), nullptr, true).x));
-}
-
-/// The longest of the first and last medians stands for all.
-std::string widest_merit(const RankResult& result) {
-    const Place &first = result.ranked.front().place, &last = result.ranked.back().place;
-    const std::string a = merit_text(first.median, first), b = merit_text(last.median, last);
-    return a.size() > b.size() ? a : b;
+/// Wide enough for a text like this one and for its own head.
+void column_like(const Ui& ui, const std::string& head, const std::string& widest) {
+    ImGui::PushFont(ui.fonts.small);
+    const float own = ImGui::CalcTextSize(head.c_str(), nullptr, true).x;
+    ImGui::PopFont();
+    column(head, std::max(ImGui::CalcTextSize(widest.c_str()).x, own));
 }
 
 void input_head(Ui& ui, const RankInput& input) {
     const Property* p = ui.session.catalogue.property(input.property);
     const std::string head = p ? p->symbol + ", " + shown_unit(*p, ui.session.units()) : input.property;
-    column(head, std::max(ImGui::CalcTextSize("0000.00").x, ImGui::CalcTextSize(head.c_str()).x));
+    column_like(ui, head, "○ 00.00");
 }
 
-void draw_head(Ui& ui, const RankResult& result) {
+void draw_head(Ui& ui, const RankResult& result, const Merits& merits) {
     ImGui::TableSetupScrollFreeze(0, 1);
     column("##pin", ui.px(20));
-    column_like("#", "000");
+    column_like(ui, "#", "000");
     ImGui::TableSetupColumn("metal", ImGuiTableColumnFlags_WidthStretch);
-    column_like("median", widest_merit(result).c_str());
-    column_like("90 %", (widest_merit(result) + "–" + widest_merit(result)).c_str());
-    column_like("first", "100 %");
-    column_like("ranks", "00–000");
-    column_like("##marks", "≈○");
+    column_like(ui, "median", merits.widest());
+    column_like(ui, "90 %", merits.widest() + "–" + merits.widest());
+    column_like(ui, "first", "100 %");
+    column_like(ui, "ranks", "00–000");
+    column_like(ui, "##marks", "≈○");
     for (const RankInput& input : result.ranked.front().inputs) input_head(ui, input);
-    const TextLook look(ui.fonts.small, ui.colours().dim);
-    ImGui::TableHeadersRow();
+    header_row(ui, 3);
 }
 
 void draw_name(Ui& ui, const RankedMetal& r) {
@@ -69,8 +91,11 @@ void draw_name(Ui& ui, const RankedMetal& r) {
         ui.view().selected = r.metal->slug;
         toggle_pin(ui.view(), r.metal->slug);
     }
+    const bool hovered = ImGui::IsItemHovered();
     ImGui::SameLine(0, 0);
+    const bool cut = ImGui::CalcTextSize(r.metal->name.c_str()).x > ImGui::GetContentRegionAvail().x;
     text(r.metal->name);
+    if (cut && hovered && ImGui::IsItemHovered()) hover_text(ui, r.metal->name);
 }
 
 void draw_marks(Ui& ui, const RankedMetal& r, const RankResult& result) {
@@ -82,7 +107,8 @@ void draw_marks(Ui& ui, const RankedMetal& r, const RankResult& result) {
     dim_text(ui, marks);
     ui.probe.item("rank." + std::to_string(r.place.rank) + ".marks", marks);
     if (ImGui::IsItemHovered())
-        hover_text(ui, std::string(r.metal->name) + (tied_with_best ? "\n≈ best: the data can't tell it from the first" : "") +
+        hover_text(ui, std::string(r.metal->name) +
+                           (tied_with_best ? "\n≈ best: the data can't tell it from the first" : "") +
                            (r.from_memory ? "\n○ rests on a remembered value" : ""));
 }
 
@@ -92,7 +118,7 @@ void cell(Ui& ui, const std::string& id, const std::string& words) {
     ui.probe.item(id, words);
 }
 
-void draw_row(Ui& ui, const RankedMetal& r, const RankResult& result) {
+void draw_row(Ui& ui, const RankedMetal& r, const RankResult& result, const Merits& merits) {
     const Place& p = r.place;
     const std::string id = "rank." + std::to_string(p.rank);
     ImGui::TableNextRow();
@@ -101,8 +127,8 @@ void draw_row(Ui& ui, const RankedMetal& r, const RankResult& result) {
     cell(ui, id + ".rank", std::to_string(p.rank));
     ImGui::TableNextColumn();
     draw_name(ui, r);
-    cell(ui, id + ".median", merit_text(p.median, p));
-    cell(ui, id + ".interval", merit_text(p.low90, p) + "–" + merit_text(p.high90, p));
+    cell(ui, id + ".median", merits.text(p.median, p));
+    cell(ui, id + ".interval", merits.interval(p));
     cell(ui, id + ".first", chance_text(p.p_first));
     cell(ui, id + ".ranks", ranks_text(p));
     draw_marks(ui, r, result);
@@ -110,7 +136,8 @@ void draw_row(Ui& ui, const RankedMetal& r, const RankResult& result) {
         const Property* property = ui.session.catalogue.property(input.property);
         if (!property) continue;
         ImGui::TableNextColumn();
-        value_label(ui, id + "." + input.property, *r.metal, *property, input.value, {.unit = false, .right = true, .opens = false});
+        value_label(ui, id + "." + input.property, *r.metal, *property, input.value,
+                    {.unit = false, .right = true, .opens = false});
     }
 }
 
@@ -119,15 +146,18 @@ void draw_row(Ui& ui, const RankedMetal& r, const RankResult& result) {
 void draw_rank_table(Ui& ui, const RankResult& result, ImVec2 size) {
     const int columns = 8 + static_cast<int>(result.ranked.front().inputs.size());
     constexpr ImGuiTableFlags flags = ImGuiTableFlags_ScrollY | ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit;
-    const std::string unit = pretty_unit(result.unit);
-    small_dim_text(ui, result.formula + (unit.empty() ? "" : " in " + unit) + (result.best_high ? ", highest" : ", lowest") + " first · click a row to pin");
+    const Merits merits(ui, result);
+    const std::string unit = merits.unit();
+    small_dim_text(ui, result.formula + (unit.empty() ? "" : " in " + unit) +
+                           (result.best_high ? ", highest" : ", lowest") + " first · click a row to pin");
     if (size.y > 0) size.y -= ImGui::GetTextLineHeightWithSpacing();
     if (!ImGui::BeginTable(("ranked." + std::to_string(columns)).c_str(), columns, flags, size)) return;
-    draw_head(ui, result);
+    draw_head(ui, result, merits);
     ImGuiListClipper clipper;
     clipper.Begin(static_cast<int>(result.ranked.size()));
     while (clipper.Step())
-        for (int i = clipper.DisplayStart; i < clipper.DisplayEnd; ++i) draw_row(ui, result.ranked[static_cast<std::size_t>(i)], result);
+        for (int i = clipper.DisplayStart; i < clipper.DisplayEnd; ++i)
+            draw_row(ui, result.ranked[static_cast<std::size_t>(i)], result, merits);
     ImGui::EndTable();
 }
 

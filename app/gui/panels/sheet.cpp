@@ -25,7 +25,7 @@ void draw_head(Ui& ui, const SheetResult& sheet) {
     if (!metal.designations.empty()) kind += " · " + joined(metal.designations);
     if (!metal.aliases.empty()) kind += " · also " + joined(metal.aliases);
     const TextLook look(ui.fonts.small, ui.colours().dim);
-    wrapped_text(ui, kind, ui.colours().dim);
+    wrapped_text(kind, ui.colours().dim);
     std::string reference = "reference condition: " + metal.reference_condition;
     if (!metal.reference_temper.empty()) reference += " " + metal.reference_temper;
     text(reference + " · shown at " + temperature_text(sheet.conditions.temperature_K));
@@ -41,7 +41,7 @@ void draw_cautions(Ui& ui, const SheetResult& sheet) {
     ImGui::SameLine();
     small_dim_text(ui, "defer to local codes and licensed practice");
     for (const Caution* c : sheet.cautions) {
-        wrapped_text(ui, c->element + ": " + c->text, ui.colours().ink);
+        wrapped_text(c->element + ": " + c->text, ui.colours().ink);
         source_chip(ui, "caution." + c->element, c->citation.source);
         if (c->citation.how_known != HowKnown::memory) continue;
         ImGui::SameLine();
@@ -75,11 +75,12 @@ void draw_value_row(Ui& ui, const Metal& metal, const SheetRow& row) {
 void draw_values(Ui& ui, const SheetResult& sheet) {
     if (!ImGui::BeginTable("values", 4, ImGuiTableFlags_RowBg)) return;
     float labels = 0;
-    for (const SheetRow& row : sheet.rows) labels = std::max(labels, ImGui::CalcTextSize(shown_label(*row.property, ui.session.units()).c_str()).x);
+    for (const SheetRow& row : sheet.rows)
+        labels = std::max(labels, ImGui::CalcTextSize(shown_label(*row.property, ui.session.units()).c_str()).x);
     ImGui::TableSetupColumn("property", ImGuiTableColumnFlags_WidthFixed, labels);
-    ImGui::TableSetupColumn("value", ImGuiTableColumnFlags_WidthStretch, 1.4F);
-    ImGui::TableSetupColumn("condition", ImGuiTableColumnFlags_WidthStretch, 1);
-    ImGui::TableSetupColumn("source", ImGuiTableColumnFlags_WidthStretch, 1.15F);
+    ImGui::TableSetupColumn("value", ImGuiTableColumnFlags_WidthStretch, 1.6F);
+    ImGui::TableSetupColumn("condition", ImGuiTableColumnFlags_WidthStretch, 0.95F);
+    ImGui::TableSetupColumn("source", ImGuiTableColumnFlags_WidthStretch, 1.2F);
     for (const SheetRow& row : sheet.rows) draw_value_row(ui, *sheet.metal, row);
     ImGui::EndTable();
 }
@@ -126,11 +127,12 @@ void draw_sheet(Ui& ui) {
         return;
     }
     draw_head(ui, *sheet);
-    if (!sheet->metal->note.empty()) wrapped_text(ui, sheet->metal->note, ui.colours().ink);
+    if (!sheet->metal->note.empty()) wrapped_text(sheet->metal->note, ui.colours().ink);
     draw_cautions(ui, *sheet);
     ImGui::Spacing();
     draw_values(ui, *sheet);
-    small_dim_text(ui, "○ remembered, not read in a text · * the asked condition is not cited · hover a number for its trail, click it for its source");
+    small_dim_text(ui, "○ remembered, not read in a text · * the asked condition is not cited · hover a number for its "
+                       "trail, click it for its source");
     draw_composition(ui, *sheet->metal);
 }
 

@@ -2,7 +2,6 @@
 #include "gui/panels/panels.hpp"
 #include "gui/state/explain.hpp"
 #include "gui/widgets/text.hpp"
-#include "gui/widgets/value_label.hpp"
 
 namespace pourbook {
 namespace {
@@ -11,7 +10,7 @@ void fact(const Ui& ui, const char* name, const std::string& words) {
     if (words.empty()) return;
     dim_text(ui, name);
     ImGui::SameLine(ui.px(110));
-    wrapped_text(ui, words, ui.colours().ink);
+    wrapped_text(words, ui.colours().ink);
 }
 
 std::string marks_of(const Taken& t) {
@@ -24,16 +23,20 @@ void draw_taken(Ui& ui, const Taken& t, int number) {
     ImGui::PushID(number);
     ImGui::TableNextRow();
     ImGui::TableNextColumn();
-    if (t.slug.empty()) text(t.metal);
-    else if (ImGui::Selectable(t.metal.c_str(), false, ImGuiSelectableFlags_SpanAllColumns)) show_metal(ui.session, t.slug);
+    if (t.slug.empty())
+        text(t.metal);
+    else if (ImGui::Selectable(t.metal.c_str(), false, ImGuiSelectableFlags_SpanAllColumns))
+        show_metal(ui.session, t.slug);
     ui.probe.item("taken." + std::to_string(number), t.metal);
+    if (ImGui::IsItemHovered())
+        hover_text(ui, t.metal + ", " + t.what + "\n" + t.printed + "\n" + t.locator +
+                           (t.through.empty() ? "" : "\nread through " + t.through));
     for (const std::string& words : {t.what, t.printed}) {
         ImGui::TableNextColumn();
         text(words);
     }
     ImGui::TableNextColumn();
     small_dim_text(ui, t.locator + (t.through.empty() ? "" : ", through " + t.through));
-    if (ImGui::IsItemHovered()) hover_text(ui, t.metal + ", " + t.what + "\n" + t.locator + (t.through.empty() ? "" : "\nread through " + t.through));
     ImGui::TableNextColumn();
     small_dim_text(ui, marks_of(t));
     ImGui::PopID();
@@ -44,7 +47,7 @@ void draw_taken(Ui& ui, const Taken& t, int number) {
 void draw_source(Ui& ui, const Reference& r) {
     heading(ui, r.key);
     ui.probe.say("source.shown", r.key);
-    wrapped_text(ui, r.full(), ui.colours().ink);
+    wrapped_text(r.full(), ui.colours().ink);
     ImGui::Spacing();
     fact(ui, "kind", r.kind);
     fact(ui, "grade", reliability_text(r.reliability));
@@ -59,11 +62,11 @@ void draw_source(Ui& ui, const Reference& r) {
         text(taken.empty() ? "Nothing is taken from it." : "Taken from it");
     }
     if (taken.empty() || !ImGui::BeginTable("taken", 5, ImGuiTableFlags_RowBg)) return;
-    ImGui::TableSetupColumn("metal", ImGuiTableColumnFlags_WidthStretch, 1.5F);
-    ImGui::TableSetupColumn("what", ImGuiTableColumnFlags_WidthStretch, 1.7F);
+    ImGui::TableSetupColumn("metal", ImGuiTableColumnFlags_WidthStretch, 1.75F);
+    ImGui::TableSetupColumn("what", ImGuiTableColumnFlags_WidthStretch, 1.6F);
     ImGui::TableSetupColumn("printed", ImGuiTableColumnFlags_WidthStretch, 2);
     ImGui::TableSetupColumn("locator", ImGuiTableColumnFlags_WidthStretch, 1.8F);
-    ImGui::TableSetupColumn("marks", ImGuiTableColumnFlags_WidthStretch, 0.9F);
+    ImGui::TableSetupColumn("marks", ImGuiTableColumnFlags_WidthStretch, 0.8F);
     int number = 0;
     for (const Taken& t : taken) draw_taken(ui, t, number++);
     ImGui::EndTable();

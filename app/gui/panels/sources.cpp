@@ -1,6 +1,6 @@
 #include "gui/panels/panels.hpp"
+#include "gui/state/explain.hpp"
 #include "gui/widgets/text.hpp"
-#include "gui/widgets/value_label.hpp"
 
 #include <imgui_stdlib.h>
 
@@ -11,7 +11,8 @@ namespace pourbook {
 namespace {
 
 std::string lower(std::string text) {
-    std::transform(text.begin(), text.end(), text.begin(), [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+    std::transform(text.begin(), text.end(), text.begin(),
+                   [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
     return text;
 }
 
@@ -23,7 +24,8 @@ void draw_row(Ui& ui, const Reference& r) {
     ImGui::TableNextRow();
     ImGui::TableNextColumn();
     const bool current = ui.view().source == r.key;
-    if (ImGui::Selectable(r.key.c_str(), current, ImGuiSelectableFlags_SpanAllColumns)) ui.view().source = current ? "" : r.key;
+    if (ImGui::Selectable(r.key.c_str(), current, ImGuiSelectableFlags_SpanAllColumns))
+        ui.view().source = current ? "" : r.key;
     ui.probe.item("source." + r.key, r.key);
     if (ImGui::IsItemHovered()) hover_text(ui, r.key + "\n" + reference_text(r));
     ImGui::TableNextColumn();
@@ -44,10 +46,7 @@ void draw_list(Ui& ui) {
     ImGui::TableSetupColumn("kind", ImGuiTableColumnFlags_WidthStretch, 1.3F);
     ImGui::TableSetupColumn("grade", ImGuiTableColumnFlags_WidthFixed, ui.px(44));
     ImGui::TableSetupColumn("taken", ImGuiTableColumnFlags_WidthFixed, ui.px(48));
-    {
-        const TextLook look(ui.fonts.small, ui.colours().dim);
-        ImGui::TableHeadersRow();
-    }
+    header_row(ui, 3);
     for (const Reference& r : ui.session.catalogue.references)
         if (matches(r, ui.view().find_source)) draw_row(ui, r);
     ImGui::EndTable();
@@ -62,8 +61,10 @@ void draw_sources(Ui& ui) {
     ImGui::SameLine(0, ui.px(20));
     ImGui::BeginChild("source", {0, 0});
     const Reference* reference = ui.session.catalogue.reference(ui.view().source);
-    if (reference) draw_source(ui, *reference);
-    else draw_coverage(ui);
+    if (reference)
+        draw_source(ui, *reference);
+    else
+        draw_coverage(ui);
     ImGui::EndChild();
 }
 

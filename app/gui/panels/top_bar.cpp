@@ -3,6 +3,7 @@
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/text_field.hpp"
 
+#include <algorithm>
 #include <array>
 
 namespace pourbook {
@@ -20,7 +21,8 @@ void draw_views(Ui& ui) {
 }
 
 void draw_condition(Ui& ui) {
-    static constexpr std::array conditions = {"reference", "as-cast", "annealed", "cold-worked", "solution-treated", "aged", "as-supplied"};
+    static constexpr std::array conditions = {"reference",        "as-cast", "annealed",   "cold-worked",
+                                              "solution-treated", "aged",    "as-supplied"};
     ImGui::SetNextItemWidth(ui.px(condition_width));
     if (ImGui::BeginCombo("##condition", ui.view().condition.c_str())) {
         for (const char* c : conditions) {
@@ -31,7 +33,8 @@ void draw_condition(Ui& ui) {
     }
     ui.probe.item("condition", ui.view().condition);
     if (ImGui::IsItemHovered())
-        hover_text(ui, "Condition\nreference: each metal's usual comparison state. Where only another condition is cited, that one is used with a "
+        hover_text(ui, "Condition\nreference: each metal's usual comparison state. Where only another condition is "
+                       "cited, that one is used with a "
                        "wider uncertainty, and the value says so.");
 }
 
@@ -42,14 +45,15 @@ float width_of(const Ui& ui, const char* words) {
 void draw_settings(Ui& ui) {
     const char* theme = ui.view().dark ? "Light" : "Dark";
     const float gap = ImGui::GetStyle().ItemSpacing.x;
-    const float width = ImGui::CalcTextSize("at").x + ImGui::CalcTextSize("in").x + ui.px(field_width + condition_width) + width_of(ui, "SI") +
-                        width_of(ui, "Workshop") + width_of(ui, theme) + 5 * gap + ui.px(2);
+    const float width = ImGui::CalcTextSize("at").x + ImGui::CalcTextSize("in").x +
+                        ui.px(field_width + condition_width) + width_of(ui, "SI") + width_of(ui, "Workshop") +
+                        width_of(ui, theme) + 5 * gap + ui.px(2);
     ImGui::SameLine(ImGui::GetWindowContentRegionMax().x - width);
     ImGui::AlignTextToFramePadding();
     dim_text(ui, "at");
     ImGui::SameLine();
     text_field(ui, "temperature", ui.view().temperature, "20 degC", ui.px(field_width), temperature_fault);
-    if (ImGui::IsItemHovered()) hover_text(ui, "Temperature\n20 degC, 77 K, 68 degF");
+    if (ImGui::IsItemHovered() && !ImGui::IsItemActive()) hover_text(ui, "Temperature\n20 degC, 77 K, 68 degF");
     ImGui::SameLine();
     dim_text(ui, "in");
     ImGui::SameLine();
@@ -69,7 +73,10 @@ void draw_top_bar(Ui& ui) {
     draw_settings(ui);
     const std::string& fault = field_fault(ui, "temperature");
     if (fault.empty()) return;
-    warning_text(ui, "temperature: " + fault);
+    const std::string words = "temperature: " + fault; // below its field, at the right
+    const float width = ImGui::CalcTextSize(words.c_str()).x;
+    ImGui::SetCursorPosX(std::max(ImGui::GetCursorPosX(), ImGui::GetWindowContentRegionMax().x - width));
+    warning_text(ui, words);
     ui.probe.item("temperature.fault", fault);
 }
 

@@ -17,13 +17,15 @@ constexpr File italic{"/usr/share/fonts/opentype/inter/Inter-Italic.otf", "fonts
 constexpr File semi_bold{"/usr/share/fonts/opentype/inter/Inter-SemiBold.otf", "fonts-inter"};
 constexpr File signs{"/usr/share/fonts/truetype/dejavu/DejaVuSans.ttf", "fonts-dejavu-core"};
 
-constexpr float line_of_em = 1.21F; // the atlas counts a font's size from its highest to its lowest part; Inter's is 1.21 em
+constexpr float line_of_em =
+    1.21F; // the atlas counts a font's size from its highest to its lowest part; Inter's is 1.21 em
 constexpr float body_size = 15 * line_of_em, small_size = 12.5F * line_of_em, heading_size = 20 * line_of_em;
 constexpr float digit_width = 0.63F / line_of_em; // of Inter's widest figure, and a little air
 
 constexpr std::array<ImWchar, 3> digit_range = {'0', '9', 0};
 // Latin with accents (authors' names), Greek, punctuation, raised and lowered figures, currency, letterlike.
-constexpr std::array<ImWchar, 15> letter_range = {0x0020, 0x024F, 0x0370, 0x03FF, 0x1E00, 0x1EFF, 0x2000, 0x206F, 0x2070, 0x209F, 0x20A0, 0x20BF, 0x2100, 0x2126, 0};
+constexpr std::array<ImWchar, 15> letter_range = {0x0020, 0x024F, 0x0370, 0x03FF, 0x1E00, 0x1EFF, 0x2000, 0x206F,
+                                                  0x2070, 0x209F, 0x20A0, 0x20BF, 0x2100, 0x2126, 0};
 constexpr std::array<ImWchar, 5> sign_range = {0x2190, 0x22FF, 0x25A0, 0x25FF, 0};
 
 ImFont* add(const File& file, float size) {
@@ -44,13 +46,15 @@ ImFont* add(const File& file, float size) {
 Result<Fonts> build_fonts(float scale) {
     for (const File& file : {regular, italic, semi_bold, signs})
         if (!std::filesystem::exists(file.path))
-            return Problem{Problem::Kind::no_value, std::string("font ") + file.path + " is missing: install " + file.package, 0};
+            return Problem{Problem::Kind::no_value,
+                           std::string("font ") + file.path + " is missing: install " + file.package, 0};
     ImFontAtlas& atlas = *ImGui::GetIO().Fonts;
     atlas.Clear();
     atlas.FontBuilderIO = ImGuiFreeType::GetBuilderForFreeType();
     atlas.FontBuilderFlags = ImGuiFreeTypeBuilderFlags_LightHinting;
-    const Fonts fonts{add(regular, body_size * scale), add(italic, body_size * scale), add(semi_bold, body_size * scale),
-                      add(semi_bold, heading_size * scale), add(regular, small_size * scale)};
+    const Fonts fonts{add(regular, body_size * scale), add(italic, body_size * scale),
+                      add(semi_bold, body_size * scale), add(semi_bold, heading_size * scale),
+                      add(regular, small_size * scale)};
     if (!atlas.Build()) return Problem{Problem::Kind::no_value, "the fonts can't be drawn", 0};
     return fonts;
 }

@@ -6,7 +6,8 @@
 
 namespace pourbook {
 
-/// Builds the atlas of the current ImGui context for this scale. Errors: no_value, naming the missing file and its package.
+/// Builds the atlas of the current ImGui context for this scale. Errors: no_value, naming the missing file and its
+/// package.
 Result<Fonts> build_fonts(float scale);
 
 } // namespace pourbook

@@ -28,7 +28,8 @@ std::string screen_as_json(const Ui& ui, GLFWwindow* window, int frame) {
     int x = 0, y = 0;
     glfwGetWindowPos(window, &x, &y);
     nlohmann::json items = nlohmann::json::object();
-    for (const auto& [id, i] : ui.probe.items()) items[id] = {{"x", x + i.x}, {"y", y + i.y}, {"width", i.width}, {"height", i.height}, {"text", i.text}};
+    for (const auto& [id, i] : ui.probe.items())
+        items[id] = {{"x", x + i.x}, {"y", y + i.y}, {"width", i.width}, {"height", i.height}, {"text", i.text}};
     const nlohmann::json all = {{"frame", frame}, {"working", ui.session.working()}, {"items", items}};
     return all.dump(-1, ' ', false, nlohmann::json::error_handler_t::replace);
 }
@@ -40,8 +41,10 @@ FrameLoop::FrameLoop(GlfwWindow& window, Ui& ui, TestSocket& socket, const Windo
 
 int FrameLoop::run() {
     while (!glfwWindowShouldClose(window_.handle()) && !picture_taken_) {
-        if (window_.wait(frames_due_ > 0 ? 0.0 : ImGui::GetIO().WantTextInput ? blink_seconds : idle_seconds)) frames_due_ = frames_after_event;
-        else if (frames_due_ == 0) frames_due_ = 1; // the text cursor blinks
+        if (window_.wait(frames_due_ > 0 ? 0.0 : ImGui::GetIO().WantTextInput ? blink_seconds : idle_seconds))
+            frames_due_ = frames_after_event;
+        else if (frames_due_ == 0)
+            frames_due_ = 1; // the text cursor blinks
         draw();
         --frames_due_;
         if (picture_due()) frames_due_ = std::max(frames_due_, 1);
@@ -70,7 +73,8 @@ void FrameLoop::draw() {
     frames_drawn_ = ui_.session.working() ? 0 : frames_drawn_ + 1;
     if (picture_due() && frames_drawn_ >= settled) {
         picture_failed_ = !save_picture(options_.screenshot, width, height);
-        if (picture_failed_) std::fprintf(stderr, "pourbook: picture '%s' can't be written\n", options_.screenshot.c_str());
+        if (picture_failed_)
+            std::fprintf(stderr, "pourbook: picture '%s' can't be written\n", options_.screenshot.c_str());
         picture_taken_ = true;
     }
     glfwSwapBuffers(window_.handle());
@@ -80,7 +84,8 @@ void FrameLoop::draw() {
 
 /// A new display scale or theme takes effect between frames.
 void FrameLoop::follow_scale() {
-    const float scale = static_cast<float>(std::clamp(options_.scale > 0 ? options_.scale : window_.content_scale(), 0.75, 4.0));
+    const float scale =
+        static_cast<float>(std::clamp(options_.scale > 0 ? options_.scale : window_.content_scale(), 0.75, 4.0));
     const bool rescaled = std::abs(scale - ui_.scale) > 0.01F;
     if (!rescaled && dark_ == ui_.view().dark) return;
     if (rescaled) {
@@ -97,7 +102,8 @@ void FrameLoop::keep_state() {
     if (ImGui::GetIO().WantTextInput || !ui_.session.history.note(ui_.view())) return;
     frames_due_ = std::max(frames_due_, 2);
     if (options_.state_file.empty()) return;
-    if (const auto problem = write_view(options_.state_file, ui_.view())) std::fprintf(stderr, "pourbook: %s\n", problem->text.c_str());
+    if (const auto problem = write_view(options_.state_file, ui_.view()))
+        std::fprintf(stderr, "pourbook: %s\n", problem->text.c_str());
 }
 
 } // namespace pourbook

@@ -22,14 +22,15 @@ template <class... Arguments> void happened(GLFWwindow* window, Arguments...) {
 
 } // namespace
 
-Result<std::unique_ptr<GlfwWindow>> GlfwWindow::open(const std::string& title, int width, int height, bool visible) {
+Result<std::unique_ptr<GlfwWindow>> GlfwWindow::open(const std::string& title, const Wish& wish) {
     glfwSetErrorCallback(nullptr);
     if (!glfwInit()) return failure("no display can be reached");
     glfwWindowHint(GLFW_CONTEXT_VERSION_MAJOR, 3);
     glfwWindowHint(GLFW_CONTEXT_VERSION_MINOR, 3);
     glfwWindowHint(GLFW_OPENGL_PROFILE, GLFW_OPENGL_CORE_PROFILE);
-    glfwWindowHint(GLFW_VISIBLE, visible ? GLFW_TRUE : GLFW_FALSE);
-    GLFWwindow* window = glfwCreateWindow(width, height, title.c_str(), nullptr, nullptr);
+    glfwWindowHint(GLFW_VISIBLE, wish.visible ? GLFW_TRUE : GLFW_FALSE);
+    glfwWindowHint(GLFW_SCALE_TO_MONITOR, wish.follow_display ? GLFW_TRUE : GLFW_FALSE);
+    GLFWwindow* window = glfwCreateWindow(wish.width, wish.height, title.c_str(), nullptr, nullptr);
     if (!window) {
         const Problem problem = failure("no window with OpenGL 3.3 can be opened");
         glfwTerminate();
@@ -75,8 +76,10 @@ void GlfwWindow::wake() {
 }
 
 bool GlfwWindow::wait(double seconds) {
-    if (seconds > 0 && !happened_) glfwWaitEventsTimeout(seconds);
-    else glfwPollEvents();
+    if (seconds > 0 && !happened_)
+        glfwWaitEventsTimeout(seconds);
+    else
+        glfwPollEvents();
     return happened_.exchange(false);
 }
 

@@ -13,8 +13,13 @@ namespace pourbook {
 
 class GlfwWindow {
 public:
+    struct Wish {
+        int width, height;
+        bool follow_display; // a dense display gets proportionally more pixels
+        bool visible;
+    };
     /// Errors: refused (no display, no OpenGL 3.3), with the system's reason.
-    static Result<std::unique_ptr<GlfwWindow>> open(const std::string& title, int width, int height, bool visible);
+    static Result<std::unique_ptr<GlfwWindow>> open(const std::string& title, const Wish& wish);
     ~GlfwWindow();
     GlfwWindow(const GlfwWindow&) = delete;
     GlfwWindow& operator=(const GlfwWindow&) = delete;
@@ -24,7 +29,8 @@ public:
 
     /// From any thread: makes the loop draw again.
     void wake();
-    /// Takes what happened; sleeps until something does, at most `seconds` (0: not at all). Returns whether something did.
+    /// Takes what happened; sleeps until something does, at most `seconds` (0: not at all). Returns whether something
+    /// did.
     bool wait(double seconds);
 
 private:

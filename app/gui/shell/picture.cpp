@@ -17,7 +17,8 @@ bool save_picture(const std::string& file, int width, int height) {
     for (std::size_t i = 3; i < pixels.size(); i += channels) pixels[i] = 255; // the window has no see-through parts
     std::vector<unsigned char> upright(pixels.size());
     for (std::size_t y = 0; y < static_cast<std::size_t>(height); ++y)
-        std::copy_n(pixels.begin() + static_cast<std::ptrdiff_t>(y * row), row, upright.end() - static_cast<std::ptrdiff_t>((y + 1) * row));
+        std::copy_n(pixels.begin() + static_cast<std::ptrdiff_t>(y * row), row,
+                    upright.end() - static_cast<std::ptrdiff_t>((y + 1) * row));
     return stbi_write_png(file.c_str(), width, height, channels, upright.data(), static_cast<int>(row)) != 0;
 }
 

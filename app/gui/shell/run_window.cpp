@@ -46,8 +46,10 @@ ViewState starting_view(const Catalogue& catalogue, const WindowOptions& options
     ViewState view = first_view(catalogue);
     if (!options.state_file.empty()) {
         const Result<ViewState> kept = read_view(options.state_file, view);
-        if (kept) view = *kept;
-        else std::fprintf(stderr, "pourbook: %s: starting afresh\n", kept.problem().text.c_str());
+        if (kept)
+            view = *kept;
+        else
+            std::fprintf(stderr, "pourbook: %s: starting afresh\n", kept.problem().text.c_str());
     }
     if (!options.view.empty()) view.view = options.view;
     if (!options.dark) view.dark = false;
@@ -64,7 +66,8 @@ bool display_available() {
 }
 
 int run_window(const Catalogue& catalogue, const WindowOptions& options) {
-    const Result<std::unique_ptr<GlfwWindow>> opened = GlfwWindow::open("Pourbook", options.width, options.height, options.screenshot.empty());
+    const Result<std::unique_ptr<GlfwWindow>> opened =
+        GlfwWindow::open("Pourbook", {options.width, options.height, options.scale <= 0, options.screenshot.empty()});
     if (!opened) return fail(opened.problem().text);
     GlfwWindow& window = **opened;
     const Toolkit toolkit(window.handle());

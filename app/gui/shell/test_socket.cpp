@@ -20,7 +20,8 @@ int listen_on(const std::string& path) {
     if (fd < 0) return -1;
     ::unlink(path.c_str());
     const mode_t before = ::umask(0177); // for this user only
-    const bool bound = ::bind(fd, reinterpret_cast<const sockaddr*>(&address), sizeof address) == 0 && ::listen(fd, 1) == 0;
+    const bool bound =
+        ::bind(fd, reinterpret_cast<const sockaddr*>(&address), sizeof address) == 0 && ::listen(fd, 1) == 0;
     ::umask(before);
     if (bound) return fd;
     ::close(fd);
@@ -30,7 +31,8 @@ int listen_on(const std::string& path) {
 /// Waits until `fd` can be read; false when told to stop.
 bool readable(int fd, int stop) {
     pollfd both[2] = {{fd, POLLIN, 0}, {stop, POLLIN, 0}};
-    while (::poll(both, 2, -1) < 0) {}
+    while (::poll(both, 2, -1) < 0) {
+    }
     return both[1].revents == 0;
 }
 
@@ -85,7 +87,8 @@ void TestSocket::serve() {
     while (readable(listener_, stop_[0])) {
         const int client = ::accept(listener_, nullptr, nullptr);
         if (client < 0) continue;
-        while (talk(client)) {}
+        while (talk(client)) {
+        }
         ::close(client);
     }
 }

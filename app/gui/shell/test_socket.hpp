@@ -1,5 +1,5 @@
-// A private UNIX socket on which a test script asks what is on screen. Each line "dump" is answered with one line of JSON
-// made at the end of the next whole frame, so that an answer also means that a frame has passed.
+// A private UNIX socket on which a test script asks what is on screen. Each line "dump" is answered with one line of
+// JSON made at the end of the next whole frame, so that an answer also means that a frame has passed.
 #pragma once
 
 #include <condition_variable>

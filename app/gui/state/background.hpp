@@ -10,14 +10,15 @@
 
 namespace pourbook {
 
-/// Owned and asked by the frame thread only. The work runs on a thread of its own, one at a time; a question asked meanwhile
-/// waits, and only the newest waits. `wake` is called from that thread when an answer is there. Destruction waits for the work.
+/// Owned and asked by the frame thread only. The work runs on a thread of its own, one at a time; a question asked
+/// meanwhile waits, and only the newest waits. `wake` is called from that thread when an answer is there. Destruction
+/// waits for the work.
 template <class Answer> class Background {
 public:
     explicit Background(std::function<void()> wake) : wake_(std::move(wake)), arrived_(std::make_shared<Arrived>()) {}
 
-    /// The newest answer there is (of an earlier question while this one is worked on), or null. `work` must not touch anything
-    /// that changes; it is only kept where the question is new.
+    /// The newest answer there is (of an earlier question while this one is worked on), or null. `work` must not touch
+    /// anything that changes; it is only kept where the question is new.
     template <class Work> const Answer* ask(const std::string& question, Work&& work) {
         collect();
         if (question != asked_) {

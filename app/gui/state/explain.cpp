@@ -3,6 +3,7 @@
 #include "core/quantity/format.hpp"
 
 #include <cmath>
+#include <cstdlib>
 
 namespace pourbook {
 namespace {
@@ -15,23 +16,28 @@ std::string figure(const Property& property, double si, const Evaluated& chosen,
     return shown_value(property, one, units) + (unit.empty() ? "" : " " + unit);
 }
 
-std::string source_line(const Catalogue& catalogue, const SourceValue& s, const Property& property, const Evaluated& value, UnitSystem units) {
+std::string source_line(const Catalogue& catalogue, const SourceValue& s, const Property& property,
+                        const Evaluated& value, UnitSystem units) {
     std::string line = s.key + ", " + s.locator + ": " + s.printed;
     if (!property.is_text && std::isfinite(s.value_si)) {
-        const std::string here = figure(property, s.value_si, value, units);
-        if (s.printed.find(here) == std::string::npos) line += " = " + here;
+        const double number = shown_number(property, s.value_si, units);
+        const bool as_printed = std::abs(std::strtod(s.printed.c_str(), nullptr) - number) < 1e-6 * std::abs(number);
+        if (!as_printed) line += " = " + figure(property, s.value_si, value, units);
     }
     line += " (" + how_known_text(s.how_known) + (s.condition == "unstated" ? "" : ", " + s.condition) + ")";
     if (!s.through.empty()) line += ", through " + s.through;
-    if (const Reference* reference = catalogue.reference(s.key); reference && s.chosen) line += "\n" + reference->full();
+    if (const Reference* reference = catalogue.reference(s.key); reference && s.chosen)
+        line += "\n" + reference->full();
     return line;
 }
 
 void add_facts(Explained& out, const Property& property, const Evaluated& e, UnitSystem units) {
     if (!property.is_text)
-        out.facts.push_back(e.uncertainty_assumed ? "standard uncertainty assumed by us: the source states none" : "± is one standard uncertainty");
+        out.facts.push_back(std::string("± is one standard uncertainty") +
+                            (e.uncertainty_assumed ? ", assumed by us" : ""));
     if (!std::isnan(e.temperature_K)) out.facts.push_back("at " + temperature_text(e.temperature_K));
-    if (e.condition != "unstated") out.facts.push_back("condition: " + e.condition + (e.condition_matches ? "" : " (the asked one is not cited)"));
+    if (e.condition != "unstated")
+        out.facts.push_back("condition: " + e.condition + (e.condition_matches ? "" : " (the asked one is not cited)"));
     out.facts.push_back("how known: " + how_known_text(e.how_known));
     if (!property.is_text && e.spread_high_si > e.spread_low_si)
         out.facts.push_back("spread among sources: " + figure(property, e.spread_low_si, e, units) + " to " +
@@ -46,20 +52,42 @@ std::string how_known_text(HowKnown how) {
 
 std::string Explained::text() const {
     std::string out = head;
-    for (const auto* part : {&facts, &sources, &trail})
-        for (const std::string& line : *part) out += "\n" + line;
+    const auto add = [&](const char* title, const std::vector<std::string>& lines) {
+        if (lines.empty()) return;
+        out += title;
+        for (const std::string& line : lines) out += "\n" + line;
+    };
+    add("", facts);
+    add("\n\nSources", sources);
+    add("\n\nTrail", trail);
     return out;
 }
 
-Explained explain(const Catalogue& catalogue, const Metal& metal, const Property& property, const Result<Evaluated>& value, UnitSystem units) {
+Explained explain(const Catalogue& catalogue, const Metal& metal, const Property& property,
+                  const Result<Evaluated>& value, UnitSystem units) {
     const std::string name = shown_label(property, units) + " of " + metal.name;
     if (!value) return {name + ": no value", {value.problem().text}, {}, {}};
     Explained out;
     out.head = name + ": " + shown_full(property, *value, units);
     add_facts(out, property, *value, units);
-    for (const SourceValue& s : value->sources) out.sources.push_back(source_line(catalogue, s, property, *value, units));
+    for (const SourceValue& s : value->sources)
+        out.sources.push_back(source_line(catalogue, s, property, *value, units));
     out.trail = value->trail;
     return out;
+}
+
+std::string reference_text(const Reference& r) {
+    std::string text = r.full() + "\n" + r.kind + ", " + reliability_text(r.reliability);
+    if (!r.read_in.empty()) text += "\nread in: " + r.read_in;
+    return text;
+}
+
+std::string reliability_text(const std::string& grade) {
+    if (grade == "A") return "A: standard or critical evaluation in good text";
+    if (grade == "B") return "B: handbook or sheet that agrees with a second source";
+    if (grade == "C") return "C: usable, rounded or of unclear origin";
+    if (grade == "M") return "M: memory only";
+    return "not graded";
 }
 
 } // namespace pourbook

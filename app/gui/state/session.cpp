@@ -16,10 +16,16 @@ std::string key_of(const Conditions& c) {
     return std::to_string(c.temperature_K) + "|" + c.condition;
 }
 
+std::string key_of(const GoalWords& g) {
+    std::string key = g.goal + "|" + g.formula + "|" + name_of(g.holding) + (g.best_high ? "|high|" : "|low|") +
+                      (g.include_unusual ? "unusual" : "");
+    for (const std::string& w : g.where) key += "|" + w;
+    return key;
+}
+
 std::string key_of(const RankRequest& r) {
-    std::string key = r.goal + "|" + r.formula + "|" + (r.best_high ? "high|" : "low|") + (r.include_unusual ? "unusual|" : "|") + key_of(r.conditions);
-    for (const std::string& w : r.where) key += "|w:" + w;
-    for (const std::string& m : r.from) key += "|m:" + m;
+    std::string key = key_of(r.goal) + "||" + key_of(r.conditions);
+    for (const std::string& m : r.from) key += "|" + m;
     return key;
 }
 
@@ -40,7 +46,8 @@ Figures all_figures(const Catalogue& catalogue, const Conditions& conditions) {
 } // namespace
 
 Session::Session(const Catalogue& c, ViewState start, std::function<void()> wake)
-    : catalogue(c), view(std::move(start)), history(view), figures_(wake), ranking_(wake), curves_(wake), check_(wake) {}
+    : catalogue(c), view(std::move(start)), history(view), figures_(wake), ranking_(wake), versus_(wake), curves_(wake),
+      check_(wake) {}
 
 Conditions Session::conditions() const {
     Conditions out;
@@ -71,16 +78,46 @@ const Figures* Session::figures() {
     return figures_.ask(key_of(c), [this, c] { return all_figures(catalogue, c); });
 }
 
+GoalWords Session::goal_words() const {
+    GoalWords g;
+    g.goal = view.rank.goal;
+    if (g.goal.empty()) g.formula = view.rank.formula;
+    g.best_high = view.rank.best_high;
+    g.where = split_conditions(view.rank.where);
+    g.include_unusual = view.rank.include_unusual;
+    for (const Holding h : {Holding::mass, Holding::budget})
+        if (view.rank.holding == name_of(h)) g.holding = h;
+    return g;
+}
+
 RankRequest Session::rank_request() const {
     RankRequest r;
-    r.goal = view.rank.goal;
-    if (r.goal.empty()) r.formula = view.rank.formula;
-    r.best_high = view.rank.best_high;
-    r.where = split_conditions(view.rank.where);
+    r.goal = goal_words();
     if (view.rank.only_pinned) r.from = view.pins;
     r.conditions = conditions();
-    r.include_unusual = view.rank.include_unusual;
     return r;
+}
+
+VersusChoice Session::compared() const {
+    VersusChoice c = view.versus;
+    const auto next = [&](const std::string& other) {
+        for (const std::string& slug : view.pins)
+            if (slug != other) return slug;
+        return std::string();
+    };
+    if (!is_pinned(view, c.first)) c.first = next(c.second);
+    if (!is_pinned(view, c.second) || c.second == c.first) c.second = next(c.first);
+    return c;
+}
+
+const Result<VersusResult>* Session::versus() {
+    VersusRequest request;
+    request.a = compared().first;
+    request.b = compared().second;
+    request.goal = goal_words();
+    request.conditions = conditions();
+    const std::string key = request.a + "|" + request.b + "|" + key_of(request.goal) + "|" + key_of(request.conditions);
+    return versus_.ask(key, [this, request] { return pourbook::versus(catalogue, request); });
 }
 
 const Result<RankResult>* Session::ranking() {

@@ -1,5 +1,5 @@
-// The window's model: the catalogue, what the person chose, and the answers, each kept under its request and worked out again
-// only when the request changes. Slow questions run off the frame thread; a null answer means "being worked out".
+// The window's model: the catalogue, what the person chose, and the answers, each kept under its request and worked out
+// again only when the request changes. Slow questions run off the frame thread; a null answer means "being worked out".
 #pragma once
 
 #include "charts/words.hpp"
@@ -11,6 +11,7 @@
 #include "usecases/curve.hpp"
 #include "usecases/rank.hpp"
 #include "usecases/sheet.hpp"
+#include "usecases/versus.hpp"
 
 #include <functional>
 #include <optional>
@@ -30,7 +31,7 @@ struct Passing {
     bool finder_open = false;
     std::string finder_text;
     std::size_t finder_at = 0;
-    bool scroll_to_selected = false;
+    bool scroll_to_selected = true;
 };
 
 class Session {
@@ -53,15 +54,22 @@ public:
     const CheckResult* self_check();
     const SourceIndex& sources();
 
+    GoalWords goal_words() const;
     RankRequest rank_request() const;
+    /// The two metals set against each other: as chosen, else the first two pinned; empty where there are none.
+    VersusChoice compared() const;
+    const Result<VersusResult>* versus();
     bool ranking_is_current() const { return !ranking_.working(); }
     std::size_t ranking_serial() const { return ranking_.serial(); }
     std::size_t curves_serial() const { return curves_.serial(); }
-    bool working() const { return figures_.working() || ranking_.working() || curves_.working() || check_.working(); }
+    bool working() const {
+        return figures_.working() || ranking_.working() || versus_.working() || curves_.working() || check_.working();
+    }
 
 private:
     Background<Figures> figures_;
     Background<Result<RankResult>> ranking_;
+    Background<Result<VersusResult>> versus_;
     Background<Result<CurveResult>> curves_;
     Background<CheckResult> check_;
     std::unordered_map<std::string, Result<SheetResult>> sheets_;

@@ -27,7 +27,8 @@ std::string printed_text(const Record& r) {
     const Point& p = r.points.front();
     const std::string unit = pretty_unit(r.unit);
     if (r.points.size() > 1) return std::to_string(r.points.size()) + " figures in " + unit + ", " + range_text(r);
-    return p.printed + " " + unit + (std::isnan(p.temperature_K) ? "" : " at " + significant(p.temperature_K, 5) + " K");
+    return p.printed + " " + unit +
+           (std::isnan(p.temperature_K) ? "" : " at " + significant(p.temperature_K, 5) + " K");
 }
 
 SourceIndex::SourceIndex(const Catalogue& catalogue) {
@@ -39,7 +40,8 @@ SourceIndex::SourceIndex(const Catalogue& catalogue) {
         taken_[c.source].push_back(std::move(taken));
     };
     for (const Metal& metal : catalogue.metals) {
-        if (!metal.composition.empty()) add(metal.composition_citation, from(metal.composition_citation, "composition", ""), &metal);
+        if (!metal.composition.empty())
+            add(metal.composition_citation, from(metal.composition_citation, "composition", ""), &metal);
         for (const Record& r : metal.records) {
             const Property* property = catalogue.property(r.property);
             Taken taken = from(r.citation, property ? property->label : r.property, printed_text(r));
@@ -49,7 +51,8 @@ SourceIndex::SourceIndex(const Catalogue& catalogue) {
     }
     for (const PriceSet& set : catalogue.price_sets)
         for (const Price& p : set.prices)
-            add(p.citation, from(p.citation, "price, " + p.as_of, p.printed + " " + pretty_unit(p.unit)), catalogue.metal(p.metal));
+            add(p.citation, from(p.citation, "price, " + p.as_of, p.printed + " " + pretty_unit(p.unit)),
+                catalogue.metal(p.metal));
     for (const Caution& c : catalogue.cautions) {
         Taken taken = from(c.citation, "caution", "");
         taken.metal = c.element;

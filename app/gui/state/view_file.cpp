@@ -7,10 +7,12 @@
 
 namespace pourbook {
 
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(RankChoice, goal, formula, best_high, where, only_pinned, include_unusual)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(RankChoice, goal, formula, best_high, holding, where, only_pinned,
+                                                include_unusual)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(CurveChoice, property, log, celsius)
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(ViewState, view, pins, dark, workshop_units, temperature, condition, selected, find, rank, curves,
-                                                source, find_source)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(VersusChoice, first, second)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(ViewState, view, pins, dark, workshop_units, temperature, condition,
+                                                selected, find, rank, curves, versus, source, find_source)
 
 Result<ViewState> read_view(const std::string& file, const ViewState& start) {
     std::error_code ignored;

@@ -21,11 +21,16 @@ ViewState fitted(ViewState view, const Catalogue& catalogue) {
     for (const std::string& slug : view.pins)
         if (catalogue.metal(slug) && std::find(pins.begin(), pins.end(), slug) == pins.end()) pins.push_back(slug);
     view.pins = pins;
-    if (!catalogue.metal(view.selected)) view.selected = !view.pins.empty() ? view.pins.front() : catalogue.metals.empty() ? "" : catalogue.metals.front().slug;
-    if (!view.rank.goal.empty() && !catalogue.goal(view.rank.goal)) view.rank.goal = catalogue.goals.empty() ? "" : catalogue.goals.front().id;
+    if (!catalogue.metal(view.selected))
+        view.selected = !view.pins.empty()         ? view.pins.front()
+                        : catalogue.metals.empty() ? ""
+                                                   : catalogue.metals.front().slug;
+    if (!view.rank.goal.empty() && !catalogue.goal(view.rank.goal))
+        view.rank.goal = catalogue.goals.empty() ? "" : catalogue.goals.front().id;
     if (!catalogue.property(view.curves.property)) view.curves.property = "resistivity";
     if (!catalogue.reference(view.source)) view.source.clear();
-    if (!parse_si(view.temperature, base_dimension(Dimension::kelvin), "temperature")) view.temperature = ViewState{}.temperature;
+    if (!parse_si(view.temperature, base_dimension(Dimension::kelvin), "temperature"))
+        view.temperature = ViewState{}.temperature;
     return view;
 }
 
@@ -39,8 +44,10 @@ std::size_t pin_slot(const ViewState& view, const std::string& slug) {
 
 void toggle_pin(ViewState& view, const std::string& slug) {
     const auto at = std::find(view.pins.begin(), view.pins.end(), slug);
-    if (at != view.pins.end()) view.pins.erase(at);
-    else if (!slug.empty()) view.pins.push_back(slug);
+    if (at != view.pins.end())
+        view.pins.erase(at);
+    else if (!slug.empty())
+        view.pins.push_back(slug);
 }
 
 } // namespace pourbook

@@ -12,10 +12,17 @@ struct RankChoice {
     std::string goal = "braking-per-cost"; // empty: the formula
     std::string formula = "conductivity / density";
     bool best_high = true;
-    std::string where; // conditions, separated by ';'
+    std::string holding = "size"; // what is equal: size | mass | budget
+    std::string where;            // conditions, separated by ';'
     bool only_pinned = false;
     bool include_unusual = false;
     bool operator==(const RankChoice&) const = default;
+};
+
+/// Two metals set against each other; empty: the first two pinned.
+struct VersusChoice {
+    std::string first, second;
+    bool operator==(const VersusChoice&) const = default;
 };
 
 struct CurveChoice {
@@ -26,7 +33,7 @@ struct CurveChoice {
 };
 
 struct ViewState {
-    std::string view = "rank"; // metals | rank | curves | compare | sources
+    std::string view = "rank";     // metals | rank | curves | compare | sources
     std::vector<std::string> pins; // slugs; the place gives colour and mark
     bool dark = true;
     bool workshop_units = false;
@@ -36,6 +43,7 @@ struct ViewState {
     std::string find;
     RankChoice rank;
     CurveChoice curves;
+    VersusChoice versus;
     std::string source; // key of the source shown
     std::string find_source;
     bool operator==(const ViewState&) const = default;

@@ -6,12 +6,15 @@
 namespace pourbook {
 namespace {
 
-const Scene& scene_for(Ui& ui, const std::string& id, const std::string& key, ImVec2 size, const std::function<Scene(const Canvas&)>& build) {
+const Scene& scene_for(Ui& ui, const std::string& id, const std::string& key, ImVec2 size,
+                       const std::function<Scene(const Canvas&)>& build) {
     CachedScene& cached = ui.scenes[id];
-    const std::string full = key + "|" + std::to_string(size.x) + "x" + std::to_string(size.y) + (ui.session.view.dark ? "d" : "l");
+    const std::string full =
+        key + "|" + std::to_string(size.x) + "x" + std::to_string(size.y) + (ui.session.view.dark ? "d" : "l");
     if (cached.key != full) {
         const FontMeasure measure(ui);
-        cached.scene = build({static_cast<double>(size.x / ui.scale), static_cast<double>(size.y / ui.scale), ui.colours(), measure});
+        cached.scene = build(
+            {static_cast<double>(size.x / ui.scale), static_cast<double>(size.y / ui.scale), ui.colours(), measure});
         cached.key = full;
     }
     return cached.scene;
@@ -24,14 +27,17 @@ void note_hits(Ui& ui, const std::string& id, const Scene& scene, ImVec2 origin)
         const int number = seen[h.id]++;
         if (number > 2) continue; // enough for a test to point at
         ui.probe.box(id + "." + h.id + "." + std::to_string(number),
-                     {static_cast<double>(origin.x) + h.box.x * static_cast<double>(ui.scale), static_cast<double>(origin.y) + h.box.y * static_cast<double>(ui.scale),
-                      h.box.width * static_cast<double>(ui.scale), h.box.height * static_cast<double>(ui.scale), h.hover});
+                     {static_cast<double>(origin.x) + h.box.x * static_cast<double>(ui.scale),
+                      static_cast<double>(origin.y) + h.box.y * static_cast<double>(ui.scale),
+                      h.box.width * static_cast<double>(ui.scale), h.box.height * static_cast<double>(ui.scale),
+                      h.hover});
     }
 }
 
 } // namespace
 
-std::string chart_view(Ui& ui, const std::string& id, const std::string& key, ImVec2 size, const std::function<Scene(const Canvas&)>& build) {
+std::string chart_view(Ui& ui, const std::string& id, const std::string& key, ImVec2 size,
+                       const std::function<Scene(const Canvas&)>& build) {
     if (size.x < ui.px(80) || size.y < ui.px(80)) return {};
     const Scene& scene = scene_for(ui, id, key, size, build);
     const ImVec2 origin = ImGui::GetCursorScreenPos();
@@ -41,7 +47,8 @@ std::string chart_view(Ui& ui, const std::string& id, const std::string& key, Im
     note_hits(ui, id, scene, origin);
     if (!hovered) return {};
     const ImVec2 mouse = ImGui::GetIO().MousePos;
-    const Hit* hit = scene.hit_at({static_cast<double>((mouse.x - origin.x) / ui.scale), static_cast<double>((mouse.y - origin.y) / ui.scale)});
+    const Hit* hit = scene.hit_at(
+        {static_cast<double>((mouse.x - origin.x) / ui.scale), static_cast<double>((mouse.y - origin.y) / ui.scale)});
     if (!hit) return {};
     hover_text(ui, hit->hover);
     return clicked ? hit->id : std::string();

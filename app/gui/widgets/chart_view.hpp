@@ -1,4 +1,5 @@
-// A chart in a panel: laid out again only when its key, size or theme changes; hover and clicks come from the scene's hits.
+// A chart in a panel: laid out again only when its key, size or theme changes; hover and clicks come from the scene's
+// hits.
 #pragma once
 
 #include "charts/canvas.hpp"
@@ -10,6 +11,7 @@
 namespace pourbook {
 
 /// Draws into `size` pixels. Returns the id of a hit clicked in this frame, else empty.
-std::string chart_view(Ui& ui, const std::string& id, const std::string& key, ImVec2 size, const std::function<Scene(const Canvas&)>& build);
+std::string chart_view(Ui& ui, const std::string& id, const std::string& key, ImVec2 size,
+                       const std::function<Scene(const Canvas&)>& build);
 
 } // namespace pourbook

@@ -8,7 +8,8 @@ namespace pourbook {
 
 void Probe::item(const std::string& id, const std::string& text) {
     if (!on || !ImGui::IsItemVisible()) return;
-    const ImVec2 clip_min = ImGui::GetWindowDrawList()->GetClipRectMin(), clip_max = ImGui::GetWindowDrawList()->GetClipRectMax();
+    const ImVec2 clip_min = ImGui::GetWindowDrawList()->GetClipRectMin(),
+                 clip_max = ImGui::GetWindowDrawList()->GetClipRectMax();
     const ImVec2 low = ImGui::GetItemRectMin(), high = ImGui::GetItemRectMax();
     const float x0 = std::max(low.x, clip_min.x), y0 = std::max(low.y, clip_min.y);
     const float x1 = std::min(high.x, clip_max.x), y1 = std::min(high.y, clip_max.y);

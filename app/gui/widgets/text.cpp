@@ -14,8 +14,10 @@ constexpr double hover_width = 520;
 void mark_at(const Ui& ui, ImVec2 low, ImVec2 size, std::size_t slot, bool pinned) {
     Scene scene;
     const Spot middle{static_cast<double>(size.x / ui.scale) / 2, static_cast<double>(size.y / ui.scale) / 2};
-    if (pinned) add_marker(scene, slot, middle, mark_radius, Palette::of_slot(slot));
-    else add_marker(scene, 0, middle, mark_radius - 1, ui.colours().line, false);
+    if (pinned)
+        add_marker(scene, slot, middle, mark_radius, Palette::of_slot(slot));
+    else
+        add_marker(scene, 0, middle, mark_radius - 1, ui.colours().line, false);
     paint(ui, scene, *ImGui::GetWindowDrawList(), low);
 }
 
@@ -37,7 +39,7 @@ void small_dim_text(const Ui& ui, const std::string& words) {
     text(words);
 }
 
-void wrapped_text(const Ui&, const std::string& words, Colour colour) {
+void wrapped_text(const std::string& words, Colour colour) {
     ImGui::PushStyleColor(ImGuiCol_Text, u32(colour));
     ImGui::PushTextWrapPos(0);
     text(words);
@@ -51,13 +53,24 @@ void heading(const Ui& ui, const std::string& words) {
 }
 
 void warning_text(const Ui& ui, const std::string& words) {
-    wrapped_text(ui, words, ui.colours().warning);
+    wrapped_text(words, ui.colours().warning);
 }
 
 void text_right(const std::string& words) {
     const float room = ImGui::GetContentRegionAvail().x - ImGui::CalcTextSize(words.c_str()).x;
     if (room > 0) ImGui::SetCursorPosX(ImGui::GetCursorPosX() + room);
     text(words);
+}
+
+void header_row(const Ui& ui, int left) {
+    const TextLook look(ui.fonts.small, ui.colours().dim);
+    ImGui::TableNextRow(ImGuiTableRowFlags_Headers);
+    for (int i = 0; i < ImGui::TableGetColumnCount(); ++i) {
+        ImGui::TableSetColumnIndex(i);
+        const std::string name = ImGui::TableGetColumnName(i);
+        if (name.starts_with("##")) continue;
+        i < left ? text(name) : text_right(name);
+    }
 }
 
 void hover_text(Ui& ui, const std::string& words) {
@@ -86,7 +99,8 @@ bool word_button(Ui& ui, const std::string& id, const std::string& words, bool c
     ui.probe.item(id, words);
     if (current) {
         const ImVec2 low = ImGui::GetItemRectMin(), high = ImGui::GetItemRectMax();
-        ImGui::GetWindowDrawList()->AddRectFilled({low.x + ui.px(8), high.y - ui.px(1)}, {high.x - ui.px(8), high.y + ui.px(1)}, u32(ui.colours().accent));
+        ImGui::GetWindowDrawList()->AddRectFilled({low.x + ui.px(8), high.y - ui.px(1)},
+                                                  {high.x - ui.px(8), high.y + ui.px(1)}, u32(ui.colours().accent));
     }
     return clicked;
 }

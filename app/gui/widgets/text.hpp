@@ -10,11 +10,15 @@ namespace pourbook {
 void text(const std::string& words);
 void dim_text(const Ui& ui, const std::string& words);
 void small_dim_text(const Ui& ui, const std::string& words);
-void wrapped_text(const Ui& ui, const std::string& words, Colour colour);
+void wrapped_text(const std::string& words, Colour colour);
 void heading(const Ui& ui, const std::string& words);
 void warning_text(const Ui& ui, const std::string& words);
 /// Right-aligned inside the table cell.
 void text_right(const std::string& words);
+
+/// The names of the table's columns, small and dim: the first `left` of them left-aligned, the rest above right-aligned
+/// figures.
+void header_row(const Ui& ui, int left);
 
 /// A tooltip in the window's own look.
 void hover_text(Ui& ui, const std::string& words);

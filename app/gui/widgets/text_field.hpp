@@ -1,5 +1,5 @@
-// A text input that keeps what is typed apart from the committed value: only text that can be read is committed (on Return or
-// on leaving the field); a fault is shown at the field and the earlier value stays in force.
+// A text input that keeps what is typed apart from the committed value: only text that can be read is committed (on
+// Return or on leaving the field); a fault is shown at the field and the earlier value stays in force.
 #pragma once
 
 #include "gui/widgets/ui.hpp"

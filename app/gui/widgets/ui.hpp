@@ -47,7 +47,8 @@ struct Ui {
 
 inline ImVec4 vec(Colour c) {
     constexpr float top = 255;
-    return {static_cast<float>(c.red) / top, static_cast<float>(c.green) / top, static_cast<float>(c.blue) / top, static_cast<float>(c.alpha) / top};
+    return {static_cast<float>(c.red) / top, static_cast<float>(c.green) / top, static_cast<float>(c.blue) / top,
+            static_cast<float>(c.alpha) / top};
 }
 
 inline ImU32 u32(Colour c) {

@@ -12,14 +12,16 @@ constexpr const char* hollow = "○ ";
 std::string label_text(const Property& property, const Result<Evaluated>& value, UnitSystem units, ValueStyle style) {
     if (!value) return "no value";
     const std::string unit = shown_unit(property, units);
-    std::string text = style.plus_minus ? shown_full(property, *value, units) : shown_value(property, *value, units);
+    std::string text =
+        style.plus_minus ? shown_full(property, *value, units) : pretty_number(shown_value(property, *value, units));
     if (style.unit && !style.plus_minus && !unit.empty()) text += " " + unit;
     return value->how_known == HowKnown::memory ? hollow + text : text;
 }
 
 } // namespace
 
-void value_label(Ui& ui, const std::string& id, const Metal& metal, const Property& property, const Result<Evaluated>& value, ValueStyle style) {
+void value_label(Ui& ui, const std::string& id, const Metal& metal, const Property& property,
+                 const Result<Evaluated>& value, ValueStyle style) {
     const UnitSystem units = ui.session.units();
     const std::string words = label_text(property, value, units, style);
     const bool plain = value && value->how_known != HowKnown::memory;
@@ -30,7 +32,8 @@ void value_label(Ui& ui, const std::string& id, const Metal& metal, const Proper
     ui.probe.item(id, words);
     if (!ImGui::IsItemHovered()) return;
     hover_text(ui, explain(ui.session.catalogue, metal, property, value, units).text());
-    if (style.opens && value && !value->sources.empty() && ImGui::IsMouseClicked(0)) show_source(ui.session, value->sources.front().key);
+    if (style.opens && value && !value->sources.empty() && ImGui::IsMouseClicked(0))
+        show_source(ui.session, value->sources.front().key);
 }
 
 void source_chip(Ui& ui, const std::string& id, const std::string& key) {
@@ -43,20 +46,6 @@ void source_chip(Ui& ui, const std::string& id, const std::string& key) {
     if (!ImGui::IsItemHovered()) return;
     const Reference* reference = ui.session.catalogue.reference(key);
     hover_text(ui, reference ? key + "\n" + reference_text(*reference) : key + "\nnot in the list of sources");
-}
-
-std::string reference_text(const Reference& r) {
-    std::string text = r.full() + "\n" + r.kind + ", " + reliability_text(r.reliability);
-    if (!r.read_in.empty()) text += "\nread in: " + r.read_in;
-    return text;
-}
-
-std::string reliability_text(const std::string& grade) {
-    if (grade == "A") return "A: standard or critical evaluation in good text";
-    if (grade == "B") return "B: handbook or sheet that agrees with a second source";
-    if (grade == "C") return "C: usable, rounded or of unclear origin";
-    if (grade == "M") return "M: memory only";
-    return "not graded";
 }
 
 } // namespace pourbook

@@ -13,13 +13,10 @@ struct ValueStyle {
 };
 
 /// A remembered value is set in dim italics with a hollow mark; a missing one reads "no value" and says why on hover.
-void value_label(Ui& ui, const std::string& id, const Metal& metal, const Property& property, const Result<Evaluated>& value, ValueStyle style);
+void value_label(Ui& ui, const std::string& id, const Metal& metal, const Property& property,
+                 const Result<Evaluated>& value, ValueStyle style);
 
 /// A source's key as a small button: hover gives the full reference, a click opens it in Sources.
 void source_chip(Ui& ui, const std::string& id, const std::string& key);
-
-/// What the reference says of itself, for hovers and the Sources view.
-std::string reference_text(const Reference& reference);
-std::string reliability_text(const std::string& grade);
 
 } // namespace pourbook

@@ -1,4 +1,5 @@
-// Complex modified Bessel functions against 40-digit arithmetic (mpmath, tests/eddy/make_bessel_table.py) and their laws.
+// Complex modified Bessel functions against 40-digit arithmetic (mpmath, tests/eddy/make_bessel_table.py) and their
+// laws.
 #include "core/eddy/bessel.hpp"
 
 #include "tests/unit/eddy/bessel_table.hpp"

@@ -14,7 +14,7 @@ namespace {
 
 RankRequest by_formula(const std::string& formula) {
     RankRequest r;
-    r.formula = formula;
+    r.goal.formula = formula;
     r.samples = 400;
     return r;
 }
@@ -64,12 +64,12 @@ TEST_CASE("the same seed gives the same numbers; another candidate changes no ot
 TEST_CASE("conditions leave out, with the condition as the reason") {
     const Catalogue c = small_catalogue();
     RankRequest r = by_formula("conductivity");
-    r.where = {"liquidus > 760 K"};
+    r.goal.where = {"liquidus > 760 K"};
     const auto result = rank(c, r);
     REQUIRE(result->excluded.size() == 1);
     CHECK(result->excluded[0].metal->slug == "ab");
     CHECK(result->excluded[0].reason.find("liquidus > 760 K") != std::string::npos);
-    r.where = {"liquidus >"};
+    r.goal.where = {"liquidus >"};
     CHECK(rank(c, r).problem().kind == Problem::Kind::unreadable);
 }
 

@@ -1,0 +1,25 @@
+#include "cli/context.hpp"
+
+#include "report/tradeoff_report.hpp"
+
+namespace pourbook {
+
+void declare_tradeoff(Context& context) {
+    auto request = std::make_shared<TradeoffRequest>();
+    CLI::App* c = context.command("tradeoff", "two goals at once: which metals no other beats in both");
+    c->add_option("--goal", request->first.goal, "the one goal")->required();
+    c->add_option("--and", request->second.goal, "the other goal")->required();
+    c->add_option("--where", request->first.where, "a condition; may be repeated");
+    c->add_option("--from", request->from, "only these metals, separated by commas")->delimiter(',');
+    context.with_conditions(c);
+    c->callback([&context, request] {
+        context.answer = context.under_conditions([&context, request](const Catalogue& catalogue, const Conditions& conditions) {
+            request->conditions = conditions;
+            return context.answered(
+                tradeoff(catalogue, *request), [&](const TradeoffResult& r) { return json_of(r, catalogue); },
+                [&](const TradeoffResult& r, UnitSystem) { return text_of(r, catalogue); });
+        });
+    });
+}
+
+} // namespace pourbook

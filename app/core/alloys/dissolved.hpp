@@ -1,0 +1,38 @@
+// How much of each solute is in solid solution in the host after a treatment, and what the rest has become. Each solute
+// is taken alone with the host on their binary diagram (no ternary interaction).
+//   quenched  the most the solid solution holds at any temperature (solution treated, then quenched)
+//   annealed, aged  the solubility at the temperature where that treatment leaves it (db/increments.json, common
+//   practice) as-cast   the mean content of the cored host after freezing without diffusion (Scheil), but not more than
+//   the
+//             solubility down to which castings are known to follow precipitation (db/increments.json)
+// Range: solutes with a stored diagram, or below `traces_wt` per cent without one (taken as dissolved, and said).
+#pragma once
+
+#include "core/alloys/estimate.hpp"
+
+namespace pourbook {
+
+constexpr double traces_wt = 1.5;
+
+struct SoluteState {
+    std::string element;
+    double dissolved_wt = 0;  // per cent of the whole alloy's mass
+    double out_wt = 0;        // the same, out of solution
+    std::string second_phase; // empty: all is dissolved
+    double second_wt_solute = 0;
+    bool has_diagram = false;
+    const Citation* citation = nullptr;
+};
+
+struct SolidState {
+    std::string host;
+    double host_wt = 0; // per cent of the whole alloy's mass
+    std::vector<SoluteState> solutes;
+    std::vector<std::string> trail;
+    std::vector<Citation> sources;
+};
+
+/// Errors: no_value where a solute of 1 % or more has no stored diagram or table with the host.
+Result<SolidState> solid_state(const AlloySetting& setting);
+
+} // namespace pourbook

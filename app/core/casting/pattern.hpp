@@ -1,0 +1,58 @@
+// Pattern dimensions: finished size, machining stock, contraction, casting tolerance.
+//   cast = finished + 2 stock (a bore: - 2 stock)     pattern = cast x (1 + contraction)
+// The pattern of a bore that a rigid core holds needs less; `held` is the pattern that would be right if the core let
+// the bore not shrink at all. Tolerance: total width by ISO 8062 for the grade that the process usually keeps, half of
+// it to either side. Pattern draft is not added.
+#pragma once
+
+#include "core/casting/mesh.hpp"
+#include "core/casting/practice.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace pourbook::casting {
+
+/// A shape, or the box of a mesh.
+struct Piece {
+    std::string words; // as the person gave it
+    std::optional<Shape> shape;
+    Solid solid; // as drawn
+};
+
+struct DimensionPlan {
+    std::string name; // "bore", "length", "box x"
+    bool bore = false;
+    double finished_m = 0, cast_m = 0, pattern_m = 0;
+    double held_m = no_number;            // bores only
+    double tolerance_width_m = no_number; // total; NaN where none is cited
+};
+
+struct PiecePattern {
+    std::string words;
+    std::vector<DimensionPlan> dimensions;
+    Solid cast;                     // with stock, cold
+    bool stock_approximate = false; // mesh: volume + surface x stock
+};
+
+struct ToleranceTable {
+    std::string grade; // CT7; empty: none cited for the process. Small sizes may be held finer.
+    std::string note;
+    std::vector<const Practice*> widths; // of every grade
+    std::vector<const Practice*> finer;  // grades finer by size
+    std::vector<SourceValue> sources;
+};
+
+ToleranceTable tolerances(const Catalogue& catalogue, const Metal& metal, const std::string& process);
+
+/// Total width for a cast dimension; NaN outside the table.
+double tolerance_width_m(const ToleranceTable& table, double cast_m);
+
+/// Errors: refused (stock closes a bore), unreadable (stock negative or above 50 mm).
+Result<PiecePattern> pattern_of(const Piece& piece, double stock_m, double contraction, const ToleranceTable& table);
+
+/// Sentences on bores that may not clear a diameter: as cast the lower tolerance counts, machined the drawn size.
+std::vector<std::string> bores_too_small(const std::vector<PiecePattern>& pieces, double clear_m, bool machined);
+
+} // namespace pourbook::casting

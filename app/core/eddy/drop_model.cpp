@@ -1,0 +1,121 @@
+#include "core/eddy/drop_model.hpp"
+
+#include <cmath>
+#include <numbers>
+
+namespace pourbook::eddy {
+namespace {
+
+double probability_below(double draw) {
+    return 0.5 * std::erfc(-draw / std::numbers::sqrt2);
+}
+
+double mass_of(const DropInputs& i) {
+    return i.mass_kg.value > 0 ? i.mass_kg.value : i.density_kg_m3.value * i.magnet().volume_m3();
+}
+
+double wall_area(double bore_radius, double outside_radius) {
+    return std::numbers::pi * (outside_radius * outside_radius - bore_radius * bore_radius);
+}
+
+} // namespace
+
+double Uncertain::at(double draw) const {
+    return value + spread * (limits ? 2 * probability_below(draw) - 1 : draw);
+}
+
+double Uncertain::standard() const {
+    return limits ? spread / std::numbers::sqrt3 : spread;
+}
+
+Magnet DropInputs::magnet() const {
+    return {shape, outer_radius_m.value, shape == Shape::ring ? inner_radius_m.value : 0,
+            shape == Shape::sphere ? 2 * outer_radius_m.value : length_m.value};
+}
+
+Bore DropInputs::bore() const {
+    return {bore_radius_m.value, outside_radius_m.value};
+}
+
+Result<DropInputs> checked(const DropInputs& inputs) {
+    const Result<Magnet> magnet = checked(inputs.magnet());
+    if (!magnet) return magnet.problem();
+    const Result<Bore> bore = checked(inputs.bore(), *magnet);
+    if (!bore) return bore.problem();
+    if (!(inputs.tube_length_m.value > 0))
+        return Problem{Problem::Kind::refused, "the tube needs a length above zero", 0};
+    if (!(inputs.remanence_T.value > 0))
+        return Problem{Problem::Kind::refused, "the magnet needs a remanence above zero", 0};
+    if (!(mass_of(inputs) > 0)) return Problem{Problem::Kind::refused, "the magnet needs a mass above zero", 0};
+    return inputs;
+}
+
+double nominal_wall_area_m2(const DropInputs& i) {
+    return wall_area(i.bore_radius_m.value, i.outside_radius_m.value);
+}
+
+std::vector<Variation> tube_variations(const DropInputs& inputs, Draws& draws) {
+    std::vector<Variation> out(draws.samples());
+    const std::vector<double> bore = draws.of("tube.bore"), outside = draws.of("tube.outside"),
+                              length = draws.of("tube.length");
+    for (std::size_t i = 0; i < out.size(); ++i)
+        out[i] = {1, 0, inputs.tube_length_m.at(length[i]),
+                  wall_area(inputs.bore_radius_m.at(bore[i]), inputs.outside_radius_m.at(outside[i]))};
+    return out;
+}
+
+DropModel::DropModel(const DropInputs& inputs)
+    : inputs_(inputs),
+      moment_(eddy::moment_A_m2(inputs.magnet(), inputs.remanence_T.value, inputs.recoil_permeability)),
+      curve_(TubeDrag(inputs.magnet(), inputs.bore())), ends_(inputs.magnet(), inputs.bore()) {
+    nominal_ = {1, mass_of(inputs), inputs.tube_length_m.value, nominal_wall_area_m2(inputs)};
+    levers_ = {{"magnet.diameter", &DropInputs::outer_radius_m, 0},
+               {"tube.bore", &DropInputs::bore_radius_m, 0},
+               {"tube.outside", &DropInputs::outside_radius_m, 0}};
+    if (inputs.shape != Shape::sphere) levers_.push_back({"magnet.length", &DropInputs::length_m, 0});
+    if (inputs.shape == Shape::ring) levers_.push_back({"magnet.hole", &DropInputs::inner_radius_m, 0});
+    constexpr double step = 1e-4;
+    for (Lever& lever : levers_) {
+        DropInputs more = inputs, less = inputs;
+        (more.*lever.input).value *= 1 + step;
+        (less.*lever.input).value *= 1 - step;
+        lever.sensitivity = (ln_drag_per_remanence(more) - ln_drag_per_remanence(less)) / (2 * step);
+    }
+}
+
+double DropModel::ln_drag_per_remanence(const DropInputs& i) const {
+    const double moment = eddy::moment_A_m2(i.magnet(), 1, i.recoil_permeability);
+    return std::log(TubeDrag(i.magnet(), i.bore()).coefficient_N_s_m(moment, 1));
+}
+
+FallSetup DropModel::setup(double conductivity, const Variation& v) const {
+    FallSetup s = fall_setup(curve_, ends_, moment_, conductivity, v.mass_kg, v.tube_length_m);
+    s.force_scale_N *= v.drag;
+    return s;
+}
+
+std::vector<Variation> DropModel::variations(Draws& draws) const {
+    std::vector<Variation> out(draws.samples());
+    const auto& br = draws.of("magnet.remanence");
+    const auto& doubt = draws.of("magnet.moment");
+    const auto& heavy = draws.of("magnet.mass");
+    const auto& length = draws.of("tube.length");
+    for (std::size_t i = 0; i < out.size(); ++i) {
+        DropInputs here = inputs_;
+        double ln_drag = 2 * std::log(inputs_.remanence_T.at(br[i]) / inputs_.remanence_T.value);
+        if (inputs_.moment_doubt.value > 0) ln_drag += 2 * std::log(inputs_.moment_doubt.at(doubt[i]));
+        for (const Lever& lever : levers_) {
+            Uncertain& input = here.*lever.input;
+            const double nominal = input.value;
+            input.value = input.at(draws.of(lever.key)[i]);
+            ln_drag += lever.sensitivity * std::log(input.value / nominal);
+        }
+        if (inputs_.mass_kg.value > 0) here.mass_kg.value = inputs_.mass_kg.at(heavy[i]);
+        here.density_kg_m3.value = inputs_.density_kg_m3.at(heavy[i]);
+        out[i] = {std::exp(ln_drag), mass_of(here), inputs_.tube_length_m.at(length[i]),
+                  wall_area(here.bore_radius_m.value, here.outside_radius_m.value)};
+    }
+    return out;
+}
+
+} // namespace pourbook::eddy

@@ -1,0 +1,86 @@
+// A magnet and a tube whose dimensions, remanence and mass are known only so well: nominal fall and its variations.
+//
+// Each input is drawn once per sample. A dimension acts on the drag through the sensitivity of ln(Br^2-normalised
+// low-speed coefficient) to it (central difference), so that thousands of samples share one drag curve; remanence
+// (squared), mass, tube length and conductivity enter exactly. Range: spreads that are small against the dimension and
+// the gap (second-order terms of the sensitivities are left out: about half the square of the relative change in drag).
+#pragma once
+
+#include "core/eddy/fall.hpp"
+#include "core/uncertainty/draws.hpp"
+
+namespace pourbook::eddy {
+
+/// A value with limits (all values inside equally likely) or a standard uncertainty.
+struct Uncertain {
+    double value = 0;
+    double spread = 0; // half width, or standard uncertainty
+    bool limits = false;
+
+    /// The value at a standard normal draw.
+    double at(double draw) const;
+    double standard() const;
+};
+
+struct DropInputs {
+    Shape shape = Shape::cylinder;
+    Uncertain outer_radius_m, inner_radius_m, length_m; // magnet
+    Uncertain bore_radius_m, outside_radius_m, tube_length_m;
+    Uncertain remanence_T;
+    double recoil_permeability = 1;
+    Uncertain moment_doubt; // factor on the moment, about 1: what the recoil permeability leaves open
+    Uncertain mass_kg;      // used when above zero, else the density
+    Uncertain density_kg_m3;
+
+    Magnet magnet() const;
+    Bore bore() const;
+};
+
+/// Errors: refused (see Magnet and Bore), a tube that is no longer than nothing.
+Result<DropInputs> checked(const DropInputs& inputs);
+
+/// One sample of everything but the conductivity.
+struct Variation {
+    double drag = 1; // factor on the drag
+    double mass_kg = 0;
+    double tube_length_m = 0;
+    double wall_area_m2 = 0; // cross-section of the wall
+};
+
+double nominal_wall_area_m2(const DropInputs& inputs);
+
+/// Variations of the tube alone (drag 1, mass 0), from the same draws as DropModel::variations.
+std::vector<Variation> tube_variations(const DropInputs& inputs, Draws& draws);
+
+class DropModel {
+public:
+    explicit DropModel(const DropInputs& inputs); // checked
+
+    const DropInputs& inputs() const { return inputs_; }
+    double moment_A_m2() const { return moment_; }
+    double mass_kg() const { return nominal_.mass_kg; }
+    const DragCurve& curve() const { return curve_; }
+    const EndEffect& ends() const { return ends_; }
+
+    FallSetup setup(double conductivity_S_m) const { return setup(conductivity_S_m, nominal_); }
+    FallSetup setup(double conductivity_S_m, const Variation& variation) const;
+    const Variation& nominal() const { return nominal_; }
+    std::vector<Variation> variations(Draws& draws) const;
+
+private:
+    struct Lever {
+        const char* key;
+        Uncertain DropInputs::*input;
+        double sensitivity; // of ln drag to ln of the input
+    };
+    double ln_drag_per_remanence(const DropInputs& inputs) const;
+
+    DropInputs inputs_;
+    double moment_;
+    DragCurve curve_;
+    EndEffect ends_;
+    Variation nominal_;
+    std::vector<Lever> levers_;
+};
+
+} // namespace pourbook::eddy

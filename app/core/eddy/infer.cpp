@@ -1,0 +1,155 @@
+#include "core/eddy/infer.hpp"
+
+#include "core/quantity/format.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+#include <string>
+
+namespace pourbook::eddy {
+namespace {
+
+constexpr double lowest_S_m = 1e3, highest_S_m = 1e13;
+constexpr std::size_t normal_from = 30; // degrees of freedom
+
+Problem refused(std::string text) {
+    return {Problem::Kind::refused, std::move(text), 0};
+}
+
+Conductivity summary(double value, std::vector<double> samples) {
+    Conductivity c;
+    c.value_S_m = value;
+    std::vector<double> sorted = samples;
+    c.low90_S_m = quantile(sorted, 0.05);
+    c.high90_S_m = quantile(sorted, 0.95);
+    c.standard_uncertainty_S_m = (quantile(sorted, 0.84134) - quantile(sorted, 0.15866)) / 2;
+    c.samples_S_m = std::move(samples);
+    return c;
+}
+
+/// ln(sigma) at which the fall takes this time: it grows with sigma.
+double solved(const DropModel& model, const Variation& variation, double time_s) {
+    const auto miss = [&](double t) { return std::log(fall(model.setup(std::exp(t), variation)).time_s / time_s); };
+    double low = std::log(lowest_S_m), high = std::log(highest_S_m), at_low = miss(low), at_high = miss(high);
+    double t = low;
+    for (int i = 0; i < 60 && high - low > 1e-9; ++i) { // regula falsi, halved where it stalls
+        t = low + (high - low) * std::clamp(-at_low / (at_high - at_low), 0.02, 0.98);
+        const double here = miss(t);
+        if (std::abs(here) < 1e-9) break;
+        (here > 0 ? high : low) = t;
+        (here > 0 ? at_high : at_low) = here;
+        (here > 0 ? at_low : at_high) *= 0.5;
+    }
+    return t;
+}
+
+/// Slopes of ln(time) at the nominal solution.
+struct Response {
+    double conductivity, drag, mass, length;
+};
+
+Response response(const DropModel& model, double conductivity) {
+    constexpr double step = 2e-3;
+    const auto slope = [&](auto change) {
+        Variation more = model.nominal(), less = model.nominal();
+        double sigma_more = conductivity, sigma_less = conductivity;
+        change(more, sigma_more, 1 + step);
+        change(less, sigma_less, 1 - step);
+        return std::log(fall(model.setup(sigma_more, more)).time_s / fall(model.setup(sigma_less, less)).time_s) /
+               (2 * step);
+    };
+    return {slope([](Variation&, double& sigma, double f) { sigma *= f; }),
+            slope([](Variation& v, double&, double f) { v.drag *= f; }),
+            slope([](Variation& v, double&, double f) { v.mass_kg *= f; }),
+            slope([](Variation& v, double&, double f) { v.tube_length_m *= f; })};
+}
+
+double mean_of(const std::vector<double>& x) {
+    return std::accumulate(x.begin(), x.end(), 0.0) / static_cast<double>(x.size());
+}
+
+/// Draws of the true mean time: reading and scatter of n drops.
+std::vector<double> mean_times(const TimedDrops& drops, Draws& draws) {
+    const std::size_t n = drops.times_s.size();
+    const double mean = mean_of(drops.times_s);
+    double squares = 0;
+    for (double t : drops.times_s) squares += (t - mean) * (t - mean);
+    const std::size_t freedom = n - 1;
+    const double scatter = freedom > 0 ? std::sqrt(squares / static_cast<double>(freedom * n)) : 0;
+    const double reading = drops.reading_s / std::sqrt(static_cast<double>(n));
+    std::vector<double> out(draws.samples(), mean);
+    const std::vector<double> z = draws.of("drops.scatter"), r = draws.of("drops.reading");
+    std::vector<double> chi2(draws.samples(), 0.0);
+    if (freedom < normal_from)
+        for (std::size_t k = 0; k < freedom; ++k) {
+            const auto& column = draws.of("drops.freedom" + std::to_string(k));
+            for (std::size_t i = 0; i < chi2.size(); ++i) chi2[i] += column[i] * column[i];
+        }
+    for (std::size_t i = 0; i < out.size(); ++i) {
+        const double heavier =
+            freedom == 0 || freedom >= normal_from ? 1 : std::sqrt(static_cast<double>(freedom) / chi2[i]);
+        // The scatter seen holds the reading's part already: only what it falls short of is added.
+        const double more = std::sqrt(std::max(0.0, reading * reading - scatter * scatter));
+        out[i] += scatter * heavier * z[i] + more * r[i];
+    }
+    return out;
+}
+
+} // namespace
+
+Result<Conductivity> conductivity_from_times(const DropModel& model, const TimedDrops& drops,
+                                             const std::vector<Variation>& variations, Draws& draws) {
+    if (drops.times_s.empty()) return refused("no fall times are given");
+    const double mean = mean_of(drops.times_s);
+    const Variation& nominal = model.nominal();
+    const double free_fall = std::sqrt(2 * nominal.tube_length_m / standard_gravity_m_s2);
+    if (!(mean > free_fall * 1.01))
+        return refused("a fall of " + significant(mean, 3) + " s is no longer than free fall through this tube (" +
+                       significant(free_fall, 3) + " s): check the length and the clock");
+    if (!model.curve().stable_balance(nominal.mass_kg * standard_gravity_m_s2 / model.setup(1).force_scale_N))
+        return refused("this magnet is too heavy for the tube's peak drag: its fall says little of the conductivity");
+    const double ln_sigma = solved(model, nominal, mean);
+    if (ln_sigma > std::log(highest_S_m) - 1)
+        return refused("so long a fall needs a conductivity that no metal has: did the magnet rub or stick?");
+    const Response by = response(model, std::exp(ln_sigma));
+    const std::vector<double> times = mean_times(drops, draws);
+    std::vector<double> samples(variations.size());
+    for (std::size_t i = 0; i < samples.size(); ++i) {
+        const Variation& v = variations[i];
+        const double explained = by.drag * std::log(v.drag) + by.mass * std::log(v.mass_kg / nominal.mass_kg) +
+                                 by.length * std::log(v.tube_length_m / nominal.tube_length_m);
+        samples[i] =
+            std::exp(ln_sigma + (std::log(std::max(times[i], free_fall) / mean) - explained) / by.conductivity);
+    }
+    return summary(std::exp(ln_sigma), std::move(samples));
+}
+
+Result<Conductivity> conductivity_from_resistance(const FourWire& m, double wall_area_m2,
+                                                  const std::vector<Variation>& variations, Draws& draws) {
+    if (!(m.resistance_ohm.value > 0 && m.span_m.value > 0))
+        return refused("a resistance and a span above zero are needed");
+    const auto& ohms = draws.of("wire.resistance");
+    const auto& span = draws.of("wire.span");
+    std::vector<double> samples(variations.size());
+    for (std::size_t i = 0; i < samples.size(); ++i)
+        samples[i] = m.span_m.at(span[i]) / (m.resistance_ohm.at(ohms[i]) * variations[i].wall_area_m2);
+    return summary(m.span_m.value / (m.resistance_ohm.value * wall_area_m2), std::move(samples));
+}
+
+Conductivity combined(const Conductivity& a, const Conductivity& b) {
+    const double ra = a.standard_uncertainty_S_m / a.value_S_m, rb = b.standard_uncertainty_S_m / b.value_S_m;
+    const double share = rb * rb / (ra * ra + rb * rb); // of a
+    const auto mixed = [share](double x, double y) {
+        return std::exp(share * std::log(x) + (1 - share) * std::log(y));
+    };
+    std::vector<double> samples(a.samples_S_m.size());
+    for (std::size_t i = 0; i < samples.size(); ++i) samples[i] = mixed(a.samples_S_m[i], b.samples_S_m[i]);
+    return summary(mixed(a.value_S_m, b.value_S_m), std::move(samples));
+}
+
+double chance_of_difference(double ratio, double relative_a, double relative_b) {
+    return std::erfc(std::abs(std::log(ratio)) / std::hypot(relative_a, relative_b) / std::sqrt(2.0));
+}
+
+} // namespace pourbook::eddy

@@ -1,0 +1,59 @@
+#include "gui/panels/panels.hpp"
+#include "gui/widgets/text.hpp"
+
+namespace pourbook {
+namespace {
+
+void draw_pick(Ui& ui, const char* id, const std::string& slug, std::string& choice_made) {
+    const Metal* metal = ui.session.catalogue.metal(slug);
+    ImGui::SetNextItemWidth(ui.px(210));
+    if (ImGui::BeginCombo((std::string("##") + id).c_str(), metal ? metal->name.c_str() : "")) {
+        for (const std::string& pin : ui.view().pins) {
+            const Metal* other = ui.session.catalogue.metal(pin);
+            if (other && ImGui::Selectable(other->name.c_str(), pin == slug)) choice_made = pin;
+            ui.probe.item(std::string(id) + "." + pin, pin);
+        }
+        ImGui::EndCombo();
+    }
+    ui.probe.item(id, slug);
+}
+
+void draw_answer(Ui& ui, const VersusResult& result) {
+    ImGui::PushTextWrapPos(ImGui::GetContentRegionMax().x - ui.px(90));
+    text(result.sentence);
+    ImGui::PopTextWrapPos();
+    ui.probe.item("versus.sentence", result.sentence);
+    if (ImGui::IsItemHovered()) {
+        std::string sources = result.sentence + "\n" + result.formula + "\nsources:";
+        for (const std::string& key : result.sources) sources += " " + key;
+        hover_text(ui, sources);
+    }
+    ImGui::SameLine(ImGui::GetContentRegionMax().x - ui.px(70));
+    if (ImGui::SmallButton("Copy")) ImGui::SetClipboardText(result.sentence.c_str());
+    ui.probe.item("versus.copy", "Copy");
+}
+
+} // namespace
+
+void draw_versus(Ui& ui) {
+    const Goal* goal = ui.session.catalogue.goal(ui.view().rank.goal);
+    const VersusChoice compared = ui.session.compared();
+    draw_pick(ui, "versus.first", compared.first, ui.view().versus.first);
+    ImGui::SameLine();
+    dim_text(ui, "against");
+    ImGui::SameLine();
+    draw_pick(ui, "versus.second", compared.second, ui.view().versus.second);
+    ImGui::SameLine();
+    dim_text(ui, "for " + (goal ? goal->label : ui.view().rank.formula) + " (as chosen in Rank)");
+    const Result<VersusResult>* result = ui.session.versus();
+    if (!result)
+        dim_text(ui, "Working it out …");
+    else if (!*result)
+        warning_text(ui, result->problem().text);
+    else
+        draw_answer(ui, **result);
+    ImGui::Spacing();
+    ImGui::Separator();
+}
+
+} // namespace pourbook

@@ -1,0 +1,22 @@
+// Pieces of JSON that several results share.
+#pragma once
+
+#include "usecases/merit.hpp"
+
+#include <nlohmann/json.hpp>
+
+#include <string>
+#include <vector>
+
+namespace pourbook {
+
+using Json = nlohmann::ordered_json;
+
+/// null for what is not finite.
+Json json_number(double x);
+/// Indented text with a line end; bytes that are no UTF-8 are replaced.
+std::string json_text(const Json& json);
+/// {"conductivity": {value, unit, standard_uncertainty, condition, how_known, sources}}
+Json json_inputs(const std::vector<RankInput>& inputs, const Catalogue& catalogue);
+
+} // namespace pourbook

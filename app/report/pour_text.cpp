@@ -1,0 +1,269 @@
+#include "report/pour_report.hpp"
+
+#include "core/quantity/format.hpp"
+#include "report/table.hpp"
+
+#include <cmath>
+#include <sstream>
+
+namespace pourbook {
+namespace {
+
+constexpr std::size_t page_width = 110;
+constexpr double inch_m = 0.0254;
+constexpr double pound_kg = 0.45359237;
+constexpr double troy_ounce_kg = 31.1034768e-3;
+
+/// Writes the sections of the page in one system of units.
+class Page {
+public:
+    Page(const PourResult& result, const Catalogue& catalogue, UnitSystem units)
+        : r_(result), catalogue_(catalogue), workshop_(units == UnitSystem::workshop) {}
+
+    std::string text() {
+        head();
+        cautions();
+        pattern();
+        charge();
+        feeder();
+        temperatures();
+        heat_and_cost();
+        notes();
+        checklist();
+        blanks();
+        write_notes("IF IT WENT WRONG: WHAT WAS SEEN", r_.defects);
+        sources();
+        return out_.str();
+    }
+
+private:
+    void line(const std::string& text) { out_ << wrapped("  " + text, page_width, "    "); }
+    void title(const std::string& text) { out_ << "\n" << text << "\n"; }
+
+    std::string temperature(double kelvin) const {
+        if (workshop_) return trimmed(std::round(kelvin * 1.8 - 459.67), 4) + " degF";
+        return trimmed(std::round(kelvin - 273.15), 4) + " degC";
+    }
+    std::string mass(double kg) const {
+        if (!workshop_) return kg < 1 ? significant(kg * 1000, 4) + " g" : significant(kg, 4) + " kg";
+        const bool precious = r_.metal->family == "silver" || r_.metal->family == "gold";
+        return precious ? significant(kg / troy_ounce_kg, 4) + " ozt" : significant(kg / pound_kg, 4) + " lb";
+    }
+    std::string length(double metres) const {
+        return workshop_ ? significant(metres / inch_m, 3) + " in" : significant(metres * 1000, 3) + " mm";
+    }
+    std::string volume(double m3) const {
+        return workshop_ ? significant(m3 / (inch_m * inch_m * inch_m), 4) + " in3" : significant(m3 * 1e6, 4) + " cm3";
+    }
+    static std::string percent(double share) { return significant(100 * share, 3) + " %"; }
+    static std::string span(const casting::Range& range, double factor, int figures) {
+        const std::string low = trimmed(range.low_si * factor, figures);
+        const std::string high = trimmed(range.high_si * factor, figures);
+        return low == high ? low : low + " to " + high;
+    }
+    static std::string mark(const casting::Traced& t) {
+        std::string out;
+        if (t.estimated) out += " (estimated)";
+        if (t.how_known == HowKnown::memory) out += " (from memory)";
+        if (t.how_known == HowKnown::common_practice) out += " (common practice)";
+        return out;
+    }
+
+    void head() {
+        out_ << "POUR SHEET: " << r_.metal->name << ", " << r_.request.process
+             << (r_.request.process == "permanent" ? " mould"
+                 : r_.request.process == "shell"   ? " mould (ceramic)"
+                                                   : "")
+             << "\n";
+        for (const casting::Piece& piece : r_.request.pieces) line("part " + piece.words);
+        line("drawn " + volume(r_.part_volume_m3) + ", " + mass(r_.part_mass_kg) + " at " +
+             trimmed(r_.density.value_si, 5) + " kg/m3" + mark(r_.density) +
+             (r_.request.count > 1 ? "; " + std::to_string(r_.request.count) + " castings, " +
+                                         std::to_string(r_.heats) + " heat(s); figures below are for one"
+                                   : ""));
+    }
+
+    void cautions() {
+        title("CAUTIONS FIRST");
+        for (const casting::Warning& w : r_.cautions) line("! " + w.text + " [" + w.citation.source + "]");
+        for (const std::string& remark : r_.remarks) line("! " + remark);
+    }
+
+    void pattern() {
+        title("PATTERN");
+        if (!r_.contraction) {
+            line("no scale: " + r_.contraction.problem().text);
+            return;
+        }
+        const casting::Traced& c = r_.contraction->strain;
+        line("scale " + significant(1 + c.value_si, 5) + " for the slicer: free contraction " + percent(c.value_si) +
+             " +- " + percent(c.standard_uncertainty_si) + mark(c) + " from " + temperature(r_.contraction->solidus_K) +
+             " to 20 degC");
+        line(c.how);
+        if (std::isnan(r_.allowance.low))
+            line("tabulated allowances: " + r_.allowance.from);
+        else
+            line("tabulated allowances " + percent(r_.allowance.low) + " to " + percent(r_.allowance.high) + ", " +
+                 r_.allowance.from + " " + keys_of(r_.allowance.sources));
+        for (const std::string& note : r_.allowance.notes) line(note);
+        line("thin shell that yields: take the free figure; rigid mould or core: nearer the lowest allowance");
+        for (const Practice* p : r_.draft) line("draft: " + p->text);
+        dimensions();
+    }
+
+    void dimensions() {
+        Table t{{{"dimension"},
+                 {"finished mm", true},
+                 {"as cast mm", true},
+                 {"tolerance", true},
+                 {"PATTERN mm", true},
+                 {"PATTERN in", true},
+                 {"if a core holds it"}},
+                {}};
+        for (const casting::PiecePattern& piece : r_.patterns)
+            for (const casting::DimensionPlan& d : piece.dimensions)
+                t.rows.push_back(
+                    {(r_.patterns.size() > 1 ? piece.words + " " : "") + d.name, trimmed(d.finished_m * 1000, 6),
+                     trimmed(d.cast_m * 1000, 6),
+                     std::isnan(d.tolerance_width_m) ? "not cited" : "+-" + trimmed(d.tolerance_width_m * 500, 3),
+                     significant(d.pattern_m * 1000, 5), significant(d.pattern_m / inch_m, 4),
+                     d.bore ? significant(d.held_m * 1000, 5) + " mm" : ""});
+        out_ << as_text(t);
+        if (!r_.tolerance.grade.empty()) line("tolerance: ISO 8062 " + r_.tolerance.grade + ", " + r_.tolerance.note);
+    }
+
+    void charge() {
+        const casting::Charge& c = r_.charge;
+        title("CHARGE  " + mass(c.charge_kg));
+        if (c.by_yield) {
+            line("casting " + mass(r_.cast_mass_kg) + " / yield " + percent(c.yield));
+            return;
+        }
+        line("casting " + mass(r_.cast_mass_kg) + " + gating " + mass(c.returns_kg - r_.feeder_kg) + " + feeder " +
+             mass(r_.feeder_kg) + " = " + mass(c.poured_kg) + " poured; melt loss " + percent(r_.melt_loss.value_si) +
+             mark(r_.melt_loss) + " adds " + mass(c.lost_kg) +
+             (r_.request.heel_kg > 0 ? ", heel " + mass(r_.request.heel_kg) : ""));
+        line("yield " + percent(c.yield) + " (usual for one-off work " + span(r_.usual_yield, 100, 3) + " %), " +
+             mass(c.returns_kg) + " come back as scrap; melt fills " + volume(r_.melt_volume_m3) + " of the crucible");
+    }
+
+    void feeder() {
+        const casting::FeedingPlan& f = r_.feeding;
+        title("FEEDER");
+        line("freezes last, and sinks if not fed: " + r_.freezes_last + " (modulus " + length(r_.modulus_m) + ")");
+        if (f.freezing_s)
+            line("freezing time about " + significant(f.freezing_s->value_si, 2) + " s, good to a factor of two; " +
+                 f.mould_kind);
+        else
+            line(f.freezing_s.problem().text);
+        if (!std::isnan(f.share.value_si)) line("shrinks " + percent(f.share.value_si) + ": " + f.share.how);
+        if (f.feeder) {
+            const casting::Cylinder& c = f.feeder->chosen();
+            line("cylinder " + length(c.diameter_m) + " wide, " + length(c.height_m) + " high (" + mass(r_.feeder_kg) +
+                 "), by " + (f.feeder->modulus_governs ? "modulus" : "feed demand") + "; by modulus " +
+                 length(f.feeder->by_modulus.diameter_m) + ", by feed demand " +
+                 length(f.feeder->by_demand.diameter_m));
+        }
+        for (const std::string& note : f.notes) line(note);
+    }
+
+    void temperatures() {
+        title("TEMPERATURES");
+        line("POUR at " + temperature(r_.heat.pour.value_si) + " (superheat " + trimmed(r_.heat.superheat_K, 3) +
+             " K): " + r_.heat.pour.how + mark(r_.heat.pour));
+        if (std::isnan(r_.mould_K))
+            line("MOULD: " + r_.heat.mould_how);
+        else if (r_.heat.mould.empty())
+            line("MOULD at " + temperature(r_.mould_K) + (r_.request.mould_K ? ", as stated" : ", not preheated"));
+        else
+            line("MOULD at " + temperature(r_.mould_K) + " (printed " + temperature(r_.heat.mould.low_si) + " to " +
+                 temperature(r_.heat.mould.high_si) + ": " + r_.heat.mould_how + ") " + keys_of(r_.heat.mould.sources));
+        if (r_.heat.mould_cooling_K_s)
+            line("out of the kiln a shell loses about " + trimmed(*r_.heat.mould_cooling_K_s * 60, 3) +
+                 " K a minute: time the carry");
+        if (!std::isnan(r_.fill.time_s))
+            line("filling " + significant(r_.fill.time_s, 2) + " s at " + significant(r_.fill.speed_m_s, 3) +
+                 " m/s at the foot of the sprue");
+        else if (!std::isnan(r_.fill.speed_m_s))
+            line("metal leaves the sprue at " + significant(r_.fill.speed_m_s, 3) + " m/s");
+    }
+
+    void heat_and_cost() {
+        title("HEAT AND COST");
+        if (r_.melt_heat) {
+            line(significant(r_.melt_energy_J / 3.6e6, 3) + " kWh into the charge (" +
+                 significant(r_.melt_heat->total_J_kg / 1000, 3) + " kJ/kg +- " +
+                 significant(r_.melt_heat->standard_uncertainty_J_kg / 1000, 2) +
+                 (r_.melt_heat->estimated ? ", partly estimated" : "") + "), furnace losses not counted");
+            line("propane " + significant(r_.firing.propane_kg_low, 2) + " to " +
+                 significant(r_.firing.propane_kg_high, 2) + " kg in a small furnace, first heat");
+            if (!std::isnan(r_.firing.seconds_low))
+                line("electric, " + trimmed(*r_.request.power_W / 1000, 3) +
+                     " kW: " + significant(r_.firing.seconds_low / 60, 2) + " to " +
+                     significant(r_.firing.seconds_high / 60, 2) + " min");
+        }
+        if (r_.money.price)
+            line("metal " + significant(r_.money.value, 3) + " USD (90 %: " + significant(r_.money.low, 3) + " to " +
+                 significant(r_.money.high, 3) + "), price of " + r_.money.as_of + mark(*r_.money.price) +
+                 "; scrap that comes back is worth up to " + significant(r_.money.returns_value, 3) + " USD of it");
+        else
+            line("cost: " + r_.money.price.problem().text);
+    }
+
+    void write_notes(const std::string& heading, const std::vector<const Practice*>& entries) {
+        if (entries.empty()) return;
+        title(heading);
+        for (const Practice* p : entries) line("- " + p->text + " [" + p->citation.source + "]");
+    }
+
+    void notes() {
+        write_notes("GAS", r_.gas);
+        write_notes("DEOXIDATION", r_.deoxidation);
+        write_notes("SHELL", r_.shell_steps);
+        write_notes("BURN-OUT AND CRUCIBLE", r_.burnout);
+    }
+
+    void checklist() {
+        title("BEFORE LIGHTING");
+        for (const Practice* p : r_.checklist) line("[ ] " + p->text);
+    }
+
+    void blanks() {
+        title("WHAT HAPPENED");
+        line("date ________  weather ________  charge weighed ________  metal at the pour ________  mould at the pour "
+             "________");
+        line("carry ______ s  fill ______ s  casting ________ g  scrap ________ g  sizes ________ ________ ________  "
+             "seen ________");
+    }
+
+    void sources() {
+        title("SOURCES");
+        std::string all;
+        for (const std::string& key : source_keys(r_))
+            if (const Reference* reference = catalogue_.reference(key))
+                all += (all.empty() ? "[" : "; [") + key + "] " + reference->title +
+                       (reference->year.empty() ? "" : " " + reference->year);
+        line(all);
+        line("in full: pourbook sources KEY");
+    }
+
+    static std::string keys_of(const std::vector<SourceValue>& sources) {
+        std::string out;
+        for (const SourceValue& s : sources)
+            if (out.find(s.key) == std::string::npos) out += (out.empty() ? "[" : ", ") + s.key;
+        return out.empty() ? out : out + "]";
+    }
+
+    const PourResult& r_;
+    const Catalogue& catalogue_;
+    bool workshop_;
+    std::ostringstream out_;
+};
+
+} // namespace
+
+std::string text_of(const PourResult& result, const Catalogue& catalogue, UnitSystem units) {
+    return Page(result, catalogue, units).text();
+}
+
+} // namespace pourbook

@@ -1,0 +1,44 @@
+// How long a magnet falls through a tube, and the drag on it at a stated speed.
+#pragma once
+
+#include "usecases/magnet_words.hpp"
+#include "usecases/tube_metal.hpp"
+
+#include <cstdint>
+#include <memory>
+
+namespace pourbook {
+
+struct DropRequest {
+    SetupWords setup;
+    std::string metal;       // one of these two
+    std::string resistivity; // or a conductivity
+    Conditions conditions;   // of the tube
+    std::size_t samples = 1000;
+    std::uint64_t seed = 1;
+};
+
+struct DropResult {
+    DropSetup setup;
+    TubeMetal tube;
+    Conditions conditions;
+    std::shared_ptr<const eddy::DropModel> model; // drag curve and end effect, for charts
+    eddy::Fall fall;                              // with its path
+    double fall_time_low90_s = no_number, fall_time_high90_s = no_number;
+    double speed_low90_m_s = no_number, speed_high90_m_s = no_number; // of the terminal speed; NaN if a sample has none
+    double coefficient_N_s_m = 0, moment_A_m2 = 0, magnet_mass_kg = 0;
+    double peak_drag_N = 0, peak_drag_speed_m_s = 0;
+    double time_constant_s = 0;      // mass over drag coefficient
+    double free_fall_time_s = 0;     // the same way without a tube
+    double effective_length_m = 0;   // tube length less what the open ends take from the drag
+    double tube_mass_kg = no_number; // NaN where no density is known
+    double warming_K = no_number;    // of the whole wall by one fall
+    double felt_N = 0; // by the hand that holds the tube, above the tube's own weight, in the uniform stretch
+    std::string regime;
+    std::vector<std::string> left_out; // what the model leaves out, with its size
+};
+
+/// Errors: those of drop_setup and tube_metal.
+Result<DropResult> drop(const Catalogue& catalogue, const DropRequest& request);
+
+} // namespace pourbook

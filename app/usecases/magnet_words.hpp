@@ -1,0 +1,52 @@
+// A magnet and a tube as a person writes them, turned into numbers with their uncertainty, sources and assumptions.
+//
+//   magnet   sphere:D | cylinder:DxL | ring:ODxIDxL          12mm, 0.5in; a tolerance as 12+-0.1mm (limits)
+//   tube     ID:OD:LENGTH
+//   strength --grade N42 | --br 1.3T | --surface-field 0.45T@1mm (on the axis, at that distance from the pole face)
+//
+// Remanence of a grade: the whole range over the cited tables, all values alike; at another temperature by the cited
+// coefficient. What is not stated is assumed and said: +-0.05 mm on measured diameters and magnet lengths, +-0.5 mm on
+// the tube's length, 1 % on a given remanence, 1 % on a given resistivity, 0.5 % on a given mass (workshop measuring,
+// common practice without a source).
+#pragma once
+
+#include "core/eddy/drop_model.hpp"
+#include "core/evaluate/evaluate.hpp"
+
+#include <string>
+#include <vector>
+
+namespace pourbook {
+
+struct SetupWords {
+    std::string magnet, grade, br, surface_field, recoil_permeability, magnet_mass, magnet_at, tube;
+};
+
+struct CitedFigure {
+    std::string what; // "remanence of N42: 1.28 to 1.32 T"
+    Citation citation;
+};
+
+struct DropSetup {
+    eddy::DropInputs inputs; // checked
+    std::string grade;       // as in the table; empty with --br or --surface-field
+    double magnet_temperature_K = room_temperature_K;
+    double recoil_effect = 0; // relative loss of moment by a recoil permeability of 1.05 where it was not stated
+    std::vector<std::string> assumptions;
+    std::vector<CitedFigure> sources;
+};
+
+/// Errors: unreadable, unknown (grade), out_of_range (temperature of the magnet), refused (pull force, magnet wider
+/// than the bore).
+Result<DropSetup> drop_setup(const Catalogue& catalogue, const SetupWords& words);
+
+/// The tube alone, for a resistance without a magnet. Errors: unreadable, refused.
+Result<DropSetup> tube_setup(const SetupWords& words);
+
+/// "12mm", "12+-0.1mm"; without a tolerance the assumed half width. Errors: unreadable, naming the option.
+Result<eddy::Uncertain> uncertain_from(const std::string& text, const Dimension& dimension, const std::string& option);
+
+/// Cautions for strong magnets, from the reference.
+std::vector<const MagnetFigure*> magnet_cautions(const Catalogue& catalogue);
+
+} // namespace pourbook

@@ -1,0 +1,70 @@
+// What a blend of stocks, or a composition, is: composition, estimated properties, phases, value; how to bring it to a
+// wanted content; what impurities do to it. Every estimate names its rule, range and error (core/alloys).
+#pragma once
+
+#include "core/alloys/blend.hpp"
+#include "core/alloys/impurity.hpp"
+#include "core/alloys/melting.hpp"
+#include "core/alloys/resistivity.hpp"
+#include "core/evaluate/evaluate.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace pourbook {
+
+/// Bring one element to a content by adding a stock.
+struct MixTarget {
+    Share content;    // element and wt_percent
+    std::string with; // name of the added metal
+    Composition added;
+};
+
+struct MixRequest {
+    std::vector<Stock> stocks;              // melted together; empty: a bare composition
+    std::optional<Composition> composition; // used where there are no stocks
+    Treatment treatment = Treatment::as_cast;
+    double melt_loss = 0; // share of the melt, lost evenly
+    std::optional<MixTarget> target;
+    std::optional<double> phases_at_K;
+    std::vector<Share> impurities;                 // dissolved in the host, wt_percent of each
+    std::optional<double> measured_resistivity_si; // explain it by impurities of the host
+};
+
+struct MixAddition {
+    double mass_kg = 0; // of the added stock
+    double total_kg = 0;
+    Composition result;
+};
+
+struct MixResult {
+    Composition composition;
+    Treatment treatment = Treatment::as_cast;
+    std::vector<Stock> stocks;
+    std::optional<Blend> blend;
+    double mass_kg = no_number; // after melt loss; NaN for a bare composition
+    std::string precious;       // Au, Ag, Pt or Pd, the largest above a third; empty: none
+    Result<Estimate> density, temperature_coefficient, thermal_conductivity;
+    Result<ResistivityEstimate> resistivity;
+    Result<MeltingEstimate> melting;
+    std::optional<Result<std::vector<PhaseShare>>> phases;
+    double phases_at_K = no_number;
+    Result<Evaluated> metal_value; // USD/kg
+    std::string value_as_of;       // the oldest price in it
+    std::optional<MixAddition> addition;
+    std::optional<MixTarget> target;
+    std::vector<ImpurityEffect> impurities;  // of the contents asked
+    std::vector<ImpurityEffect> equivalents; // contents that would explain the measured resistivity
+    std::vector<std::string> sources;        // keys, in order of first use
+};
+
+/// Errors: what makes the request itself senseless (no metal, a target out of reach, a loss of 100 %, an impurity
+/// without a coefficient). A property without a rule is a problem inside the result.
+Result<MixResult> mix(const Catalogue& catalogue, const MixRequest& request);
+
+/// The mix as a metal that can be ranked, dropped and poured; every record is marked computed and carries the
+/// estimate's uncertainty. The slug and name begin with "estimate".
+Metal estimated_metal(const MixResult& result, const std::string& name);
+
+} // namespace pourbook

@@ -1,0 +1,21 @@
+// A part as people write it: tube:ID:OD:LENGTH, bar:DxL, plate:LxWxT, cone:D1:D2:L, sphere:D, ring:OD:ID:L, stl:FILE.
+// Sizes may be parted by ':' or 'x'; each carries its unit (25mm, 1in), a bare number is metres.
+#pragma once
+
+#include "core/casting/shape.hpp"
+#include "core/quantity/unit.hpp"
+
+#include <optional>
+#include <string>
+
+namespace pourbook {
+
+struct PartWords {
+    std::optional<casting::Shape> shape; // empty: a mesh
+    std::string file;                    // of the mesh
+};
+
+/// Errors: unreadable, with the word and what is expected.
+Result<PartWords> part_from(const std::string& words);
+
+} // namespace pourbook

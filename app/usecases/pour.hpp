@@ -1,0 +1,97 @@
+// From a chosen metal and a part to a casting plan: pattern, charge, feeder, temperatures, heat, cost, cautions.
+#pragma once
+
+#include "core/casting/charge.hpp"
+#include "core/casting/contraction.hpp"
+#include "core/casting/feeding_plan.hpp"
+#include "core/casting/furnace.hpp"
+#include "core/casting/hazards.hpp"
+#include "core/casting/heat.hpp"
+#include "core/casting/limits.hpp"
+#include "core/casting/pattern.hpp"
+#include "core/casting/pour_heat.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace pourbook {
+
+struct PourRequest {
+    std::string metal;
+    std::vector<casting::Piece> pieces; // shape and solid filled (part_words, mesh)
+    std::string process = "shell";      // shell | sand | plaster | permanent
+    Conditions conditions;
+    std::optional<double> superheat_K;
+    std::optional<double> mould_K;   // preheat; else the printed range
+    double stock_m = 0;              // machining allowance on a face
+    std::optional<double> clear_m;   // what has to pass the bore
+    std::optional<double> melt_loss; // fraction; else the printed one
+    std::optional<double> yield;     // the founder's rule instead of gating, feeder, loss and heel
+    std::optional<double> gating_kg; // sprue, runner and cup of one casting; else the printed share
+    double heel_kg = 0;
+    bool feeder = true;
+    std::optional<double> shell_wall_m; // else the printed thickness
+    std::size_t count = 1;              // castings wanted
+    std::optional<double> sprue_height_m;
+    std::optional<double> sprue_foot_m; // diameter
+    std::optional<double> power_W;
+    std::optional<double> efficiency; // of the furnace
+    double start_K = room_temperature_K;
+    std::vector<std::string> part_remarks; // on how the part was read; shown with the cautions
+    bool acknowledge_hazard = false;
+    casting::Workshop workshop;
+};
+
+struct PourFill {
+    double speed_m_s = no_number, time_s = no_number, foot_area_m2 = no_number; // NaN: no sprue given
+    casting::Range least_section;
+    double wall_m = 0;
+    bool wall_estimated = false;
+    bool wall_too_thin = false;
+};
+
+struct PourMoney {
+    double value = no_number, low = no_number, high = no_number; // USD
+    std::string as_of;
+    Result<casting::Traced> price = Problem{}; // USD/kg
+    double returns_value = no_number;
+};
+
+struct PourResult {
+    const Metal* metal = nullptr;
+    PourRequest request;
+    std::vector<casting::Warning> cautions;
+    std::vector<std::string> remarks; // cautions of this plan: limits, thin wall, missing data
+    double part_volume_m3 = 0, part_surface_m2 = 0, cast_volume_m3 = 0;
+    casting::Traced density, melt_density;
+    double part_mass_kg = 0, cast_mass_kg = 0;
+    Result<casting::Contraction> contraction = Problem{};
+    casting::Allowance allowance;
+    std::vector<casting::PiecePattern> patterns; // empty without a contraction
+    casting::ToleranceTable tolerance;
+    casting::PourHeat heat;
+    double mould_K = no_number;
+    casting::Charge charge; // for one casting
+    casting::Traced melt_loss, gating;
+    casting::Range usual_yield;
+    casting::FeedingPlan feeding;
+    std::string freezes_last; // piece that sinks if it is not fed
+    double modulus_m = 0;     // of that piece
+    double feeder_kg = 0;
+    PourFill fill;
+    Result<casting::MeltHeat> melt_heat = Problem{};
+    double melt_energy_J = no_number, melt_energy_uncertainty_J = no_number; // one casting
+    casting::Firing firing;
+    PourMoney money;
+    casting::Checked limits;
+    double melt_volume_m3 = 0; // of one charge
+    std::size_t heats = 1;
+    std::vector<const Practice*> deoxidation, gas, shell_steps, burnout, checklist, draft, defects;
+};
+
+/// Errors: unknown metal; unreadable (a number of the request, named); refused (hazard, limit, physics); no_value where
+/// density, solidus or liquidus are missing.
+Result<PourResult> pour(const Catalogue& catalogue, const PourRequest& request);
+
+} // namespace pourbook

@@ -1,0 +1,34 @@
+#include "usecases/settle.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace pourbook {
+namespace {
+
+void add(std::map<std::string, double>& slope, const Formula& formula, const std::vector<RankInput>& inputs, double sign) {
+    const std::vector<double> s = sensitivities(formula, inputs);
+    for (std::size_t i = 0; i < inputs.size(); ++i)
+        for (const Cause& c : inputs[i].value.causes) slope[c.key] += sign * s[i] * c.relative;
+}
+
+} // namespace
+
+std::map<std::string, double> ratio_variance(const Formula& formula, const std::vector<RankInput>& a, const std::vector<RankInput>& b) {
+    std::map<std::string, double> slope;
+    add(slope, formula, a, 1);
+    add(slope, formula, b, -1);
+    for (auto& [cause, value] : slope) value *= value;
+    return slope;
+}
+
+std::string plain_cause(const std::string& cause) {
+    const std::size_t dot = cause.find('.');
+    const std::string front = cause.substr(0, dot), back = cause.substr(dot + 1);
+    if (front == "price") return "the price of " + back;
+    std::string property = back;
+    std::replace(property.begin(), property.end(), '_', ' ');
+    return "the " + property + " of " + front;
+}
+
+} // namespace pourbook

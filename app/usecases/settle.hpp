@@ -1,0 +1,18 @@
+// Which cause of uncertainty weighs most in the ratio of two merits.
+#pragma once
+
+#include "usecases/merit.hpp"
+
+#include <map>
+#include <string>
+#include <vector>
+
+namespace pourbook {
+
+/// Relative variance of the ratio a/b by cause, to first order; causes shared by both cancel as far as they act alike.
+std::map<std::string, double> ratio_variance(const Formula& formula, const std::vector<RankInput>& a, const std::vector<RankInput>& b);
+
+/// "a better figure for the resistivity of sterling-silver": the plain name of a cause.
+std::string plain_cause(const std::string& cause);
+
+} // namespace pourbook

@@ -1,0 +1,133 @@
+#include "importers/compile/read_casting.hpp"
+
+#include "importers/compile/fields.hpp"
+#include "importers/compile/figure.hpp"
+#include "importers/compile/read_record.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace pourbook {
+namespace {
+
+/// Quantities that hold a figure, and the dimension it must have (as a unit).
+struct Kind {
+    const char* quantity;
+    const char* si_unit;
+};
+
+constexpr std::array kinds = {Kind{"pouring_temperature", "K"},
+                              Kind{"superheat", "K"},
+                              Kind{"mould_preheat", "K"},
+                              Kind{"mould_preheat_below_solidus", "K"},
+                              Kind{"mould_cooling_rate", "K/s"},
+                              Kind{"mould_limit", "K"},
+                              Kind{"crucible_limit", "K"},
+                              Kind{"melt_loss", "1"},
+                              Kind{"yield", "1"},
+                              Kind{"gating_share", "1"},
+                              Kind{"feeder_modulus_ratio", "1"},
+                              Kind{"feeder_volume_ratio", "1"},
+                              Kind{"feeder_height_ratio", "1"},
+                              Kind{"feeder_efficiency", "1"},
+                              Kind{"mould_conductivity", "W/(m.K)"},
+                              Kind{"mould_density", "kg/m3"},
+                              Kind{"mould_specific_heat", "J/(kg.K)"},
+                              Kind{"freezing_correction", "1"},
+                              Kind{"shell_wall", "m"},
+                              Kind{"shell_surface_transfer", "W/(m2.K)"},
+                              Kind{"least_section", "m"},
+                              Kind{"section_class", "m"},
+                              Kind{"tolerance", "m"},
+                              Kind{"tolerance_finer", "1"},
+                              Kind{"contraction_allowance", "1"},
+                              Kind{"furnace_efficiency", "1"},
+                              Kind{"fuel_heating_value", "J/kg"},
+                              Kind{"one_person_mass", "kg"}};
+
+/// Quantities that hold a sentence.
+constexpr std::array sentences = {"refuse_melting", "acknowledge",   "process_caution", "crucible_attack",
+                                  "mould_attack",   "deoxidation",   "gas_risk",        "shell_step",
+                                  "burnout_step",   "checklist",     "draft",           "tolerance_grade",
+                                  "defect",         "allowance_note"};
+constexpr std::array processes = {"", "shell", "sand", "plaster", "permanent"};
+
+const Kind* kind_of(const std::string& quantity) {
+    const auto at = std::find_if(kinds.begin(), kinds.end(), [&](const Kind& k) { return quantity == k.quantity; });
+    return at == kinds.end() ? nullptr : &*at;
+}
+
+double length_m(Fields& f, const char* key) {
+    const std::string text = f.text_or(key, "");
+    if (text.empty()) return no_number;
+    const Result<double> metres = parse_si(text, base_dimension(Dimension::metre), "a length");
+    if (!metres) f.fail(key, metres.problem().text);
+    return *metres;
+}
+
+void read_figure_of(Practice& p, const Kind& kind, Fields& f) {
+    const Result<Unit> wanted = parse_unit(kind.si_unit);
+    p.unit = f.text("unit");
+    const Result<Unit> unit = parse_unit(p.unit);
+    if (!unit) f.fail("unit", unit.problem().text);
+    const Dimension dimension = std::string(kind.si_unit) == "1" ? Dimension{} : wanted->dimension;
+    if (!(unit->dimension == dimension)) f.fail("unit", "'" + p.unit + "' is no unit of " + p.quantity);
+    const Result<Point> figure = read_figure(f.text("value"), *unit);
+    if (!figure) f.fail("value", figure.problem().text);
+    p.figure = *figure;
+}
+
+Practice read_practice(Fields& f, const Catalogue& catalogue) {
+    Practice p;
+    p.quantity = f.text("quantity");
+    p.metal = f.text_or("metal", "");
+    if (!p.metal.empty()) {
+        const Metal* metal = catalogue.metal(p.metal);
+        if (!metal || metal->slug != p.metal) f.fail("metal", "no metal file '" + p.metal + "'");
+    }
+    for (const auto& [key, field] : {std::pair{"family", &p.family},
+                                     {"element", &p.element},
+                                     {"process", &p.process},
+                                     {"material", &p.material},
+                                     {"grade", &p.grade},
+                                     {"text", &p.text},
+                                     {"note", &p.note}})
+        *field = f.text_or(key, "");
+    if (std::find(processes.begin(), processes.end(), p.process) == processes.end())
+        f.fail("process", "shell, sand, plaster or permanent is expected");
+    p.from_wt_percent = f.number_or("from_wt_percent", 0);
+    p.over_m = length_m(f, "over");
+    p.up_to_m = length_m(f, "up_to");
+    if (const Kind* kind = kind_of(p.quantity))
+        read_figure_of(p, *kind, f);
+    else if (std::find(sentences.begin(), sentences.end(), p.quantity) == sentences.end())
+        f.fail("quantity", "unknown quantity '" + p.quantity + "': see db/README.md");
+    else if (p.text.empty())
+        f.fail("text", "is missing");
+    p.citation = read_citation(f, catalogue);
+    if (p.citation.how_known == HowKnown::computed) {
+        const std::string rule = "rule: " + f.text("rule");
+        p.note += (p.note.empty() ? "" : "; ") + rule;
+    }
+    return p;
+}
+
+} // namespace
+
+void read_practices(const std::string& path, Catalogue& catalogue, std::vector<std::string>& faults) {
+    const JsonNode root = parse_located_json(path, read_text_file(path));
+    if (root.kind != JsonNode::Kind::list) throw InputError(path, root.line, "", "a list [ ] is expected");
+    for (std::size_t i = 0; i < root.items.size(); ++i) {
+        try {
+            Fields f(path, "casting/" + std::to_string(i), root.items[i]);
+            Practice p = read_practice(f, catalogue);
+            f.finish();
+            catalogue.practices.push_back(std::move(p));
+        } catch (const InputError& e) {
+            faults.push_back(e.what());
+        }
+    }
+}
+
+} // namespace pourbook

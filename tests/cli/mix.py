@@ -1,0 +1,87 @@
+"""`mix` against the built program: keys of the contract, refusals, mass balance."""
+import json
+import os
+import subprocess
+import sys
+
+PROGRAM = os.environ["POURBOOK"]
+failures = []
+
+
+def run(*words):
+    done = subprocess.run([PROGRAM, *words], capture_output=True, text=True, timeout=120)
+    return done.returncode, done.stdout, done.stderr
+
+
+def check(truth, what):
+    if not truth:
+        failures.append(what)
+
+
+def answer(*words):
+    code, out, err = run("mix", *words, "--json")
+    check(code == 0, f"{words}: exit {code}: {err.strip()}")
+    return json.loads(out, parse_constant=lambda c: check(False, f"{words}: {c} in the JSON")) if code == 0 else {}
+
+
+def refused(expected, contains, *words):
+    code, out, err = run("mix", *words)
+    check(code == expected, f"{words}: exit {code} instead of {expected}")
+    check(err.count("\n") == 1 and contains in err, f"{words}: not one clear line with '{contains}': {err!r}")
+    check(out == "", f"{words}: wrote to standard output")
+
+
+KEYS = {"composition_wt_percent", "composition_at_percent", "density", "resistivity", "solidus_K", "liquidus_K", "metal_value"}
+m = answer("1.2kg sterling-silver + 300g silver", "--treatment", "annealed")
+check(KEYS <= set(m), f"keys missing: {KEYS - set(m)}")
+check({"value", "standard_uncertainty", "rule"} <= set(m["resistivity"]), "resistivity: keys")
+check({"value", "currency", "as_of"} <= set(m["metal_value"]), "metal_value: keys")
+check(abs(m["composition_wt_percent"]["Ag"] - 94) < 1e-9, "94 % silver")
+check(m["estimate"] is True, "marked as an estimate")
+check(abs(sum(m["elements_kg"].values()) - 1.5) < 1e-12 and m["mass_in_kg"] == 1.5, "mass")
+check(10000 < m["density"] < 10500 and 1000 < m["solidus_K"] < m["liquidus_K"] < 1235, "sterling's range")
+check(all({"key", "locator", "how_known"} <= set(s) for s in m["resistivity"]["sources"]) and m["resistivity"]["sources"], "sources")
+
+# treatments: the more is dissolved, the worse it conducts
+rho = {t: answer("--composition", "Ag 92.5 Cu 7.5", "--treatment", t)["resistivity"]["value"] for t in ("quenched", "as-cast", "annealed", "aged")}
+check(rho["quenched"] > rho["as-cast"] > rho["annealed"] > rho["aged"], f"treatments: {rho}")
+
+# refine, with melt loss: 1.2 (95.8 - 92.5)/(100 - 95.8) = 0.942857 kg
+a = answer("1.2kg sterling-silver", "--to", "Ag 95.8", "--with", "silver", "--melt-loss", "2%")
+check(abs(a["addition"]["mass_kg"] - 0.9428571) < 1e-6, "addition")
+check(abs(a["addition"]["total_kg"] - 2.1428571 * 0.98) < 1e-6 and abs(a["mass_kg"] - 1.176) < 1e-9, "melt loss")
+
+# phases, impurities
+p = answer("--composition", "Pb 60 Sn 40", "--at", "150degC")
+check([x["phase"] for x in p["phases"]] == ["(Pb)", "(Sn)"] and abs(sum(x["share"] for x in p["phases"]) - 1) < 1e-9, "phases")
+i = answer("--composition", "Cu", "--impurity", "P 0.02", "--impurity", "Fe 0.02", "--measured", "85%IACS")
+check([x["element"] for x in i["impurities"]] == ["P", "Fe"], "impurities")
+check(any(x["element"] == "P" and 0.02 < x["content_wt_percent"] < 0.03 for x in i["equivalent_impurities"]), "equivalent phosphorus")
+
+# no rule is said, with null and a reason
+s = answer("--composition", "Fe 70 Cr 18 Ni 12")
+check(s["resistivity"]["value"] is None and "no rule" in s["resistivity"]["reason"], "no rule: resistivity")
+check(s["solidus_K"] is None and "no rule" in s["melting"]["reason"], "no rule: melting")
+
+# clear refusals
+refused(2, "sums to 110", "--composition", "Ag 92.5 Cu 17.5")
+refused(3, "unknown element 'Xx'", "--composition", "Ag 92.5 Xx 7.5")
+refused(2, "positive mass", "0kg silver")
+refused(2, "negative", "--composition", "Ag 107.5 Cu -7.5")
+refused(3, "did you mean", "1kg sterling-silvr")
+refused(2, "either stocks", "--treatment", "annealed")
+refused(2, "--treatment", "--composition", "Cu", "--treatment", "burnt")
+refused(5, "between the two", "1kg sterling-silver", "--to", "Ag 99", "--with", "(Ag 95 Cu 5)")
+refused(2, "melt loss", "1kg silver", "--melt-loss", "100%")
+refused(3, "no coefficient", "--composition", "Cu", "--impurity", "Hg 0.1")
+refused(5, "no impurity", "--composition", "Cu", "--measured", "110%IACS")
+hundred = answer(" + ".join(f"{n}g {'copper' if n % 2 else 'brass-80'}" for n in range(1, 101)))
+check(hundred["mass_in_kg"] == 5.05 and abs(hundred["composition_wt_percent"]["Zn"] - 100 * 2.55 * 0.2 / 5.05) < 1e-9, "a hundred stocks")
+code, out, _ = run("mix", "1kg sterling-silver", "--units", "workshop")
+check(code == 0 and "ESTIMATE" in out and "%IACS" in out and "rule" in out and "Sources" in out, "text in workshop units")
+check(run("mix", "--help")[0] == 0, "help")
+
+for failure in failures:
+    print("FAILED:", failure)
+print(f"{'failed' if failures else 'passed'}: mix, {len(failures)} failures")
+sys.exit(1 if failures else 0)
