@@ -37,6 +37,7 @@ pourbook::Result<pourbook::casting::Mesh> read_mesh(const std::string& path) {
 } // namespace
 
 int main(int argc, char** argv) {
-    const pourbook::CommandLine setup{POURBOOK_VERSION, beside_the_program(), pourbook::read_reference, open_window, read_mesh};
+    const pourbook::CommandLine setup{POURBOOK_VERSION, beside_the_program(), pourbook::read_reference, open_window,
+                                      read_mesh};
     return pourbook::run_command_line(setup, std::vector<std::string>(argv + 1, argv + argc), std::cout, std::cerr);
 }

@@ -22,7 +22,7 @@ struct Context {
     std::string units = "si";
     ConditionWords words;
     std::function<Result<casting::Mesh>(const std::string&)> read_mesh; // of an STL file
-    std::function<int(const Catalogue&)> answer; // empty: the window
+    std::function<int(const Catalogue&)> answer;                        // empty: the window
 
     Context(std::ostream& out_stream, std::ostream& err_stream) : out(out_stream), err(err_stream) {}
 

@@ -14,12 +14,13 @@ void declare_rank(Context& context) {
     RankRequest& request = words->request;
     CLI::App* c = context.command("rank", "order the metals by a goal");
     auto* goal = c->add_option("--goal", request.goal.goal, "a named goal, such as braking-per-cost");
-    auto* formula =
-        c->add_option("--formula", request.goal.formula, "a formula over properties, such as \"conductivity / density\"");
+    auto* formula = c->add_option("--formula", request.goal.formula,
+                                  "a formula over properties, such as \"conductivity / density\"");
     goal->excludes(formula);
     c->add_option("--best", words->best, "high (default) or low is best, with --formula")
         ->check(CLI::IsMember({"high", "low"}));
-    c->add_option("--holding", words->holding, "what is equal for all: size (default), mass or budget")->check(CLI::IsMember({"size", "mass", "budget"}));
+    c->add_option("--holding", words->holding, "what is equal for all: size (default), mass or budget")
+        ->check(CLI::IsMember({"size", "mass", "budget"}));
     c->add_option("--where", request.goal.where, "a condition; may be repeated");
     c->add_option("--from", request.from, "only these metals, separated by commas")->delimiter(',');
     c->add_flag("--include-unusual", request.goal.include_unusual,
@@ -34,7 +35,9 @@ void declare_rank(Context& context) {
             context.under_conditions([&context, words](const Catalogue& catalogue, const Conditions& conditions) {
                 words->request.conditions = conditions;
                 words->request.goal.best_high = words->best == "high";
-                words->request.goal.holding = words->holding == "mass" ? Holding::mass : words->holding == "budget" ? Holding::budget : Holding::size;
+                words->request.goal.holding = words->holding == "mass"     ? Holding::mass
+                                              : words->holding == "budget" ? Holding::budget
+                                                                           : Holding::size;
                 return context.answered(
                     rank(catalogue, words->request), [&](const RankResult& r) { return json_of(r, catalogue); },
                     [&](const RankResult& r, UnitSystem u) { return text_of(r, catalogue, u); });

@@ -13,12 +13,13 @@ void declare_tradeoff(Context& context) {
     c->add_option("--from", request->from, "only these metals, separated by commas")->delimiter(',');
     context.with_conditions(c);
     c->callback([&context, request] {
-        context.answer = context.under_conditions([&context, request](const Catalogue& catalogue, const Conditions& conditions) {
-            request->conditions = conditions;
-            return context.answered(
-                tradeoff(catalogue, *request), [&](const TradeoffResult& r) { return json_of(r, catalogue); },
-                [&](const TradeoffResult& r, UnitSystem) { return text_of(r, catalogue); });
-        });
+        context.answer =
+            context.under_conditions([&context, request](const Catalogue& catalogue, const Conditions& conditions) {
+                request->conditions = conditions;
+                return context.answered(
+                    tradeoff(catalogue, *request), [&](const TradeoffResult& r) { return json_of(r, catalogue); },
+                    [&](const TradeoffResult& r, UnitSystem) { return text_of(r, catalogue); });
+            });
     });
 }
 

@@ -11,23 +11,27 @@ void declare_versus(Context& context) {
     };
     auto words = std::make_shared<Words>();
     VersusRequest& request = words->request;
-    CLI::App* c = context.command("versus", "two metals and a goal: one sentence with the ratio, the interval, the reason");
+    CLI::App* c =
+        context.command("versus", "two metals and a goal: one sentence with the ratio, the interval, the reason");
     c->add_option("METAL", request.a, "the one")->required();
     c->add_option("OTHER", request.b, "the other")->required();
     auto* goal = c->add_option("--goal", request.goal.goal, "a named goal, such as strongest-brake");
     c->add_option("--formula", request.goal.formula, "a formula over properties")->excludes(goal);
-    c->add_option("--best", words->best, "high (default) or low is best, with --formula")->check(CLI::IsMember({"high", "low"}));
-    c->add_option("--samples", request.samples, "samples for the interval (default 4000)")->check(CLI::Range(10, 200000));
+    c->add_option("--best", words->best, "high (default) or low is best, with --formula")
+        ->check(CLI::IsMember({"high", "low"}));
+    c->add_option("--samples", request.samples, "samples for the interval (default 4000)")
+        ->check(CLI::Range(10, 200000));
     c->add_option("--seed", request.seed, "seed of the samples (default 1)");
     context.with_conditions(c);
     c->callback([&context, words] {
-        context.answer = context.under_conditions([&context, words](const Catalogue& catalogue, const Conditions& conditions) {
-            words->request.conditions = conditions;
-            words->request.goal.best_high = words->best == "high";
-            return context.answered(
-                versus(catalogue, words->request), [&](const VersusResult& r) { return json_of(r, catalogue); },
-                [&](const VersusResult& r, UnitSystem) { return text_of(r, catalogue); });
-        });
+        context.answer =
+            context.under_conditions([&context, words](const Catalogue& catalogue, const Conditions& conditions) {
+                words->request.conditions = conditions;
+                words->request.goal.best_high = words->best == "high";
+                return context.answered(
+                    versus(catalogue, words->request), [&](const VersusResult& r) { return json_of(r, catalogue); },
+                    [&](const VersusResult& r, UnitSystem) { return text_of(r, catalogue); });
+            });
     });
 }
 

@@ -65,7 +65,8 @@ Result<Conditions> conditions_from(const ConditionWords& words) {
     }
     if (!words.price_form.empty()) {
         if (words.price_form != "exchange" && words.price_form != "retail" && words.price_form != "scrap")
-            return Problem{Problem::Kind::unreadable, "--price-form '" + words.price_form + "': exchange, retail or scrap is expected", 0};
+            return Problem{Problem::Kind::unreadable,
+                           "--price-form '" + words.price_form + "': exchange, retail or scrap is expected", 0};
         c.price_form = words.price_form;
     }
     if (!words.rrr.empty()) {

@@ -67,8 +67,9 @@ void add_money(Json& out, const Property& p, const Evaluated& e, const Catalogue
 Json record_of(const Record& r) {
     Json points = Json::array();
     for (const Point& p : r.points)
-        points.push_back(
-            {{"temperature_K", json_number(p.temperature_K)}, {"value", json_number(p.value_si)}, {"printed", p.printed}});
+        points.push_back({{"temperature_K", json_number(p.temperature_K)},
+                          {"value", json_number(p.value_si)},
+                          {"printed", p.printed}});
     Json out = {{"id", r.id},         {"property", r.property}, {"phase", name_of(r.phase)}, {"condition", r.condition},
                 {"temper", r.temper}, {"unit_printed", r.unit}, {"points", points}};
     if (r.equation) out["equation"] = r.equation_printed;
@@ -112,11 +113,16 @@ Json left_out(const std::vector<LeftOut>& list, bool with_missing) {
 
 Json ranked_of(const RankedMetal& r, const Catalogue& catalogue) {
     const Place& p = r.place;
-    return {{"rank", p.rank},           {"metal", r.metal->slug},
-            {"median", p.median},       {"low90", p.low90},
-            {"high90", p.high90},       {"p_first", p.p_first},
-            {"rank_low", p.rank_low},   {"rank_high", p.rank_high},
-            {"tied_with", p.tied_with}, {"from_memory", r.from_memory},
+    return {{"rank", p.rank},
+            {"metal", r.metal->slug},
+            {"median", p.median},
+            {"low90", p.low90},
+            {"high90", p.high90},
+            {"p_first", p.p_first},
+            {"rank_low", p.rank_low},
+            {"rank_high", p.rank_high},
+            {"tied_with", p.tied_with},
+            {"from_memory", r.from_memory},
             {"inputs", json_inputs(r.inputs, catalogue)}};
 }
 
@@ -181,7 +187,8 @@ std::string json_of(const RankResult& result, const Catalogue& catalogue) {
     out["results"] = Json::array();
     for (const RankedMetal& r : result.ranked) out["results"].push_back(ranked_of(r, catalogue));
     if (!result.settling.sentence.empty())
-        out["settling"] = {{"cause", result.settling.cause}, {"share", result.settling.share}, {"sentence", result.settling.sentence}};
+        out["settling"] = {
+            {"cause", result.settling.cause}, {"share", result.settling.share}, {"sentence", result.settling.sentence}};
     if (!result.order_by_price_form.empty()) {
         out["price_form"] = result.conditions.price_form;
         for (const auto& [form, slugs] : result.order_by_price_form) out["order_by_price_form"][form] = slugs;

@@ -208,10 +208,7 @@ Json notes_of(const std::vector<const Practice*>& entries) {
     return out;
 }
 
-} // namespace
-
-std::string json_of(const PourResult& r, const Catalogue& catalogue) {
-    Json out = {{"metal", r.metal->slug}, {"process", r.request.process}, {"cautions", cautions_of(r)}};
+void add_part(Json& out, const PourResult& r) {
     out["part_volume_m3"] = r.part_volume_m3;
     out["part_surface_m2"] = r.part_surface_m2;
     out["part_mass_kg"] = r.part_mass_kg;
@@ -219,6 +216,41 @@ std::string json_of(const PourResult& r, const Catalogue& catalogue) {
     out["cast_mass_kg"] = r.cast_mass_kg;
     out["charge_mass_kg"] = r.charge.charge_kg;
     out["charge"] = charge_of(r);
+}
+
+Json fill_of(const PourFill& f) {
+    Json out = {{"thinnest_section_m", f.wall_m}, {"thinnest_section_estimated", f.wall_estimated}};
+    put(out, "least_section_low_m", f.least_section.low_si, "nothing cited for this process");
+    put(out, "least_section_high_m", f.least_section.high_si, "nothing cited for this process");
+    put(out, "sprue_speed_m_s", f.speed_m_s, "no --sprue given");
+    put(out, "fill_time_s", f.time_s, "no --sprue HEIGHT:FOOT given");
+    return out;
+}
+
+void add_notes(Json& out, const PourResult& r) {
+    for (const auto& [key, entries] : {std::pair{"deoxidation", &r.deoxidation},
+                                       {"gas_risks", &r.gas},
+                                       {"shell_schedule", &r.shell_steps},
+                                       {"burnout", &r.burnout},
+                                       {"draft", &r.draft},
+                                       {"checklist", &r.checklist},
+                                       {"defect_key", &r.defects}})
+        out[key] = notes_of(*entries);
+}
+
+Json references_of(const PourResult& r, const Catalogue& catalogue) {
+    Json out = Json::array();
+    for (const std::string& key : source_keys(r))
+        if (const Reference* reference = catalogue.reference(key))
+            out.push_back({{"key", key}, {"full", reference->full()}, {"kind", reference->kind}});
+    return out;
+}
+
+} // namespace
+
+std::string json_of(const PourResult& r, const Catalogue& catalogue) {
+    Json out = {{"metal", r.metal->slug}, {"process", r.request.process}, {"cautions", cautions_of(r)}};
+    add_part(out, r);
     out["pattern"] = pattern_of(r);
     add_contraction(out, r);
     out["pour_temperature_K"] = r.heat.pour.value_si;
@@ -229,27 +261,11 @@ std::string json_of(const PourResult& r, const Catalogue& catalogue) {
     add_heat(out, r);
     out["cost"] = cost_of(r);
     out["feeder"] = feeder_of(r);
-    out["fill"] = {{"thinnest_section_m", r.fill.wall_m},
-                   {"thinnest_section_estimated", r.fill.wall_estimated},
-                   {"least_section_low_m", number(r.fill.least_section.low_si)},
-                   {"least_section_high_m", number(r.fill.least_section.high_si)},
-                   {"sprue_speed_m_s", number(r.fill.speed_m_s)},
-                   {"fill_time_s", number(r.fill.time_s)},
-                   {"reason", "null: no --sprue given, or nothing cited for this process"}};
+    out["fill"] = fill_of(r.fill);
     out["density"] = traced_of(r.density, "kg/m3");
     out["melt_density"] = traced_of(r.melt_density, "kg/m3");
-    for (const auto& [key, entries] : {std::pair{"deoxidation", &r.deoxidation},
-                                       {"gas_risks", &r.gas},
-                                       {"shell_schedule", &r.shell_steps},
-                                       {"burnout", &r.burnout},
-                                       {"draft", &r.draft},
-                                       {"checklist", &r.checklist},
-                                       {"defect_key", &r.defects}})
-        out[key] = notes_of(*entries);
-    out["sources"] = Json::array();
-    for (const std::string& key : source_keys(r))
-        if (const Reference* reference = catalogue.reference(key))
-            out["sources"].push_back({{"key", key}, {"full", reference->full()}, {"kind", reference->kind}});
+    add_notes(out, r);
+    out["sources"] = references_of(r, catalogue);
     out["data_version"] = catalogue.data_version;
     return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }

@@ -181,7 +181,9 @@ std::string text_of(const RankResult& r, const Catalogue& catalogue, UnitSystem 
     if (r.ranked.size() < r.ranked_in_all)
         out << "(" << r.ranked_in_all - r.ranked.size() << " more: leave out --top)\n";
     for (const auto& [form, slugs] : r.order_by_price_form)
-        out << wrapped("at " + form + " prices" + (form == r.conditions.price_form ? " (used here)" : "") + ": " + joined(slugs), page_width, "    ");
+        out << wrapped("at " + form + " prices" + (form == r.conditions.price_form ? " (used here)" : "") + ": " +
+                           joined(slugs),
+                       page_width, "    ");
     if (!r.settling.sentence.empty()) out << wrapped(r.settling.sentence, page_width, "");
     if (remembered) out << "remembered: a value that entered was not read in a text, only remembered\n";
     write_left_out(out, "Left out", r.excluded);

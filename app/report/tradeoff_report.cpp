@@ -37,15 +37,27 @@ std::string json_of(const TradeoffResult& r, const Catalogue& catalogue) {
 }
 
 std::string text_of(const TradeoffResult& r, const Catalogue& catalogue) {
-    const auto named = [](const std::string& label, const std::string& formula) { return label.empty() ? formula : label; };
-    std::string out = "No metal beats those on the front in both " + named(r.first_label, r.first_formula) + " and " + named(r.second_label, r.second_formula) + ".\n\n";
-    Table t{{{"metal"}, {named(r.first_label, r.first_formula), true}, {"90 %", true}, {named(r.second_label, r.second_formula), true}, {"90 %", true}, {"front"}, {"mark"}}, {}};
+    const auto named = [](const std::string& label, const std::string& formula) {
+        return label.empty() ? formula : label;
+    };
+    std::string out = "No metal beats those on the front in both " + named(r.first_label, r.first_formula) + " and " +
+                      named(r.second_label, r.second_formula) + ".\n\n";
+    Table t{{{"metal"},
+             {named(r.first_label, r.first_formula), true},
+             {"90 %", true},
+             {named(r.second_label, r.second_formula), true},
+             {"90 %", true},
+             {"front"},
+             {"mark"}},
+            {}};
     const auto interval = [](const Place& p) { return significant(p.low90, 3) + " to " + significant(p.high90, 3); };
     for (const TradeoffPoint& p : r.points)
-        t.rows.push_back({p.metal->slug, significant(p.first.median, 3), interval(p.first), significant(p.second.median, 3), interval(p.second),
+        t.rows.push_back({p.metal->slug, significant(p.first.median, 3), interval(p.first),
+                          significant(p.second.median, 3), interval(p.second),
                           p.on_front ? "on the front" : "beaten by " + p.beaten_by, p.from_memory ? "remembered" : ""});
-    return out + as_text(t) + "\n" + std::to_string(r.excluded.size()) + " left out, " + std::to_string(r.unrankable.size()) +
-           " can't be ranked (reasons: --json). Data version " + catalogue.data_version + "\n";
+    return out + as_text(t) + "\n" + std::to_string(r.excluded.size()) + " left out, " +
+           std::to_string(r.unrankable.size()) + " can't be ranked (reasons: --json). Data version " +
+           catalogue.data_version + "\n";
 }
 
 } // namespace pourbook

@@ -9,7 +9,10 @@ namespace {
 constexpr std::size_t page_width = 110;
 
 Json side(const VersusSide& s, const Catalogue& catalogue) {
-    Json out = {{"metal", s.metal->slug}, {"merit", json_number(s.merit)}, {"from_memory", s.from_memory}, {"inputs", json_inputs(s.inputs, catalogue)}};
+    Json out = {{"metal", s.metal->slug},
+                {"merit", json_number(s.merit)},
+                {"from_memory", s.from_memory},
+                {"inputs", json_inputs(s.inputs, catalogue)}};
     if (!s.barred.empty()) out["caution"] = s.barred;
     return out;
 }
@@ -41,7 +44,8 @@ std::string text_of(const VersusResult& r, const Catalogue& catalogue) {
     for (const VersusSide* s : {&r.better, &r.worse})
         if (!s->barred.empty()) out += wrapped(s->metal->name + ": " + s->barred, page_width, "  ");
     for (const std::string& key : r.sources)
-        if (const Reference* reference = catalogue.reference(key)) out += wrapped("  [" + key + "] " + reference->full(), page_width, "      ");
+        if (const Reference* reference = catalogue.reference(key))
+            out += wrapped("  [" + key + "] " + reference->full(), page_width, "      ");
     return out + "Data version " + catalogue.data_version + "\n";
 }
 

@@ -23,7 +23,8 @@ Result<bool> check_holding(const Formula& formula, Holding holding) {
         return std::find(names.begin(), names.end(), name) != names.end();
     };
     if ((holding == Holding::budget && uses("price")) || (holding == Holding::mass && uses("density")))
-        return Problem{Kind::unreadable, std::string("--holding ") + name_of(holding) + ": '" + formula.text() + "' holds it already", 0};
+        return Problem{Kind::unreadable,
+                       std::string("--holding ") + name_of(holding) + ": '" + formula.text() + "' holds it already", 0};
     return true;
 }
 
@@ -74,7 +75,9 @@ Result<GoalPlan> plan_goal(const Catalogue& catalogue, const GoalWords& words) {
     if (!bare) return placed("formula", formula_text, bare.problem());
     const Result<bool> holds = check_holding(*bare, words.holding);
     if (!holds) return holds.problem();
-    plan.formula = words.holding == Holding::size ? *bare : *Formula::parse(held(formula_text, words.holding, plan.best_high), catalogue);
+    plan.formula = words.holding == Holding::size
+                       ? *bare
+                       : *Formula::parse(held(formula_text, words.holding, plan.best_high), catalogue);
     const Result<std::vector<Condition>> conditions = conditions_of(catalogue, where);
     if (!conditions) return conditions.problem();
     plan.where = *conditions;
@@ -86,7 +89,8 @@ std::string barred(const Catalogue& catalogue, const Metal& metal, const GoalPla
     if (plan.only_home_casting)
         for (const Caution* c : catalogue.cautions_for(metal))
             if (c->excludes_home_casting) return "not for home casting: " + c->reason;
-    if (plan.only_non_ferromagnetic && ferromagnetic_at(catalogue, metal, temperature_K)) return "ferromagnetic" + at + ": it attracts the magnet";
+    if (plan.only_non_ferromagnetic && ferromagnetic_at(catalogue, metal, temperature_K))
+        return "ferromagnetic" + at + ": it attracts the magnet";
     if (plan.only_solid && phase_at(catalogue, metal, temperature_K) != Phase::solid) return "not solid" + at;
     return {};
 }

@@ -9,8 +9,9 @@
 
 namespace pourbook {
 
-/// What is the same for all candidates. Where the effect grows with the amount of metal (a thin tube wall, a bar, a plate), equal
-/// mass divides the merit by density and equal budget by density times price; for a goal that is best low they multiply.
+/// What is the same for all candidates. Where the effect grows with the amount of metal (a thin tube wall, a bar, a
+/// plate), equal mass divides the merit by density and equal budget by density times price; for a goal that is best low
+/// they multiply.
 enum class Holding { size, mass, budget };
 
 struct GoalWords {

@@ -12,10 +12,12 @@ std::vector<double> Inputs::nominal() const {
 }
 
 bool Inputs::from_memory() const {
-    return std::any_of(values.begin(), values.end(), [](const RankInput& i) { return i.value.how_known == HowKnown::memory; });
+    return std::any_of(values.begin(), values.end(),
+                       [](const RankInput& i) { return i.value.how_known == HowKnown::memory; });
 }
 
-Inputs look_up(const Catalogue& catalogue, const Metal& metal, const std::vector<std::string>& properties, const Conditions& conditions) {
+Inputs look_up(const Catalogue& catalogue, const Metal& metal, const std::vector<std::string>& properties,
+               const Conditions& conditions) {
     Inputs out;
     for (const std::string& property : properties) {
         const Result<Evaluated> e = evaluate(catalogue, metal, property, conditions);

@@ -25,10 +25,11 @@ struct Inputs {
     bool from_memory() const;
 };
 
-Inputs look_up(const Catalogue& catalogue, const Metal& metal, const std::vector<std::string>& properties, const Conditions& conditions);
+Inputs look_up(const Catalogue& catalogue, const Metal& metal, const std::vector<std::string>& properties,
+               const Conditions& conditions);
 
-/// The formula in each sample. Every cause of uncertainty is drawn once and shared by all that name it; a value moves by the
-/// exponential of its relative deviation, so it never changes sign and its median stays.
+/// The formula in each sample. Every cause of uncertainty is drawn once and shared by all that name it; a value moves
+/// by the exponential of its relative deviation, so it never changes sign and its median stays.
 std::vector<double> sampled(const Formula& formula, const std::vector<RankInput>& inputs, Draws& draws);
 
 /// Relative change of the formula for a relative change of each input, by central differences.

@@ -62,7 +62,8 @@ private:
         for (const Condition& condition : plan_.where) {
             const Inputs inputs = look_up(catalogue_, metal, condition.names(), request_.conditions);
             if (!inputs.missing.empty()) {
-                result_.unrankable.push_back({&metal, "condition '" + condition.text() + "': " + inputs.reason, inputs.missing});
+                result_.unrankable.push_back(
+                    {&metal, "condition '" + condition.text() + "': " + inputs.reason, inputs.missing});
                 return false;
             }
             if (!condition.holds(inputs.nominal(), metal)) {
@@ -85,8 +86,9 @@ private:
         }
         if (sum <= 0) return;
         result_.settling.share /= sum;
-        result_.settling.sentence = "The data can't tell " + first.metal->slug + " from " + second.metal->slug + "; a better figure for " +
-                                    plain_cause(result_.settling.cause) + " would do most to settle it.";
+        result_.settling.sentence = "The data can't tell " + first.metal->slug + " from " + second.metal->slug +
+                                    "; a better figure for " + plain_cause(result_.settling.cause) +
+                                    " would do most to settle it.";
     }
 
     const Catalogue& catalogue_;
@@ -99,8 +101,9 @@ private:
 };
 
 /// Slugs of the first ten by nominal value at each price form; empty where the goal has no price.
-std::vector<std::pair<std::string, std::vector<std::string>>> orders_by_price_form(const Catalogue& catalogue, const GoalPlan& plan, const std::vector<const Metal*>& field,
-                                                                                  const RankRequest& request) {
+std::vector<std::pair<std::string, std::vector<std::string>>>
+orders_by_price_form(const Catalogue& catalogue, const GoalPlan& plan, const std::vector<const Metal*>& field,
+                     const RankRequest& request) {
     constexpr std::size_t shown = 10;
     std::vector<std::pair<std::string, std::vector<std::string>>> out;
     const auto& names = plan.formula.names();
@@ -120,8 +123,8 @@ std::vector<std::pair<std::string, std::vector<std::string>>> orders_by_price_fo
 
 } // namespace
 
-Result<std::vector<const Metal*>> list_metals(const Catalogue& catalogue, const std::string& find, const std::vector<std::string>& where,
-                                              const Conditions& conditions) {
+Result<std::vector<const Metal*>> list_metals(const Catalogue& catalogue, const std::string& find,
+                                              const std::vector<std::string>& where, const Conditions& conditions) {
     const auto parsed = conditions_of(catalogue, where);
     if (!parsed) return parsed.problem();
     std::vector<const Metal*> out;

@@ -54,10 +54,10 @@ struct RankResult {
     std::vector<std::pair<std::string, std::vector<std::string>>> order_by_price_form;
 };
 
-/// Metals found by words (see search_metals) that meet every condition; a metal without the needed value does not meet it.
-/// Errors: unreadable (condition, with column).
-Result<std::vector<const Metal*>> list_metals(const Catalogue& catalogue, const std::string& find, const std::vector<std::string>& where,
-                                              const Conditions& conditions);
+/// Metals found by words (see search_metals) that meet every condition; a metal without the needed value does not meet
+/// it. Errors: unreadable (condition, with column).
+Result<std::vector<const Metal*>> list_metals(const Catalogue& catalogue, const std::string& find,
+                                              const std::vector<std::string>& where, const Conditions& conditions);
 
 /// Errors: unreadable (formula, condition or goal, with column), unknown (metal).
 Result<RankResult> rank(const Catalogue& catalogue, const RankRequest& request);

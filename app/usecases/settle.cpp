@@ -6,7 +6,8 @@
 namespace pourbook {
 namespace {
 
-void add(std::map<std::string, double>& slope, const Formula& formula, const std::vector<RankInput>& inputs, double sign) {
+void add(std::map<std::string, double>& slope, const Formula& formula, const std::vector<RankInput>& inputs,
+         double sign) {
     const std::vector<double> s = sensitivities(formula, inputs);
     for (std::size_t i = 0; i < inputs.size(); ++i)
         for (const Cause& c : inputs[i].value.causes) slope[c.key] += sign * s[i] * c.relative;
@@ -14,7 +15,8 @@ void add(std::map<std::string, double>& slope, const Formula& formula, const std
 
 } // namespace
 
-std::map<std::string, double> ratio_variance(const Formula& formula, const std::vector<RankInput>& a, const std::vector<RankInput>& b) {
+std::map<std::string, double> ratio_variance(const Formula& formula, const std::vector<RankInput>& a,
+                                             const std::vector<RankInput>& b) {
     std::map<std::string, double> slope;
     add(slope, formula, a, 1);
     add(slope, formula, b, -1);

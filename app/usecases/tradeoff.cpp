@@ -34,14 +34,16 @@ double turned(double x, bool high) {
 
 std::string beater(const std::vector<TradeoffPoint>& points, const Merits& merits, std::size_t i) {
     for (std::size_t j = 0; j < points.size(); ++j)
-        if (merits[j].first >= merits[i].first && merits[j].second >= merits[i].second && merits[j] != merits[i]) return points[j].metal->slug;
+        if (merits[j].first >= merits[i].first && merits[j].second >= merits[i].second && merits[j] != merits[i])
+            return points[j].metal->slug;
     return {};
 }
 
 /// Appends what is said of metals not yet in the list.
 void add_new(std::vector<LeftOut>& list, const std::vector<LeftOut>& more) {
     for (const LeftOut& l : more)
-        if (std::none_of(list.begin(), list.end(), [&](const LeftOut& known) { return known.metal == l.metal; })) list.push_back(l);
+        if (std::none_of(list.begin(), list.end(), [&](const LeftOut& known) { return known.metal == l.metal; }))
+            list.push_back(l);
 }
 
 } // namespace
@@ -70,15 +72,18 @@ Result<TradeoffResult> tradeoff(const Catalogue& catalogue, const TradeoffReques
     for (const RankedMetal& m : first->ranked) {
         const auto other = in_second.find(m.metal);
         if (other == in_second.end()) continue;
-        result.points.push_back({m.metal, m.place, other->second->place, false, {}, m.from_memory || other->second->from_memory});
-        merits.emplace_back(turned(m.place.median, first->best_high), turned(other->second->place.median, second->best_high));
+        result.points.push_back(
+            {m.metal, m.place, other->second->place, false, {}, m.from_memory || other->second->from_memory});
+        merits.emplace_back(turned(m.place.median, first->best_high),
+                            turned(other->second->place.median, second->best_high));
     }
     const std::vector<bool> front = front_of(merits);
     for (std::size_t i = 0; i < result.points.size(); ++i) {
         result.points[i].on_front = front[i];
         if (!front[i]) result.points[i].beaten_by = beater(result.points, merits, i);
     }
-    std::stable_partition(result.points.begin(), result.points.end(), [](const TradeoffPoint& p) { return p.on_front; });
+    std::stable_partition(result.points.begin(), result.points.end(),
+                          [](const TradeoffPoint& p) { return p.on_front; });
     for (const RankResult* r : {&*first, &*second}) {
         add_new(result.excluded, r->excluded);
         add_new(result.unrankable, r->unrankable);

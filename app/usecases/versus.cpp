@@ -12,7 +12,8 @@
 namespace pourbook {
 namespace {
 
-Result<VersusSide> side_of(const Catalogue& catalogue, const std::string& word, const GoalPlan& plan, const Conditions& conditions) {
+Result<VersusSide> side_of(const Catalogue& catalogue, const std::string& word, const GoalPlan& plan,
+                           const Conditions& conditions) {
     const Result<const Metal*> metal = find_metal(catalogue, word);
     if (!metal) return metal.problem();
     Inputs inputs = look_up(catalogue, **metal, plan.formula.names(), conditions);
@@ -23,7 +24,8 @@ Result<VersusSide> side_of(const Catalogue& catalogue, const std::string& word, 
     side.from_memory = inputs.from_memory();
     side.inputs = std::move(inputs.values);
     side.barred = barred(catalogue, **metal, plan, conditions.temperature_K);
-    if (std::isnan(side.merit)) return Problem{Problem::Kind::no_value, "the formula has no finite value for " + (*metal)->slug, 0};
+    if (std::isnan(side.merit))
+        return Problem{Problem::Kind::no_value, "the formula has no finite value for " + (*metal)->slug, 0};
     return side;
 }
 
@@ -67,12 +69,15 @@ std::string additions(const Catalogue& catalogue, const Metal& m) {
     return out;
 }
 
-/// Physics of the difference, where the data carries it: alloying atoms in solid solution scatter electrons (Matthiessen, Linde).
+/// Physics of the difference, where the data carries it: alloying atoms in solid solution scatter electrons
+/// (Matthiessen, Linde).
 std::string physics(const Catalogue& catalogue, const Metal& better, const Metal& worse) {
     const std::string added = additions(catalogue, worse);
     if (!worse.is_element() && !added.empty() && main_content(better) >= main_content(worse))
-        return "the " + added + " in " + worse.name + " scatters its electrons as far as it stays in solution (solid-solution scattering)";
-    if (better.is_element() && worse.is_element()) return "that is the nature of the two pure metals at this temperature";
+        return "the " + added + " in " + worse.name +
+               " scatters its electrons as far as it stays in solution (solid-solution scattering)";
+    if (better.is_element() && worse.is_element())
+        return "that is the nature of the two pure metals at this temperature";
     return {};
 }
 
@@ -120,11 +125,13 @@ std::string sentence_of(const Catalogue& catalogue, const VersusResult& r) {
     const std::string goal = r.label.empty() ? r.formula : r.label;
     const std::string at = "At " + trimmed(r.conditions.temperature_K - 273.15, 4) + " °C";
     const std::string interval = significant(r.ratio_low90, 3) + " to " + significant(r.ratio_high90, 3);
-    std::string text = r.tie ? at + " the data can't tell " + state(r.better) + " from " + state(r.worse) + " for " + goal + ": the ratio is " +
-                                   significant(r.ratio_median, 3) + " (90 % interval " + interval + "), and the first is ahead with a probability of only " +
+    std::string text = r.tie ? at + " the data can't tell " + state(r.better) + " from " + state(r.worse) + " for " +
+                                   goal + ": the ratio is " + significant(r.ratio_median, 3) + " (90 % interval " +
+                                   interval + "), and the first is ahead with a probability of only " +
                                    chance(r.p_winner) + ". "
-                             : at + ", for " + goal + ", " + state(r.better) + " is " + significant(r.ratio_median, 3) + " times as good as " +
-                                   state(r.worse) + " (90 % interval " + interval + "; probability " + chance(r.p_winner) + "). ";
+                             : at + ", for " + goal + ", " + state(r.better) + " is " + significant(r.ratio_median, 3) +
+                                   " times as good as " + state(r.worse) + " (90 % interval " + interval +
+                                   "; probability " + chance(r.p_winner) + "). ";
     std::string reason = r.reason;
     reason[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(reason[0])));
     text += reason + ".";
@@ -152,7 +159,8 @@ void collect_sources(VersusResult& r) {
     for (const VersusSide* side : {&r.better, &r.worse})
         for (const RankInput& i : side->inputs)
             for (const SourceValue& s : i.value.sources)
-                if (s.chosen && std::find(r.sources.begin(), r.sources.end(), s.key) == r.sources.end()) r.sources.push_back(s.key);
+                if (s.chosen && std::find(r.sources.begin(), r.sources.end(), s.key) == r.sources.end())
+                    r.sources.push_back(s.key);
 }
 
 } // namespace

@@ -30,15 +30,15 @@ struct VersusResult {
     std::string goal, label, formula, unit;
     bool best_high = true;
     Conditions conditions;
-    VersusSide better, worse;             // on a tie: in the order asked
-    bool tie = false;                     // probability below 0.95
-    double ratio_median = 1;              // better over worse, >= 1
+    VersusSide better, worse; // on a tie: in the order asked
+    bool tie = false;         // probability below 0.95
+    double ratio_median = 1;  // better over worse, >= 1
     double ratio_low90 = 1, ratio_high90 = 1;
     double p_winner = 0.5;
-    std::string deciding;                 // property that moves the ratio most
-    std::string reason;                   // why, in terms of properties and physics
+    std::string deciding; // property that moves the ratio most
+    std::string reason;   // why, in terms of properties and physics
     std::string sentence;
-    std::vector<std::string> sources;     // keys, each once
+    std::vector<std::string> sources; // keys, each once
 };
 
 /// Errors: unknown (metal), unreadable (goal), no_value or out_of_range (a property of one of them, named).

@@ -253,8 +253,8 @@ void read_practices(SQLite::Database& db, Catalogue& c) {
         for (double* field : {&p.from_wt_percent, &p.over_m, &p.up_to_m, &p.figure.value_si, &p.figure.low_si,
                               &p.figure.high_si, &p.figure.half_digit_si})
             *field = row.number();
-        for (std::string* field : {&p.figure.printed, &p.unit, &p.text, &p.note, &p.citation.source,
-                                   &p.citation.locator})
+        for (std::string* field :
+             {&p.figure.printed, &p.unit, &p.text, &p.note, &p.citation.source, &p.citation.locator})
             *field = row.text();
         p.citation.how_known = row.how_known();
         p.citation.through = row.text();
@@ -268,7 +268,8 @@ void read_magnet_figures(SQLite::Database& db, Catalogue& c) {
         row.count();
         for (std::string* field : {&f.subject, &f.material, &f.quantity}) *field = row.text();
         for (double* field : {&f.value_si, &f.low_si, &f.high_si}) *field = row.number();
-        for (std::string* field : {&f.printed, &f.unit, &f.text, &f.note, &f.citation.source, &f.citation.locator}) *field = row.text();
+        for (std::string* field : {&f.printed, &f.unit, &f.text, &f.note, &f.citation.source, &f.citation.locator})
+            *field = row.text();
         f.citation.how_known = row.how_known();
         c.magnet_figures.push_back(std::move(f));
     });

@@ -142,7 +142,8 @@ void write_price_forms(SQLite::Database& db, const Catalogue& c) {
         const PriceForm& f = c.price_forms[i];
         std::string families;
         for (const std::string& family : f.families) families += family + "\n";
-        insert(i, f.form, families, f.low, f.high, f.note, f.citation.source, f.citation.locator, name_of(f.citation.how_known));
+        insert(i, f.form, families, f.low, f.high, f.note, f.citation.source, f.citation.locator,
+               name_of(f.citation.how_known));
     }
 }
 

@@ -42,7 +42,8 @@ std::map<std::string, Taken> taken_from(const Catalogue& c) {
             take(all[f.citation.source], "binary diagram", "", f.citation, f.rows.size());
         for (const Invariant& v : d.invariants) take(all[v.citation.source], "binary diagram", "", v.citation, 1);
     }
-    for (const MagnetFigure& f : c.magnet_figures) take(all[f.citation.source], "magnet " + f.quantity, "", f.citation, 1);
+    for (const MagnetFigure& f : c.magnet_figures)
+        take(all[f.citation.source], "magnet " + f.quantity, "", f.citation, 1);
     for (const Caution& k : c.cautions) take(all[k.citation.source], "caution", "", k.citation, 1);
     for (const PriceForm& f : c.price_forms) take(all[f.citation.source], "price form", "", f.citation, 1);
     for (const PriceSet& s : c.price_sets)

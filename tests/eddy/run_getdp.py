@@ -3,7 +3,7 @@
 
 Usage: run_getdp.py POURBOOK [--report FILE.md]. Sphere and cylinder, thin and thick wall, at a tenth of the peak speed, at the peak
 and at five times it: within 0.1 %. Then the same magnets with recoil permeability 1.05, to measure what the first-order factor on
-the moment leaves out (within 0.5 %). Where gmsh or getdp can't be installed the test prints why and is skipped (exit 77).
+the moment leaves out (stated: up to 1.25 % of the drag). Where gmsh or getdp can't be installed the test prints why and is skipped (exit 77).
 """
 import json
 import math
@@ -21,7 +21,8 @@ SPHERE = {"name": "sphere", "R": 0.8, "L": 1.6, "sphere": 1}
 CYLINDER = {"name": "cylinder", "R": 0.85, "L": 1.3, "sphere": 0}
 DISC = {"name": "disc", "R": 0.9, "L": 0.4, "sphere": 0}
 WALLS = [("thin", 1.05), ("thick", 2.0)]
-LIMIT, RECOIL_LIMIT = 1e-3, 5e-3
+LIMIT = 1e-3
+RECOIL_LIMIT = 1.25e-2  # stated in app/help/drop.md and app/core/eddy/magnet.hpp as the size of what is left out
 
 
 def run(command, folder):

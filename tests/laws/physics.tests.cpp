@@ -37,7 +37,9 @@ TEST_CASE("law: Wiedemann and Franz, thermal and electrical conductivity go toge
         const auto rho = at(m, "resistivity"), k = at(m, "thermal_conductivity");
         if (!rho || !k) continue;
         const double lorenz = rho->value_si * k->value_si / room_temperature_K;
-        const double doubt = 2 * lorenz * std::hypot(rho->standard_uncertainty_si / rho->value_si, k->standard_uncertainty_si / k->value_si);
+        const double doubt =
+            2 * lorenz *
+            std::hypot(rho->standard_uncertainty_si / rho->value_si, k->standard_uncertainty_si / k->value_si);
         INFO(m.slug << " Lorenz number " << lorenz << " +- " << doubt);
         CHECK(lorenz + doubt > 1.8e-8);
         CHECK(lorenz - doubt < (rho->value_si < 10e-8 ? 3.6e-8 : 8e-8));

@@ -65,9 +65,11 @@ TEST_CASE("law: scaling every price by a constant changes no order and no chance
     Catalogue c = real_catalogue();
     for (PriceSet& set : c.price_sets)
         for (Price& p : set.prices)
-            for (double* x : {&p.usd_per_kg, &p.low_usd_per_kg, &p.high_usd_per_kg}) *x *= 1024; // a power of two: exact in binary
+            for (double* x : {&p.usd_per_kg, &p.low_usd_per_kg, &p.high_usd_per_kg})
+                *x *= 1024; // a power of two: exact in binary
     c.index();
-    const RankResult a = *rank(real_catalogue(), request("conductivity / (density * price)")), b = *rank(c, request("conductivity / (density * price)"));
+    const RankResult a = *rank(real_catalogue(), request("conductivity / (density * price)")),
+                     b = *rank(c, request("conductivity / (density * price)"));
     CHECK(order(a) == order(b));
     for (std::size_t i = 0; i < a.ranked.size(); ++i) CHECK(a.ranked[i].place.p_first == b.ranked[i].place.p_first);
 }
@@ -75,7 +77,9 @@ TEST_CASE("law: scaling every price by a constant changes no order and no chance
 TEST_CASE("law: a metal better in every property of the goal is ranked ahead (dominance)") {
     const RankResult r = *rank(real_catalogue(), request("conductivity / (density * price)"));
     const auto better = [](const RankedMetal& x, const RankedMetal& y) {
-        return x.inputs[0].value.value_si > y.inputs[0].value.value_si && x.inputs[1].value.value_si < y.inputs[1].value.value_si && x.inputs[2].value.value_si < y.inputs[2].value.value_si;
+        return x.inputs[0].value.value_si > y.inputs[0].value.value_si &&
+               x.inputs[1].value.value_si < y.inputs[1].value.value_si &&
+               x.inputs[2].value.value_si < y.inputs[2].value.value_si;
     };
     for (std::size_t i = 0; i < r.ranked.size(); ++i)
         for (std::size_t j = i + 1; j < r.ranked.size(); ++j) CHECK_FALSE(better(r.ranked[j], r.ranked[i]));
@@ -88,15 +92,19 @@ TEST_CASE("law: best low is the mirror of best high for the reciprocal") {
 }
 
 TEST_CASE("law: versus is antisymmetric and a metal ties with itself") {
-    VersusRequest ab{"copper", "aluminium", {}, {}, 1000, 1}, ba{"aluminium", "copper", {}, {}, 1000, 1}, aa{"copper", "copper", {}, {}, 1000, 1};
+    VersusRequest ab{"copper", "aluminium", {}, {}, 1000, 1}, ba{"aluminium", "copper", {}, {}, 1000, 1},
+        aa{"copper", "copper", {}, {}, 1000, 1};
     for (VersusRequest* v : {&ab, &ba, &aa}) v->goal.formula = "conductivity / density";
-    const VersusResult x = *versus(real_catalogue(), ab), y = *versus(real_catalogue(), ba), self = *versus(real_catalogue(), aa);
+    const VersusResult x = *versus(real_catalogue(), ab), y = *versus(real_catalogue(), ba),
+                       self = *versus(real_catalogue(), aa);
     CHECK((x.better.metal == y.better.metal && x.ratio_median == y.ratio_median && x.p_winner == y.p_winner));
     CHECK((self.tie && self.ratio_median == 1 && self.p_winner == 0.5));
 }
 
-TEST_CASE("calibration: with a synthetic truth the 90 % intervals hold it 85 to 95 % of the time, and 'told apart' is right") {
-    // Truth drawn around the published value with the stated uncertainty, as the sampling assumes; 60 metals, 40 rounds.
+TEST_CASE("calibration: with a synthetic truth the 90 % intervals hold it 85 to 95 % of the time, and 'told apart' is "
+          "right") {
+    // Truth drawn around the published value with the stated uncertainty, as the sampling assumes; 60 metals, 40
+    // rounds.
     constexpr int metals = 60, rounds = 40;
     int inside = 0, pairs = 0, wrong = 0;
     for (int round = 0; round < rounds; ++round) {
@@ -139,10 +147,12 @@ TEST_CASE("law: nothing on the front is beaten, and whoever is off it is beaten 
     const TradeoffResult r = *tradeoff(real_catalogue(), request);
     REQUIRE(r.points.size() > 40);
     const auto beats = [](const TradeoffPoint& a, const TradeoffPoint& b) {
-        return a.first.median >= b.first.median && a.second.median >= b.second.median && (a.first.median > b.first.median || a.second.median > b.second.median);
+        return a.first.median >= b.first.median && a.second.median >= b.second.median &&
+               (a.first.median > b.first.median || a.second.median > b.second.median);
     };
     for (const TradeoffPoint& p : r.points) {
-        const bool beaten = std::any_of(r.points.begin(), r.points.end(), [&](const TradeoffPoint& other) { return beats(other, p); });
+        const bool beaten =
+            std::any_of(r.points.begin(), r.points.end(), [&](const TradeoffPoint& other) { return beats(other, p); });
         INFO(p.metal->slug);
         CHECK(p.on_front != beaten);
         if (beaten) CHECK_FALSE(p.beaten_by.empty());

@@ -106,3 +106,21 @@ TEST_CASE("densities at 20 degC agree with the handbook") {
                          Row{"nickel", 8.90}, Row{"magnesium", 1.74}, Row{"tungsten", 19.3}, Row{"platinum", 21.5}})
         CHECK(value(r.metal, "density", 293.15) == Approx(r.g_cm3 * 1000).epsilon(0.005));
 }
+
+TEST_CASE("copper of residual ratio 100 is what the agency's equation and a handbook say, by Matthiessen's rule") {
+    // N. J. Simon, E. S. Drexler, R. P. Reed, NIST Monograph 177 (1992), equation 8-1 for RRR 100, uohm cm at 20, 50
+    // and 77 K; 295 K: J. W. Ekin, Experimental Techniques for Low-Temperature Measurements (2006), table for RRR 100.
+    // Samples of one ratio differ by some per cent: 5 %.
+    struct Row {
+        double kelvin, uohm_cm;
+    };
+    for (const Row& r : {Row{20, 0.01669}, Row{50, 0.06681}, Row{77, 0.2057}, Row{295, 1.70}}) {
+        Conditions at;
+        at.temperature_K = r.kelvin;
+        at.rrr = 100;
+        const auto e = evaluate(real_catalogue(), *real_catalogue().metal("copper"), "resistivity", at);
+        REQUIRE(e);
+        INFO(r.kelvin << " K: " << e->value_si * 1e8 << " uohm cm");
+        CHECK(e->value_si * 1e8 == Approx(r.uohm_cm).epsilon(0.05));
+    }
+}

@@ -50,7 +50,7 @@ public:
             if (s.element != out_.host) add(s);
         if (!missing_.empty())
             return Problem{Problem::Kind::no_value,
-                           "no rule for " + missing_ + " in " + out_.host + ": no diagram or table of them is stored",
+                           "no rule for " + missing_ + " in " + out_.host + ": no diagram or table reaches that far",
                            0};
         return std::move(out_);
     }
@@ -88,8 +88,8 @@ private:
         state.dissolved_wt = s.wt_percent;
         const Diagram* diagram = setting_.data().diagram(out_.host, s.element);
         if (!diagram) {
-            if (s.wt_percent >= traces_wt && !setting_.data().table(out_.host, s.element) &&
-                !setting_.data().effect(out_.host, s.element, true))
+            const bool known = setting_.data().effect(out_.host, s.element, true) != nullptr;
+            if (s.wt_percent >= (known ? undrawn_wt : traces_wt) && !setting_.data().table(out_.host, s.element))
                 missing_ += (missing_.empty() ? "" : ", ") + s.element;
             else
                 out_.trail.push_back(s.element + ": no diagram with " + out_.host + " is stored; taken as dissolved");
@@ -119,6 +119,7 @@ private:
             const auto rest = solubility(diagram, out_.host, known ? frozen->temperature_K : very_hot_K);
             state.second_phase = rest->second_phase;
             state.second_wt_solute = rest->second_wt_solute;
+            if (pair.solute_wt > state.second_wt_solute) missing_ += (missing_.empty() ? "" : ", ") + state.element;
         }
         out_.trail.push_back(state.element + ": " + trimmed(state.dissolved_wt, 3) + " % of the alloy dissolved in " +
                              out_.host +

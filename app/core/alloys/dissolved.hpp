@@ -5,14 +5,15 @@
 //   practice) as-cast   the mean content of the cored host after freezing without diffusion (Scheil), but not more than
 //   the
 //             solubility down to which castings are known to follow precipitation (db/increments.json)
-// Range: solutes with a stored diagram, or below `traces_wt` per cent without one (taken as dissolved, and said).
+// Range: solutes with a stored diagram; without one taken as dissolved, and said, below `traces_wt` per cent, or below
+// `undrawn_wt` where a resistivity increment is published. Not beyond the compound next to the host's solid solution.
 #pragma once
 
 #include "core/alloys/estimate.hpp"
 
 namespace pourbook {
 
-constexpr double traces_wt = 1.5;
+constexpr double traces_wt = 1.5, undrawn_wt = 5;
 
 struct SoluteState {
     std::string element;
@@ -32,7 +33,7 @@ struct SolidState {
     std::vector<Citation> sources;
 };
 
-/// Errors: no_value where a solute of 1 % or more has no stored diagram or table with the host.
+/// Errors: no_value outside the range.
 Result<SolidState> solid_state(const AlloySetting& setting);
 
 } // namespace pourbook

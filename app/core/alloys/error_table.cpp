@@ -16,7 +16,7 @@ bool in_kelvin(ErrorClass e) {
 double half_width_90(ErrorClass e) {
     switch (e) {
     case ErrorClass::resistivity_dilute:
-        return 0.20;
+        return 0.21;
     case ErrorClass::resistivity_table:
         return 0.24;
     case ErrorClass::resistivity_nordheim:
@@ -24,7 +24,7 @@ double half_width_90(ErrorClass e) {
     case ErrorClass::resistivity_two_phase:
         return 0.33;
     case ErrorClass::density_dissolved:
-        return 0.015;
+        return 0.013;
     case ErrorClass::density_elements:
         return 0.024;
     case ErrorClass::liquidus_binary:

@@ -11,7 +11,7 @@
 namespace pourbook {
 namespace {
 
-constexpr double most_left_out_wt = 3, most_without_table = 0.45;
+constexpr double most_compound_wt = 50, most_left_out_wt = 3, most_without_table = 0.45;
 
 std::string microohm_cm(double si) {
     return significant(si * 1e8, 3) + " uohm.cm";
@@ -121,6 +121,10 @@ private:
             return no_rule("more than 45 at% dissolved in " + out_.state.host + " without a published table");
         if (left_out_wt_ > most_left_out_wt || (solutes_wt_ > 0.01 && ruled_wt_ < solutes_wt_ / 2))
             return no_rule("no coefficients are stored for most of what is dissolved in " + out_.state.host);
+        for (const SoluteState& s : out_.state.solutes)
+            if (s.out_wt > 0 && s.second_phase != "(" + s.element + ")" &&
+                100 * s.out_wt / s.second_wt_solute > most_compound_wt)
+                return no_rule("more than half of the metal is the compound " + s.second_phase);
         return std::nullopt;
     }
 

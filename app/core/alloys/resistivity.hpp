@@ -7,7 +7,9 @@
 //   3. Out of solution: the published increment per per cent out of solution (aluminium), else a second metal by
 //      Maxwell's formula (two_phase.hpp), else a compound taken as resistive as the matrix.
 // Range: solid solutions without a table up to 45 at% in all; solutes without a coefficient up to 3 wt% are left out
-// and named. Not for ordered alloys, semimetals and hosts without coefficients (iron, nickel but for copper, titanium).
+// and named. Not where more
+// than half of the mass is a compound, for ordered alloys, semimetals and hosts without coefficients (iron, nickel but
+// for copper, titanium).
 #pragma once
 
 #include "core/alloys/dissolved.hpp"

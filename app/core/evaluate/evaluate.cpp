@@ -35,8 +35,11 @@ double own_uncertainty(const Candidate& c, const Question& q, bool& assumed) {
     }
     assumed = std::isnan(u);
     if (assumed) {
-        const bool absolute = !std::isnan(q.property.default_uncertainty_si);
-        u = absolute ? q.property.default_uncertainty_si : q.property.default_uncertainty * std::abs(c.value_si);
+        // A melting point answers for solidus and liquidus with its own, smaller default.
+        const Property* recorded = q.catalogue.property(c.record->property);
+        const Property& p = recorded && recorded->dimension == q.property.dimension ? *recorded : q.property;
+        u = std::isnan(p.default_uncertainty_si) ? p.default_uncertainty * std::abs(c.value_si)
+                                                 : p.default_uncertainty_si;
         if (c.record->citation.how_known != HowKnown::read) u *= 2;
     }
     const double condition = c.fit == ConditionFit::other ? q.property.condition_spread * std::abs(c.value_si) : 0;

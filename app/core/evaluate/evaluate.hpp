@@ -29,9 +29,9 @@ constexpr double room_temperature_K = 293.15;
 struct Conditions {
     double temperature_K = room_temperature_K;
     std::string condition = "reference";
-    std::string temper;        // T6, O, H14 ...; empty: any
+    std::string temper;                  // T6, O, H14 ...; empty: any
     std::string price_form = "exchange"; // or retail, scrap
-    std::optional<double> rrr; // residual resistivity ratio of a pure metal (Matthiessen's rule)
+    std::optional<double> rrr;           // residual resistivity ratio of a pure metal (Matthiessen's rule)
 };
 
 /// One source's answer at the same temperature.

@@ -98,7 +98,8 @@ Result<Evaluated> evaluate_price(const Catalogue& catalogue, const Metal& metal,
     e->value_si *= factor;
     e->causes.push_back({"form." + form + "." + (f->families.empty() ? "others" : f->families.front()), relative});
     e->standard_uncertainty_si = e->value_si * std::hypot(e->standard_uncertainty_si * factor / e->value_si, relative);
-    e->trail.push_back(form + ": " + trimmed(f->low, 3) + " to " + trimmed(f->high, 3) + " times the exchange price [" + f->citation.source + ", " + f->citation.locator + "]");
+    e->trail.push_back(form + ": " + trimmed(f->low, 3) + " to " + trimmed(f->high, 3) + " times the exchange price [" +
+                       f->citation.source + ", " + f->citation.locator + "]");
     return e;
 }
 

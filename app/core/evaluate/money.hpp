@@ -7,8 +7,8 @@ namespace pourbook {
 
 /// The metal's own price, else its metal value (marked computed). USD/kg.
 /// Errors: no_value, naming the elements without a price.
-/// Another form than exchange multiplies by the cited factor of the metal's family, with its range as uncertainty; the factor is
-/// one cause for all metals of the entry, so they move together.
+/// Another form than exchange multiplies by the cited factor of the metal's family, with its range as uncertainty; the
+/// factor is one cause for all metals of the entry, so they move together.
 Result<Evaluated> evaluate_price(const Catalogue& catalogue, const Metal& metal, const std::string& form);
 
 /// Sum of content times price of each pure metal, without forming premium or loss. Elements below 0.5 wt% without a

@@ -106,7 +106,9 @@ const Price* Catalogue::price(const std::string& slug) const {
 
 const PriceForm* Catalogue::price_form(const std::string& form, const std::string& family) const {
     for (const PriceForm& f : price_forms)
-        if (f.form == form && (f.families.empty() || std::find(f.families.begin(), f.families.end(), family) != f.families.end())) return &f;
+        if (f.form == form &&
+            (f.families.empty() || std::find(f.families.begin(), f.families.end(), family) != f.families.end()))
+            return &f;
     return nullptr;
 }
 

@@ -97,8 +97,8 @@ struct Price {
     Citation citation;
 };
 
-/// A published figure about magnets, or about metals in a magnet's field: remanence of a grade, density of its material, the
-/// temperature below which an element superconducts, a caution (text only).
+/// A published figure about magnets, or about metals in a magnet's field: remanence of a grade, density of its
+/// material, the temperature below which an element superconducts, a caution (text only).
 struct MagnetFigure {
     std::string subject;  // N42 | sintered NdFeB | Pb | strong magnets
     std::string material; // of a grade: the subject under which its other figures stand
