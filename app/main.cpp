@@ -4,6 +4,7 @@
 #include "gui/window.hpp"
 #include "importers/mesh/read_stl.hpp"
 
+#include <cstdlib>
 #include <filesystem>
 #include <iostream>
 #include <string>
@@ -17,6 +18,19 @@ std::string beside_the_program() {
     return (error ? std::filesystem::path(".") : program.parent_path()) / "pourbook-reference.sqlite";
 }
 
+/// Where the window's state comes back from: the platform's folder for it (XDG base directories), made if it is
+/// missing.
+std::string usual_state_file() {
+    const char* state = std::getenv("XDG_STATE_HOME");
+    const char* home = std::getenv("HOME");
+    if (!(state && *state) && !(home && *home)) return {};
+    const std::filesystem::path folder =
+        (state && *state ? std::filesystem::path(state) : std::filesystem::path(home) / ".local/state") / "pourbook";
+    std::error_code error;
+    std::filesystem::create_directories(folder, error);
+    return error ? std::string() : (folder / "window.json").string();
+}
+
 int open_window(const pourbook::Catalogue& catalogue, const pourbook::WindowWords& words) {
     pourbook::WindowOptions options;
     options.width = words.width;
@@ -24,7 +38,8 @@ int open_window(const pourbook::Catalogue& catalogue, const pourbook::WindowWord
     options.scale = words.scale;
     options.dark = words.dark;
     options.view = words.view;
-    options.state_file = words.state_file;
+    const bool scripted = !words.test_socket.empty() || !words.screenshot.empty();
+    options.state_file = words.state_file.empty() && !scripted ? usual_state_file() : words.state_file;
     options.test_socket = words.test_socket;
     options.screenshot = words.screenshot;
     return pourbook::run_window(catalogue, options);

@@ -10,16 +10,16 @@ namespace pourbook {
 struct WindowOptions {
     int width = 1440;
     int height = 900;
-    double scale = 0;         // 0: the display's own
+    double scale = 0; // 0: the display's own
     bool dark = true;
-    std::string view;         // start in this view; empty: as the state file says
-    std::string state_file;   // what is pinned and chosen comes back from here; empty: nothing is kept
-    std::string test_socket;  // answer a test script on this UNIX socket; empty: none
-    std::string screenshot;   // draw a few frames, write this PNG and end; empty: run until closed
+    std::string view;        // start in this view; empty: as the state file says
+    std::string state_file;  // what is pinned and chosen comes back from here; empty: nothing is kept
+    std::string test_socket; // answer a test script on this UNIX socket; empty: none
+    std::string screenshot;  // draw a few frames, write this PNG and end; empty: run until closed
 };
 
-/// Opens the window and runs until it is closed. Returns the exit code; failures (no display, no OpenGL 3.3, no font) are
-/// one line on standard error and a non-zero code.
+/// Opens the window and runs until it is closed. Returns the exit code; failures (no display, no OpenGL 3.3, no font)
+/// are one line on standard error and a non-zero code.
 int run_window(const Catalogue& catalogue, const WindowOptions& options);
 
 /// Whether a display can be reached at all.

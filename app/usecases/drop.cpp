@@ -1,5 +1,6 @@
 #include "usecases/drop.hpp"
 
+#include "core/eddy/fall_times.hpp"
 #include "core/quantity/format.hpp"
 
 #include <algorithm>
@@ -13,11 +14,11 @@ void sample(DropResult& r, std::size_t samples, std::uint64_t seed) {
     Draws draws(samples, seed);
     const auto variations = r.model->variations(draws);
     const auto conductivities = r.tube.conductivities(draws);
-    std::vector<double> times, speeds;
+    std::vector<double> times = eddy::fall_times_s(*r.model, conductivities, variations), speeds;
     for (std::size_t i = 0; i < samples; ++i) {
-        const eddy::Fall f = eddy::fall(r.model->setup(conductivities[i], variations[i]));
-        times.push_back(f.time_s);
-        if (f.terminal_speed_m_s) speeds.push_back(*f.terminal_speed_m_s);
+        const eddy::FallSetup s = r.model->setup(conductivities[i], variations[i]);
+        if (const auto u = s.curve->stable_balance(s.mass_kg * s.gravity_m_s2 / s.force_scale_N))
+            speeds.push_back(*u / s.u_per_speed);
     }
     r.fall_time_low90_s = quantile(times, 0.05);
     r.fall_time_high90_s = quantile(times, 0.95);

@@ -19,6 +19,7 @@ constexpr double tape_m = 0.5e-3;
 constexpr double remanence_doubt = 0.01;
 constexpr double mass_doubt = 0.005;
 constexpr double usual_recoil = 1.05;
+constexpr double recoil_doubt = 0.25; // of the recoil permeability's effect on the moment
 
 const Dimension metre = base_dimension(Dimension::metre);
 const Dimension kilogram = base_dimension(Dimension::kilogram);
@@ -179,7 +180,7 @@ Result<DropSetup> with_recoil(DropSetup setup, const std::string& text) {
     }
     // First order in mu_r - 1: what the uneven magnetisation leaves open was measured against finite elements
     // (tests/eddy).
-    if (i.recoil_permeability != 1) i.moment_doubt = {1, 0.1 * share * (i.recoil_permeability - 1), false};
+    if (i.recoil_permeability != 1) i.moment_doubt = {1, recoil_doubt * share * (i.recoil_permeability - 1), false};
     return setup;
 }
 

@@ -1,5 +1,6 @@
 #include "usecases/sweep.hpp"
 
+#include "core/eddy/fall_times.hpp"
 #include "core/quantity/format.hpp"
 #include "usecases/find_metal.hpp"
 
@@ -131,9 +132,7 @@ private:
         Draws draws(request_.samples, request_.seed);
         const auto variations = model.variations(draws);
         const auto conductivities = tube.conductivities(draws);
-        std::vector<double> times;
-        for (std::size_t i = 0; i < variations.size(); ++i)
-            times.push_back(eddy::fall(model.setup(conductivities[i], variations[i])).time_s);
+        std::vector<double> times = eddy::fall_times_s(model, conductivities, variations);
         if (times.empty()) return;
         p.low90_s = quantile(times, 0.05);
         p.high90_s = quantile(times, 0.95);

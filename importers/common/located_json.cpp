@@ -57,7 +57,7 @@ public:
     bool key(string_t& name) override {
         JsonNode& object = *open_.back();
         if (object.find(name)) throw InputError(file_, line_, name, "this key stands twice in the object");
-        object.members.emplace_back(name, JsonNode{});
+        object.members.push_back({name, JsonNode{}});
         return true;
     }
     bool parse_error(std::size_t, const std::string&, const nlohmann::json::exception& e) override {
@@ -74,7 +74,7 @@ private:
     JsonNode& slot() {
         if (open_.empty()) return root;
         JsonNode& parent = *open_.back();
-        if (parent.kind == JsonNode::Kind::object) return parent.members.back().second;
+        if (parent.kind == JsonNode::Kind::object) return parent.members.back().value;
         return parent.items.emplace_back();
     }
     bool leaf(JsonNode::Kind kind, std::string text) {

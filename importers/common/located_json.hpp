@@ -4,7 +4,6 @@
 #include <stdexcept>
 #include <string>
 #include <string_view>
-#include <utility>
 #include <vector>
 
 namespace pourbook {
@@ -17,15 +16,22 @@ public:
     }
 };
 
+struct JsonMember;
+
 struct JsonNode {
     enum class Kind { null, boolean, number, text, list, object };
     Kind kind = Kind::null;
     int line = 0;
     std::string text; // of texts and numbers, as written; "true" or "false"
     std::vector<JsonNode> items;
-    std::vector<std::pair<std::string, JsonNode>> members;
+    std::vector<JsonMember> members;
 
     const JsonNode* find(std::string_view key) const;
+};
+
+struct JsonMember {
+    std::string key;
+    JsonNode value;
 };
 
 /// Throws InputError with the line and column of the first fault.

@@ -56,7 +56,8 @@ Result<Mesh> read_binary(std::istream& in, const std::string& name, std::uint64_
         const std::uint64_t now = std::min(at_once, count - done);
         if (!in.read(block.data(), static_cast<std::streamsize>(now * triangle_bytes)))
             return unreadable(name, "the file ends before its last triangle");
-        for (std::uint64_t i = 0; i < now; ++i) mesh.triangles.push_back(triangle_at(block.data() + i * triangle_bytes));
+        for (std::uint64_t i = 0; i < now; ++i)
+            mesh.triangles.push_back(triangle_at(block.data() + i * triangle_bytes));
         done += now;
         if (progress && !progress(static_cast<double>(done) / static_cast<double>(count))) return stopped(name);
     }

@@ -9,7 +9,7 @@
 namespace pourbook::eddy {
 namespace {
 
-constexpr double tolerance = 1e-7;
+constexpr double tolerance = 3e-7;
 constexpr double settled = 5e-6; // acceleration over g, above the noise that the tolerance leaves
 constexpr double slow = 0.02;    // v^2 / (g a) below which the magnet keeps to its local terminal speed
 constexpr double transient = 40; // time constants until it does

@@ -4,6 +4,8 @@
 // mean magnetisation is M = (Br/mu0) / (1 + N (mu_r - 1)) with the magnetometric demagnetising factor N: exact for a
 // sphere (N = 1/3), of first order in mu_r - 1 for the other shapes, whose magnetisation is then no longer quite
 // uniform (Joseph, J. Appl. Phys. 37, 4639, 1966, for N; here from Nagaoka's coefficient and Fourier integrals).
+// Against finite elements with mu_r = 1.05 this leaves up to 1 % of the drag out at low speed (the true drag is
+// larger), and 1.2 % at the peak, where the magnet feels the induced field (tests/eddy/run_getdp.py).
 #pragma once
 
 #include "core/result.hpp"

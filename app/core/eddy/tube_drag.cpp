@@ -12,8 +12,8 @@ namespace pourbook::eddy {
 namespace {
 
 using std::numbers::pi;
-constexpr int order = 10;           // Gauss points a panel
-constexpr double panel_phase = 6;   // phase of sin^2 that one panel holds
+constexpr int order = 12;           // Gauss points a panel
+constexpr double panel_phase = 14;  // phase of sin^2 that one panel holds
 constexpr double first_panel = 0.5; // in x
 constexpr double graded_above =
     0.5; // above this u the first panel is split geometrically: Im C then turns over at small x
@@ -63,7 +63,7 @@ TubeDrag::TubeDrag(const Magnet& magnet, const Bore& bore)
     : bore_radius_m_(bore.inner_radius_m), ratio_(bore.outer_radius_m / bore.inner_radius_m) {
     const double source = magnet.source_radius_m() / bore_radius_m_,
                  length = 2 * magnet.half_length_m() / bore_radius_m_;
-    const double end = (15 - 6 * source) / (1 - source); // the integrand falls as exp(-2x (1 - source))
+    const double end = (15 - 8 * source) / (1 - source); // the integrand falls as exp(-2x (1 - source))
     const double widest = length > 0 ? panel_phase / length : end, first = std::min(first_panel, widest);
     add_panel(coarse_, magnet, 0, first);
     double high = first;

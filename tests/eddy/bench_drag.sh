@@ -1,0 +1,32 @@
+#!/usr/bin/env bash
+# Benchmark of the drag: builds bench_drag.cpp, times it beside a plain scipy quadrature of the same integral and beside the
+# finite-element solution where gmsh and getdp are installed. Writes tests/reports/drag-benchmark.md.
+set -eu -o pipefail
+here=$(cd "$(dirname "$0")" && pwd)
+root=$(cd "$here/../.." && pwd)
+work=$(mktemp -d)
+trap 'rm -rf "$work"' EXIT
+g++ -std=c++20 -O2 -I"$root" -I"$root/app" -o "$work/bench" "$here/bench_drag.cpp" "$root"/app/core/eddy/*.cpp "$root"/app/core/uncertainty/*.cpp \
+  "$root"/app/core/quantity/*.cpp
+{
+  echo "# Benchmark of the drag"
+  echo
+  echo "Cylinder 12 x 10 mm in a 13/15 mm tube; made by tests/eddy/bench_drag.sh on $(nproc) cores."
+  echo
+  echo "| what | time |"
+  echo "|---|---|"
+  "$work/bench"
+  python3 "$here/bench_scipy.py"
+  if command -v gmsh >/dev/null && command -v getdp >/dev/null; then
+    cp "$here"/getdp/* "$work"
+    cd "$work"
+    start=$(date +%s.%N)
+    gmsh tube.geo -2 -format msh2 -o tube.msh -setnumber R 0.9230769 -setnumber L 1.5384615 -setnumber b 1.1538462 >/dev/null
+    middle=$(date +%s.%N)
+    getdp tube.pro -msh tube.msh -solve Steady -pos drag -setnumber u 10 >/dev/null 2>&1
+    end=$(date +%s.%N)
+    awk -v a="$start" -v b="$middle" -v c="$end" 'BEGIN { printf "| finite elements: mesh | %.2g s |\n| finite elements: one solution | %.2g s |\n", b - a, c - b }'
+  else
+    echo "| finite elements | not installed |"
+  fi
+} | tee "$root/tests/reports/drag-benchmark.md"
