@@ -11,7 +11,7 @@ g++ -std=c++20 -O2 -I"$root" -I"$root/app" -o "$work/bench" "$here/bench_drag.cp
 {
   echo "# Benchmark of the drag"
   echo
-  echo "Cylinder 12 x 10 mm in a 13/15 mm tube; made by tests/eddy/bench_drag.sh on $(nproc) cores."
+  echo "Cylinder 12 x 10 mm in a 13/15 mm tube; made by tests/eddy/bench_drag.sh (processor time; finite elements: wall time)."
   echo
   echo "| what | time |"
   echo "|---|---|"
