@@ -5,6 +5,7 @@
 #include "importers/mesh/read_stl.hpp"
 
 #include <cstdlib>
+#include <ctime>
 #include <filesystem>
 #include <iostream>
 #include <string>
@@ -49,10 +50,18 @@ pourbook::Result<pourbook::casting::Mesh> read_mesh(const std::string& path) {
     return pourbook::read_stl_file(path);
 }
 
+std::string year_and_month() {
+    const std::time_t now = std::time(nullptr);
+    std::tm utc{};
+    gmtime_r(&now, &utc);
+    char text[8];
+    return std::strftime(text, sizeof text, "%Y-%m", &utc) ? text : "";
+}
+
 } // namespace
 
 int main(int argc, char** argv) {
-    const pourbook::CommandLine setup{POURBOOK_VERSION, beside_the_program(), pourbook::read_reference, open_window,
-                                      read_mesh};
+    const pourbook::CommandLine setup{POURBOOK_VERSION,         year_and_month(), beside_the_program(),
+                                      pourbook::read_reference, open_window,      read_mesh};
     return pourbook::run_command_line(setup, std::vector<std::string>(argv + 1, argv + argc), std::cout, std::cerr);
 }

@@ -21,6 +21,7 @@ struct Context {
     bool json = false;
     std::string units = "si";
     ConditionWords words;
+    std::string today;                                                  // year and month
     std::function<Result<casting::Mesh>(const std::string&)> read_mesh; // of an STL file
     std::function<int(const Catalogue&)> answer;                        // empty: the window
 
@@ -46,7 +47,10 @@ struct Context {
     template <class F> std::function<int(const Catalogue&)> under_conditions(F answer_with) {
         return [this, answer_with](const Catalogue& catalogue) {
             const Result<Conditions> conditions = conditions_from(words);
-            return conditions ? answer_with(catalogue, *conditions) : failed(conditions.problem());
+            if (!conditions) return failed(conditions.problem());
+            Conditions dated = *conditions;
+            dated.today = today;
+            return answer_with(catalogue, dated);
         };
     }
 };

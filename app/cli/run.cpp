@@ -72,6 +72,7 @@ int run_command_line(const CommandLine& setup, const std::vector<std::string>& w
                      std::ostream& err) {
     Context context(out, err);
     context.read_mesh = setup.read_mesh;
+    context.today = setup.today;
     TopWords top;
     declare_top(context, top, setup);
     declare_commands(context);

@@ -25,6 +25,7 @@ struct WindowWords {
 
 struct CommandLine {
     std::string version;
+    std::string today;                                 // year and month, "2026-11"
     std::string default_reference;                     // path of the reference database beside the program
     std::function<Catalogue(const std::string&)> open; // throws std::runtime_error with one plain line
     std::function<int(const Catalogue&, const WindowWords&)> window;

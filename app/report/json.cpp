@@ -61,6 +61,7 @@ void add_money(Json& out, const Property& p, const Evaluated& e, const Catalogue
                     (as_of.empty() || price.as_of < as_of))
                     as_of = price.as_of;
     out["currency"] = "USD";
+    out["stale"] = e.stale;
     out["as_of"] = as_of.empty() ? Json(nullptr) : Json(as_of);
 }
 

@@ -3,6 +3,7 @@
 #include "core/quantity/format.hpp"
 #include "report/table.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <sstream>
 
@@ -173,7 +174,9 @@ std::string text_of(const RankResult& r, const Catalogue& catalogue, UnitSystem 
             if (condition.empty()) condition = i.value.condition;
         }
         row.push_back(condition);
-        row.push_back(m.from_memory ? "remembered" : "");
+        const bool stale =
+            std::any_of(m.inputs.begin(), m.inputs.end(), [](const RankInput& i) { return i.value.stale; });
+        row.push_back(std::string(m.from_memory ? "remembered" : "") + (stale ? " stale price" : ""));
         remembered = remembered || m.from_memory;
         t.rows.push_back(std::move(row));
     }

@@ -77,7 +77,7 @@ Property read_property(Fields& f) {
     return p;
 }
 
-Price read_price(Fields& f, const PriceSet& set, const Catalogue& catalogue) {
+Price read_price(Fields& f, const PriceSet& set, const std::string& set_fresh_until, const Catalogue& catalogue) {
     static const Dimension per_mass = parse_unit("USD/kg")->dimension;
     Price p;
     p.metal = f.text("metal");
@@ -98,6 +98,7 @@ Price read_price(Fields& f, const PriceSet& set, const Catalogue& catalogue) {
     p.low_usd_per_kg = number("low");
     p.high_usd_per_kg = number("high");
     p.as_of = f.text_or("as_of", set.as_of);
+    p.fresh_until = set_fresh_until;
     p.form = f.text_or("form", set.form);
     if (f.has("rule")) p.form += (p.form.empty() ? "" : "; ") + f.text("rule");
     f.text_or("note", "");
@@ -164,11 +165,12 @@ void read_price_set(const std::string& path, Catalogue& catalogue, Faults& fault
     set.as_of = top.text("as_of");
     set.form = top.text_or("form", "");
     set.note = top.text_or("note", "");
+    const std::string fresh_until = top.text("fresh_until"); // year and month
     if (top.text("currency") != "USD")
         top.fail("currency", "only USD is read: another currency needs a dated, cited rate");
     const JsonNode* entries = top.node("entries");
     each_of(path, entries ? *entries : root, "entries", faults,
-            [&](Fields& f) { set.prices.push_back(read_price(f, set, catalogue)); });
+            [&](Fields& f) { set.prices.push_back(read_price(f, set, fresh_until, catalogue)); });
     top.finish();
     catalogue.price_sets.push_back(std::move(set));
 }

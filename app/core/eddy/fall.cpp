@@ -10,9 +10,10 @@ namespace pourbook::eddy {
 namespace {
 
 constexpr double tolerance = 3e-7;
-constexpr double settled = 5e-6; // acceleration over g, above the noise that the tolerance leaves
-constexpr double slow = 0.02;    // v^2 / (g a) below which the magnet keeps to its local terminal speed
-constexpr double transient = 40; // time constants until it does
+constexpr double settled = 5e-6;            // acceleration over g, above the noise that the tolerance leaves
+constexpr double slow = 0.02;               // v^2 / (g a) below which the magnet keeps to its local terminal speed
+constexpr double transient = 40;            // time constants until it does
+constexpr double quasi_static_to_m_s = 1e6; // the equations hold far below the speed of light
 constexpr double linear_enough = 1e-4;
 
 struct State {
@@ -27,7 +28,8 @@ public:
         const double weight = s_.mass_kg * s_.gravity_m_s2 / s_.force_scale_N;
         if (const auto u = s_.curve->stable_balance(weight)) out_.terminal_speed_m_s = *u / s_.u_per_speed;
         if (with_path_)
-            if (const auto u = s_.curve->unstable_balance(weight)) out_.unstable_speed_m_s = *u / s_.u_per_speed;
+            if (const auto u = s_.curve->unstable_balance(weight); u && *u < quasi_static_to_m_s * s_.u_per_speed)
+                out_.unstable_speed_m_s = *u / s_.u_per_speed;
         plateau_from_ = s_.ends->reach_m();
         plateau_to_ = s_.tube_length_m - s_.ends->reach_m();
     }

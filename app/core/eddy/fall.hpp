@@ -39,7 +39,7 @@ struct Fall {
     double time_s = 0;
     double exit_speed_m_s = 0;
     std::optional<double> terminal_speed_m_s; // empty: the drag never holds the weight
-    std::optional<double> unstable_speed_m_s; // above it the magnet would run away; filled with the path
+    std::optional<double> unstable_speed_m_s; // above it the magnet would run away; filled with the path, below 1e6 m/s
     double heat_J = 0;                        // left in the wall
     std::vector<Instant> path;                // filled on request only
 };

@@ -31,6 +31,7 @@ struct Conditions {
     std::string condition = "reference";
     std::string temper;                  // T6, O, H14 ...; empty: any
     std::string price_form = "exchange"; // or retail, scrap
+    std::string today;                   // year and month, "2026-11", to tell stale prices; empty: not judged
     std::optional<double> rrr;           // residual resistivity ratio of a pure metal (Matthiessen's rule)
 };
 
@@ -54,6 +55,7 @@ struct Evaluated {
     double temperature_K = no_number; // NaN where the property has none
     std::string condition;            // the condition of the record used
     bool condition_matches = true;
+    bool stale = false;               // a price past its period entered
     bool uncertainty_assumed = false; // the source states none
     HowKnown how_known = HowKnown::read;
     std::vector<SourceValue> sources; // the chosen one first

@@ -29,7 +29,7 @@ SourceValue source_of(const Price& p) {
     return s;
 }
 
-Evaluated from_price(const Price& p) {
+Evaluated from_price(const Price& p, const std::string& today) {
     Evaluated e;
     e.value_si = p.usd_per_kg;
     e.standard_uncertainty_si = p.usd_per_kg * relative_uncertainty(p);
@@ -38,12 +38,14 @@ Evaluated from_price(const Price& p) {
     e.sources.push_back(source_of(p));
     e.causes.push_back({"price." + p.metal, relative_uncertainty(p)});
     e.trail.push_back("price of " + p.metal + ": " + p.printed + " " + p.unit + ", " + p.form + ", " + p.as_of);
+    e.stale = !today.empty() && !p.fresh_until.empty() && today > p.fresh_until;
+    if (e.stale) e.trail.push_back("stale: this price was good until " + p.fresh_until);
     return e;
 }
 
 } // namespace
 
-Result<Evaluated> evaluate_metal_value(const Catalogue& catalogue, const Metal& metal) {
+Result<Evaluated> evaluate_metal_value(const Catalogue& catalogue, const Metal& metal, const Conditions& conditions) {
     if (metal.composition.empty()) return Problem{Problem::Kind::no_value, "composition of " + metal.slug, 0};
     Evaluated sum;
     sum.value_si = 0;
@@ -62,12 +64,13 @@ Result<Evaluated> evaluate_metal_value(const Catalogue& catalogue, const Metal& 
                 (missing.empty() ? "" : ", ") + std::string("price of ") + (element ? element->slug : part.element);
             continue;
         }
-        const Evaluated one = from_price(*price);
+        const Evaluated one = from_price(*price, conditions.today);
         const double share = part.wt_percent / 100 * one.value_si;
         sum.value_si += share;
         variance += std::pow(share * one.causes.front().relative, 2);
         sum.causes.push_back({one.causes.front().key, share * one.causes.front().relative});
         sum.sources.push_back(one.sources.front());
+        sum.stale = sum.stale || one.stale;
         sum.uncertainty_assumed = sum.uncertainty_assumed || one.uncertainty_assumed;
         sum.trail.push_back(trimmed(part.wt_percent, 4) + " % " + part.element + ", " + one.trail.front());
     }
@@ -80,16 +83,17 @@ Result<Evaluated> evaluate_metal_value(const Catalogue& catalogue, const Metal& 
 
 namespace {
 
-Result<Evaluated> exchange_price(const Catalogue& catalogue, const Metal& metal) {
-    if (const Price* own = catalogue.price(metal.slug)) return from_price(*own);
+Result<Evaluated> exchange_price(const Catalogue& catalogue, const Metal& metal, const Conditions& conditions) {
+    if (const Price* own = catalogue.price(metal.slug)) return from_price(*own, conditions.today);
     if (metal.is_element()) return Problem{Problem::Kind::no_value, "price of " + metal.slug, 0};
-    return evaluate_metal_value(catalogue, metal);
+    return evaluate_metal_value(catalogue, metal, conditions);
 }
 
 } // namespace
 
-Result<Evaluated> evaluate_price(const Catalogue& catalogue, const Metal& metal, const std::string& form) {
-    Result<Evaluated> e = exchange_price(catalogue, metal);
+Result<Evaluated> evaluate_price(const Catalogue& catalogue, const Metal& metal, const Conditions& conditions) {
+    const std::string& form = conditions.price_form;
+    Result<Evaluated> e = exchange_price(catalogue, metal, conditions);
     if (!e || form == "exchange") return e;
     const PriceForm* f = catalogue.price_form(form, metal.family);
     if (!f) return Problem{Problem::Kind::no_value, "price of " + metal.slug + " as " + form, 0};

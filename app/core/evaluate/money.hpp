@@ -9,10 +9,10 @@ namespace pourbook {
 /// Errors: no_value, naming the elements without a price.
 /// Another form than exchange multiplies by the cited factor of the metal's family, with its range as uncertainty; the
 /// factor is one cause for all metals of the entry, so they move together.
-Result<Evaluated> evaluate_price(const Catalogue& catalogue, const Metal& metal, const std::string& form);
+Result<Evaluated> evaluate_price(const Catalogue& catalogue, const Metal& metal, const Conditions& conditions);
 
 /// Sum of content times price of each pure metal, without forming premium or loss. Elements below 0.5 wt% without a
 /// price are left out and named in the trail. Errors: no_value, naming the elements without a price.
-Result<Evaluated> evaluate_metal_value(const Catalogue& catalogue, const Metal& metal);
+Result<Evaluated> evaluate_metal_value(const Catalogue& catalogue, const Metal& metal, const Conditions& conditions);
 
 } // namespace pourbook

@@ -93,6 +93,7 @@ struct Price {
     std::string printed;
     std::string unit;
     std::string as_of;
+    std::string fresh_until; // year and month after which it counts as stale, "2026-12"
     std::string form;
     Citation citation;
 };

@@ -9,13 +9,16 @@
 #include <filesystem>
 #include <fstream>
 
+#include <unistd.h>
+
 using namespace pourbook;
 using namespace pourbook::testing;
 
 namespace {
 
 std::string written(const std::string& text) {
-    const auto path = std::filesystem::temp_directory_path() / "pourbook-read-diagrams.json";
+    const auto path =
+        std::filesystem::temp_directory_path() / ("pourbook-read-diagrams-" + std::to_string(getpid()) + ".json");
     std::ofstream(path) << text;
     return path.string();
 }

@@ -9,6 +9,8 @@
 #include <fstream>
 #include <sstream>
 
+#include <unistd.h>
+
 using namespace pourbook;
 namespace fs = std::filesystem;
 
@@ -25,7 +27,8 @@ std::string content(const fs::path& path) {
 class Altered {
 public:
     Altered(const std::string& file, const std::string& piece, const std::string& by)
-        : folder_(fs::temp_directory_path() / ("pourbook-compile-" + std::to_string(++count_))) {
+        : folder_(fs::temp_directory_path() /
+                  ("pourbook-compile-" + std::to_string(getpid()) + "-" + std::to_string(++count_))) {
         fs::remove_all(folder_);
         fs::create_directories(folder_);
         for (const char* part : {"elements", "alloys", "prices", "goals"})

@@ -7,6 +7,9 @@
 #include <cmath>
 #include <filesystem>
 #include <fstream>
+#include <string>
+
+#include <unistd.h>
 
 using namespace pourbook;
 using namespace pourbook::testing;
@@ -15,7 +18,7 @@ namespace fs = std::filesystem;
 namespace {
 
 fs::path temporary(const char* name) {
-    const fs::path path = fs::temp_directory_path() / name;
+    const fs::path path = fs::temp_directory_path() / (std::to_string(getpid()) + "-" + name);
     fs::remove_all(path);
     return path;
 }
