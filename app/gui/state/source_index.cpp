@@ -53,10 +53,31 @@ SourceIndex::SourceIndex(const Catalogue& catalogue) {
         for (const Price& p : set.prices)
             add(p.citation, from(p.citation, "price, " + p.as_of, p.printed + " " + pretty_unit(p.unit)),
                 catalogue.metal(p.metal));
+    add_practice(catalogue);
     for (const Caution& c : catalogue.cautions) {
         Taken taken = from(c.citation, "caution", "");
         taken.metal = c.element;
         add(c.citation, std::move(taken), nullptr);
+    }
+}
+
+void SourceIndex::add_practice(const Catalogue& catalogue) {
+    const auto add_plain = [&](const Citation& c, const std::string& what, const std::string& printed) {
+        taken_[c.source].push_back(from(c, what, printed));
+    };
+    for (const Practice& p : catalogue.practices)
+        add_plain(p.citation, p.quantity, p.figure.printed.empty() ? p.text : p.figure.printed + " " + p.unit);
+    for (const MagnetFigure& f : catalogue.magnet_figures)
+        add_plain(f.citation, f.subject + ", " + f.quantity, f.printed + " " + f.unit);
+    for (const PriceForm& f : catalogue.price_forms) add_plain(f.citation, "price form", f.form);
+    for (const AtomicMass& m : catalogue.alloys.masses) add_plain(m.citation, "atomic mass", "");
+    for (const SoluteEffect& e : catalogue.alloys.effects) add_plain(e.citation, "resistivity increment", "");
+    for (const VolumeEffect& v : catalogue.alloys.volumes) add_plain(v.citation, "volume effect", "");
+    for (const FrozenState& f : catalogue.alloys.frozen) add_plain(f.citation, "heat treatment", "");
+    for (const auto& t : catalogue.alloys.tables) add_plain(t.citation, "resistivity of a binary system", "");
+    for (const auto& d : catalogue.alloys.diagrams) {
+        for (const auto& f : d.fields) add_plain(f.citation, "binary diagram", "");
+        for (const Invariant& v : d.invariants) add_plain(v.citation, "binary diagram", "");
     }
 }
 

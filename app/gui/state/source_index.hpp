@@ -26,6 +26,8 @@ public:
     const std::vector<Taken>& taken_from(const std::string& key) const;
 
 private:
+    void add_practice(const Catalogue& catalogue); // what belongs to no single metal: practice, magnets, diagrams ...
+
     std::unordered_map<std::string, std::vector<Taken>> taken_;
 };
 
