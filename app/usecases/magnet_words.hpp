@@ -20,6 +20,7 @@ namespace pourbook {
 
 struct SetupWords {
     std::string magnet, grade, br, surface_field, recoil_permeability, magnet_mass, magnet_at, tube;
+    bool operator==(const SetupWords&) const = default;
 };
 
 struct CitedFigure {

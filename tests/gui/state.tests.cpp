@@ -34,6 +34,7 @@ TEST_CASE("a view state comes back as it was") {
     view.pins = {"zinc", "copper"};
     view.rank.where = "liquidus < 1100 degC";
     view.curves.celsius = true;
+    view.drop_setup.grade = "N52";
     view.dark = false;
     CHECK_FALSE(write_view(file, view));
     const Result<ViewState> back = read_view(file, ViewState{});
@@ -128,4 +129,12 @@ TEST_CASE("every record can be found again from its source") {
     for (const Metal& m : c.metals) records += m.records.size();
     CHECK(taken >= records);
     CHECK(index.taken_from("no-such-source").empty());
+}
+
+TEST_CASE("a magnet and tube that this reference can't read give way to the scenario of the first look") {
+    ViewState view = first_view(testing::real_catalogue());
+    const SetupWords first = view.drop_setup;
+    CHECK(drop_setup(testing::real_catalogue(), first));
+    view.drop_setup.magnet = "cylinder:40mmx10mm"; // wider than the bore
+    CHECK(fitted(view, testing::real_catalogue()).drop_setup == first);
 }

@@ -11,8 +11,10 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(RankChoice, goal, formula, best_
                                                 include_unusual)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(CurveChoice, property, log, celsius)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(VersusChoice, first, second)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(SetupWords, magnet, grade, br, surface_field, recoil_permeability,
+                                                magnet_mass, magnet_at, tube)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(ViewState, view, pins, dark, workshop_units, temperature, condition,
-                                                selected, find, rank, curves, versus, source, find_source)
+                                                selected, find, rank, curves, versus, drop_setup, source, find_source)
 
 Result<ViewState> read_view(const std::string& file, const ViewState& start) {
     std::error_code ignored;

@@ -6,9 +6,22 @@
 #include <array>
 
 namespace pourbook {
+namespace {
+
+/// A magnet and a tube that a person can buy and cast: the scenario of the first look.
+SetupWords first_setup() {
+    SetupWords words;
+    words.magnet = "cylinder:15mmx15mm";
+    words.grade = "N42";
+    words.tube = "18mm:24mm:400mm";
+    return words;
+}
+
+} // namespace
 
 ViewState first_view(const Catalogue& catalogue) {
     ViewState view;
+    view.drop_setup = first_setup();
     for (const char* slug : {"copper", "sterling-silver", "aluminium-6061", "brass-cartridge"})
         if (catalogue.metal(slug)) view.pins.emplace_back(slug);
     return fitted(view, catalogue);
@@ -31,6 +44,7 @@ ViewState fitted(ViewState view, const Catalogue& catalogue) {
     if (!catalogue.reference(view.source)) view.source.clear();
     if (!parse_si(view.temperature, base_dimension(Dimension::kelvin), "temperature"))
         view.temperature = ViewState{}.temperature;
+    if (!drop_setup(catalogue, view.drop_setup)) view.drop_setup = first_setup();
     return view;
 }
 

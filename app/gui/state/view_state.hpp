@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/materials/catalogue.hpp"
+#include "usecases/magnet_words.hpp"
 
 #include <string>
 #include <vector>
@@ -44,7 +45,8 @@ struct ViewState {
     RankChoice rank;
     CurveChoice curves;
     VersusChoice versus;
-    std::string source; // key of the source shown
+    SetupWords drop_setup; // magnet and tube of Drop; each word was readable when it was committed
+    std::string source;    // key of the source shown
     std::string find_source;
     bool operator==(const ViewState&) const = default;
 };
