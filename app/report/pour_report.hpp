@@ -1,6 +1,7 @@
-// A casting plan as one page of text and as JSON.
+// A casting plan as a sheet for the wall (see page.hpp) and as JSON.
 #pragma once
 
+#include "report/page.hpp"
 #include "usecases/pour.hpp"
 #include "usecases/shown.hpp"
 
@@ -9,7 +10,9 @@
 
 namespace pourbook {
 
-/// Cautions first, then pattern, charge, feeder, temperatures, cost, shop notes, checklist, blanks to fill in, sources.
+/// Cautions first, then temperatures, charge, pattern, feeder, cost, checklist, blanks to fill in; shop notes on the
+/// back; sources.
+Page pour_page(const PourResult& result, const Catalogue& catalogue, UnitSystem units);
 std::string text_of(const PourResult& result, const Catalogue& catalogue, UnitSystem units);
 
 std::string json_of(const PourResult& result, const Catalogue& catalogue);

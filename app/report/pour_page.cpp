@@ -1,45 +1,44 @@
 #include "report/pour_report.hpp"
 
 #include "core/quantity/format.hpp"
-#include "report/table.hpp"
+#include "report/page.hpp"
 
 #include <cmath>
-#include <sstream>
 
 namespace pourbook {
 namespace {
 
-constexpr std::size_t page_width = 110;
 constexpr double inch_m = 0.0254;
 constexpr double pound_kg = 0.45359237;
 constexpr double troy_ounce_kg = 31.1034768e-3;
 
 /// Writes the sections of the page in one system of units.
-class Page {
+class PourSheet {
 public:
-    Page(const PourResult& result, const Catalogue& catalogue, UnitSystem units)
+    PourSheet(const PourResult& result, const Catalogue& catalogue, UnitSystem units)
         : r_(result), catalogue_(catalogue), workshop_(units == UnitSystem::workshop) {}
 
-    std::string text() {
+    Page page() {
         head();
         cautions();
-        pattern();
-        charge();
-        feeder();
         temperatures();
+        charge();
+        pattern();
+        feeder();
         heat_and_cost();
-        notes();
         checklist();
         blanks();
-        write_notes("IF IT WENT WRONG: WHAT WAS SEEN", r_.defects);
+        notes();
         sources();
-        return out_.str();
+        return std::move(page_);
     }
 
 private:
-    void line(const std::string& text) { out_ << wrapped("  " + text, page_width, "    "); }
-    void title(const std::string& text) { out_ << "\n" << text << "\n"; }
-
+    PageSection& section(const std::string& title, const std::string& figure = "") {
+        page_.sections.push_back({title, figure, {}, false});
+        return page_.sections.back();
+    }
+    void line(const std::string& text) { page_.sections.back().add(text); }
     std::string temperature(double kelvin) const {
         if (workshop_) return trimmed(std::round(kelvin * 1.8 - 459.67), 4) + " degF";
         return trimmed(std::round(kelvin - 273.15), 4) + " degC";
@@ -70,35 +69,39 @@ private:
     }
 
     void head() {
-        out_ << "POUR SHEET: " << r_.metal->name << ", " << r_.request.process
-             << (r_.request.process == "permanent" ? " mould"
-                 : r_.request.process == "shell"   ? " mould (ceramic)"
-                                                   : "")
-             << "\n";
-        for (const casting::Piece& piece : r_.request.pieces) line("part " + piece.words);
-        line("drawn " + volume(r_.part_volume_m3) + ", " + mass(r_.part_mass_kg) + " at " +
-             trimmed(r_.density.value_si, 5) + " kg/m3" + mark(r_.density) +
-             (r_.request.count > 1 ? "; " + std::to_string(r_.request.count) + " castings, " +
-                                         std::to_string(r_.heats) + " heat(s); figures below are for one"
-                                   : ""));
+        const std::string& process = r_.request.process;
+        page_.title = "Pour sheet: " + r_.metal->name + ", " + process +
+                      (process == "permanent" ? " mould"
+                       : process == "shell"   ? " mould (ceramic)"
+                                              : "");
+        for (const casting::Piece& piece : r_.request.pieces) page_.subtitle.push_back("part " + piece.words);
+        page_.subtitle.push_back("drawn " + volume(r_.part_volume_m3) + ", " + mass(r_.part_mass_kg) + " at " +
+                                 trimmed(r_.density.value_si, 5) + " kg/m3" + mark(r_.density) +
+                                 (r_.request.count > 1
+                                      ? "; " + std::to_string(r_.request.count) + " castings, " +
+                                            std::to_string(r_.heats) + " heat(s); figures below are for one"
+                                      : ""));
+        page_.foot = "Pourbook, data " + catalogue_.data_version;
     }
 
     void cautions() {
-        title("CAUTIONS FIRST");
-        for (const casting::Warning& w : r_.cautions) line("! " + w.text + " [" + w.citation.source + "]");
-        for (const std::string& remark : r_.remarks) line("! " + remark);
+        section("Cautions first");
+        PageSection& s = page_.sections.back();
+        for (const casting::Warning& w : r_.cautions)
+            s.add(w.text + " [" + w.citation.source + "]", PageBlock::Kind::caution);
+        for (const std::string& remark : r_.remarks) s.add(remark, PageBlock::Kind::caution);
     }
 
     void pattern() {
-        title("PATTERN");
         if (!r_.contraction) {
+            section("Pattern");
             line("no scale: " + r_.contraction.problem().text);
             return;
         }
         const casting::Traced& c = r_.contraction->strain;
-        line("scale " + significant(1 + c.value_si, 5) + " for the slicer: free contraction " + percent(c.value_si) +
-             " +- " + percent(c.standard_uncertainty_si) + mark(c) + " from " + temperature(r_.contraction->solidus_K) +
-             " to 20 degC");
+        section("Pattern", "scale " + significant(1 + c.value_si, 5));
+        line("free contraction " + percent(c.value_si) + " +- " + percent(c.standard_uncertainty_si) + mark(c) +
+             " from " + temperature(r_.contraction->solidus_K) + " to 20 degC");
         line(c.how);
         if (std::isnan(r_.allowance.low))
             line("tabulated allowances: " + r_.allowance.from);
@@ -128,13 +131,13 @@ private:
                      std::isnan(d.tolerance_width_m) ? "not cited" : "+-" + trimmed(d.tolerance_width_m * 500, 3),
                      significant(d.pattern_m * 1000, 5), significant(d.pattern_m / inch_m, 4),
                      d.bore ? significant(d.held_m * 1000, 5) + " mm" : ""});
-        out_ << as_text(t);
+        page_.sections.back().blocks.push_back({PageBlock::Kind::table, "", {}, std::move(t)});
         if (!r_.tolerance.grade.empty()) line("tolerance: ISO 8062 " + r_.tolerance.grade + ", " + r_.tolerance.note);
     }
 
     void charge() {
         const casting::Charge& c = r_.charge;
-        title("CHARGE  " + mass(c.charge_kg));
+        section("Charge", mass(c.charge_kg));
         if (c.by_yield) {
             line("casting " + mass(r_.cast_mass_kg) + " / yield " + percent(c.yield));
             return;
@@ -149,7 +152,9 @@ private:
 
     void feeder() {
         const casting::FeedingPlan& f = r_.feeding;
-        title("FEEDER");
+        section("Feeder", f.feeder ? length(f.feeder->chosen().diameter_m) + " wide, " +
+                                         length(f.feeder->chosen().height_m) + " high"
+                                   : "");
         line("freezes last, and sinks if not fed: " + r_.freezes_last + " (modulus " + length(r_.modulus_m) + ")");
         if (f.freezing_s)
             line("freezing time about " + significant(f.freezing_s->value_si, 2) + " s, good to a factor of two; " +
@@ -168,15 +173,15 @@ private:
     }
 
     void temperatures() {
-        title("TEMPERATURES");
-        line("POUR at " + temperature(r_.heat.pour.value_si) + " (superheat " + trimmed(r_.heat.superheat_K, 3) +
+        section("Temperatures", "pour at " + temperature(r_.heat.pour.value_si));
+        line("metal at " + temperature(r_.heat.pour.value_si) + " (superheat " + trimmed(r_.heat.superheat_K, 3) +
              " K): " + r_.heat.pour.how + mark(r_.heat.pour));
         if (std::isnan(r_.mould_K))
-            line("MOULD: " + r_.heat.mould_how);
+            line("mould: " + r_.heat.mould_how);
         else if (r_.heat.mould.empty())
-            line("MOULD at " + temperature(r_.mould_K) + (r_.request.mould_K ? ", as stated" : ", not preheated"));
+            line("mould at " + temperature(r_.mould_K) + (r_.request.mould_K ? ", as stated" : ", not preheated"));
         else
-            line("MOULD at " + temperature(r_.mould_K) + " (printed " + temperature(r_.heat.mould.low_si) + " to " +
+            line("mould at " + temperature(r_.mould_K) + " (printed " + temperature(r_.heat.mould.low_si) + " to " +
                  temperature(r_.heat.mould.high_si) + ": " + r_.heat.mould_how + ") " + keys_of(r_.heat.mould.sources));
         if (r_.heat.mould_cooling_K_s)
             line("out of the kiln a shell loses about " + trimmed(*r_.heat.mould_cooling_K_s * 60, 3) +
@@ -189,7 +194,7 @@ private:
     }
 
     void heat_and_cost() {
-        title("HEAT AND COST");
+        section("Heat and cost");
         if (r_.melt_heat) {
             line(significant(r_.melt_energy_J / 3.6e6, 3) + " kWh into the charge (" +
                  significant(r_.melt_heat->total_J_kg / 1000, 3) + " kJ/kg +- " +
@@ -210,41 +215,45 @@ private:
             line("cost: " + r_.money.price.problem().text);
     }
 
-    void write_notes(const std::string& heading, const std::vector<const Practice*>& entries) {
+    void back(const std::string& heading, const std::vector<const Practice*>& entries) {
         if (entries.empty()) return;
-        title(heading);
-        for (const Practice* p : entries) line("- " + p->text + " [" + p->citation.source + "]");
+        PageSection& s = section(heading);
+        s.on_back = true;
+        for (const Practice* p : entries) s.add(p->text + " [" + p->citation.source + "]", PageBlock::Kind::bullet);
     }
 
     void notes() {
-        write_notes("GAS", r_.gas);
-        write_notes("DEOXIDATION", r_.deoxidation);
-        write_notes("SHELL", r_.shell_steps);
-        write_notes("BURN-OUT AND CRUCIBLE", r_.burnout);
+        back("Gas", r_.gas);
+        back("Deoxidation", r_.deoxidation);
+        back("Shell", r_.shell_steps);
+        back("Burn-out and crucible", r_.burnout);
+        back("If it went wrong: what was seen", r_.defects);
     }
 
     void checklist() {
-        title("BEFORE LIGHTING");
-        for (const Practice* p : r_.checklist) line("[ ] " + p->text);
+        PageSection& s = section("Before lighting");
+        for (const Practice* p : r_.checklist) s.add(p->text, PageBlock::Kind::tick);
     }
 
     void blanks() {
-        title("WHAT HAPPENED");
-        line("date ________  weather ________  charge weighed ________  metal at the pour ________  mould at the pour "
-             "________");
-        line("carry ______ s  fill ______ s  casting ________ g  scrap ________ g  sizes ________ ________ ________  "
-             "seen ________");
+        PageSection& s = section("What happened");
+        const auto fill_in = [&s](std::vector<std::string> names) {
+            s.blocks.push_back({PageBlock::Kind::blanks, "", std::move(names), {}});
+        };
+        fill_in({"date", "weather", "charge weighed", "metal at the pour", "mould at the pour"});
+        fill_in({"carry, s", "fill, s", "casting, g", "scrap, g", "seen"});
+        std::vector<std::string> sizes;
+        for (const casting::PiecePattern& piece : r_.patterns)
+            for (const casting::DimensionPlan& d : piece.dimensions) sizes.push_back(d.name + ", mm");
+        if (!sizes.empty()) fill_in(sizes);
+        s.add("then: pourbook trial, to have density, porosity and the contraction reached against this sheet");
     }
 
     void sources() {
-        title("SOURCES");
-        std::string all;
         for (const std::string& key : source_keys(r_))
             if (const Reference* reference = catalogue_.reference(key))
-                all += (all.empty() ? "[" : "; [") + key + "] " + reference->title +
-                       (reference->year.empty() ? "" : " " + reference->year);
-        line(all);
-        line("in full: pourbook sources KEY");
+                page_.sources.push_back("[" + key + "] " + reference->title +
+                                        (reference->year.empty() ? "" : " " + reference->year));
     }
 
     static std::string keys_of(const std::vector<SourceValue>& sources) {
@@ -257,13 +266,17 @@ private:
     const PourResult& r_;
     const Catalogue& catalogue_;
     bool workshop_;
-    std::ostringstream out_;
+    Page page_;
 };
 
 } // namespace
 
+Page pour_page(const PourResult& result, const Catalogue& catalogue, UnitSystem units) {
+    return PourSheet(result, catalogue, units).page();
+}
+
 std::string text_of(const PourResult& result, const Catalogue& catalogue, UnitSystem units) {
-    return Page(result, catalogue, units).text();
+    return page_text(pour_page(result, catalogue, units));
 }
 
 } // namespace pourbook

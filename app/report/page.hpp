@@ -1,0 +1,44 @@
+// A page for the wall, before it is known how it is drawn: sections of lines and tables. Writers: text, Markdown, HTML
+// (here) and PDF (page_pdf.hpp).
+#pragma once
+
+#include "report/table.hpp"
+
+#include <string>
+#include <vector>
+
+namespace pourbook {
+
+struct PageBlock {
+    enum class Kind { line, caution, bullet, tick, blanks, table }; // tick: a box to tick; blanks: lines to fill in
+    Kind kind = Kind::line;
+    std::string text;
+    std::vector<std::string> blanks; // what to fill in
+    Table table;
+};
+
+struct PageSection {
+    std::string title;
+    std::string figure; // the one to read from across the room; may be empty
+    std::vector<PageBlock> blocks;
+    bool on_back = false; // shop notes: the reverse of the sheet
+
+    void add(const std::string& text, PageBlock::Kind kind = PageBlock::Kind::line) {
+        blocks.push_back({kind, text, {}, {}});
+    }
+};
+
+struct Page {
+    std::string title;
+    std::vector<std::string> subtitle;
+    std::vector<PageSection> sections;
+    std::vector<std::string> sources; // "[key] title year"
+    std::string foot;                 // program, data version, date
+};
+
+std::string page_text(const Page& page);
+std::string page_markdown(const Page& page);
+/// One file without foreign parts, prints on A4 or Letter.
+std::string page_html(const Page& page);
+
+} // namespace pourbook
