@@ -32,6 +32,10 @@ std::string usual_state_file() {
     return error ? std::string() : (folder / "window.json").string();
 }
 
+pourbook::Result<pourbook::casting::Mesh> read_mesh(const std::string& path) {
+    return pourbook::read_stl_file(path);
+}
+
 int open_window(const pourbook::Catalogue& catalogue, const pourbook::WindowWords& words) {
     pourbook::WindowOptions options;
     options.width = words.width;
@@ -39,15 +43,12 @@ int open_window(const pourbook::Catalogue& catalogue, const pourbook::WindowWord
     options.scale = words.scale;
     options.dark = words.dark;
     options.view = words.view;
+    options.read_mesh = read_mesh;
     const bool scripted = !words.test_socket.empty() || !words.screenshot.empty();
     options.state_file = words.state_file.empty() && !scripted ? usual_state_file() : words.state_file;
     options.test_socket = words.test_socket;
     options.screenshot = words.screenshot;
     return pourbook::run_window(catalogue, options);
-}
-
-pourbook::Result<pourbook::casting::Mesh> read_mesh(const std::string& path) {
-    return pourbook::read_stl_file(path);
 }
 
 std::string year_and_month() {

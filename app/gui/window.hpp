@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/materials/catalogue.hpp"
+#include "usecases/pour_words.hpp"
 
 #include <string>
 
@@ -15,6 +16,7 @@ struct WindowOptions {
     std::string view;        // start in this view; empty: as the state file says
     std::string state_file;  // what is pinned and chosen comes back from here; empty: nothing is kept
     std::string test_socket; // answer a test script on this UNIX socket; empty: none
+    MeshReader read_mesh;    // of STL files
     std::string screenshot;  // draw a few frames, write this PNG and end; empty: run until closed
 };
 

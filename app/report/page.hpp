@@ -36,6 +36,9 @@ struct Page {
     std::string foot;                 // program, data version, date
 };
 
+/// The same page with signs as in print: °C, cm³, ±, 10⁻⁶/K. The text writer leaves them to the terminal.
+Page in_print(Page page);
+
 std::string page_text(const Page& page);
 std::string page_markdown(const Page& page);
 /// One file without foreign parts, prints on A4 or Letter.

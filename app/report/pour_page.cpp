@@ -194,7 +194,7 @@ private:
     }
 
     void heat_and_cost() {
-        section("Heat and cost");
+        section("Heat and cost", r_.money.price ? significant(r_.money.value, 3) + " USD" : "");
         if (r_.melt_heat) {
             line(significant(r_.melt_energy_J / 3.6e6, 3) + " kWh into the charge (" +
                  significant(r_.melt_heat->total_J_kg / 1000, 3) + " kJ/kg +- " +

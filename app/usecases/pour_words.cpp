@@ -140,6 +140,17 @@ Result<PourRequest> pour_request_from(const PourWords& words, const MeshReader& 
     return request;
 }
 
+std::vector<std::pair<std::string, std::string PourWords::*>> pour_word_places() {
+    std::vector<std::pair<std::string, std::string PourWords::*>> out;
+    for (const Word& w : words_table) out.emplace_back(w.name, w.word);
+    out.emplace_back("superheat", &PourWords::superheat);
+    out.emplace_back("sprue", &PourWords::sprue);
+    out.emplace_back("stl-unit", &PourWords::stl_unit);
+    out.emplace_back("crucible", &PourWords::crucible_material);
+    out.emplace_back("mould", &PourWords::mould_material);
+    return out;
+}
+
 std::string pour_word_fault(const std::string& name, const std::string& word) {
     if (word.empty()) return {};
     if (name == "superheat") {

@@ -47,7 +47,7 @@ Figures all_figures(const Catalogue& catalogue, const Conditions& conditions) {
 
 Session::Session(const Catalogue& c, ViewState start, std::function<void()> wake)
     : catalogue(c), view(std::move(start)), history(view), figures_(wake), ranking_(wake), versus_(wake), curves_(wake),
-      check_(wake) {}
+      pour_(wake), check_(wake) {}
 
 Conditions Session::conditions() const {
     Conditions out;
@@ -133,6 +133,21 @@ const Result<CurveResult>* Session::curves() {
     std::string key = request.property + "|" + request.condition;
     for (const std::string& m : request.metals) key += "|" + m;
     return curves_.ask(key, [this, request] { return curve(catalogue, request); });
+}
+
+const Result<PourResult>* Session::pour_plan() {
+    const PourWords& words = view.pour;
+    const Conditions at = conditions();
+    std::string key = words.metal + "|" + words.process + "|" + std::to_string(words.count) + at.condition +
+                      (words.no_feeder ? "n" : "f") + (words.acknowledge_hazard ? "a" : "");
+    for (const std::string& part : words.parts) key += "|" + part;
+    for (const auto& [name, word] : pour_word_places()) key += "|" + words.*word;
+    return pour_.ask(key, [this, words, at]() -> Result<PourResult> {
+        Result<PourRequest> request = pour_request_from(words, read_mesh);
+        if (!request) return request.problem();
+        request->conditions.condition = at.condition;
+        return pour(catalogue, *request);
+    });
 }
 
 const CheckResult* Session::self_check() {

@@ -41,6 +41,7 @@ public:
     const Catalogue& catalogue;
     ViewState view;
     Passing passing;
+    MeshReader read_mesh; // of STL files, set once by whoever opens the window
     History history;
 
     UnitSystem units() const { return view.workshop_units ? UnitSystem::workshop : UnitSystem::shown; }
@@ -51,6 +52,7 @@ public:
     const Figures* figures();
     const Result<RankResult>* ranking();
     const Result<CurveResult>* curves();
+    const Result<PourResult>* pour_plan();
     const CheckResult* self_check();
     const SourceIndex& sources();
 
@@ -63,7 +65,7 @@ public:
     std::size_t ranking_serial() const { return ranking_.serial(); }
     std::size_t curves_serial() const { return curves_.serial(); }
     bool working() const {
-        return figures_.working() || ranking_.working() || versus_.working() || curves_.working() || check_.working();
+        return figures_.working() || ranking_.working() || versus_.working() || curves_.working() || pour_.working() || check_.working();
     }
 
 private:
@@ -71,6 +73,7 @@ private:
     Background<Result<RankResult>> ranking_;
     Background<Result<VersusResult>> versus_;
     Background<Result<CurveResult>> curves_;
+    Background<Result<PourResult>> pour_;
     Background<CheckResult> check_;
     std::unordered_map<std::string, Result<SheetResult>> sheets_;
     std::optional<SourceIndex> sources_;

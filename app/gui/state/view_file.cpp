@@ -13,8 +13,14 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(CurveChoice, property, log, cels
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(VersusChoice, first, second)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(SetupWords, magnet, grade, br, surface_field, recoil_permeability,
                                                 magnet_mass, magnet_at, tube)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(PourWords, metal, parts, process, stl_unit, superheat,
+                                                mould_temperature, stock, clear, melt_loss, yield, gating, heel,
+                                                shell_wall, sprue, power, efficiency, start, furnace_max,
+                                                crucible_volume, mould_max, lift_max, crucible_material, mould_material,
+                                                count, no_feeder, acknowledge_hazard)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(ViewState, view, pins, dark, workshop_units, temperature, condition,
-                                                selected, find, rank, curves, versus, drop_setup, source, find_source)
+                                                selected, find, rank, curves, versus, drop_setup, pour, source,
+                                                find_source)
 
 Result<ViewState> read_view(const std::string& file, const ViewState& start) {
     std::error_code ignored;

@@ -17,18 +17,28 @@ SetupWords first_setup() {
     return words;
 }
 
+/// The same tube, cast as a ceramic shell.
+PourWords first_pour() {
+    PourWords words;
+    words.metal = "copper";
+    words.parts = {"tube:18mm:24mm:400mm"};
+    words.clear = "15mm";
+    return words;
+}
+
 } // namespace
 
 ViewState first_view(const Catalogue& catalogue) {
     ViewState view;
     view.drop_setup = first_setup();
+    view.pour = first_pour();
     for (const char* slug : {"copper", "sterling-silver", "aluminium-6061", "brass-cartridge"})
         if (catalogue.metal(slug)) view.pins.emplace_back(slug);
     return fitted(view, catalogue);
 }
 
 ViewState fitted(ViewState view, const Catalogue& catalogue) {
-    static constexpr std::array views = {"metals", "rank", "curves", "compare", "sources"};
+    static constexpr std::array views = {"metals", "rank", "curves", "compare", "pour", "sources"};
     if (std::find(views.begin(), views.end(), view.view) == views.end()) view.view = "rank";
     std::vector<std::string> pins;
     for (const std::string& slug : view.pins)
@@ -44,6 +54,8 @@ ViewState fitted(ViewState view, const Catalogue& catalogue) {
     if (!catalogue.reference(view.source)) view.source.clear();
     if (!parse_si(view.temperature, base_dimension(Dimension::kelvin), "temperature"))
         view.temperature = ViewState{}.temperature;
+    if (!catalogue.metal(view.pour.metal)) view.pour.metal = view.selected;
+    if (view.pour.parts.empty()) view.pour.parts = first_pour().parts;
     if (!drop_setup(catalogue, view.drop_setup)) view.drop_setup = first_setup();
     return view;
 }

@@ -3,6 +3,7 @@
 
 #include "core/materials/catalogue.hpp"
 #include "usecases/magnet_words.hpp"
+#include "usecases/pour_words.hpp"
 
 #include <string>
 #include <vector>
@@ -34,7 +35,7 @@ struct CurveChoice {
 };
 
 struct ViewState {
-    std::string view = "rank";     // metals | rank | curves | compare | sources
+    std::string view = "rank";     // metals | rank | curves | compare | pour | sources
     std::vector<std::string> pins; // slugs; the place gives colour and mark
     bool dark = true;
     bool workshop_units = false;
@@ -46,6 +47,7 @@ struct ViewState {
     CurveChoice curves;
     VersusChoice versus;
     SetupWords drop_setup; // magnet and tube of Drop; each word was readable when it was committed
+    PourWords pour;        // what is cast, and with what
     std::string source;    // key of the source shown
     std::string find_source;
     bool operator==(const ViewState&) const = default;

@@ -1,0 +1,26 @@
+#include "gui/panels/panels.hpp"
+#include "gui/widgets/text.hpp"
+
+#include <algorithm>
+
+namespace pourbook {
+
+void draw_pour(Ui& ui) {
+    const float left = std::clamp(ImGui::GetContentRegionAvail().x * 0.28F, ui.px(300), ui.px(400));
+    ImGui::BeginChild("pour.choice", {left, 0});
+    draw_pour_choice(ui);
+    ImGui::EndChild();
+    ImGui::SameLine(0, ui.px(18));
+    ImGui::BeginChild("pour.sheet", {0, 0});
+    const Result<PourResult>* plan = ui.session.pour_plan();
+    if (!plan)
+        dim_text(ui, "Working it out …");
+    else if (!*plan) {
+        warning_text(ui, plan->problem().text);
+        ui.probe.item("pour.refused", plan->problem().text);
+    } else
+        draw_pour_sheet(ui, **plan);
+    ImGui::EndChild();
+}
+
+} // namespace pourbook

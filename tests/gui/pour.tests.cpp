@@ -1,0 +1,65 @@
+#include "report/pour_report.hpp"
+#include "tests/gui/desk.hpp"
+
+#include <catch2/catch.hpp>
+
+using namespace pourbook;
+using testing::Desk;
+
+namespace {
+
+std::string figure_of(const PourResult& plan, const std::string& title) {
+    for (const PageSection& s : in_print(pour_page(plan, testing::real_catalogue(), UnitSystem::shown)).sections)
+        if (s.title == title) return s.figure;
+    return {};
+}
+
+Result<PourResult> plan_of(const PourWords& words) {
+    const Result<PourRequest> request = pour_request_from(words, {});
+    REQUIRE(request);
+    return pour(testing::real_catalogue(), *request);
+}
+
+} // namespace
+
+TEST_CASE("the pour plan on screen is the plan of the use case, and follows what is typed") {
+    Desk desk(testing::real_catalogue());
+    desk.session.view.view = "pour";
+    desk.settle();
+    const Result<PourResult> first = plan_of(desk.session.view.pour);
+    REQUIRE(first);
+    CHECK(desk.text("pour.Charge") == figure_of(*first, "Charge"));
+    CHECK(desk.text("pour.Pattern") == figure_of(*first, "Pattern"));
+
+    desk.click("pour.superheat");
+    desk.type("60K");
+    desk.tap(ImGuiKey_Enter);
+    desk.settle();
+    CHECK(desk.session.view.pour.superheat == "60K");
+    const Result<PourResult> cooler = plan_of(desk.session.view.pour);
+    REQUIRE(cooler);
+    CHECK(desk.text("pour.Temperatures") == figure_of(*cooler, "Temperatures"));
+    CHECK(figure_of(*cooler, "Temperatures") != figure_of(*first, "Temperatures"));
+}
+
+TEST_CASE("a word of the plan that can't be read stays in its field with the reason") {
+    Desk desk(testing::real_catalogue());
+    desk.session.view.view = "pour";
+    desk.settle();
+    desk.click("pour.superheat");
+    desk.type("9 apples");
+    desk.tap(ImGuiKey_Enter);
+    desk.settle();
+    CHECK(desk.session.view.pour.superheat.empty());
+    CHECK(desk.text("pour.superheat.fault").find("apples") != std::string::npos);
+    CHECK(desk.shows("pour.Charge"));
+}
+
+TEST_CASE("a metal that must not be melted at home is refused on screen") {
+    Desk desk(testing::real_catalogue());
+    desk.session.view.view = "pour";
+    desk.session.view.pour.metal = "beryllium";
+    desk.settle();
+    CHECK(desk.text("pour.refused").find("beryll") != std::string::npos);
+    CHECK_FALSE(desk.shows("pour.Charge"));
+}
