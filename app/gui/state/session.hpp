@@ -65,7 +65,8 @@ public:
     std::size_t ranking_serial() const { return ranking_.serial(); }
     std::size_t curves_serial() const { return curves_.serial(); }
     bool working() const {
-        return figures_.working() || ranking_.working() || versus_.working() || curves_.working() || pour_.working() || check_.working();
+        return figures_.working() || ranking_.working() || versus_.working() || curves_.working() || pour_.working() ||
+               check_.working();
     }
 
 private:
