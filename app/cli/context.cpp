@@ -1,5 +1,10 @@
 #include "cli/context.hpp"
 
+#include "usecases/mix_metal.hpp"
+
+#include <algorithm>
+#include <iterator>
+
 namespace pourbook {
 
 CLI::App* Context::command(const std::string& name, const std::string& help) {
@@ -16,6 +21,22 @@ void Context::with_conditions(CLI::App* command) {
         "reference, as-cast, annealed, cold-worked, solution-treated, aged, as-supplied, or a temper (T6)");
     command->add_option("--price-form", words.price_form, "exchange (default), retail (bar in a shop) or scrap");
     command->add_option("--purity-rrr", words.rrr, "residual resistivity ratio of a pure metal");
+}
+
+void Context::with_mixes_too(CLI::App* command) {
+    command->add_option("--also", also, "a mix beside the metals of the reference, such as \"mix:Ag 92.5 Cu 7.5\"")
+        ->check([](const std::string& word) {
+            return names_mix(word) ? "" : "'" + word + "': a mix is expected, such as \"mix:Ag 92.5 Cu 7.5\"";
+        });
+    metal_lists.push_back(&also);
+}
+
+std::vector<std::string> Context::mixes_named() const {
+    std::vector<std::string> mixes;
+    for (const std::string* word : metal_words)
+        if (names_mix(*word)) mixes.push_back(*word);
+    for (const auto* list : metal_lists) std::copy_if(list->begin(), list->end(), std::back_inserter(mixes), names_mix);
+    return mixes;
 }
 
 int Context::failed(const Problem& problem) const {

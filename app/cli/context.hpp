@@ -24,6 +24,9 @@ struct Context {
     std::string today;                                                  // year and month
     std::function<Result<casting::Mesh>(const std::string&)> read_mesh; // of an STL file
     std::function<int(const Catalogue&)> answer;                        // empty: the window
+    std::vector<std::string> also;                                      // mixes named by --also
+    std::vector<const std::string*> metal_words;                        // arguments that name a metal
+    std::vector<const std::vector<std::string>*> metal_lists;           // the same, several
 
     Context(std::ostream& out_stream, std::ostream& err_stream) : out(out_stream), err(err_stream) {}
 
@@ -31,6 +34,10 @@ struct Context {
     CLI::App* command(const std::string& name, const std::string& help);
     /// Adds --at, --condition, --purity-rrr.
     void with_conditions(CLI::App* command);
+    /// What the arguments name as "mix:..." among them.
+    std::vector<std::string> mixes_named() const;
+    /// Adds --also: mixes to weigh beside the metals of the reference.
+    void with_mixes_too(CLI::App* command);
     /// One line on standard error; the exit code of the contract.
     int failed(const Problem& problem) const;
     int printed(const std::string& text) const;

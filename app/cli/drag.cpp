@@ -30,6 +30,7 @@ void declare_drag(Context& context) {
     with_tube_metal(c, words->request.drop.metal, words->request.drop.resistivity);
     c->add_option("--speed", words->speed, "speed of the magnet, such as 0.1m/s")->required();
     context.with_conditions(c);
+    context.metal_words.push_back(&words->request.drop.metal);
     c->callback([&context, words] {
         context.answer =
             context.under_conditions([&context, words](const Catalogue& catalogue, const Conditions& conditions) {

@@ -15,6 +15,7 @@ void declare_drop(Context& context) {
         ->check(CLI::Range(10, 100000));
     c->add_option("--seed", request->seed, "seed of the samples (default 1)");
     context.with_conditions(c);
+    context.metal_words.push_back(&request->metal);
     c->callback([&context, request] {
         context.answer =
             context.under_conditions([&context, request](const Catalogue& catalogue, const Conditions& conditions) {

@@ -80,6 +80,7 @@ void declare_infer(Context& context) {
     c->add_option("--samples", request.samples, "samples for the interval (default 2000)")
         ->check(CLI::Range(100, 100000));
     c->add_option("--seed", request.seed, "seed of the samples (default 1)");
+    context.with_mixes_too(c);
     context.with_conditions(c);
     c->callback([&context, words] {
         context.answer =

@@ -29,7 +29,9 @@ void declare_rank(Context& context) {
     c->add_option("--samples", request.samples, "samples for the intervals (default 2000)")
         ->check(CLI::Range(10, 200000));
     c->add_option("--seed", request.seed, "seed of the samples (default 1)");
+    context.with_mixes_too(c);
     context.with_conditions(c);
+    context.metal_lists.push_back(&request.from);
     c->callback([&context, words] {
         context.answer =
             context.under_conditions([&context, words](const Catalogue& catalogue, const Conditions& conditions) {

@@ -1,6 +1,7 @@
 #include "cli/run.hpp"
 
 #include "cli/context.hpp"
+#include "usecases/mix_metal.hpp"
 
 #include <algorithm>
 #include <cstdio>
@@ -61,6 +62,14 @@ void declare_commands(Context& context) {
     declare_check(context);
 }
 
+/// A mix named where a metal is expected is one metal more in the catalogue that answers.
+int answer(Context& context, const Catalogue& catalogue) {
+    const std::vector<std::string> mixes = context.mixes_named();
+    if (mixes.empty()) return context.answer(catalogue);
+    const Result<Catalogue> extended = with_mixes(catalogue, mixes);
+    return extended ? context.answer(*extended) : context.failed(extended.problem());
+}
+
 std::string one_line(std::string text) {
     std::replace(text.begin(), text.end(), '\n', ' ');
     return text;
@@ -88,7 +97,7 @@ int run_command_line(const CommandLine& setup, const std::vector<std::string>& w
     }
     try {
         const Catalogue catalogue = setup.open(top.reference.empty() ? setup.default_reference : top.reference);
-        return context.answer ? context.answer(catalogue) : setup.window(catalogue, top.window);
+        return context.answer ? answer(context, catalogue) : setup.window(catalogue, top.window);
     } catch (const std::exception& e) {
         err << "pourbook: " << e.what() << "\n";
         return 4;

@@ -57,6 +57,7 @@ void declare_sweep(Context& context) {
         ->check(CLI::Range(20, 20000));
     c->add_option("--seed", request.seed, "seed of the samples (default 1)");
     context.with_conditions(c);
+    context.metal_lists.push_back(&request.metals);
     c->callback([&context, words] {
         context.answer =
             context.under_conditions([&context, words](const Catalogue& catalogue, const Conditions& conditions) {

@@ -12,6 +12,7 @@ void declare_tradeoff(Context& context) {
     c->add_option("--where", request->first.where, "a condition; may be repeated");
     c->add_option("--from", request->from, "only these metals, separated by commas")->delimiter(',');
     context.with_conditions(c);
+    context.metal_lists.push_back(&request->from);
     c->callback([&context, request] {
         context.answer =
             context.under_conditions([&context, request](const Catalogue& catalogue, const Conditions& conditions) {

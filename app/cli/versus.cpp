@@ -23,6 +23,7 @@ void declare_versus(Context& context) {
         ->check(CLI::Range(10, 200000));
     c->add_option("--seed", request.seed, "seed of the samples (default 1)");
     context.with_conditions(c);
+    context.metal_words.insert(context.metal_words.end(), {&request.a, &request.b});
     c->callback([&context, words] {
         context.answer =
             context.under_conditions([&context, words](const Catalogue& catalogue, const Conditions& conditions) {

@@ -61,7 +61,7 @@ public:
         : catalogue_(catalogue), request_(request), out_(empty_result()) {}
 
     Result<MixResult> run() {
-        for (auto step : {&Mixer::compose, &Mixer::lose, &Mixer::reach, &Mixer::dope})
+        for (auto step : {&Mixer::compose, &Mixer::take_in_impurities, &Mixer::lose, &Mixer::reach, &Mixer::dope})
             if (const auto fault = (this->*step)()) return *fault;
         estimate();
         worth();
@@ -88,6 +88,15 @@ private:
         if (!melted) return melted.problem();
         out_.blend = *melted;
         out_.composition = melted->composition;
+        return std::nullopt;
+    }
+
+    /// What is stated as dissolved is part of the metal: every estimate below counts it.
+    Fault take_in_impurities() {
+        if (request_.impurities.empty()) return std::nullopt;
+        const Result<Composition> whole = with_additions(catalogue_.alloys, out_.composition, request_.impurities);
+        if (!whole) return whole.problem();
+        out_.composition = *whole;
         return std::nullopt;
     }
 
@@ -134,7 +143,8 @@ private:
     }
 
     void estimate() {
-        const AlloySetting setting{catalogue_, out_.composition, out_.treatment};
+        AlloySetting setting{catalogue_, out_.composition, out_.treatment};
+        for (const Share& s : request_.impurities) setting.dissolved.push_back(s.element);
         out_.density = estimate_density(setting);
         out_.resistivity = estimate_resistivity(setting);
         out_.melting = estimate_melting(setting);
@@ -189,49 +199,10 @@ private:
     MixResult out_;
 };
 
-Record record_of(const std::string& property, const Estimate& e, double temperature_K, const std::string& condition) {
-    Record r;
-    r.id = "estimate." + property;
-    r.property = property;
-    r.phase = property == "solidus" || property == "liquidus" ? Phase::any : Phase::solid;
-    r.condition = condition;
-    Point p;
-    p.temperature_K = temperature_K;
-    p.value_si = e.value_si;
-    p.printed = significant(e.value_si, 4) + " (SI)";
-    r.points.push_back(p);
-    r.uncertainty_relative = e.standard_uncertainty_si / e.value_si;
-    r.note = "estimated from the composition: " + e.rule;
-    r.citation = {e.sources.empty() ? "" : e.sources.front().source, "estimate: " + e.rule, HowKnown::computed, ""};
-    return r;
-}
-
 } // namespace
 
 Result<MixResult> mix(const Catalogue& catalogue, const MixRequest& request) {
     return Mixer(catalogue, request).run();
-}
-
-Metal estimated_metal(const MixResult& r, const std::string& name) {
-    Metal m = plain_metal(r.composition);
-    m.slug = "estimate-" + as_slug(name);
-    m.name = "estimate: " + name;
-    m.note = "Estimated from its composition, not measured.";
-    m.reference_condition = r.treatment == Treatment::quenched ? "solution-treated" : name_of(r.treatment);
-    const auto add = [&](const char* property, const Estimate& e, double temperature_K) {
-        m.records.push_back(
-            record_of(property, e, temperature_K, std::isnan(temperature_K) ? "" : m.reference_condition));
-        if (m.composition_citation.source.empty()) m.composition_citation = m.records.back().citation;
-    };
-    if (r.resistivity) add("resistivity", r.resistivity->estimate, room_temperature_K);
-    if (r.temperature_coefficient) add("temperature_coefficient", *r.temperature_coefficient, room_temperature_K);
-    if (r.thermal_conductivity) add("thermal_conductivity", *r.thermal_conductivity, room_temperature_K);
-    if (r.density) add("density", *r.density, room_temperature_K);
-    if (r.melting) {
-        add("solidus", r.melting->solidus, no_number);
-        add("liquidus", r.melting->liquidus, no_number);
-    }
-    return m;
 }
 
 } // namespace pourbook

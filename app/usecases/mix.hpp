@@ -28,7 +28,7 @@ struct MixRequest {
     double melt_loss = 0; // share of the melt, lost evenly
     std::optional<MixTarget> target;
     std::optional<double> phases_at_K;
-    std::vector<Share> impurities;                 // dissolved in the host, wt_percent of each
+    std::vector<Share> impurities; // dissolved in the host, wt_percent of each; counted in every estimate
     std::optional<double> measured_resistivity_si; // explain it by impurities of the host
 };
 
@@ -39,10 +39,10 @@ struct MixAddition {
 };
 
 struct MixResult {
-    Composition composition;
+    Composition composition; // stated impurities included
     Treatment treatment = Treatment::as_cast;
     std::vector<Stock> stocks;
-    std::optional<Blend> blend;
+    std::optional<Blend> blend; // of the stocks alone
     double mass_kg = no_number; // after melt loss; NaN for a bare composition
     std::string precious;       // Au, Ag, Pt or Pd, the largest above a third; empty: none
     Result<Estimate> density, temperature_coefficient, thermal_conductivity;
@@ -62,9 +62,5 @@ struct MixResult {
 /// Errors: what makes the request itself senseless (no metal, a target out of reach, a loss of 100 %, an impurity
 /// without a coefficient). A property without a rule is a problem inside the result.
 Result<MixResult> mix(const Catalogue& catalogue, const MixRequest& request);
-
-/// The mix as a metal that can be ranked, dropped and poured; every record is marked computed and carries the
-/// estimate's uncertainty. The slug and name begin with "estimate".
-Metal estimated_metal(const MixResult& result, const std::string& name);
 
 } // namespace pourbook

@@ -81,6 +81,43 @@ code, out, _ = run("mix", "1kg sterling-silver", "--units", "workshop")
 check(code == 0 and "ESTIMATE" in out and "%IACS" in out and "rule" in out and "Sources" in out, "text in workshop units")
 check(run("mix", "--help")[0] == 0, "help")
 
+# a stated impurity enters the main estimate; the table of its own stays
+pure, doped = answer("--composition", "Cu"), answer("--composition", "Cu", "--impurity", "P 0.02")
+check(abs(doped["composition_wt_percent"]["P"] - 0.02) < 1e-9, "the impurity is part of the composition")
+added = doped["resistivity"]["value"] - pure["resistivity"]["value"]
+check(abs(added / (0.02 * doped["impurities"][0]["per_wt_percent"]) - 1) < 0.005, "the impurity enters the resistivity")
+
+# a mix in words where a metal is expected
+MIX = "mix:1.2kg sterling-silver + 300g silver"
+
+
+def json_from(*words):
+    code, out, err = run(*words, "--json")
+    check(code == 0, f"{words}: exit {code}: {err.strip()}")
+    return json.loads(out) if code == 0 else {}
+
+
+v = json_from("value", MIX, "resistivity")
+direct = answer(MIX.removeprefix("mix:"))["resistivity"]
+check(abs(v["value"] / direct["value"] - 1) < 1e-9 and v["how_known"] == "computed", "value of a mix is mix's estimate")
+check(v["metal"] == MIX, "the metal is named by its words")
+r = json_from("rank", "--goal", "strongest-brake", "--from", MIX + ",copper")
+check({x["metal"] for x in r["results"]} == {MIX, "copper"}, "rank --from a mix")
+r = json_from("rank", "--goal", "strongest-brake", "--also", MIX)
+check(MIX in {x["metal"] for x in r["results"]} and len(r["results"]) > 50, "rank --also a mix")
+check("winner" in json_from("versus", MIX, "copper", "--goal", "strongest-brake"), "versus a mix")
+TUBE = ["--magnet", "cylinder:12mmx10mm", "--grade", "N42", "--tube", "13mm:15mm:1m"]
+check(json_from("drop", *TUBE, "--metal", MIX)["fall_time_s"] > 1, "drop through a mix")
+check(json_from("pour", MIX, "--part", "bar:20mmx100mm")["charge_mass_kg"] > 0, "pour a mix")
+for words, expected, contains in [(["value", "mix:Xx 100", "density"], 3, "unknown element"),
+                                  (["value", "mix:", "density"], 2, "needs a mix"),
+                                  (["value", "mix:Ag 92.5", "density"], 2, "92.5"),
+                                  (["sheet", "mix:-1kg silver"], 2, "positive mass"),
+                                  (["value", "mix:Fe 64 Ni 36", "resistivity"], 3, "no rule"),
+                                  (["rank", "--goal", "strongest-brake", "--also", "copper"], 2, "mix")]:
+    code, out, err = run(*words)
+    check(code == expected and contains in err and err.count("\n") == 1 and not out, f"{words}: {code} {err!r}")
+
 for failure in failures:
     print("FAILED:", failure)
 print(f"{'failed' if failures else 'passed'}: mix, {len(failures)} failures")

@@ -9,6 +9,7 @@
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
+#include <thread>
 
 using namespace pourbook;
 
@@ -92,7 +93,8 @@ TEST_CASE("faults name the column") {
 
 TEST_CASE("an answer off the frame thread is the newest asked for") {
     std::atomic<int> woken = 0;
-    Background<int> background([&] { ++woken; });
+    BackgroundWorks works{[&] { ++woken; }};
+    Background<int> background(works);
     int number = 0;
     const auto ask = [&](int n) { return background.ask(std::to_string(n), [n] { return n * 10; }); };
     CHECK(ask(1) == nullptr);
@@ -104,6 +106,29 @@ TEST_CASE("an answer off the frame thread is the newest asked for") {
     CHECK(*answer == 490);
     CHECK(woken >= 1);
     CHECK(woken <= 49);
+}
+
+TEST_CASE("a pinned mix comes back with its words and is a metal of the window") {
+    const Folder folder;
+    const std::string file = (folder.path / "view.json").string(), mix = "mix:1.2kg sterling-silver + 300g silver";
+    ViewState view = first_view(testing::real_catalogue());
+    view.pins = {"copper", mix, "mix:Xx 100"};
+    CHECK_FALSE(write_view(file, view));
+    const Result<ViewState> back = read_view(file, ViewState{});
+    REQUIRE(back);
+    const ViewState fit = fitted(*back, testing::real_catalogue());
+    CHECK(fit.pins == std::vector<std::string>{"copper", mix});
+    Session session(testing::real_catalogue(), fit, {});
+    REQUIRE(session.catalogue.metal(mix));
+    CHECK(session.catalogue.metal(mix)->name.find("estimate: ") == 0);
+    CHECK_FALSE(testing::real_catalogue().metal(mix));
+    session.ranking();
+    session.view.pins = {"copper"};
+    while (session.catalogue.metal(mix)) { // waits until nothing rests on the old catalogue
+        session.keep_mixes();
+        std::this_thread::sleep_for(std::chrono::milliseconds(1));
+    }
+    CHECK(session.catalogue.metal("copper"));
 }
 
 TEST_CASE("an explanation lists every source of a number") {

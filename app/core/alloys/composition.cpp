@@ -88,4 +88,15 @@ Result<Composition> composition_of(const AlloyData& data, std::vector<Share> sha
     return c;
 }
 
+Result<Composition> with_additions(const AlloyData& data, const Composition& base,
+                                   const std::vector<Share>& additions) {
+    double added = 0;
+    for (const Share& a : additions) added += a.wt_percent;
+    if (!(added < 100)) return Problem{Problem::Kind::unreadable, "the additions leave nothing of the metal", 0};
+    std::vector<Share> all;
+    for (const Share& s : base.shares()) all.push_back({s.element, s.wt_percent * (100 - added) / 100, 0});
+    for (const Share& a : additions) all.push_back({a.element, a.wt_percent, 0});
+    return composition_of(data, all);
+}
+
 } // namespace pourbook

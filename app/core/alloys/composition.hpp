@@ -37,4 +37,8 @@ private:
 /// without a figure (0) is 100 %. Errors: unknown element, negative figure, a sum outside those limits.
 Result<Composition> composition_of(const AlloyData& data, std::vector<Share> shares, bool atomic = false);
 
+/// The composition with small contents added, in per cent by mass of the whole; the rest keeps its proportions.
+/// Errors: as above; additions that leave nothing of the rest.
+Result<Composition> with_additions(const AlloyData& data, const Composition& base, const std::vector<Share>& additions);
+
 } // namespace pourbook

@@ -86,6 +86,12 @@ private:
         SoluteState state;
         state.element = s.element;
         state.dissolved_wt = s.wt_percent;
+        const auto& asked = setting_.dissolved;
+        if (std::find(asked.begin(), asked.end(), s.element) != asked.end()) {
+            out_.trail.push_back(s.element + ": " + trimmed(s.wt_percent, 3) + " % taken as dissolved, as asked");
+            out_.solutes.push_back(state);
+            return;
+        }
         const Diagram* diagram = setting_.data().diagram(out_.host, s.element);
         if (!diagram) {
             const bool known = setting_.data().effect(out_.host, s.element, true) != nullptr;

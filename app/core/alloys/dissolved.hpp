@@ -5,6 +5,7 @@
 //   practice) as-cast   the mean content of the cored host after freezing without diffusion (Scheil), but not more than
 //   the
 //             solubility down to which castings are known to follow precipitation (db/increments.json)
+// Elements the setting names as dissolved stay so in every treatment.
 // Range: solutes with a stored diagram; without one taken as dissolved, and said, below `traces_wt` per cent, or below
 // `undrawn_wt` where a resistivity increment is published. Not beyond the compound next to the host's solid solution.
 #pragma once

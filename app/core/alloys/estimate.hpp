@@ -32,6 +32,7 @@ struct AlloySetting {
     const Composition& composition;
     Treatment treatment = Treatment::as_cast;
     double without_point_within_wt = -1;
+    std::vector<std::string> dissolved = {}; // elements taken as wholly in solution, whatever the treatment
 
     const AlloyData& data() const { return catalogue.alloys; }
 };

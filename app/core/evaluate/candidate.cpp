@@ -111,6 +111,10 @@ Candidate just_outside(const Record& r, const std::vector<Point>& points, double
                   "end of the series, used " + trimmed(away, 3) + " K away");
 }
 
+const char* kind_of_figure(const Record& r) {
+    return r.citation.how_known == HowKnown::computed ? "computed figure" : "printed figure";
+}
+
 std::optional<Candidate> from_series(const Record& r, const std::vector<Point>& points, const Question& q) {
     const double t = q.temperature_K;
     if (points.size() < 2) return std::nullopt;
@@ -121,7 +125,7 @@ std::optional<Candidate> from_series(const Record& r, const std::vector<Point>& 
     const auto above = std::find_if(points.begin(), points.end() - 1,
                                     [&](const Point& p) { return p.temperature_K >= t - scale_slack_K; });
     const bool on_point = std::abs(above->temperature_K - t) <= scale_slack_K || above == points.begin();
-    if (on_point) return saying(r, x.value_si, x.doubt_si, Cover::direct, printed_as(*above, r), "printed figure");
+    if (on_point) return saying(r, x.value_si, x.doubt_si, Cover::direct, printed_as(*above, r), kind_of_figure(r));
     return saying(r, x.value_si, x.doubt_si, Cover::direct, printed_as(*(above - 1), r) + ", " + printed_as(*above, r),
                   "interpolated between printed points");
 }
@@ -133,12 +137,12 @@ double reach_K(const Question& q) {
 
 std::optional<Candidate> from_point(const Record& r, const Point& p, const Question& q) {
     if (!q.property.varies_with_temperature)
-        return saying(r, p.value_si, p.half_digit_si, Cover::direct, printed_as(p, r), "printed figure");
+        return saying(r, p.value_si, p.half_digit_si, Cover::direct, printed_as(p, r), kind_of_figure(r));
     const double away =
         std::abs(q.temperature_K - (std::isnan(p.temperature_K) ? room_temperature_K : p.temperature_K));
     if (away > reach_K(q)) return std::nullopt;
     if (away <= scale_slack_K)
-        return saying(r, p.value_si, p.half_digit_si, Cover::direct, printed_as(p, r), "printed figure");
+        return saying(r, p.value_si, p.half_digit_si, Cover::direct, printed_as(p, r), kind_of_figure(r));
     const double drift = 0.5 * q.property.default_uncertainty * away / reach_K(q) * std::abs(p.value_si);
     return saying(r, p.value_si, p.half_digit_si + drift, Cover::near, printed_as(p, r),
                   "single printed point, used " + trimmed(away, 2) + " K away");

@@ -39,6 +39,7 @@ void draw_view(Ui& ui) {
 
 void draw_desk(Ui& ui) {
     ui.probe.begin_frame();
+    ui.session.keep_mixes();
     ImGui::GetIO().ConfigFlags |= ImGuiConfigFlags_NavEnableKeyboard; // a list with the focus takes it away for a frame
     run_shortcuts(ui);
     ImGui::SetNextWindowPos({0, 0});

@@ -2,6 +2,10 @@
 
 #include "core/quantity/unit.hpp"
 #include "usecases/find_metal.hpp"
+#include "usecases/mix_metal.hpp"
+
+#include <algorithm>
+#include <iterator>
 
 namespace pourbook {
 namespace {
@@ -45,9 +49,37 @@ Figures all_figures(const Catalogue& catalogue, const Conditions& conditions) {
 
 } // namespace
 
-Session::Session(const Catalogue& c, ViewState start, std::function<void()> wake)
-    : catalogue(c), view(std::move(start)), history(view), figures_(wake), ranking_(wake), versus_(wake), curves_(wake),
-      pour_(wake), check_(wake) {}
+Session::Session(const Catalogue& reference, ViewState start, std::function<void()> wake)
+    : reference_(reference), own_(reference), view(std::move(start)), history(view), works_{std::move(wake)},
+      figures_(works_), ranking_(works_), versus_(works_), curves_(works_), pour_(works_), check_(works_) {
+    own_.index(); // the copy's look-ups must point into the copy
+    keep_mixes();
+}
+
+bool Session::working() const {
+    return std::any_of(works_.all.begin(), works_.all.end(), [](const BackgroundWork* w) { return w->working(); });
+}
+
+void Session::keep_mixes() {
+    std::vector<std::string> wanted;
+    std::copy_if(view.pins.begin(), view.pins.end(), std::back_inserter(wanted), names_mix);
+    for (const std::string& chosen : {view.selected, view.pour.metal})
+        if (names_mix(chosen) && std::find(wanted.begin(), wanted.end(), chosen) == wanted.end())
+            wanted.push_back(chosen);
+    if (wanted == mixes_) return;
+    bool busy = false;
+    for (BackgroundWork* w : works_.all) busy = w->busy() || busy;
+    if (busy) return;
+    Result<Catalogue> extended = with_mixes(reference_, wanted);
+    mixes_ = wanted;
+    if (!extended) return; // only words that were read are pinned
+    for (BackgroundWork* w : works_.all) w->forget();
+    sheets_.clear();
+    sources_.reset();
+    searched_.reset();
+    own_ = std::move(*extended);
+    own_.index();
+}
 
 Conditions Session::conditions() const {
     Conditions out;

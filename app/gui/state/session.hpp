@@ -36,13 +36,22 @@ struct Passing {
 
 class Session {
 public:
-    Session(const Catalogue& catalogue, ViewState start, std::function<void()> wake);
+    Session(const Catalogue& reference, ViewState start, std::function<void()> wake);
 
-    const Catalogue& catalogue;
+private:
+    const Catalogue& reference_;
+    Catalogue own_; // the reference and the mixes pinned
+
+public:
+    const Catalogue& catalogue = own_; // changes only in keep_mixes()
     ViewState view;
     Passing passing;
     MeshReader read_mesh; // of STL files, set once by whoever opens the window
     History history;
+
+    /// Call between frames: brings the mixes that are pinned or chosen into the catalogue, as soon as no question rests
+    /// on it.
+    void keep_mixes();
 
     UnitSystem units() const { return view.workshop_units ? UnitSystem::workshop : UnitSystem::shown; }
     Conditions conditions() const;
@@ -64,12 +73,10 @@ public:
     bool ranking_is_current() const { return !ranking_.working(); }
     std::size_t ranking_serial() const { return ranking_.serial(); }
     std::size_t curves_serial() const { return curves_.serial(); }
-    bool working() const {
-        return figures_.working() || ranking_.working() || versus_.working() || curves_.working() || pour_.working() ||
-               check_.working();
-    }
+    bool working() const;
 
 private:
+    BackgroundWorks works_;
     Background<Figures> figures_;
     Background<Result<RankResult>> ranking_;
     Background<Result<VersusResult>> versus_;
@@ -80,6 +87,7 @@ private:
     std::optional<SourceIndex> sources_;
     std::optional<std::string> searched_;
     std::vector<const Metal*> found_;
+    std::vector<std::string> mixes_; // in own_
 };
 
 /// "a < 1; b > 2" and lines into conditions, blanks trimmed, empty ones left out.

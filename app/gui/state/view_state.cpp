@@ -1,6 +1,7 @@
 #include "gui/state/view_state.hpp"
 
 #include "core/quantity/unit.hpp"
+#include "usecases/mix_metal.hpp"
 
 #include <algorithm>
 #include <array>
@@ -26,6 +27,13 @@ PourWords first_pour() {
     return words;
 }
 
+/// A metal of the catalogue, or a mix in words that can be read.
+bool is_known(const Catalogue& catalogue, const std::string& slug) {
+    if (!names_mix(slug)) return catalogue.metal(slug) != nullptr;
+    const Result<MixRequest> request = mix_request_from(catalogue, slug);
+    return request && mix(catalogue, *request);
+}
+
 } // namespace
 
 ViewState first_view(const Catalogue& catalogue) {
@@ -42,9 +50,9 @@ ViewState fitted(ViewState view, const Catalogue& catalogue) {
     if (std::find(views.begin(), views.end(), view.view) == views.end()) view.view = "rank";
     std::vector<std::string> pins;
     for (const std::string& slug : view.pins)
-        if (catalogue.metal(slug) && std::find(pins.begin(), pins.end(), slug) == pins.end()) pins.push_back(slug);
+        if (is_known(catalogue, slug) && std::find(pins.begin(), pins.end(), slug) == pins.end()) pins.push_back(slug);
     view.pins = pins;
-    if (!catalogue.metal(view.selected))
+    if (!is_known(catalogue, view.selected))
         view.selected = !view.pins.empty()         ? view.pins.front()
                         : catalogue.metals.empty() ? ""
                                                    : catalogue.metals.front().slug;
@@ -54,7 +62,7 @@ ViewState fitted(ViewState view, const Catalogue& catalogue) {
     if (!catalogue.reference(view.source)) view.source.clear();
     if (!parse_si(view.temperature, base_dimension(Dimension::kelvin), "temperature"))
         view.temperature = ViewState{}.temperature;
-    if (!catalogue.metal(view.pour.metal)) view.pour.metal = view.selected;
+    if (!is_known(catalogue, view.pour.metal)) view.pour.metal = view.selected;
     if (view.pour.parts.empty()) view.pour.parts = first_pour().parts;
     if (!drop_setup(catalogue, view.drop_setup)) view.drop_setup = first_setup();
     return view;

@@ -36,7 +36,7 @@ struct CurveChoice {
 
 struct ViewState {
     std::string view = "rank";     // metals | rank | curves | compare | pour | sources
-    std::vector<std::string> pins; // slugs; the place gives colour and mark
+    std::vector<std::string> pins; // slugs, a mix in its words; the place gives colour and mark
     bool dark = true;
     bool workshop_units = false;
     std::string temperature = "20 degC"; // as typed

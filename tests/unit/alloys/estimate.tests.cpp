@@ -1,8 +1,8 @@
 #include "core/alloys/impurity.hpp"
 #include "core/alloys/melting.hpp"
 #include "core/alloys/thermal.hpp"
-#include "usecases/mix.hpp"
 #include "usecases/mix_curve.hpp"
+#include "usecases/mix_metal.hpp"
 #include "usecases/mix_words.hpp"
 #include "usecases/rank.hpp"
 
@@ -105,31 +105,88 @@ TEST_CASE("phases, target and melt loss of a request") {
     CHECK_FALSE(mix(reference(), request));
 }
 
-TEST_CASE("an estimated mix ranks like any metal and stays marked") {
-    Catalogue c = reference();
-    const Metal metal = estimated_metal(mixed("Ag 94 Cu 6"), "my scrap");
-    CHECK(metal.slug == "estimate-my-scrap");
-    for (const Record& r : metal.records) CHECK(r.citation.how_known == HowKnown::computed);
-    c.metals.push_back(metal);
-    c.index();
-    const auto rho = evaluate(c, *c.metal("estimate-my-scrap"), "conductivity", {});
+TEST_CASE("a mix named in words ranks like any metal and stays marked") {
+    const std::string words = "mix:Ag 94 Cu 6 annealed";
+    const Result<Catalogue> c = with_mixes(reference(), {words, "silver"});
+    REQUIRE(c);
+    CHECK(c->metals.size() == reference().metals.size() + 1);
+    const Metal* metal = c->metal(words);
+    REQUIRE(metal);
+    CHECK(metal->name == "estimate: Ag 94 Cu 6 annealed");
+    CHECK(metal->reference_condition == "annealed");
+    CHECK(metal->family == "silver");
+    for (const Record& r : metal->records) CHECK(r.citation.how_known == HowKnown::computed);
+    const auto rho = evaluate(*c, *metal, "conductivity", {});
     REQUIRE(rho);
     CHECK(rho->how_known == HowKnown::computed);
     CHECK(rho->standard_uncertainty_si / rho->value_si > 0.05);
     RankRequest request;
     request.goal.formula = "conductivity";
-    request.from = {"silver", "sterling-silver", "estimate-my-scrap"};
-    const auto ranked = rank(c, request);
+    request.from = {"silver", "sterling-silver", words};
+    const auto ranked = rank(*c, request);
     REQUIRE(ranked);
     CHECK(ranked->ranked.size() == 3);
 }
 
-TEST_CASE("conductivity against composition with the measured alloys") {
-    const auto curve = mix_curve(reference(), {"Ag", "Cu", Treatment::annealed, 50});
-    REQUIRE(curve);
-    CHECK(curve->diagram != nullptr);
-    CHECK(curve->points.size() == 51);
-    CHECK(curve->measured.size() >= 6);
-    for (const MixCurvePoint& p : curve->points) CHECK(p.low90_si <= p.high90_si);
-    CHECK_FALSE(mix_curve(reference(), {"Ag", "Xx", Treatment::annealed, 50}));
+TEST_CASE("a mix answers each condition with the estimate of that treatment") {
+    const std::string words = "mix:Ag 92.5 Cu 7.5";
+    const Result<Catalogue> c = with_mixes(reference(), {words});
+    REQUIRE(c);
+    for (const auto& [condition, treatment] : {std::pair{"as-cast", Treatment::as_cast},
+                                               {"annealed", Treatment::annealed},
+                                               {"solution-treated", Treatment::quenched},
+                                               {"aged", Treatment::aged}}) {
+        CAPTURE(condition);
+        Conditions asked;
+        asked.condition = condition;
+        const auto e = evaluate(*c, *c->metal(words), "resistivity", asked);
+        REQUIRE(e);
+        CHECK(e->condition == condition);
+        MixRequest request = *mix_request_from(reference(), words);
+        request.treatment = treatment;
+        const Result<MixResult> direct = mix(reference(), request);
+        REQUIRE(direct);
+        CHECK(e->value_si == Approx(direct->resistivity->estimate.value_si).epsilon(1e-12));
+    }
+}
+
+TEST_CASE("a mix without a rule says so in the words of the rule") {
+    const std::string words = "mix:Fe 64 Ni 36";
+    const Result<Catalogue> c = with_mixes(reference(), {words});
+    REQUIRE(c);
+    const auto rho = evaluate(*c, *c->metal(words), "resistivity", {});
+    REQUIRE_FALSE(rho);
+    CHECK(rho.problem().text.find("no rule") != std::string::npos);
+    CHECK(ferromagnetic_at(*c, *c->metal(words), 293));
+}
+
+TEST_CASE("words of a mix that can't be read are refused by name") {
+    for (const char* words : {"mix:", "mix:Ag 92.5", "mix:Xx 100", "mix:-1kg silver", "mix:1kg nosuchmetal"}) {
+        CAPTURE(words);
+        const Result<Catalogue> c = with_mixes(reference(), {words});
+        REQUIRE_FALSE(c);
+        CHECK(c.problem().text.find(words) != std::string::npos);
+    }
+}
+
+TEST_CASE("a stated impurity counts in the main estimate, dissolved") {
+    MixRequest request;
+    request.composition = *composition_from(reference(), "Cu");
+    const Result<MixResult> plain = mix(reference(), request);
+    request.impurities = {{"P", 0.02, 0}};
+    const Result<MixResult> with = mix(reference(), request);
+    REQUIRE(plain);
+    REQUIRE(with);
+    CHECK(with->composition.wt("P") == Approx(0.02));
+    CHECK(with->composition.wt("Cu") == Approx(99.98));
+    const double added = with->resistivity->estimate.value_si - plain->resistivity->estimate.value_si;
+    CHECK(added == Approx(with->impurities.front().per_wt.value_si * 0.02).epsilon(0.005));
+    for (const Treatment t : {Treatment::annealed, Treatment::aged}) { // iron too, though annealing would drop it
+        request.treatment = t;
+        request.impurities = {{"Fe", 0.1, 0}};
+        const Result<MixResult> iron = mix(reference(), request);
+        REQUIRE(iron);
+        CHECK(iron->resistivity->estimate.value_si - plain->resistivity->estimate.value_si ==
+              Approx(iron->impurities.front().per_wt.value_si * 0.1).epsilon(0.01));
+    }
 }
