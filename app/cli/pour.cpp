@@ -62,7 +62,7 @@ void declare_pour(Context& context) {
     declare_part(c, *words);
     declare_melt(c, *words);
     declare_workshop(c, *words);
-    context.metal_words.push_back(&words->request.metal);
+    context.metal_words.push_back(&words->metal);
     c->callback([&context, words] {
         context.answer = [&context, words](const Catalogue& catalogue) { return answer(context, *words, catalogue); };
     });
