@@ -83,20 +83,20 @@ void draw_melting(Ui& ui, const Metal& metal, const MetalFigures& figures) {
     value_label(ui, "liquidus." + metal.slug, metal, liquidus, figures.liquidus, {.unit = false, .opens = false});
 }
 
-void draw_row(Ui& ui, const Metal& metal, const Figures* figures, bool& scroll) {
+void draw_row(Ui& ui, const Metal& metal, const Figures* figures) {
     ImGui::TableNextRow();
     ImGui::TableNextColumn();
     if (pin_button(ui, "list.pin." + metal.slug, metal.slug)) toggle_pin(ui.view(), metal.slug);
     ImGui::TableNextColumn();
     const bool current = ui.view().selected == metal.slug;
-    if (ImGui::Selectable(metal.name.c_str(), current,
+    const std::string name = fitted(metal.name, ImGui::GetContentRegionAvail().x);
+    if (ImGui::Selectable((name + "##" + metal.slug).c_str(), current,
                           ImGuiSelectableFlags_SpanAllColumns | ImGuiSelectableFlags_AllowItemOverlap))
         ui.view().selected = metal.slug;
     ui.probe.item("list." + metal.slug, metal.name);
-    if (current && scroll) {
-        ImGui::SetScrollHereY(0.4F);
-        scroll = false;
-    }
+    if (name != metal.name && ImGui::IsItemHovered() &&
+        (ImGui::TableGetColumnFlags() & ImGuiTableColumnFlags_IsHovered))
+        hover_text(ui, metal.name);
     ImGui::TableNextColumn();
     small_dim_text(ui, metal.family);
     const auto at = figures ? figures->find(metal.slug) : Figures::const_iterator{};
@@ -106,6 +106,22 @@ void draw_row(Ui& ui, const Metal& metal, const Figures* figures, bool& scroll) 
     ImGui::TableNextColumn();
     value_label(ui, "conductivity." + metal.slug, metal, *ui.session.catalogue.property("conductivity"),
                 at->second.conductivity, {.unit = false, .right = true, .opens = false});
+}
+
+/// Only the rows in sight; the selected one comes into sight when it was chosen elsewhere.
+void draw_rows(Ui& ui, const std::vector<const Metal*>& found, const Figures* figures) {
+    bool& scroll = ui.session.passing.scroll_to_selected;
+    const int selected = scroll ? place_of(found, ui.view().selected) : -1;
+    ImGuiListClipper clipper;
+    clipper.Begin(static_cast<int>(found.size()));
+    if (selected >= 0) clipper.ForceDisplayRangeByIndices(selected, selected + 1);
+    while (clipper.Step())
+        for (int i = clipper.DisplayStart; i < clipper.DisplayEnd; ++i) {
+            draw_row(ui, *found[static_cast<std::size_t>(i)], figures);
+            if (i != selected) continue;
+            ImGui::SetScrollHereY(0.4F);
+            scroll = false;
+        }
 }
 
 void table_head(Ui& ui) {
@@ -144,8 +160,7 @@ void draw_metal_list(Ui& ui, float width) {
     }
     if (ImGui::BeginTable("metals", 5, ImGuiTableFlags_ScrollY | ImGuiTableFlags_RowBg)) {
         table_head(ui);
-        bool& scroll = ui.session.passing.scroll_to_selected;
-        for (const Metal* m : found) draw_row(ui, *m, figures, scroll);
+        draw_rows(ui, found, figures);
         ImGui::EndTable();
     }
     ImGui::EndChild();

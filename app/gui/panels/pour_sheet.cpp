@@ -6,6 +6,7 @@
 #include "gui/widgets/value_label.hpp"
 #include "report/pour_report.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace pourbook {
@@ -58,7 +59,11 @@ void draw_tiles(Ui& ui, const PourResult& plan, const Page& page) {
 void draw_table(Ui& ui, const Table& table, const std::string& id) {
     constexpr ImGuiTableFlags flags = ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit;
     if (!ImGui::BeginTable(id.c_str(), static_cast<int>(table.columns.size()), flags)) return;
-    for (const Table::Column& c : table.columns) ImGui::TableSetupColumn(c.title.c_str());
+    for (std::size_t i = 0; i < table.columns.size(); ++i) {
+        float width = ImGui::CalcTextSize(table.columns[i].title.c_str()).x;
+        for (const auto& row : table.rows) width = std::max(width, ImGui::CalcTextSize(row[i].c_str()).x);
+        ImGui::TableSetupColumn(table.columns[i].title.c_str(), ImGuiTableColumnFlags_WidthFixed, width);
+    }
     header_row(ui, 1);
     for (const auto& row : table.rows) {
         ImGui::TableNextRow();

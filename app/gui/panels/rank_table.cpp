@@ -93,9 +93,9 @@ void draw_name(Ui& ui, const RankedMetal& r) {
     }
     const bool hovered = ImGui::IsItemHovered();
     ImGui::SameLine(0, 0);
-    const bool cut = ImGui::CalcTextSize(r.metal->name.c_str()).x > ImGui::GetContentRegionAvail().x;
-    text(r.metal->name);
-    if (cut && hovered && ImGui::IsItemHovered()) hover_text(ui, r.metal->name);
+    const std::string name = fitted(r.metal->name, ImGui::GetContentRegionAvail().x);
+    text(name);
+    if (name != r.metal->name && hovered && ImGui::IsItemHovered()) hover_text(ui, r.metal->name);
 }
 
 void draw_marks(Ui& ui, const RankedMetal& r, const RankResult& result) {

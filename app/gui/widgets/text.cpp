@@ -56,6 +56,16 @@ void warning_text(const Ui& ui, const std::string& words) {
     wrapped_text(words, ui.colours().warning);
 }
 
+std::string fitted(const std::string& words, float width) {
+    if (ImGui::CalcTextSize(words.c_str()).x <= width) return words;
+    std::string out = words;
+    while (!out.empty() && ImGui::CalcTextSize((out + "…").c_str()).x > width) {
+        while (out.size() > 1 && (out.back() & 0xC0) == 0x80) out.pop_back(); // the rest of a sign
+        out.pop_back();
+    }
+    return out + "…";
+}
+
 void text_right(const std::string& words) {
     const float room = ImGui::GetContentRegionAvail().x - ImGui::CalcTextSize(words.c_str()).x;
     if (room > 0) ImGui::SetCursorPosX(ImGui::GetCursorPosX() + room);

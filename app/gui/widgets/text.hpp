@@ -13,6 +13,8 @@ void small_dim_text(const Ui& ui, const std::string& words);
 void wrapped_text(const std::string& words, Colour colour);
 void heading(const Ui& ui, const std::string& words);
 void warning_text(const Ui& ui, const std::string& words);
+/// The words with their end replaced by "…" where they are wider than `width`.
+std::string fitted(const std::string& words, float width);
 /// Right-aligned inside the table cell.
 void text_right(const std::string& words);
 

@@ -1,0 +1,133 @@
+"""A display of its own, and the real window on it: real pointer, real keys, and what is on screen read back through the test socket."""
+import json
+import os
+import socket
+import subprocess
+import time
+
+
+class Failure(Exception):
+    pass
+
+
+def check(truth, what):
+    if not truth:
+        raise Failure(what)
+
+
+class Display:
+    """An Xvfb on the first free number; no window manager."""
+
+    def __enter__(self):
+        for number in range(81, 99):
+            if os.path.exists(f"/tmp/.X{number}-lock"):
+                continue
+            self.name = f":{number}"
+            words = ["Xvfb", self.name, "-screen", "0", "1600x1000x24", "-noreset", "-nolisten", "tcp"]
+            self.server = subprocess.Popen(words, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
+            for _ in range(100):
+                if os.path.exists(f"/tmp/.X11-unix/X{number}"):
+                    return self
+                if self.server.poll() is not None:
+                    break
+                time.sleep(0.05)
+        raise Failure("no display could be started")
+
+    def __exit__(self, *_):
+        self.server.terminate()
+        self.server.wait()
+
+
+class Window:
+    def __init__(self, program, display, folder, *words):
+        self.environment = dict(os.environ, DISPLAY=display.name, LIBGL_ALWAYS_SOFTWARE="1")
+        self.socket_path = os.path.join(folder, "window.socket")
+        words = [program, "--test-socket", self.socket_path, "--size", "1440x900", "--scale", "1", *words]
+        self.process = subprocess.Popen(words, env=self.environment, stderr=subprocess.PIPE, text=True)
+        self.stream = self.connect()
+
+    def connect(self):
+        for _ in range(200):
+            if self.process.poll() is not None:
+                raise Failure(f"the window ended at once: {self.process.stderr.read().strip()}")
+            try:
+                link = socket.socket(socket.AF_UNIX)
+                link.connect(self.socket_path)
+                link.settimeout(30)
+                return link.makefile("rw", encoding="utf-8")
+            except OSError:
+                time.sleep(0.05)
+        raise Failure("the window did not open its test socket")
+
+    def dump(self):
+        """What is on screen, after at least one more whole frame."""
+        self.stream.write("dump\n")
+        self.stream.flush()
+        return json.loads(self.stream.readline())
+
+    def settled(self):
+        for _ in range(600):
+            screen = self.dump()
+            if not screen["working"]:
+                self.dump()
+                return self.dump()
+            time.sleep(0.02)
+        raise Failure("the window never finished working")
+
+    def text(self, name):
+        items = self.settled()["items"]
+        check(name in items, f"'{name}' is not on screen")
+        return items[name]["text"]
+
+    def shows(self, name):
+        return name in self.settled()["items"]
+
+    def xdotool(self, *words):
+        subprocess.run(["xdotool", *map(str, words)], env=self.environment, check=True)
+
+    def point_at(self, name):
+        items = self.settled()["items"]
+        check(name in items, f"'{name}' is not on screen")
+        i = items[name]
+        check(i["width"] > 0, f"'{name}' has no place on screen")
+        self.xdotool("mousemove", int(i["x"] + i["width"] / 2), int(i["y"] + i["height"] / 2))
+        self.dump()
+        self.dump()
+
+    def press(self, name):
+        """A click where the thing was a moment ago; it may be gone."""
+        items = self.dump()["items"]
+        if name not in items:
+            return
+        i = items[name]
+        self.xdotool("mousemove", int(i["x"] + i["width"] / 2), int(i["y"] + i["height"] / 2))
+        for action in ("mousedown", "mouseup"):
+            self.dump()
+            self.xdotool(action, 1)
+        self.dump()
+
+    def click(self, name):
+        self.point_at(name)
+        for action in ("mousedown", "mouseup"):
+            self.xdotool(action, 1)
+            self.dump()
+            self.dump()
+
+    def key(self, *names):
+        """Down and up with a frame between: a key pressed and released within one frame is lost."""
+        for action, order in (("keydown", names), ("keyup", reversed(names))):
+            for name in order:
+                self.xdotool(action, name)
+                self.dump()
+
+    def write(self, words):
+        self.xdotool("type", "--delay", "30", words)
+        self.dump()
+
+    def picture(self, folder, name):
+        self.settled()
+        subprocess.run(["import", "-window", "root", "-crop", "1440x900+0+0", os.path.join(folder, name + ".png")], env=self.environment, check=True)
+
+    def close(self):
+        self.process.terminate()
+        self.process.wait(10)
