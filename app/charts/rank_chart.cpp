@@ -9,7 +9,7 @@ namespace pourbook {
 namespace {
 
 /// How the merit is drawn: in a property's unit or as a multiple of the best.
-struct Merit {
+struct MeritScale {
     const Property* property;
     double best;
     UnitSystem units;
@@ -32,7 +32,7 @@ std::string hover_of(const RankedMetal& r, const RankRow& row, const RankResult&
     return text;
 }
 
-RankRow row_of(const RankedMetal& r, const RankResult& result, const Merit& merit) {
+RankRow row_of(const RankedMetal& r, const RankResult& result, const MeritScale& merit) {
     const Place& p = r.place;
     RankRow row{r.metal->slug, r.metal->name, merit.drawn(p.median), 0, 0, "", "", false, r.from_memory, false, {}};
     const double a = merit.drawn(p.low90), b = merit.drawn(p.high90);
@@ -54,7 +54,7 @@ RankChart rank_chart(const Catalogue& catalogue, const RankResult& result, UnitS
     chart.data_version = catalogue.data_version;
     if (result.ranked.empty()) return chart;
     const RankedMetal& best = result.ranked.front();
-    const Merit merit{catalogue.property(result.formula), best.place.median, units};
+    const MeritScale merit{catalogue.property(result.formula), best.place.median, units};
     chart.axis_label =
         merit.property ? label_with_unit(*merit.property, units) : result.formula + ", relative to " + best.metal->name;
     for (const RankedMetal& r : result.ranked) {

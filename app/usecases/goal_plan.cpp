@@ -1,7 +1,6 @@
 #include "usecases/goal_plan.hpp"
 
 #include "core/quantity/format.hpp"
-#include "usecases/merit.hpp"
 
 #include <algorithm>
 
@@ -75,9 +74,9 @@ Result<GoalPlan> plan_goal(const Catalogue& catalogue, const GoalWords& words) {
     if (!bare) return placed("formula", formula_text, bare.problem());
     const Result<bool> holds = check_holding(*bare, words.holding);
     if (!holds) return holds.problem();
-    plan.formula = words.holding == Holding::size
-                       ? *bare
-                       : *Formula::parse(held(formula_text, words.holding, plan.best_high), catalogue);
+    plan.merit = Merit(words.holding == Holding::size
+                           ? *bare
+                           : *Formula::parse(held(formula_text, words.holding, plan.best_high), catalogue));
     const Result<std::vector<Condition>> conditions = conditions_of(catalogue, where);
     if (!conditions) return conditions.problem();
     plan.where = *conditions;

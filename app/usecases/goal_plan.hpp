@@ -1,8 +1,7 @@
 // A goal made ready: a named one or a formula of the user's own, what is held equal, and which metals it leaves out.
 #pragma once
 
-#include "core/evaluate/evaluate.hpp"
-#include "core/ranking/formula.hpp"
+#include "usecases/merit.hpp"
 
 #include <string>
 #include <vector>
@@ -25,7 +24,7 @@ struct GoalWords {
 
 struct GoalPlan {
     std::string id, label, sentence;
-    Formula formula;
+    Merit merit;
     bool best_high = true;
     Holding holding = Holding::size;
     std::vector<Condition> where;

@@ -5,14 +5,14 @@
 
 namespace pourbook {
 
-std::vector<double> Inputs::nominal() const {
+std::vector<double> nominal(const std::vector<RankInput>& inputs) {
     std::vector<double> out;
-    for (const RankInput& i : values) out.push_back(i.value.value_si);
+    for (const RankInput& i : inputs) out.push_back(i.value.value_si);
     return out;
 }
 
-bool Inputs::from_memory() const {
-    return std::any_of(values.begin(), values.end(),
+bool any_from_memory(const std::vector<RankInput>& inputs) {
+    return std::any_of(inputs.begin(), inputs.end(),
                        [](const RankInput& i) { return i.value.how_known == HowKnown::memory; });
 }
 
@@ -31,32 +31,40 @@ Inputs look_up(const Catalogue& catalogue, const Metal& metal, const std::vector
     return out;
 }
 
-std::vector<double> sampled(const Formula& formula, const std::vector<RankInput>& inputs, Draws& draws) {
-    std::vector<std::vector<std::pair<const std::vector<double>*, double>>> causes(inputs.size());
-    for (std::size_t i = 0; i < inputs.size(); ++i)
-        for (const Cause& c : inputs[i].value.causes) causes[i].emplace_back(&draws.of(c.key), c.relative);
-    std::vector<double> out(draws.samples()), values(inputs.size());
-    for (std::size_t s = 0; s < out.size(); ++s) {
-        for (std::size_t i = 0; i < inputs.size(); ++i) {
-            double exponent = 0;
-            for (const auto& [column, relative] : causes[i]) exponent += relative * (*column)[s];
-            values[i] = inputs[i].value.value_si * std::exp(exponent);
+bool Merit::uses(const std::string& property) const {
+    return std::find(properties().begin(), properties().end(), property) != properties().end();
+}
+
+std::vector<double> Merit::samples(const std::vector<RankInput>& inputs, Draws& draws) const {
+    return formula_.values(drawn(inputs, draws), draws.samples());
+}
+
+Columns drawn(const std::vector<RankInput>& inputs, Draws& draws) {
+    Columns out;
+    std::vector<double> exponent;
+    for (const RankInput& input : inputs) {
+        exponent.assign(draws.samples(), 0);
+        for (const Cause& cause : input.value.causes) {
+            const std::vector<double>& column = draws.of(cause.key);
+            const double spread = log_spread(cause.relative);
+            for (std::size_t s = 0; s < exponent.size(); ++s) exponent[s] += spread * column[s];
         }
-        out[s] = formula.value(values);
+        for (double& x : exponent) x = input.value.value_si * std::exp(x);
+        out.push_back(exponent);
     }
     return out;
 }
 
-std::vector<double> sensitivities(const Formula& formula, const std::vector<RankInput>& inputs) {
+std::vector<double> sensitivities(const Merit& merit, const std::vector<RankInput>& inputs) {
     constexpr double step = 1e-4;
-    std::vector<double> out, values;
-    for (const RankInput& i : inputs) values.push_back(i.value.value_si);
-    const double here = formula.value(values);
+    const std::vector<double> values = nominal(inputs);
+    const double here = merit.value(values);
+    std::vector<double> out;
     for (std::size_t i = 0; i < values.size(); ++i) {
         std::vector<double> up = values, down = values;
         up[i] *= 1 + step;
         down[i] *= 1 - step;
-        out.push_back((formula.value(up) - formula.value(down)) / (2 * step * here));
+        out.push_back((merit.value(up) - merit.value(down)) / (2 * step * here));
     }
     return out;
 }

@@ -1,9 +1,9 @@
 // Which metals serve a goal best, what is left out and why, and what can't be ranked for want of a value.
 #pragma once
 
+#include "core/progress.hpp"
 #include "core/ranking/order.hpp"
-#include "usecases/goal_plan.hpp"
-#include "usecases/merit.hpp"
+#include "usecases/judge.hpp"
 
 #include <cstdint>
 #include <string>
@@ -15,7 +15,8 @@ struct RankRequest {
     GoalWords goal;
     std::vector<std::string> from; // slugs or names; empty: all metals
     Conditions conditions;
-    std::size_t top = 0; // 0: all
+    double to_K = no_number; // upper end of a range of temperatures that begins at the conditions' (see judge.hpp)
+    std::size_t top = 0;     // 0: all
     std::size_t samples = 2000;
     std::uint64_t seed = 1;
 };
@@ -25,12 +26,6 @@ struct RankedMetal {
     Place place;
     std::vector<RankInput> inputs; // the values that entered
     bool from_memory = false;      // a value that entered is only remembered
-};
-
-struct LeftOut {
-    const Metal* metal = nullptr;
-    std::string reason;
-    std::vector<std::string> missing; // unrankable only: property ids
 };
 
 /// Which better figure would settle the order of the first two, where the data can't tell them apart.
@@ -45,12 +40,13 @@ struct RankResult {
     bool best_high = true;
     Holding holding = Holding::size;
     Conditions conditions;
+    double to_K = no_number;
     std::vector<RankedMetal> ranked;
     std::size_t ranked_in_all = 0; // before `top` cut the list
     std::vector<LeftOut> excluded;
     std::vector<LeftOut> unrankable;
     Settling settling;
-    /// Where the goal uses a price: the order of the first ten at exchange, retail and scrap prices.
+    /// Where the goal uses a price: the first ten of the ranked metals at exchange, retail and scrap prices.
     std::vector<std::pair<std::string, std::vector<std::string>>> order_by_price_form;
 };
 
@@ -59,7 +55,7 @@ struct RankResult {
 Result<std::vector<const Metal*>> list_metals(const Catalogue& catalogue, const std::string& find,
                                               const std::vector<std::string>& where, const Conditions& conditions);
 
-/// Errors: unreadable (formula, condition or goal, with column), unknown (metal).
-Result<RankResult> rank(const Catalogue& catalogue, const RankRequest& request);
+/// Errors: unreadable (formula, condition or goal, with column), unknown (metal), refused (stopped by the progress).
+Result<RankResult> rank(const Catalogue& catalogue, const RankRequest& request, const Progress& progress = {});
 
 } // namespace pourbook

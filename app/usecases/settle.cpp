@@ -6,20 +6,19 @@
 namespace pourbook {
 namespace {
 
-void add(std::map<std::string, double>& slope, const Formula& formula, const std::vector<RankInput>& inputs,
-         double sign) {
-    const std::vector<double> s = sensitivities(formula, inputs);
+void add(std::map<std::string, double>& slope, const Merit& merit, const std::vector<RankInput>& inputs, double sign) {
+    const std::vector<double> s = sensitivities(merit, inputs);
     for (std::size_t i = 0; i < inputs.size(); ++i)
-        for (const Cause& c : inputs[i].value.causes) slope[c.key] += sign * s[i] * c.relative;
+        for (const Cause& c : inputs[i].value.causes) slope[c.key] += sign * s[i] * log_spread(c.relative);
 }
 
 } // namespace
 
-std::map<std::string, double> ratio_variance(const Formula& formula, const std::vector<RankInput>& a,
+std::map<std::string, double> ratio_variance(const Merit& merit, const std::vector<RankInput>& a,
                                              const std::vector<RankInput>& b) {
     std::map<std::string, double> slope;
-    add(slope, formula, a, 1);
-    add(slope, formula, b, -1);
+    add(slope, merit, a, 1);
+    add(slope, merit, b, -1);
     for (auto& [cause, value] : slope) value *= value;
     return slope;
 }

@@ -10,7 +10,7 @@
 namespace pourbook {
 
 /// Relative variance of the ratio a/b by cause, to first order; causes shared by both cancel as far as they act alike.
-std::map<std::string, double> ratio_variance(const Formula& formula, const std::vector<RankInput>& a,
+std::map<std::string, double> ratio_variance(const Merit& merit, const std::vector<RankInput>& a,
                                              const std::vector<RankInput>& b);
 
 /// "a better figure for the resistivity of sterling-silver": the plain name of a cause.

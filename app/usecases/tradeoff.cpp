@@ -48,12 +48,13 @@ void add_new(std::vector<LeftOut>& list, const std::vector<LeftOut>& more) {
 
 } // namespace
 
-Result<TradeoffResult> tradeoff(const Catalogue& catalogue, const TradeoffRequest& request) {
-    RankRequest one{request.first, request.from, request.conditions, 0, request.samples, request.seed}, two = one;
+Result<TradeoffResult> tradeoff(const Catalogue& catalogue, const TradeoffRequest& request, const Progress& progress) {
+    RankRequest one{request.first, request.from, request.conditions, no_number, 0, request.samples, request.seed},
+        two = one;
     two.goal = request.second;
-    const Result<RankResult> first = rank(catalogue, one);
+    const Result<RankResult> first = rank(catalogue, one, part_of(progress, 0, 0.5));
     if (!first) return first.problem();
-    const Result<RankResult> second = rank(catalogue, two);
+    const Result<RankResult> second = rank(catalogue, two, part_of(progress, 0.5, 1));
     if (!second) return second.problem();
 
     TradeoffResult result;

@@ -1,8 +1,6 @@
 // Two goals at once: which metals no other beats in both (the Pareto front), and who beats the rest.
 #pragma once
 
-#include "usecases/goal_plan.hpp"
-#include "usecases/merit.hpp"
 #include "usecases/rank.hpp"
 
 #include <string>
@@ -35,6 +33,7 @@ struct TradeoffResult {
 };
 
 /// Errors: as rank().
-Result<TradeoffResult> tradeoff(const Catalogue& catalogue, const TradeoffRequest& request);
+Result<TradeoffResult> tradeoff(const Catalogue& catalogue, const TradeoffRequest& request,
+                                const Progress& progress = {});
 
 } // namespace pourbook

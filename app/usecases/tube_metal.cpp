@@ -28,12 +28,6 @@ std::string superconductor_in(const Catalogue& catalogue, const Metal& metal, do
     return {};
 }
 
-/// A relative uncertainty as a spread of the logarithm: the same while small, and still above zero where sources differ
-/// by a factor.
-double log_spread(const Cause& cause) {
-    return std::copysign(std::log1p(std::abs(cause.relative)), cause.relative);
-}
-
 Result<TubeMetal> stated(const std::string& text) {
     static const Dimension ohm_metre = parse_unit("ohm.m")->dimension;
     const std::string option = "--resistivity";
@@ -63,7 +57,7 @@ Result<TubeMetal> stated(const std::string& text) {
 
 double TubeMetal::log_uncertainty() const {
     double u = 0;
-    for (const Cause& c : causes) u = std::hypot(u, log_spread(c));
+    for (const Cause& c : causes) u = std::hypot(u, log_spread(c.relative));
     return u;
 }
 
@@ -71,7 +65,7 @@ std::vector<double> TubeMetal::conductivities(Draws& draws) const {
     std::vector<double> out(draws.samples(), conductivity_S_m());
     for (const Cause& cause : causes) {
         const auto& column = draws.of(cause.key);
-        for (std::size_t i = 0; i < out.size(); ++i) out[i] *= std::exp(-log_spread(cause) * column[i]);
+        for (std::size_t i = 0; i < out.size(); ++i) out[i] *= std::exp(-log_spread(cause.relative) * column[i]);
     }
     return out;
 }

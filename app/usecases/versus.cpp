@@ -16,12 +16,12 @@ Result<VersusSide> side_of(const Catalogue& catalogue, const std::string& word, 
                            const Conditions& conditions) {
     const Result<const Metal*> metal = find_metal(catalogue, word);
     if (!metal) return metal.problem();
-    Inputs inputs = look_up(catalogue, **metal, plan.formula.names(), conditions);
+    Inputs inputs = look_up(catalogue, **metal, plan.merit.properties(), conditions);
     if (!inputs.missing.empty()) return Problem{Problem::Kind::no_value, inputs.reason, 0};
     VersusSide side;
     side.metal = *metal;
-    side.merit = plan.formula.value(inputs.nominal());
-    side.from_memory = inputs.from_memory();
+    side.merit = plan.merit.value(nominal(inputs.values));
+    side.from_memory = any_from_memory(inputs.values);
     side.inputs = std::move(inputs.values);
     side.barred = barred(catalogue, **metal, plan, conditions.temperature_K);
     if (std::isnan(side.merit))
@@ -30,14 +30,13 @@ Result<VersusSide> side_of(const Catalogue& catalogue, const std::string& word, 
 }
 
 /// How much of log(merit a / merit b) each input explains: the change when b takes over a's value, one after another.
-std::size_t deciding_input(const Formula& formula, const VersusSide& a, const VersusSide& b) {
-    std::vector<double> values;
-    for (const RankInput& i : b.inputs) values.push_back(i.value.value_si);
+std::size_t deciding_input(const Merit& merit, const VersusSide& a, const VersusSide& b) {
+    std::vector<double> values = nominal(b.inputs);
     std::size_t most = 0;
-    double largest = -1, before = formula.value(values);
+    double largest = -1, before = merit.value(values);
     for (std::size_t i = 0; i < values.size(); ++i) {
         values[i] = a.inputs[i].value.value_si;
-        const double now = formula.value(values);
+        const double now = merit.value(values);
         const double share = std::abs(std::log(std::abs(now / before)));
         if (share > largest) {
             largest = share;
@@ -139,9 +138,9 @@ std::string sentence_of(const Catalogue& catalogue, const VersusResult& r) {
     return text + " Figures: " + source_names(catalogue, r.sources) + ".";
 }
 
-void compare(VersusResult& r, const Formula& formula, const VersusRequest& request) {
+void compare(VersusResult& r, const Merit& merit, const VersusRequest& request) {
     Draws draws(request.samples, request.seed);
-    const auto a = sampled(formula, r.better.inputs, draws), b = sampled(formula, r.worse.inputs, draws);
+    const auto a = merit.samples(r.better.inputs, draws), b = merit.samples(r.worse.inputs, draws);
     std::vector<double> ratios;
     double wins = 0;
     for (std::size_t s = 0; s < a.size(); ++s) {
@@ -175,15 +174,15 @@ Result<VersusResult> versus(const Catalogue& catalogue, const VersusRequest& req
     VersusResult r;
     r.goal = plan->id;
     r.label = plan->label;
-    r.formula = plan->formula.text();
-    r.unit = plan->formula.dimension().text();
+    r.formula = plan->merit.formula().text();
+    r.unit = plan->merit.formula().dimension().text();
     r.best_high = plan->best_high;
     r.conditions = request.conditions;
     const bool a_leads = plan->best_high ? a->merit >= b->merit : a->merit <= b->merit;
     r.better = a_leads ? std::move(*a) : std::move(*b);
     r.worse = a_leads ? std::move(*b) : std::move(*a);
-    compare(r, plan->formula, request);
-    const std::size_t i = deciding_input(plan->formula, r.better, r.worse);
+    compare(r, plan->merit, request);
+    const std::size_t i = deciding_input(plan->merit, r.better, r.worse);
     r.deciding = r.better.inputs[i].property;
     r.reason = reason_of(catalogue, r, i);
     collect_sources(r);

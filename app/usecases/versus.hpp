@@ -2,7 +2,6 @@
 #pragma once
 
 #include "usecases/goal_plan.hpp"
-#include "usecases/merit.hpp"
 
 #include <cstdint>
 #include <string>

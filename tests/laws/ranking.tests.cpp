@@ -5,6 +5,7 @@
 #include "usecases/tradeoff.hpp"
 #include "usecases/versus.hpp"
 
+#include "support/contenders.hpp"
 #include "support/small_catalogue.hpp"
 
 #include <catch2/catch.hpp>
@@ -88,7 +89,10 @@ TEST_CASE("law: a metal better in every property of the goal is ranked ahead (do
 TEST_CASE("law: best low is the mirror of best high for the reciprocal") {
     RankRequest low = request("resistivity");
     low.goal.best_high = false;
-    CHECK(order(*rank(real_catalogue(), low)) == order(*rank(real_catalogue(), request("conductivity"))));
+    const RankResult a = *rank(real_catalogue(), low), b = *rank(real_catalogue(), request("conductivity"));
+    REQUIRE(a.ranked.size() == b.ranked.size());
+    for (std::size_t i = 0; i < a.ranked.size(); ++i) // metals of equal value may change places
+        CHECK(a.ranked[i].place.median * b.ranked[i].place.median == Approx(1).epsilon(1e-4));
 }
 
 TEST_CASE("law: versus is antisymmetric and a metal ties with itself") {
@@ -108,7 +112,7 @@ TEST_CASE("calibration: with a synthetic truth the 90 % intervals hold it 85 to 
     constexpr int metals = 60, rounds = 40;
     int inside = 0, pairs = 0, wrong = 0;
     for (int round = 0; round < rounds; ++round) {
-        Draws truth_draws(2, static_cast<std::uint64_t>(1000 + round));
+        Draws truth_draws(1000, static_cast<std::uint64_t>(1000 + round));
         Draws draws(800, 1);
         std::vector<Contender> contenders;
         std::vector<double> truth;
@@ -120,7 +124,7 @@ TEST_CASE("calibration: with a synthetic truth the 90 % intervals hold it 85 to 
             for (double z : draws.of(key)) c.samples.push_back(published * std::exp(u * z));
             contenders.push_back(std::move(c));
         }
-        const auto places = put_in_order(contenders, true);
+        const auto places = in_order(contenders, true);
         for (std::size_t i = 0; i < places.size(); ++i) {
             const double t = truth[places[i].contender];
             inside += t >= places[i].low90 && t <= places[i].high90 ? 1 : 0;

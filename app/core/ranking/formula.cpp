@@ -60,14 +60,6 @@ struct Failure {
     Problem problem;
 };
 
-double call(const std::string& f, double a, double b) {
-    if (f == "abs") return std::abs(a);
-    if (f == "sqrt") return std::sqrt(a);
-    if (f == "log") return std::log(a);
-    if (f == "exp") return std::exp(a);
-    return f == "min" ? std::min(a, b) : std::max(a, b);
-}
-
 bool compared(const std::string& sign, double a, double b) {
     if (sign == "<") return a < b;
     if (sign == "<=") return a <= b;
@@ -76,28 +68,55 @@ bool compared(const std::string& sign, double a, double b) {
     return (sign == "!=") != (a == b);
 }
 
-double number_of(const FormulaNode& n, const std::vector<double>& values) {
-    const auto part = [&](std::size_t i) { return number_of(n.parts[i], values); };
+/// Hands use() the node's arithmetic as a function of its parts.
+template <class Use> auto with_call(const std::string& f, Use&& use) {
+    if (f == "abs") return use([](double a, double) { return std::abs(a); });
+    if (f == "sqrt") return use([](double a, double) { return std::sqrt(a); });
+    if (f == "log") return use([](double a, double) { return std::log(a); });
+    if (f == "exp") return use([](double a, double) { return std::exp(a); });
+    if (f == "min") return use([](double a, double b) { return std::min(a, b); });
+    return use([](double a, double b) { return std::max(a, b); });
+}
+
+template <class Use> auto with_arithmetic(const FormulaNode& n, Use&& use) {
     switch (n.operation) {
-    case Operation::name:
-        return values[n.name];
     case Operation::negate:
-        return -part(0);
+        return use([](double a, double) { return -a; });
     case Operation::add:
-        return part(0) + part(1);
+        return use([](double a, double b) { return a + b; });
     case Operation::subtract:
-        return part(0) - part(1);
+        return use([](double a, double b) { return a - b; });
     case Operation::multiply:
-        return part(0) * part(1);
+        return use([](double a, double b) { return a * b; });
     case Operation::divide:
-        return part(0) / part(1);
+        return use([](double a, double b) { return a / b; });
     case Operation::power:
-        return std::pow(part(0), part(1));
-    case Operation::call:
-        return call(n.word, part(0), n.parts.size() > 1 ? part(1) : 0);
+        return use([](double a, double b) { return std::pow(a, b); });
     default:
-        return n.number;
+        return with_call(n.word, use);
     }
+}
+
+bool is_number(const FormulaNode& n) {
+    return n.operation == Operation::number || n.operation == Operation::word_test;
+}
+
+double number_of(const FormulaNode& n, const std::vector<double>& values) {
+    if (n.operation == Operation::name) return values[n.name];
+    if (is_number(n)) return n.number;
+    const double a = number_of(n.parts[0], values), b = n.parts.size() > 1 ? number_of(n.parts[1], values) : 0;
+    return with_arithmetic(n, [&](auto arithmetic) { return arithmetic(a, b); });
+}
+
+std::vector<double> numbers_of(const FormulaNode& n, const Columns& columns, std::size_t samples) {
+    if (n.operation == Operation::name) return columns[n.name];
+    if (is_number(n) || n.constant) return std::vector<double>(samples, n.number);
+    std::vector<double> a = numbers_of(n.parts[0], columns, samples), b;
+    if (n.parts.size() > 1) b = numbers_of(n.parts[1], columns, samples);
+    return with_arithmetic(n, [&](auto arithmetic) {
+        for (std::size_t s = 0; s < samples; ++s) a[s] = arithmetic(a[s], b.empty() ? 0 : b[s]);
+        return std::move(a);
+    });
 }
 
 std::string word_of(const Metal& metal, const std::string& field) {
@@ -491,6 +510,13 @@ Dimension Formula::dimension() const {
 double Formula::value(const std::vector<double>& values) const {
     const double x = number_of(*root_, values);
     return std::isfinite(x) ? x : no_number;
+}
+
+std::vector<double> Formula::values(const Columns& columns, std::size_t samples) const {
+    std::vector<double> out = numbers_of(*root_, columns, samples);
+    for (double& x : out)
+        if (!std::isfinite(x)) x = no_number;
+    return out;
 }
 
 Result<Condition> Condition::parse(std::string_view text, const Catalogue& dictionary) {

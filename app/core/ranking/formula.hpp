@@ -21,6 +21,7 @@
 namespace pourbook {
 
 struct FormulaNode;
+using Columns = std::vector<std::vector<double>>;
 
 class Formula {
 public:
@@ -34,6 +35,8 @@ public:
 
     /// Value with values[i] for names()[i] in SI; NaN where the arithmetic has no finite answer.
     double value(const std::vector<double>& values) const;
+    /// The same for many samples at once: columns[i][s] is names()[i] in sample s.
+    std::vector<double> values(const Columns& columns, std::size_t samples) const;
 
 private:
     friend class Condition;

@@ -3,89 +3,184 @@
 #include "core/uncertainty/draws.hpp"
 
 #include <algorithm>
-#include <numeric>
+#include <cstdint>
+#include <limits>
+#include <tuple>
 
 namespace pourbook {
 namespace {
 
-Place place_of(const Contender& c, std::size_t index) {
-    Place p;
-    p.contender = index;
-    p.median = p.low90 = p.high90 = c.nominal;
-    if (c.samples.empty()) return p;
-    std::vector<double> sorted = c.samples;
-    p.median = quantile(sorted, 0.5);
-    p.low90 = quantile(sorted, 0.05);
-    p.high90 = quantile(sorted, 0.95);
-    return p;
-}
+constexpr std::size_t often = 64; // contenders between two words of progress
 
-std::size_t samples_of(const std::vector<Contender>& contenders) {
-    return contenders.empty() ? 0 : contenders.front().samples.size();
-}
-
-/// ranks[c][s]: rank of contender c in sample s.
-std::vector<std::vector<std::size_t>> ranks_in_samples(const std::vector<Contender>& contenders, bool best_high) {
-    const std::size_t samples = samples_of(contenders);
-    std::vector ranks(contenders.size(), std::vector<std::size_t>(samples));
-    std::vector<std::size_t> order(contenders.size());
-    for (std::size_t s = 0; s < samples; ++s) {
-        std::iota(order.begin(), order.end(), std::size_t{0});
-        std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-            const double x = contenders[a].samples[s], y = contenders[b].samples[s];
-            return x == y ? a < b : best_high == (x > y);
-        });
-        for (std::size_t r = 0; r < order.size(); ++r) ranks[order[r]][s] = r + 1;
-    }
-    return ranks;
-}
-
-void add_rank_interval(Place& p, std::vector<std::size_t> ranks) {
-    if (ranks.empty()) {
-        p.rank_low = p.rank_high = p.rank;
-        return;
-    }
-    std::sort(ranks.begin(), ranks.end());
-    const auto first = std::upper_bound(ranks.begin(), ranks.end(), std::size_t{1}) - ranks.begin();
-    p.p_first = static_cast<double>(first) / static_cast<double>(ranks.size());
-    p.rank_low = ranks[ranks.size() / 20];
-    p.rank_high = ranks[ranks.size() - 1 - ranks.size() / 20];
-}
-
-/// Share of samples in which `ahead` is better than `behind`.
-double share_better(const Contender& ahead, const Contender& behind, bool best_high) {
-    std::size_t better = 0;
-    for (std::size_t s = 0; s < ahead.samples.size(); ++s)
-        if (best_high ? ahead.samples[s] > behind.samples[s] : ahead.samples[s] < behind.samples[s]) ++better;
-    return static_cast<double>(better) / static_cast<double>(ahead.samples.size());
-}
-
-void add_ties(std::vector<Place>& places, const std::vector<Contender>& contenders, bool best_high) {
-    if (samples_of(contenders) == 0) return;
-    for (std::size_t i = 0; i < places.size(); ++i)
-        for (std::size_t j = i + 1; j < places.size(); ++j) {
-            const Contender &a = contenders[places[i].contender], &b = contenders[places[j].contender];
-            if (share_better(a, b, best_high) >= told_apart) continue;
-            places[i].tied_with.push_back(b.name);
-            places[j].tied_with.push_back(a.name);
+/// The contenders compared closely: their values in each sample, best first, and how many others beat each place.
+class Ladder {
+public:
+    Ladder(std::vector<std::vector<double>> gains, std::size_t samples)
+        : gains_(std::move(gains)), samples_(samples), count_(gains_.size()), rungs_(samples * count_),
+          better_(samples * (count_ + 1)) {
+        for (std::size_t s = 0; s < samples_; ++s) {
+            for (std::size_t k = 0; k < count_; ++k) rungs_[s * count_ + k] = {gains_[k][s], k};
+            const auto from = rungs_.begin() + static_cast<std::ptrdiff_t>(s * count_);
+            std::sort(from, from + static_cast<std::ptrdiff_t>(count_),
+                      [](const Rung& a, const Rung& b) { return a.gain == b.gain ? a.who < b.who : a.gain > b.gain; });
+            lowest_ = std::min(lowest_, rungs_[(s + 1) * count_ - 1].gain);
         }
-}
+    }
+
+    /// None of them is beaten by anyone who never gets above this.
+    double lowest() const { return lowest_; }
+    const std::vector<double>& gains(std::size_t k) const { return gains_[k]; }
+    double best(std::size_t s) const { return rungs_[s * count_].gain; }
+    std::size_t best_one(std::size_t s) const { return rungs_[s * count_].who; }
+
+    /// Counts a contender that is not one of them.
+    void add(const std::vector<double>& gain) {
+        for (std::size_t s = 0; s < samples_; ++s) {
+            const Rung* from = &rungs_[s * count_];
+            if (gain[s] <= from[count_ - 1].gain) continue;
+            const Rung* place =
+                std::partition_point(from, from + count_, [&](const Rung& r) { return r.gain >= gain[s]; });
+            ++better_[s * (count_ + 1) + static_cast<std::size_t>(place - from)];
+        }
+    }
+
+    /// 5 % and 95 % of the rank of each.
+    std::vector<std::pair<std::size_t, std::size_t>> rank_intervals() const {
+        std::vector<std::vector<std::uint32_t>> ranks(count_, std::vector<std::uint32_t>(samples_));
+        for (std::size_t s = 0; s < samples_; ++s) {
+            std::uint32_t ahead = 0;
+            for (std::size_t p = 0; p < count_; ++p) {
+                ahead += better_[s * (count_ + 1) + p];
+                ranks[rungs_[s * count_ + p].who][s] = static_cast<std::uint32_t>(p) + 1 + ahead;
+            }
+        }
+        std::vector<std::pair<std::size_t, std::size_t>> out;
+        for (auto& r : ranks) {
+            std::sort(r.begin(), r.end());
+            out.emplace_back(r[samples_ / 20], r[samples_ - 1 - samples_ / 20]);
+        }
+        return out;
+    }
+
+private:
+    struct Rung {
+        double gain;
+        std::size_t who;
+    };
+    std::vector<std::vector<double>> gains_;
+    std::size_t samples_, count_;
+    std::vector<Rung> rungs_;           // by sample
+    std::vector<std::uint32_t> better_; // by sample: others that come in just above the place
+    double lowest_ = std::numeric_limits<double>::infinity();
+};
+
+class Ordering {
+public:
+    Ordering(const std::vector<Standing>& standings, const SamplesOf& samples_of, std::size_t samples, bool best_high)
+        : standings_(standings), samples_of_(samples_of), samples_(samples), best_high_(best_high) {
+        for (std::size_t i = 0; i < standings.size(); ++i) {
+            const Standing& s = standings[i];
+            places_.push_back({i, 0, s.median, s.low90, s.high90, 0, 0, 0, {}});
+        }
+        std::stable_sort(places_.begin(), places_.end(), [&](const Place& a, const Place& b) {
+            return best_high ? a.median > b.median : a.median < b.median;
+        });
+        for (std::size_t i = 0; i < places_.size(); ++i) places_[i].rank = i + 1;
+    }
+
+    std::vector<Place> run(const Progress& progress) {
+        if (samples_ == 0) {
+            for (Place& p : places_) p.rank_low = p.rank_high = p.rank;
+            return std::move(places_);
+        }
+        const std::size_t near = std::min(most_compared, places_.size());
+        if (near > 0) compare(near, progress);
+        return std::move(places_);
+    }
+
+private:
+    /// Turned so that more is better.
+    std::vector<double> gains(const Place& place) const {
+        std::vector<double> out = samples_of_(place.contender);
+        if (!best_high_)
+            for (double& x : out) x = -x;
+        return out;
+    }
+    double most(const Place& p) const {
+        const Standing& s = standings_[p.contender];
+        return best_high_ ? s.highest : -s.lowest;
+    }
+    double least(const Place& p) const {
+        const Standing& s = standings_[p.contender];
+        return best_high_ ? s.lowest : -s.highest;
+    }
+
+    void compare(std::size_t near, const Progress& progress) {
+        std::vector<std::vector<double>> nearest;
+        for (std::size_t i = 0; i < near; ++i) nearest.push_back(gains(places_[i]));
+        Ladder ladder(std::move(nearest), samples_);
+        std::vector<double> best(samples_);
+        std::vector<std::size_t> first(samples_);
+        for (std::size_t s = 0; s < samples_; ++s) {
+            best[s] = ladder.best(s);
+            first[s] = ladder.best_one(s);
+        }
+        for (std::size_t i = near; i < places_.size(); ++i) {
+            if (i % often == 0 && !goes_on(progress, static_cast<double>(i) / static_cast<double>(places_.size())))
+                return;
+            if (most(places_[i]) <= ladder.lowest()) continue;
+            const std::vector<double> gain = gains(places_[i]);
+            ladder.add(gain);
+            for (std::size_t s = 0; s < samples_; ++s)
+                if (gain[s] > best[s]) {
+                    best[s] = gain[s];
+                    first[s] = i;
+                }
+        }
+        std::vector<std::size_t> wins(places_.size());
+        for (const std::size_t i : first) ++wins[i];
+        for (std::size_t i = 0; i < places_.size(); ++i)
+            places_[i].p_first = static_cast<double>(wins[i]) / static_cast<double>(samples_);
+        const auto intervals = ladder.rank_intervals();
+        for (std::size_t i = 0; i < near; ++i) std::tie(places_[i].rank_low, places_[i].rank_high) = intervals[i];
+        add_ties(ladder, near);
+    }
+
+    void add_ties(const Ladder& ladder, std::size_t near) {
+        for (std::size_t i = 0; i < near; ++i)
+            for (std::size_t j = i + 1; j < near; ++j) {
+                if (least(places_[i]) > most(places_[j])) continue;
+                const std::vector<double>&a = ladder.gains(i), &b = ladder.gains(j);
+                std::size_t better = 0;
+                for (std::size_t s = 0; s < samples_; ++s) better += a[s] > b[s] ? 1 : 0;
+                if (static_cast<double>(better) >= told_apart * static_cast<double>(samples_)) continue;
+                places_[i].tied_with.push_back(standings_[places_[j].contender].name);
+                places_[j].tied_with.push_back(standings_[places_[i].contender].name);
+            }
+    }
+
+    const std::vector<Standing>& standings_;
+    const SamplesOf& samples_of_;
+    std::size_t samples_;
+    bool best_high_;
+    std::vector<Place> places_;
+};
 
 } // namespace
 
-std::vector<Place> put_in_order(const std::vector<Contender>& contenders, bool best_high) {
-    std::vector<Place> places;
-    for (std::size_t i = 0; i < contenders.size(); ++i) places.push_back(place_of(contenders[i], i));
-    std::stable_sort(places.begin(), places.end(), [&](const Place& a, const Place& b) {
-        return best_high ? a.median > b.median : a.median < b.median;
-    });
-    const auto ranks = ranks_in_samples(contenders, best_high);
-    for (std::size_t i = 0; i < places.size(); ++i) {
-        places[i].rank = i + 1;
-        add_rank_interval(places[i], ranks[places[i].contender]);
-    }
-    add_ties(places, contenders, best_high);
-    return places;
+Standing sum_up(std::string name, double nominal, std::vector<double> samples) {
+    if (samples.empty()) return {std::move(name), nominal, nominal, nominal, nominal, nominal};
+    const auto [lowest, highest] = std::minmax_element(samples.begin(), samples.end());
+    Standing s{std::move(name), 0, 0, 0, *lowest, *highest};
+    s.median = quantile(samples, 0.5);
+    s.low90 = quantile(samples, 0.05);
+    s.high90 = quantile(samples, 0.95);
+    return s;
+}
+
+std::vector<Place> put_in_order(const std::vector<Standing>& standings, const SamplesOf& samples_of,
+                                std::size_t samples, bool best_high, const Progress& progress) {
+    return Ordering(standings, samples_of, samples, best_high).run(progress);
 }
 
 } // namespace pourbook

@@ -4,7 +4,6 @@
 #include <array>
 #include <cmath>
 #include <numbers>
-#include <numeric>
 
 namespace pourbook {
 namespace {
@@ -18,7 +17,8 @@ struct SplitMix {
         z = (z ^ (z >> 27)) * 0x94d049bb133111ebULL;
         return z ^ (z >> 31);
     }
-    double uniform() { return (static_cast<double>(next() >> 11) + 0.5) * 0x1.0p-53; }
+    /// 0 .. n-1, n below 2^32; the bias of n / 2^32 is far below what samples can show.
+    std::size_t below(std::size_t n) { return ((next() >> 32) * n) >> 32; }
 };
 
 std::uint64_t hash_of(const std::string& text) { // FNV-1a
@@ -60,24 +60,31 @@ double normal_quantile(double p) {
 const std::vector<double>& Draws::of(const std::string& cause) {
     auto& column = columns_[cause];
     if (!column.empty() || samples_ == 0) return column;
+    if (strata_.empty())
+        for (std::size_t i = 0; i < samples_; ++i)
+            strata_.push_back(normal_quantile((static_cast<double>(i) + 0.5) / static_cast<double>(samples_)));
     SplitMix random{hash_of(cause) ^ (seed_ * 0x2545f4914f6cdd1dULL + 1)};
-    std::vector<std::size_t> stratum(samples_);
-    std::iota(stratum.begin(), stratum.end(), std::size_t{0});
-    for (std::size_t i = samples_ - 1; i > 0; --i) std::swap(stratum[i], stratum[random.next() % (i + 1)]);
-    column.resize(samples_);
-    for (std::size_t i = 0; i < samples_; ++i)
-        column[i] =
-            normal_quantile((static_cast<double>(stratum[i]) + random.uniform()) / static_cast<double>(samples_));
+    column = strata_;
+    for (std::size_t i = samples_ - 1; i > 0; --i) std::swap(column[i], column[random.below(i + 1)]);
     return column;
 }
 
+void Draws::forget_beyond(std::size_t most) {
+    if (columns_.size() > most) columns_.clear();
+}
+
+double log_spread(double relative) {
+    return std::copysign(std::log1p(std::abs(relative)), relative);
+}
+
 double quantile(std::vector<double>& numbers, double q) {
-    std::sort(numbers.begin(), numbers.end());
     const double at = q * static_cast<double>(numbers.size() - 1);
-    const auto i = static_cast<std::size_t>(at);
-    if (i + 1 >= numbers.size()) return numbers.back();
-    const double t = at - static_cast<double>(i);
-    return numbers[i] * (1 - t) + numbers[i + 1] * t;
+    const auto whole = static_cast<std::ptrdiff_t>(at);
+    const auto place = numbers.begin() + whole;
+    std::nth_element(numbers.begin(), place, numbers.end());
+    if (place + 1 == numbers.end()) return *place;
+    const double t = at - static_cast<double>(whole), next = *std::min_element(place + 1, numbers.end());
+    return *place * (1 - t) + next * t;
 }
 
 } // namespace pourbook

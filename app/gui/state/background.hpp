@@ -1,12 +1,16 @@
 // One question's newest answer, worked out off the frame thread.
 #pragma once
 
+#include "core/progress.hpp"
+
+#include <atomic>
 #include <functional>
 #include <memory>
 #include <mutex>
 #include <optional>
 #include <string>
 #include <thread>
+#include <type_traits>
 #include <vector>
 
 namespace pourbook {
@@ -29,23 +33,25 @@ struct BackgroundWorks {
 };
 
 /// Owned and asked by the frame thread only. The work runs on a thread of its own, one at a time; a question asked
-/// meanwhile waits, and only the newest waits. `wake` is called from that thread when an answer is there. Destruction
-/// waits for the work.
+/// meanwhile tells the running work to stop and waits for it, and only the newest waits. `wake` is called from that
+/// thread when an answer is there and at each per cent of progress. Destruction stops the work and waits for it.
 template <class Answer> class Background : public BackgroundWork {
 public:
-    explicit Background(BackgroundWorks& works) : wake_(works.wake), arrived_(std::make_shared<Arrived>()) {
-        works.all.push_back(this);
-    }
+    explicit Background(BackgroundWorks& works) : wake_(works.wake) { works.all.push_back(this); }
+    ~Background() override { stop(); }
     Background(const Background&) = delete;
     Background& operator=(const Background&) = delete;
 
     /// The newest answer there is (of an earlier question while this one is worked on), or null. `work` must not touch
-    /// anything that changes; it is only kept where the question is new.
+    /// anything that changes; it is only kept where the question is new. It may take a Progress to tell how far it is
+    /// and to be stopped; what it answers after it was stopped is dropped.
     template <class Work> const Answer* ask(const std::string& question, Work&& work) {
         collect();
         if (question != asked_) {
             asked_ = question;
-            waiting_ = std::forward<Work>(work);
+            waiting_ = with_progress(std::forward<Work>(work));
+            cancelled_ = false;
+            stop();
         }
         if (waiting_ && !running_) start();
         return answer_ ? &*answer_ : nullptr;
@@ -57,36 +63,74 @@ public:
         return running_;
     }
     void forget() override {
-        asked_ = no_question;
+        ask_anew();
         waiting_ = nullptr;
         answer_.reset();
     }
+    /// Share done of the running work, 0 where it doesn't tell.
+    double done() const { return run_ ? run_->done.load() : 0; }
     /// Rises with each answer.
     std::size_t serial() const { return serial_; }
 
+    /// Stops the work; the question stays unanswered until it is asked anew or another is asked.
+    void cancel() {
+        if (!working()) return;
+        stop();
+        waiting_ = nullptr;
+        cancelled_ = true;
+    }
+    bool cancelled() const { return cancelled_; }
+    void ask_anew() { asked_ = no_question; }
+
 private:
     static constexpr const char* no_question = "\n";
-    struct Arrived {
+    struct Run {
+        std::atomic<bool> stop = false;
+        std::atomic<double> done = 0;
         std::mutex guard;
         std::optional<Answer> answer;
     };
+    using Working = std::function<Answer(const Progress&)>;
+
+    template <class Work> static Working with_progress(Work&& work) {
+        if constexpr (std::is_invocable_v<Work, const Progress&>)
+            return std::forward<Work>(work);
+        else
+            return [work = std::forward<Work>(work)](const Progress&) { return work(); };
+    }
+
+    void stop() {
+        if (run_) run_->stop = true;
+    }
 
     void collect() {
-        const std::lock_guard lock(arrived_->guard);
-        if (!arrived_->answer) return;
-        answer_ = std::move(arrived_->answer);
-        arrived_->answer.reset();
+        if (!run_) return;
+        {
+            const std::lock_guard lock(run_->guard);
+            if (!run_->answer) return;
+            if (!run_->stop) {
+                answer_ = std::move(run_->answer);
+                ++serial_;
+            }
+        }
+        run_.reset();
         running_ = false;
-        ++serial_;
     }
 
     void start() {
         running_ = true;
-        thread_ = std::jthread([work = std::move(waiting_), arrived = arrived_, wake = wake_] {
-            Answer answer = work();
+        run_ = std::make_shared<Run>();
+        thread_ = std::jthread([work = std::move(waiting_), run = run_, wake = wake_] {
+            const Progress progress = [&](double done) {
+                const bool new_percent = static_cast<int>(done * 100) != static_cast<int>(run->done * 100);
+                run->done = done;
+                if (new_percent && wake) wake();
+                return !run->stop;
+            };
+            Answer answer = work(progress);
             {
-                const std::lock_guard lock(arrived->guard);
-                arrived->answer = std::move(answer);
+                const std::lock_guard lock(run->guard);
+                run->answer = std::move(answer);
             }
             if (wake) wake();
         });
@@ -94,11 +138,12 @@ private:
     }
 
     std::function<void()> wake_;
-    std::shared_ptr<Arrived> arrived_;
+    std::shared_ptr<Run> run_;
     std::string asked_ = no_question;
-    std::function<Answer()> waiting_;
+    Working waiting_;
     std::optional<Answer> answer_;
     bool running_ = false;
+    bool cancelled_ = false;
     std::size_t serial_ = 0;
     std::jthread thread_;
 };

@@ -154,7 +154,7 @@ const Result<VersusResult>* Session::versus() {
 
 const Result<RankResult>* Session::ranking() {
     const RankRequest request = rank_request();
-    return ranking_.ask(key_of(request), [this, request] { return rank(catalogue, request); });
+    return ranking_.ask(key_of(request), [this, request](const Progress& p) { return rank(catalogue, request, p); });
 }
 
 const Result<CurveResult>* Session::curves() {

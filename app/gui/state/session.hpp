@@ -70,6 +70,7 @@ public:
     /// The two metals set against each other: as chosen, else the first two pinned; empty where there are none.
     VersusChoice compared() const;
     const Result<VersusResult>* versus();
+    Background<Result<RankResult>>& ranking_work() { return ranking_; } // its progress, and to stop it
     bool ranking_is_current() const { return !ranking_.working(); }
     std::size_t ranking_serial() const { return ranking_.serial(); }
     std::size_t curves_serial() const { return curves_.serial(); }

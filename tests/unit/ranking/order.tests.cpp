@@ -1,12 +1,15 @@
 #include "core/ranking/order.hpp"
 #include "core/uncertainty/draws.hpp"
 
+#include "support/contenders.hpp"
+
 #include <catch2/catch.hpp>
 
 #include <cmath>
 #include <numeric>
 
 using namespace pourbook;
+using namespace pourbook::testing;
 
 TEST_CASE("normal quantiles are those of the table") {
     // Standard normal table, for example NIST/SEMATECH e-Handbook of Statistical Methods, section 1.3.6.7.1.
@@ -35,7 +38,7 @@ TEST_CASE("two independent contenders: the chance of being first is that of the 
     std::vector<Contender> two = {{"a", 11, draws.of("a")}, {"b", 10, draws.of("b")}};
     for (double& x : two[0].samples) x += 11;
     for (double& x : two[1].samples) x += 10;
-    const auto places = put_in_order(two, true);
+    const auto places = in_order(two, true);
     CHECK(places[0].p_first == Approx(0.7602).margin(0.01));
     CHECK(places[0].tied_with == std::vector<std::string>{"b"});
     CHECK(places[0].high90 - places[0].low90 == Approx(2 * 1.6449).epsilon(0.01));
@@ -48,13 +51,13 @@ TEST_CASE("contenders that share a cause keep their order however large it is") 
         two[0].samples.push_back(1.01 * std::exp(0.5 * z));
         two[1].samples.push_back(std::exp(0.5 * z));
     }
-    const auto places = put_in_order(two, true);
+    const auto places = in_order(two, true);
     CHECK(places[0].p_first == 1);
     CHECK(places[0].tied_with.empty());
 }
 
 TEST_CASE("low can be best, and without samples the order is that of the values") {
-    const auto places = put_in_order({{"a", 3, {}}, {"b", 1, {}}, {"c", 2, {}}}, false);
+    const auto places = in_order({{"a", 3, {}}, {"b", 1, {}}, {"c", 2, {}}}, false);
     CHECK(places[0].contender == 1);
     CHECK(places[2].contender == 0);
     CHECK(places[0].rank_low == 1);

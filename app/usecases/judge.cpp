@@ -1,0 +1,83 @@
+#include "usecases/judge.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace pourbook {
+namespace {
+
+constexpr std::size_t columns_kept = 2000; // enough for all causes of the reference; a bound for very many metals
+
+} // namespace
+
+Judge::Judge(const Catalogue& catalogue, const GoalPlan& plan, Conditions conditions, double to_K, std::size_t samples,
+             std::uint64_t seed)
+    : catalogue_(catalogue), plan_(plan), draws_(samples, seed) {
+    const double from_K = conditions.temperature_K;
+    const int steps = std::isnan(to_K) ? 1 : range_steps;
+    for (int i = 0; i < steps; ++i) {
+        if (steps > 1) conditions.temperature_K = from_K + (to_K - from_K) * i / (steps - 1);
+        conditions_.push_back(conditions);
+    }
+}
+
+std::optional<Judged> Judge::judge(const Metal& metal) {
+    std::optional<Judged> worst;
+    for (const Conditions& conditions : conditions_) {
+        std::optional<Judged> here = at(metal, conditions);
+        if (!here) return std::nullopt;
+        if (!worst || worse(here->merit, worst->merit)) worst = std::move(here);
+    }
+    return worst;
+}
+
+std::optional<Judged> Judge::at(const Metal& metal, const Conditions& conditions) {
+    if (const std::string bar = barred(catalogue_, metal, plan_, conditions.temperature_K); !bar.empty()) {
+        excluded.push_back({&metal, bar, {}});
+        return std::nullopt;
+    }
+    if (!meets_conditions(metal, conditions)) return std::nullopt;
+    Inputs inputs = look_up(catalogue_, metal, plan_.merit.properties(), conditions);
+    if (!inputs.missing.empty()) {
+        unrankable.push_back({&metal, inputs.reason, inputs.missing});
+        return std::nullopt;
+    }
+    Judged judged{&metal, plan_.merit.value(nominal(inputs.values)), std::move(inputs.values)};
+    if (std::isnan(judged.merit)) {
+        unrankable.push_back({&metal, "the formula has no finite value for it", {}});
+        return std::nullopt;
+    }
+    return judged;
+}
+
+bool Judge::meets_conditions(const Metal& metal, const Conditions& conditions) {
+    for (const Condition& condition : plan_.where) {
+        const Inputs inputs = look_up(catalogue_, metal, condition.names(), conditions);
+        if (!inputs.missing.empty()) {
+            unrankable.push_back({&metal, "condition '" + condition.text() + "': " + inputs.reason, inputs.missing});
+            return false;
+        }
+        if (!condition.holds(nominal(inputs.values), metal)) {
+            excluded.push_back({&metal, "does not meet " + condition.text(), {}});
+            return false;
+        }
+    }
+    return true;
+}
+
+std::vector<double> Judge::samples(const Judged& judged) {
+    if (draws_.samples() == 0) return {};
+    draws_.forget_beyond(columns_kept);
+    if (conditions_.size() == 1) return plan_.merit.samples(judged.inputs, draws_);
+    std::vector<double> worst;
+    for (const Conditions& conditions : conditions_) {
+        const Inputs inputs = look_up(catalogue_, *judged.metal, plan_.merit.properties(), conditions);
+        std::vector<double> here = plan_.merit.samples(inputs.values, draws_);
+        if (worst.empty()) worst = here;
+        for (std::size_t s = 0; s < here.size(); ++s)
+            if (worse(here[s], worst[s]) || std::isnan(here[s])) worst[s] = here[s];
+    }
+    return worst;
+}
+
+} // namespace pourbook

@@ -1,0 +1,57 @@
+// One metal against a goal: left out by the goal, unrankable for want of a value, or judged with what entered.
+//
+// Over a range of temperatures the goal is taken at `range_steps` even temperatures, ends included, and the worst of
+// them counts (in each sample too): what the metal can be relied on for anywhere in the range. A metal must be cited
+// over the whole range.
+#pragma once
+
+#include "usecases/goal_plan.hpp"
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace pourbook {
+
+constexpr int range_steps = 9;
+
+struct LeftOut {
+    const Metal* metal = nullptr;
+    std::string reason;
+    std::vector<std::string> missing; // unrankable only: property ids
+};
+
+struct Judged {
+    const Metal* metal = nullptr;
+    double merit = no_number;      // with nothing varied
+    std::vector<RankInput> inputs; // over a range: at the temperature where the merit is worst
+};
+
+class Judge {
+public:
+    /// `to_K`: the upper end of a range from the conditions' temperature, or NaN.
+    Judge(const Catalogue& catalogue, const GoalPlan& plan, Conditions conditions, double to_K, std::size_t samples,
+          std::uint64_t seed);
+
+    /// Empty where the metal is not ranked; it is then in one of the two lists.
+    std::optional<Judged> judge(const Metal& metal);
+    std::vector<LeftOut> excluded, unrankable;
+
+    /// The merit in each sample; the same at each call.
+    std::vector<double> samples(const Judged& judged);
+    /// Nothing to vary: samples() would be empty.
+    std::size_t sample_count() const { return draws_.samples(); }
+
+private:
+    std::optional<Judged> at(const Metal& metal, const Conditions& conditions);
+    bool meets_conditions(const Metal& metal, const Conditions& conditions);
+    bool worse(double a, double b) const { return plan_.best_high ? a < b : a > b; }
+
+    const Catalogue& catalogue_;
+    const GoalPlan& plan_;
+    std::vector<Conditions> conditions_; // one, or one for each temperature of the range
+    Draws draws_;
+};
+
+} // namespace pourbook
