@@ -8,13 +8,13 @@
 namespace pourbook {
 namespace {
 
-/// How the merit is drawn: in a property's unit or as a multiple of the best.
+/// How the merit is drawn: in a property's unit, a fall in seconds, or as a multiple of the best.
 struct MeritScale {
     const Property* property;
-    double best;
+    double unit; // of what is no property
     UnitSystem units;
 
-    double drawn(double si) const { return property ? shown_number(*property, si, units) : si / best; }
+    double drawn(double si) const { return property ? shown_number(*property, si, units) : si / unit; }
 };
 
 std::string percent(double share) {
@@ -54,9 +54,11 @@ RankChart rank_chart(const Catalogue& catalogue, const RankResult& result, UnitS
     chart.data_version = catalogue.data_version;
     if (result.ranked.empty()) return chart;
     const RankedMetal& best = result.ranked.front();
-    const MeritScale merit{catalogue.property(result.formula), best.place.median, units};
-    chart.axis_label =
-        merit.property ? label_with_unit(*merit.property, units) : result.formula + ", relative to " + best.metal->name;
+    const bool seconds = result.formula == fall_time_name;
+    const MeritScale merit{catalogue.property(result.formula), seconds ? 1 : best.place.median, units};
+    chart.axis_label = merit.property ? label_with_unit(*merit.property, units)
+                       : seconds      ? "fall time, s"
+                                      : result.formula + ", relative to " + best.metal->name;
     for (const RankedMetal& r : result.ranked) {
         RankRow row = row_of(r, result, merit);
         row.pinned = std::find(pinned.begin(), pinned.end(), row.id) != pinned.end();

@@ -1,5 +1,6 @@
 #include "cli/context.hpp"
 
+#include "cli/setup_words.hpp"
 #include "report/json.hpp"
 #include "report/text.hpp"
 
@@ -8,7 +9,7 @@ namespace pourbook {
 void declare_rank(Context& context) {
     struct Words {
         RankRequest request;
-        std::string best = "high", holding = "size";
+        std::string best = "high";
     };
     auto words = std::make_shared<Words>();
     RankRequest& request = words->request;
@@ -19,8 +20,7 @@ void declare_rank(Context& context) {
     goal->excludes(formula);
     c->add_option("--best", words->best, "high (default) or low is best, with --formula")
         ->check(CLI::IsMember({"high", "low"}));
-    c->add_option("--holding", words->holding, "what is equal for all: size (default), mass or budget")
-        ->check(CLI::IsMember({"size", "mass", "budget"}));
+    with_holding(c, request.goal);
     c->add_option("--where", request.goal.where, "a condition; may be repeated");
     c->add_option("--from", request.from, "only these metals, separated by commas")->delimiter(',');
     c->add_flag("--include-unusual", request.goal.include_unusual,
@@ -32,14 +32,17 @@ void declare_rank(Context& context) {
     context.with_mixes_too(c);
     context.with_conditions(c);
     context.metal_lists.push_back(&request.from);
+    c->get_option("--at")->description(
+        "temperature: 77K, 20degC (default 293.15K), or a range 77K:300K over which the worst counts");
     c->callback([&context, words] {
+        const Result<double> to_K = take_upper_end(context.words.at);
+        context.answer = [&context, to_K](const Catalogue&) { return context.failed(to_K.problem()); };
+        if (!to_K) return;
+        words->request.to_K = *to_K;
         context.answer =
             context.under_conditions([&context, words](const Catalogue& catalogue, const Conditions& conditions) {
                 words->request.conditions = conditions;
                 words->request.goal.best_high = words->best == "high";
-                words->request.goal.holding = words->holding == "mass"     ? Holding::mass
-                                              : words->holding == "budget" ? Holding::budget
-                                                                           : Holding::size;
                 return context.answered(
                     rank(catalogue, words->request), [&](const RankResult& r) { return json_of(r, catalogue); },
                     [&](const RankResult& r, UnitSystem u) { return text_of(r, catalogue, u); });

@@ -1,5 +1,6 @@
 #include "cli/context.hpp"
 
+#include "cli/setup_words.hpp"
 #include "report/versus_report.hpp"
 
 namespace pourbook {
@@ -19,6 +20,7 @@ void declare_versus(Context& context) {
     c->add_option("--formula", request.goal.formula, "a formula over properties")->excludes(goal);
     c->add_option("--best", words->best, "high (default) or low is best, with --formula")
         ->check(CLI::IsMember({"high", "low"}));
+    with_holding(c, request.goal);
     c->add_option("--samples", request.samples, "samples for the interval (default 4000)")
         ->check(CLI::Range(10, 200000));
     c->add_option("--seed", request.seed, "seed of the samples (default 1)");

@@ -79,6 +79,19 @@ Result<Conditions> conditions_from(const ConditionWords& words) {
     return c;
 }
 
+Result<double> take_upper_end(std::string& at) {
+    const std::size_t colon = at.find(':');
+    if (colon == std::string::npos) return no_number;
+    const std::string range = at, upper = at.substr(colon + 1);
+    at.resize(colon);
+    const Result<double> from = temperature_from(at), to = temperature_from(upper);
+    if (!from) return from.problem();
+    if (!to) return to.problem();
+    if (!(*to > *from))
+        return Problem{Problem::Kind::unreadable, "--at '" + range + "': the range must rise, such as 77K:300K", 0};
+    return *to;
+}
+
 Result<UnitSystem> units_from(const std::string& word) {
     if (word == "si") return UnitSystem::shown;
     if (word == "workshop") return UnitSystem::workshop;

@@ -20,6 +20,10 @@ struct ConditionWords {
 /// Errors: unreadable, naming the argument.
 Result<Conditions> conditions_from(const ConditionWords& words);
 
+/// Cuts the upper end off a range "77K:300K" and gives it in kelvin; NaN where `at` is a single temperature or empty.
+/// Errors: unreadable, also where the range doesn't rise.
+Result<double> take_upper_end(std::string& at);
+
 Result<UnitSystem> units_from(const std::string& word);
 
 } // namespace pourbook

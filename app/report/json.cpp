@@ -101,32 +101,6 @@ Json reference_of(const Reference& r) {
     return out;
 }
 
-Json left_out(const std::vector<LeftOut>& list, bool with_missing) {
-    Json out = Json::array();
-    for (const LeftOut& l : list) {
-        Json entry = {{"metal", l.metal->slug}};
-        if (with_missing) entry["missing"] = l.missing;
-        entry["reason"] = l.reason;
-        out.push_back(entry);
-    }
-    return out;
-}
-
-Json ranked_of(const RankedMetal& r, const Catalogue& catalogue) {
-    const Place& p = r.place;
-    return {{"rank", p.rank},
-            {"metal", r.metal->slug},
-            {"median", p.median},
-            {"low90", p.low90},
-            {"high90", p.high90},
-            {"p_first", p.p_first},
-            {"rank_low", p.rank_low},
-            {"rank_high", p.rank_high},
-            {"tied_with", p.tied_with},
-            {"from_memory", r.from_memory},
-            {"inputs", json_inputs(r.inputs, catalogue)}};
-}
-
 } // namespace
 
 std::string json_of_metals(const std::vector<const Metal*>& metals) {
@@ -173,30 +147,6 @@ std::string json_of(const SheetResult& result, const Catalogue& catalogue) {
     for (const Record& r : result.metal->records) out["records"].push_back(record_of(r));
     out["sources"] = Json::array();
     for (const Reference* r : result.references) out["sources"].push_back(reference_of(*r));
-    out["data_version"] = catalogue.data_version;
-    return json_text(out);
-}
-
-std::string json_of(const RankResult& result, const Catalogue& catalogue) {
-    Json out = {{"goal", result.goal.empty() ? Json(nullptr) : Json(result.goal)},
-                {"formula", result.formula},
-                {"unit", result.unit},
-                {"best", result.best_high ? "high" : "low"},
-                {"temperature_K", result.conditions.temperature_K},
-                {"condition", result.conditions.condition},
-                {"holding", name_of(result.holding)}};
-    out["results"] = Json::array();
-    for (const RankedMetal& r : result.ranked) out["results"].push_back(ranked_of(r, catalogue));
-    if (!result.settling.sentence.empty())
-        out["settling"] = {
-            {"cause", result.settling.cause}, {"share", result.settling.share}, {"sentence", result.settling.sentence}};
-    if (!result.order_by_price_form.empty()) {
-        out["price_form"] = result.conditions.price_form;
-        for (const auto& [form, slugs] : result.order_by_price_form) out["order_by_price_form"][form] = slugs;
-    }
-    out["ranked_in_all"] = result.ranked_in_all;
-    out["excluded"] = left_out(result.excluded, false);
-    out["unrankable"] = left_out(result.unrankable, true);
     out["data_version"] = catalogue.data_version;
     return json_text(out);
 }

@@ -52,12 +52,6 @@ void write_references(std::ostream& out, const std::vector<SourceValue>& sources
             out << wrapped("  [" + s.key + "] " + r->full(), page_width, "      ");
 }
 
-void write_left_out(std::ostream& out, const std::string& title, const std::vector<LeftOut>& list) {
-    if (list.empty()) return;
-    out << "\n" << title << "\n";
-    for (const LeftOut& l : list) out << wrapped("  " + l.metal->slug + ": " + l.reason, page_width, "      ");
-}
-
 } // namespace
 
 std::string text_of_metals(const std::vector<const Metal*>& metals) {
@@ -133,65 +127,6 @@ std::string text_of(const SheetResult& s, const Catalogue& catalogue, UnitSystem
     out << as_text(records) << "\nSources\n";
     for (const Reference* r : s.references) out << wrapped("  [" + r->key + "] " + r->full(), page_width, "      ");
     out << "\nDefer to local codes and licensed practice. Data version " << catalogue.data_version << "\n";
-    return out.str();
-}
-
-std::string text_of(const RankResult& r, const Catalogue& catalogue, UnitSystem units) {
-    std::ostringstream out;
-    if (!r.sentence.empty()) out << wrapped(r.label + ": " + r.sentence, page_width, "");
-    out << r.formula << " [" << r.unit << "], best " << (r.best_high ? "high" : "low") << ", at "
-        << temperature_text(r.conditions.temperature_K) << ", condition: " << r.conditions.condition << "\n\n";
-    if (r.ranked.empty()) out << "no metal can be ranked: see below\n";
-    Table t{{{"rank", true},
-             {"metal"},
-             {"value", true},
-             {"90 % low", true},
-             {"90 % high", true},
-             {"first", true},
-             {"ranks", true}},
-            {}};
-    if (!r.ranked.empty())
-        for (const RankInput& i : r.ranked.front().inputs) {
-            const Property& p = *catalogue.property(i.property);
-            const std::string unit = shown_unit(p, units);
-            t.columns.push_back({i.property + (unit.empty() ? "" : ", " + unit), true});
-        }
-    t.columns.push_back({"condition"});
-    t.columns.push_back({"mark"});
-    bool remembered = false;
-    for (const RankedMetal& m : r.ranked) {
-        const Place& p = m.place;
-        std::vector<std::string> row = {std::to_string(p.rank),
-                                        m.metal->slug,
-                                        significant(p.median, 3),
-                                        significant(p.low90, 3),
-                                        significant(p.high90, 3),
-                                        significant(100 * p.p_first, 2) + " %",
-                                        std::to_string(p.rank_low) + "-" + std::to_string(p.rank_high)};
-        std::string condition;
-        for (const RankInput& i : m.inputs) {
-            row.push_back(shown_value(*catalogue.property(i.property), i.value, units));
-            if (condition.empty()) condition = i.value.condition;
-        }
-        row.push_back(condition);
-        const bool stale =
-            std::any_of(m.inputs.begin(), m.inputs.end(), [](const RankInput& i) { return i.value.stale; });
-        row.push_back(std::string(m.from_memory ? "remembered" : "") + (stale ? " stale price" : ""));
-        remembered = remembered || m.from_memory;
-        t.rows.push_back(std::move(row));
-    }
-    if (!r.ranked.empty()) out << as_text(t);
-    if (r.ranked.size() < r.ranked_in_all)
-        out << "(" << r.ranked_in_all - r.ranked.size() << " more: leave out --top)\n";
-    for (const auto& [form, slugs] : r.order_by_price_form)
-        out << wrapped("at " + form + " prices" + (form == r.conditions.price_form ? " (used here)" : "") + ": " +
-                           joined(slugs),
-                       page_width, "    ");
-    if (!r.settling.sentence.empty()) out << wrapped(r.settling.sentence, page_width, "");
-    if (remembered) out << "remembered: a value that entered was not read in a text, only remembered\n";
-    write_left_out(out, "Left out", r.excluded);
-    write_left_out(out, "Can't be ranked", r.unrankable);
-    out << "\nSources of each number: pourbook sheet METAL. Data version " << catalogue.data_version << "\n";
     return out.str();
 }
 

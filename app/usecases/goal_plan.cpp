@@ -27,6 +27,25 @@ Result<bool> check_holding(const Formula& formula, Holding holding) {
     return true;
 }
 
+bool names_fall(const Formula& formula) {
+    return std::find(formula.names().begin(), formula.names().end(), fall_time_name) != formula.names().end();
+}
+
+Result<Merit> merit_of(const Catalogue& catalogue, const Formula& bare, const GoalWords& words, bool best_high) {
+    if (names_fall(bare)) {
+        const auto fall = FallTime::from_words(catalogue, words.fall, words.holding);
+        if (!fall) return fall.problem();
+        return Merit(bare, *fall);
+    }
+    const FallWords& fall = words.fall;
+    if (!fall.setup.magnet.empty() || !fall.setup.tube.empty() || !fall.mass.empty() || !fall.budget.empty())
+        return Problem{
+            Kind::unreadable,
+            "a magnet, a tube, a mass or a budget is for a goal with fall_time; '" + bare.text() + "' has none", 0};
+    if (words.holding == Holding::size) return Merit(bare);
+    return Merit(*Formula::parse(held(bare.text(), words.holding, best_high), catalogue));
+}
+
 Result<const Goal*> goal_named(const Catalogue& catalogue, const std::string& id) {
     if (const Goal* goal = catalogue.goal(id)) return goal;
     std::string text = "unknown goal '" + id + "': one of";
@@ -38,6 +57,12 @@ Result<const Goal*> goal_named(const Catalogue& catalogue, const std::string& id
 
 const char* name_of(Holding holding) {
     return holding == Holding::size ? "size" : holding == Holding::mass ? "mass" : "budget";
+}
+
+bool needs_setup(const Catalogue& catalogue, const GoalWords& words) {
+    const Goal* goal = catalogue.goal(words.goal);
+    const Result<Formula> formula = Formula::parse(goal ? goal->formula : words.formula, catalogue);
+    return formula && names_fall(*formula);
 }
 
 Result<std::vector<Condition>> conditions_of(const Catalogue& catalogue, const std::vector<std::string>& where) {
@@ -74,9 +99,9 @@ Result<GoalPlan> plan_goal(const Catalogue& catalogue, const GoalWords& words) {
     if (!bare) return placed("formula", formula_text, bare.problem());
     const Result<bool> holds = check_holding(*bare, words.holding);
     if (!holds) return holds.problem();
-    plan.merit = Merit(words.holding == Holding::size
-                           ? *bare
-                           : *Formula::parse(held(formula_text, words.holding, plan.best_high), catalogue));
+    const Result<Merit> merit = merit_of(catalogue, *bare, words, plan.best_high);
+    if (!merit) return merit.problem();
+    plan.merit = *merit;
     const Result<std::vector<Condition>> conditions = conditions_of(catalogue, where);
     if (!conditions) return conditions.problem();
     plan.where = *conditions;

@@ -8,17 +8,13 @@
 
 namespace pourbook {
 
-/// What is the same for all candidates. Where the effect grows with the amount of metal (a thin tube wall, a bar, a
-/// plate), equal mass divides the merit by density and equal budget by density times price; for a goal that is best low
-/// they multiply.
-enum class Holding { size, mass, budget };
-
 struct GoalWords {
     std::string goal;    // id of a named goal, or empty
     std::string formula; // used when goal is empty
     bool best_high = true;
     Holding holding = Holding::size;
     std::vector<std::string> where;
+    FallWords fall;               // where the formula names fall_time
     bool include_unusual = false; // drop the goal's own conditions and the bar on metals unfit for home casting
 };
 
@@ -31,8 +27,12 @@ struct GoalPlan {
     bool only_home_casting = false, only_non_ferromagnetic = false, only_solid = false;
 };
 
-/// Errors: unreadable (unknown goal; formula or condition with its column; a holding that the goal holds already).
+/// Errors: unreadable (unknown goal; formula or condition with its column; a holding that the goal holds already);
+/// those of FallTime.
 Result<GoalPlan> plan_goal(const Catalogue& catalogue, const GoalWords& words);
+
+/// The goal's formula names fall_time, so it needs a magnet and a tube.
+bool needs_setup(const Catalogue& catalogue, const GoalWords& words);
 
 /// Errors: unreadable, with the column.
 Result<std::vector<Condition>> conditions_of(const Catalogue& catalogue, const std::vector<std::string>& where);

@@ -37,7 +37,11 @@ std::optional<Judged> Judge::at(const Metal& metal, const Conditions& conditions
         return std::nullopt;
     }
     if (!meets_conditions(metal, conditions)) return std::nullopt;
-    Inputs inputs = look_up(catalogue_, metal, plan_.merit.properties(), conditions);
+    if (const std::string why = plan_.merit.refusal(catalogue_, metal, conditions); !why.empty()) {
+        excluded.push_back({&metal, why, {}});
+        return std::nullopt;
+    }
+    Inputs inputs = plan_.merit.inputs(catalogue_, metal, conditions);
     if (!inputs.missing.empty()) {
         unrankable.push_back({&metal, inputs.reason, inputs.missing});
         return std::nullopt;
@@ -71,7 +75,7 @@ std::vector<double> Judge::samples(const Judged& judged) {
     if (conditions_.size() == 1) return plan_.merit.samples(judged.inputs, draws_);
     std::vector<double> worst;
     for (const Conditions& conditions : conditions_) {
-        const Inputs inputs = look_up(catalogue_, *judged.metal, plan_.merit.properties(), conditions);
+        const Inputs inputs = plan_.merit.inputs(catalogue_, *judged.metal, conditions);
         std::vector<double> here = plan_.merit.samples(inputs.values, draws_);
         if (worst.empty()) worst = here;
         for (std::size_t s = 0; s < here.size(); ++s)

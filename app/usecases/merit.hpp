@@ -1,10 +1,13 @@
-// The merit of one metal: a formula over its properties, with the values that entered and its value in every sample.
+// The merit of one metal: a formula over its properties, or a computation from them, with the values that entered and
+// its value in every sample.
 #pragma once
 
 #include "core/evaluate/evaluate.hpp"
 #include "core/ranking/formula.hpp"
 #include "core/uncertainty/draws.hpp"
+#include "usecases/fall_time.hpp"
 
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -28,24 +31,38 @@ bool any_from_memory(const std::vector<RankInput>& inputs);
 Inputs look_up(const Catalogue& catalogue, const Metal& metal, const std::vector<std::string>& properties,
                const Conditions& conditions);
 
-/// What a goal counts of a metal: a formula over its properties.
+/// What a goal counts of a metal: a formula over its properties, and over the fall where the formula names it.
 class Merit {
 public:
     Merit() = default;
-    explicit Merit(Formula formula) : formula_(std::move(formula)) {}
+    /// `fall` where the formula names fall_time.
+    explicit Merit(Formula formula, std::shared_ptr<const FallTime> fall = nullptr);
 
     const Formula& formula() const { return formula_; }
-    /// Ids of the properties that enter, each once; values and inputs below are in this order.
-    const std::vector<std::string>& properties() const { return formula_.names(); }
+    const std::shared_ptr<const FallTime>& fall() const { return fall_; }
+    /// Ids of the properties that enter, each once; values and inputs are in this order everywhere.
+    const std::vector<std::string>& properties() const { return properties_; }
     bool uses(const std::string& property) const;
 
+    Inputs inputs(const Catalogue& catalogue, const Metal& metal, const Conditions& conditions) const;
+    /// Why physics forbids the computation for this metal; empty: it doesn't.
+    std::string refusal(const Catalogue& catalogue, const Metal& metal, const Conditions& conditions) const;
+
     /// NaN where there is no finite number.
-    double value(const std::vector<double>& values) const { return formula_.value(values); }
+    double value(const std::vector<double>& values) const;
     /// In each sample, as value().
     std::vector<double> samples(const std::vector<RankInput>& inputs, Draws& draws) const;
+    /// Cross-section of the tube's wall, where there is a fall.
+    double wall_area_m2(const std::vector<double>& values) const;
 
 private:
+    std::size_t slot_of(const std::string& property);
+
     Formula formula_;
+    std::shared_ptr<const FallTime> fall_;
+    std::vector<std::string> properties_;
+    std::vector<std::size_t> names_;       // of each name in the formula: place in properties_; past the end: the fall
+    std::vector<std::size_t> fall_inputs_; // of each of the fall's properties
 };
 
 /// Each value in each sample. Every cause of uncertainty is drawn once and shared by all that name it; a value moves by

@@ -2,6 +2,7 @@
 
 #include "usecases/find_metal.hpp"
 #include "usecases/settle.hpp"
+#include "usecases/tube_metal.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -30,6 +31,7 @@ public:
         result_.holding = plan.holding;
         result_.conditions = request.conditions;
         result_.to_K = request.to_K;
+        result_.fall = plan.merit.fall();
     }
 
     Result<RankResult> run(const std::vector<const Metal*>& field, const Progress& progress) {
@@ -71,10 +73,24 @@ private:
         for (std::size_t i = 0; i < shown; ++i) {
             Judged& j = judged_[places[i].contender];
             const bool from_memory = any_from_memory(j.inputs);
-            result_.ranked.push_back({j.metal, std::move(places[i]), std::move(j.inputs), from_memory});
+            const std::optional<RankedTube> tube = tube_of(j);
+            result_.ranked.push_back({j.metal, std::move(places[i]), std::move(j.inputs), from_memory, tube});
         }
         result_.excluded = std::move(judge_.excluded);
         result_.unrankable = std::move(judge_.unrankable);
+    }
+
+    std::optional<RankedTube> tube_of(const Judged& j) const {
+        if (!result_.fall) return std::nullopt;
+        const double area = plan_.merit.wall_area_m2(nominal(j.inputs));
+        RankedTube tube;
+        tube.wall_m = result_.fall->wall_m(area);
+        const auto density = tube_density(catalogue_, *j.metal, request_.conditions);
+        if (!density) return tube;
+        tube.mass_kg = density->value_si * area * result_.fall->length_m();
+        if (const auto price = evaluate(catalogue_, *j.metal, "price", request_.conditions))
+            tube.cost_usd = tube.mass_kg * price->value_si;
+        return tube;
     }
 
     void settle(const std::vector<Place>& places) {

@@ -6,6 +6,8 @@
 #include "usecases/judge.hpp"
 
 #include <cstdint>
+#include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -21,11 +23,17 @@ struct RankRequest {
     std::uint64_t seed = 1;
 };
 
+/// Of a goal with a fall: the tube of this metal. Mass and cost NaN where density or price is not known.
+struct RankedTube {
+    double wall_m = no_number, mass_kg = no_number, cost_usd = no_number;
+};
+
 struct RankedMetal {
     const Metal* metal = nullptr;
     Place place;
     std::vector<RankInput> inputs; // the values that entered
     bool from_memory = false;      // a value that entered is only remembered
+    std::optional<RankedTube> tube;
 };
 
 /// Which better figure would settle the order of the first two, where the data can't tell them apart.
@@ -41,6 +49,7 @@ struct RankResult {
     Holding holding = Holding::size;
     Conditions conditions;
     double to_K = no_number;
+    std::shared_ptr<const FallTime> fall; // null: the goal names none
     std::vector<RankedMetal> ranked;
     std::size_t ranked_in_all = 0; // before `top` cut the list
     std::vector<LeftOut> excluded;

@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <cctype>
 #include <cmath>
+#include <numeric>
 
 namespace pourbook {
 namespace {
@@ -16,7 +17,9 @@ Result<VersusSide> side_of(const Catalogue& catalogue, const std::string& word, 
                            const Conditions& conditions) {
     const Result<const Metal*> metal = find_metal(catalogue, word);
     if (!metal) return metal.problem();
-    Inputs inputs = look_up(catalogue, **metal, plan.merit.properties(), conditions);
+    if (const std::string why = plan.merit.refusal(catalogue, **metal, conditions); !why.empty())
+        return Problem{Problem::Kind::refused, why, 0};
+    Inputs inputs = plan.merit.inputs(catalogue, **metal, conditions);
     if (!inputs.missing.empty()) return Problem{Problem::Kind::no_value, inputs.reason, 0};
     VersusSide side;
     side.metal = *metal;
@@ -29,22 +32,22 @@ Result<VersusSide> side_of(const Catalogue& catalogue, const std::string& word, 
     return side;
 }
 
-/// How much of log(merit a / merit b) each input explains: the change when b takes over a's value, one after another.
-std::size_t deciding_input(const Merit& merit, const VersusSide& a, const VersusSide& b) {
-    std::vector<double> values = nominal(b.inputs);
-    std::size_t most = 0;
-    double largest = -1, before = merit.value(values);
+/// Inputs by how much of log(merit a / merit b) each explains, the most first: the change when b takes over a's value,
+/// one after another. Only the first, and a second that weighs at least half as much.
+std::vector<std::size_t> deciding_inputs(const Merit& merit, const VersusSide& a, const VersusSide& b) {
+    std::vector<double> values = nominal(b.inputs), share;
+    double before = merit.value(values);
     for (std::size_t i = 0; i < values.size(); ++i) {
         values[i] = a.inputs[i].value.value_si;
         const double now = merit.value(values);
-        const double share = std::abs(std::log(std::abs(now / before)));
-        if (share > largest) {
-            largest = share;
-            most = i;
-        }
+        share.push_back(std::abs(std::log(std::abs(now / before))));
         before = now;
     }
-    return most;
+    std::vector<std::size_t> order(share.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    std::stable_sort(order.begin(), order.end(), [&](std::size_t i, std::size_t j) { return share[i] > share[j]; });
+    order.resize(order.size() > 1 && share[order[0]] > 0 && share[order[1]] >= share[order[0]] / 2 ? 2 : 1);
+    return order;
 }
 
 bool carried_by_electrons(const std::string& property) {
@@ -72,9 +75,11 @@ std::string additions(const Catalogue& catalogue, const Metal& m) {
 /// (Matthiessen, Linde).
 std::string physics(const Catalogue& catalogue, const Metal& better, const Metal& worse) {
     const std::string added = additions(catalogue, worse);
+    const bool several = added.find(',') != std::string::npos;
     if (!worse.is_element() && !added.empty() && main_content(better) >= main_content(worse))
-        return "the " + added + " in " + worse.name +
-               " scatters its electrons as far as it stays in solution (solid-solution scattering)";
+        return "the " + added + " in " + worse.name + (several ? " scatter" : " scatters") +
+               " its electrons as far as " + (several ? "they stay" : "it stays") +
+               " in solution (solid-solution scattering)";
     if (better.is_element() && worse.is_element())
         return "that is the nature of the two pure metals at this temperature";
     return {};
@@ -86,26 +91,31 @@ std::string figures(const Property& p, const VersusSide& a, const VersusSide& b,
     return one(a) + " against " + one(b) + (unit.empty() ? "" : " " + unit);
 }
 
-std::string reason_of(const Catalogue& catalogue, const VersusResult& r, std::size_t i) {
+std::string reason_of(const Catalogue& catalogue, const VersusResult& r, const std::vector<std::size_t>& deciding) {
     if (r.better.metal == r.worse.metal) return "the two are the same metal";
-    const Property& p = *catalogue.property(r.deciding);
-    std::string text = p.label + " decides: " + figures(p, r.better, r.worse, i);
-    if (carried_by_electrons(r.deciding)) {
-        const std::string why = physics(catalogue, *r.better.metal, *r.worse.metal);
-        if (!why.empty()) text += "; " + why;
+    std::string text, why;
+    for (const std::size_t i : deciding) {
+        const Property& p = *catalogue.property(r.better.inputs[i].property);
+        text += (text.empty() ? "" : " and ") + p.label + " (" + figures(p, r.better, r.worse, i) + ")";
+        if (why.empty() && carried_by_electrons(p.id)) why = physics(catalogue, *r.better.metal, *r.worse.metal);
     }
-    return text;
+    text += deciding.size() > 1 ? " decide together" : " decides";
+    return text + (why.empty() ? "" : ": " + why);
 }
 
-/// "annealed copper (high purity)", "sterling silver (condition not stated)".
-std::string state(const VersusSide& s) {
-    const std::string& condition = s.inputs.front().value.condition;
-    if (condition.empty() || condition == "unstated") return s.metal->name + " (condition not stated)";
-    return condition + " " + s.metal->name;
+/// "copper (high purity), annealed": by the first value that depends on the condition; the name alone where none does.
+std::string state(const Catalogue& catalogue, const VersusSide& s) {
+    for (const RankInput& i : s.inputs) {
+        if (catalogue.property(i.property)->condition_spread <= 0) continue;
+        const std::string& condition = i.value.condition;
+        const bool stated = !condition.empty() && condition != "unstated";
+        return s.metal->name + ", " + (stated ? condition : "condition not stated");
+    }
+    return s.metal->name;
 }
 
 std::string chance(double p) {
-    return p > 0.999 ? "more than 99.9 %" : trimmed(100 * p, p > 0.99 ? 3 : 2) + " %";
+    return p > 0.999 ? "above 99.9 %" : trimmed(100 * p, p > 0.99 ? 3 : 2) + " %";
 }
 
 std::string source_names(const Catalogue& catalogue, const std::vector<std::string>& keys) {
@@ -120,22 +130,52 @@ std::string source_names(const Catalogue& catalogue, const std::vector<std::stri
     return out;
 }
 
+std::string with_capital(std::string text) {
+    text[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(text[0])));
+    return text;
+}
+
+/// A fall is best told in seconds.
+std::string seconds(const VersusResult& r) {
+    if (r.formula != fall_time_name) return {};
+    return ", " + significant(r.better.merit, 3) + " s against " + significant(r.worse.merit, 3) + " s";
+}
+
+std::string verdict(const VersusResult& r) {
+    const std::string at = " at " + trimmed(r.conditions.temperature_K - 273.15, 4) + " °C";
+    const std::string interval =
+        "90 % interval " + significant(r.ratio_low90, 3) + " to " + significant(r.ratio_high90, 3);
+    const std::string head = with_capital(r.label.empty() ? r.formula : r.label) + ": ", &a = r.better.metal->name,
+                      &b = r.worse.metal->name;
+    if (r.better.metal == r.worse.metal) return head + a + " ties with itself" + at + ". ";
+    if (r.tie)
+        return head + "the data can't tell " + a + " from " + b + at + seconds(r) + ". The ratio is " +
+               significant(r.ratio_median, 3) + " (" + interval + "), with " + a + " ahead at a probability of only " +
+               chance(r.p_winner) + ". ";
+    return head + a + " beats " + b + at + " by a factor of " + significant(r.ratio_median, 3) + seconds(r) + " (" +
+           interval + "; probability " + chance(r.p_winner) + "). ";
+}
+
 std::string sentence_of(const Catalogue& catalogue, const VersusResult& r) {
-    const std::string goal = r.label.empty() ? r.formula : r.label;
-    const std::string at = "At " + trimmed(r.conditions.temperature_K - 273.15, 4) + " °C";
-    const std::string interval = significant(r.ratio_low90, 3) + " to " + significant(r.ratio_high90, 3);
-    std::string text = r.tie ? at + " the data can't tell " + state(r.better) + " from " + state(r.worse) + " for " +
-                                   goal + ": the ratio is " + significant(r.ratio_median, 3) + " (90 % interval " +
-                                   interval + "), and the first is ahead with a probability of only " +
-                                   chance(r.p_winner) + ". "
-                             : at + ", for " + goal + ", " + state(r.better) + " is " + significant(r.ratio_median, 3) +
-                                   " times as good as " + state(r.worse) + " (90 % interval " + interval +
-                                   "; probability " + chance(r.p_winner) + "). ";
-    std::string reason = r.reason;
-    reason[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(reason[0])));
-    text += reason + ".";
+    std::string text = verdict(r) + with_capital(r.reason) + ". Taken as: " + state(catalogue, r.better);
+    if (r.worse.metal != r.better.metal) text += "; " + state(catalogue, r.worse);
+    text += (r.held.empty() ? "" : "; " + r.held) + ".";
     if (r.better.from_memory || r.worse.from_memory) text += " One of these figures is only remembered, not read.";
     return text + " Figures: " + source_names(catalogue, r.sources) + ".";
+}
+
+/// What is equal for both, as far as it bears on the answer.
+std::string held_words(const GoalPlan& plan) {
+    if (const auto& fall = plan.merit.fall()) {
+        if (fall->holding() == Holding::size) return "tubes of the same size";
+        const std::string amount = fall->holding() == Holding::mass ? significant(fall->held_si() * 1000, 3) + " g"
+                                                                    : significant(fall->held_si(), 3) + " USD";
+        return "tubes of the same bore and length with " + amount + " of metal";
+    }
+    if (plan.holding == Holding::mass) return "parts of the same mass";
+    if (plan.holding == Holding::budget) return "parts of the same cost";
+    const auto& names = plan.merit.properties();
+    return std::any_of(names.begin(), names.end(), carried_by_electrons) ? "parts of the same size" : "";
 }
 
 void compare(VersusResult& r, const Merit& merit, const VersusRequest& request) {
@@ -178,13 +218,14 @@ Result<VersusResult> versus(const Catalogue& catalogue, const VersusRequest& req
     r.unit = plan->merit.formula().dimension().text();
     r.best_high = plan->best_high;
     r.conditions = request.conditions;
+    r.held = held_words(*plan);
     const bool a_leads = plan->best_high ? a->merit >= b->merit : a->merit <= b->merit;
     r.better = a_leads ? std::move(*a) : std::move(*b);
     r.worse = a_leads ? std::move(*b) : std::move(*a);
     compare(r, plan->merit, request);
-    const std::size_t i = deciding_input(plan->merit, r.better, r.worse);
-    r.deciding = r.better.inputs[i].property;
-    r.reason = reason_of(catalogue, r, i);
+    const std::vector<std::size_t> deciding = deciding_inputs(plan->merit, r.better, r.worse);
+    r.deciding = r.better.inputs[deciding.front()].property;
+    r.reason = reason_of(catalogue, r, deciding);
     collect_sources(r);
     r.sentence = sentence_of(catalogue, r);
     return r;

@@ -35,6 +35,7 @@ struct VersusResult {
     double ratio_low90 = 1, ratio_high90 = 1;
     double p_winner = 0.5;
     std::string deciding; // property that moves the ratio most
+    std::string held;     // what is equal for both: "parts of the same size"; empty where it doesn't matter
     std::string reason;   // why, in terms of properties and physics
     std::string sentence;
     std::vector<std::string> sources; // keys, each once

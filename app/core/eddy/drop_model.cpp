@@ -18,6 +18,11 @@ double wall_area(double bore_radius, double outside_radius) {
     return std::numbers::pi * (outside_radius * outside_radius - bore_radius * bore_radius);
 }
 
+double outside_at_held_area(const DropInputs& moved, const DropInputs& nominal) {
+    const double area = nominal_wall_area_m2(nominal), bore = moved.bore_radius_m.value;
+    return std::sqrt(bore * bore + area / std::numbers::pi);
+}
+
 } // namespace
 
 double Uncertain::at(double draw) const {
@@ -79,6 +84,8 @@ DropModel::DropModel(const DropInputs& inputs)
         DropInputs more = inputs, less = inputs;
         (more.*lever.input).value *= 1 + step;
         (less.*lever.input).value *= 1 - step;
+        if (inputs.wall_area_held)
+            for (DropInputs* i : {&more, &less}) i->outside_radius_m.value = outside_at_held_area(*i, inputs);
         lever.sensitivity = (ln_drag_per_remanence(more) - ln_drag_per_remanence(less)) / (2 * step);
     }
 }

@@ -31,6 +31,7 @@ struct DropInputs {
     Uncertain moment_doubt; // factor on the moment, about 1: what the recoil permeability leaves open
     Uncertain mass_kg;      // used when above zero, else the density
     Uncertain density_kg_m3;
+    bool wall_area_held = false; // the outside follows the bore at the same cross-section (a tube of stated mass)
 
     Magnet magnet() const;
     Bore bore() const;

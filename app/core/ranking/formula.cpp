@@ -147,6 +147,7 @@ public:
         : text_(text), dictionary_(dictionary), names_(names) {}
 
     FormulaNode whole(bool truth) {
+        condition_ = truth;
         if (text_.size() > longest) stop("too long: at most 2000 characters", static_cast<int>(longest) + 1);
         blanks();
         if (at_ == text_.size()) stop("nothing to read: a formula is expected");
@@ -393,17 +394,25 @@ private:
         const bool is_function = std::find(functions.begin(), functions.end(), name) != functions.end();
         if (is_function && peek() == '(') return function(name, column);
         if (is_function) stop("'" + name + "' needs brackets");
-        const Property* property = dictionary_.property(name);
-        if (!property) stop("unknown name '" + name + "'", column);
-        if (property->is_text) stop("'" + name + "' is a word, not a number", column);
         FormulaNode n;
         n.operation = Operation::name;
         n.column = column;
-        n.dimension = property->dimension;
+        n.dimension = dimension_of(name, column);
         const auto known = std::find(names_.begin(), names_.end(), name);
         n.name = static_cast<std::size_t>(known - names_.begin());
         if (known == names_.end()) names_.push_back(name);
         return n;
+    }
+
+    Dimension dimension_of(const std::string& name, int column) const {
+        if (name == fall_time_name) {
+            if (condition_) stop("'" + name + "' is worked out for a goal, not for a condition", column);
+            return base_dimension(Dimension::second);
+        }
+        const Property* property = dictionary_.property(name);
+        if (!property) stop("unknown name '" + name + "'", column);
+        if (property->is_text) stop("'" + name + "' is a word, not a number", column);
+        return property->dimension;
     }
 
     FormulaNode function(const std::string& name, int column) {
@@ -488,6 +497,7 @@ private:
     std::vector<std::string>& names_;
     std::size_t at_ = 0;
     int depth_ = 0;
+    bool condition_ = false;
 };
 
 } // namespace

@@ -24,6 +24,10 @@ std::string key_of(const GoalWords& g) {
     std::string key = g.goal + "|" + g.formula + "|" + name_of(g.holding) + (g.best_high ? "|high|" : "|low|") +
                       (g.include_unusual ? "unusual" : "");
     for (const std::string& w : g.where) key += "|" + w;
+    const SetupWords& s = g.fall.setup;
+    for (const std::string* w : {&g.fall.mass, &g.fall.budget, &s.magnet, &s.grade, &s.br, &s.surface_field,
+                                 &s.recoil_permeability, &s.magnet_mass, &s.magnet_at, &s.tube})
+        key += "|" + *w;
     return key;
 }
 
@@ -119,6 +123,10 @@ GoalWords Session::goal_words() const {
     g.include_unusual = view.rank.include_unusual;
     for (const Holding h : {Holding::mass, Holding::budget})
         if (view.rank.holding == name_of(h)) g.holding = h;
+    if (!needs_setup(catalogue, g)) return g;
+    g.fall.setup = view.drop_setup;
+    if (g.holding == Holding::mass) g.fall.mass = view.rank.mass;
+    if (g.holding == Holding::budget) g.fall.budget = view.rank.budget;
     return g;
 }
 

@@ -14,8 +14,9 @@ struct RankChoice {
     std::string goal = "braking-per-cost"; // empty: the formula
     std::string formula = "conductivity / density";
     bool best_high = true;
-    std::string holding = "size"; // what is equal: size | mass | budget
-    std::string where;            // conditions, separated by ';'
+    std::string holding = "size";                  // what is equal: size | mass | budget
+    std::string mass = "300 g", budget = "20 USD"; // of the tube, for a goal with a fall
+    std::string where;                             // conditions, separated by ';'
     bool only_pinned = false;
     bool include_unusual = false;
     bool operator==(const RankChoice&) const = default;

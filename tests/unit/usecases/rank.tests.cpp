@@ -50,7 +50,7 @@ TEST_CASE("a price deleted: the metal and its alloys are unrankable with the pri
 
 TEST_CASE("the same seed gives the same numbers; another candidate changes no other's draws") {
     const Catalogue c = small_catalogue();
-    RankRequest all = by_formula("conductivity"), two = all;
+    RankRequest all = by_formula("conductivity * density"), two = all;
     two.from = {"aa", "bb"};
     const auto a = rank(c, all), b = rank(c, all), fewer = rank(c, two);
     for (const RankedMetal& x : fewer->ranked)
