@@ -6,6 +6,8 @@
 #include "charts/words.hpp"
 #include "usecases/curve.hpp"
 
+#include <optional>
+
 namespace pourbook {
 
 struct CurveSpot {
@@ -22,12 +24,28 @@ struct CurveLine {
     std::vector<CurveSpot> printed;
 };
 
+/// A single figure with its name beside it.
+struct CurveMark {
+    double x = 0, y = 0, low = 0, high = 0;
+    std::string id, label, hover;
+};
+
+/// A place on the horizontal axis to be pointed out.
+struct CurveUpright {
+    double x = 0;
+    std::string label;
+};
+
 struct CurveChart {
     std::string title, x_label, y_label;
     bool log = false;
     std::vector<CurveLine> lines;
     std::vector<std::string> notes; // metals without a curve, and why
     Origin origin;
+    std::string legend = "marks: printed figures · band: 90 % · dashed: melting";
+    std::vector<CurveMark> marks = {};
+    std::optional<CurveUpright> upright = {};
+    std::optional<std::pair<double, double>> x_range = {}; // else what the lines need
 };
 
 struct CurveLook {

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <tuple>
 
 namespace pourbook {
 namespace {
@@ -38,7 +39,10 @@ public:
         for (const CurveLine& line : chart_.lines) add_bands(line);
         for (const CurveLine& line : chart_.lines) add_lines(line);
         for (const CurveLine& line : chart_.lines) add_printed(line);
+        add_upright();
+        for (const CurveMark& mark : chart_.marks) add_mark(mark);
         scene_.parts.push_back(ClipEnd{});
+        for (const CurveMark& mark : chart_.marks) name_mark(mark);
         for (const CurveLine* line : from_top()) add_end_label(*line);
         for (const CurveLine& line : chart_.lines) add_jump_labels(line);
         return std::move(scene_);
@@ -47,7 +51,7 @@ public:
 private:
     double add_notes(double bottom) {
         std::vector<std::string> lines;
-        if (!chart_.lines.empty()) lines.push_back("marks: printed figures · band: 90 % · dashed: melting");
+        if (!chart_.lines.empty()) lines.push_back(chart_.legend);
         for (const std::string& note : chart_.notes) lines.push_back(note);
         double y = bottom - line_step * static_cast<double>(lines.size());
         const double top = y - 2;
@@ -74,9 +78,17 @@ private:
                     y_.low = std::fmin(y_.low, y_.log ? s.y : s.low);
                     y_.high = std::fmax(y_.high, y_.log ? s.y : s.high);
                 }
+        for (const CurveMark& m : chart_.marks) {
+            y_.low = std::fmin(y_.low, y_.log ? m.y : m.low);
+            y_.high = std::fmax(y_.high, y_.log ? m.y : m.high);
+        }
         if (std::isnan(y_.low)) y_.low = y_.high = 1;
         if (!y_.log && y_.low < 0 && lowest_value() >= 0) y_.low = 0; // a band may reach below zero where no value does
         round_out(y_);
+        if (chart_.x_range) {
+            std::tie(x_.low, x_.high) = *chart_.x_range;
+            return;
+        }
         if (x_.low > 0 && x_.low < 0.4 * x_.high) x_.low = 0;
         const double room =
             std::max(1.0, 0.02 * (x_.high - x_.low)); // never rounded out: no axis goes below absolute zero
@@ -148,6 +160,41 @@ private:
             add_marker(scene_, line.slot, at, marker_radius, colour(line));
             free_.take({at.x - 4, at.y - 4, 8, 8});
         }
+    }
+
+    void add_mark(const CurveMark& m) {
+        const double x = x_.place(m.x);
+        scene_.parts.push_back(Polyline{{{x, place_y(m.low)}, {x, place_y(m.high)}}, colours_.dim, 1});
+        const Spot at{x, place_y(m.y)};
+        scene_.parts.push_back(Circle{at, marker_radius, colours_.ink});
+        free_.take({at.x - 5, at.y - 5, 10, 10});
+        scene_.hits.push_back({{at.x - hit_half, at.y - hit_half, 2 * hit_half, 2 * hit_half}, m.id, m.hover});
+    }
+
+    /// Its name where there is room, else only on hover.
+    void name_mark(const CurveMark& m) {
+        const Spot at{x_.place(m.x), place_y(m.y)};
+        std::vector<Text> offered;
+        for (const double dy : {0.0, -line_step, line_step, -2 * line_step, 2 * line_step})
+            for (const bool right : {true, false})
+                offered.push_back(
+                    {{at.x + (right ? 8 : -8), at.y + dy}, m.label, colours_.dim, right ? Anchor::start : Anchor::end});
+        if (const auto free = free_.first_free(offered, canvas_.measure)) scene_.parts.push_back(*free);
+    }
+
+    void add_upright() {
+        if (!chart_.upright) return;
+        const double x = x_.place(chart_.upright->x);
+        scene_.parts.push_back(Polyline{{{x, plot_.y}, {x, plot_.bottom()}}, colours_.accent, 1.5, true});
+        const bool right = x < plot_.x + plot_.width / 2;
+        const std::string words =
+            shortened(chart_.upright->label, plot_.width * 0.6, TextStyle::label, canvas_.measure);
+        const Text label{{x + (right ? 6 : -6), plot_.bottom() - line_step / 2 - 2},
+                         words,
+                         colours_.accent,
+                         right ? Anchor::start : Anchor::end};
+        free_.take(text_box(label, canvas_.measure));
+        scene_.parts.push_back(label);
     }
 
     void add_jump_labels(const CurveLine& line) {

@@ -28,9 +28,12 @@ struct MeasuredAlloy {
 };
 
 struct MixCurve {
+    std::string a, b;
+    Treatment treatment = Treatment::annealed;
     const Diagram* diagram = nullptr;    // null: none is stored; its axis runs in per cent of Diagram::b
     std::vector<MixCurvePoint> points;   // rising in wt_b
     std::vector<MeasuredAlloy> measured; // metals of the reference with at least 99.5 wt% of the two elements
+    std::vector<std::string> sources;    // keys, of the estimates
 };
 
 /// Errors: unknown element.

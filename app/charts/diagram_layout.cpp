@@ -1,0 +1,201 @@
+#include "charts/diagram_chart.hpp"
+#include "charts/place_text.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+namespace pourbook {
+namespace {
+
+constexpr double line_step = line_height(TextStyle::label);
+constexpr double hit_half = 6, published_radius = 3.5, end_radius = 4;
+
+class DiagramLayout {
+public:
+    DiagramLayout(const DiagramChart& chart, const Canvas& canvas)
+        : chart_(chart), canvas_(canvas), colours_(canvas.palette), free_({}) {
+        scene_.width = canvas.width;
+        scene_.height = canvas.height;
+    }
+
+    Scene run() {
+        const double top = add_head(scene_, canvas_, chart_.title, chart_.y_label);
+        place_plot(top + 6, add_notes(add_origin(scene_, canvas_, chart_.origin)));
+        add_horizontal_axis(scene_, canvas_, x_, plot_);
+        add_vertical_axis(scene_, canvas_, y_, plot_);
+        scene_.parts.push_back(
+            Text{{plot_.right(), plot_.bottom() + 1.5 * line_step}, chart_.x_label, colours_.ink, Anchor::end});
+        free_ = FreePlaces({plot_.x, plot_.y, plot_.width, plot_.height});
+        scene_.parts.push_back(ClipTo{plot_});
+        for (const DiagramChartLine& line : chart_.lines) add_line(line);
+        if (chart_.upright) add_upright();
+        for (const DiagramChartPoint& p : chart_.published) add_published(p);
+        scene_.parts.push_back(ClipEnd{});
+        if (chart_.tie) add_tie();
+        add_field_names();
+        return std::move(scene_);
+    }
+
+private:
+    double add_notes(double bottom) {
+        double y = bottom - line_step * static_cast<double>(chart_.notes.size());
+        const double top = y - 2;
+        for (const std::string& note : chart_.notes) {
+            const double room = canvas_.width - 2 * chart_margin;
+            scene_.parts.push_back(Text{{chart_margin, y + line_step / 2},
+                                        shortened(note, room, TextStyle::label, canvas_.measure),
+                                        colours_.dim});
+            y += line_step;
+        }
+        return top;
+    }
+
+    void place_plot(double top, double bottom) {
+        x_ = {chart_.x_low, chart_.x_high};
+        y_ = {chart_.y_low, chart_.y_high};
+        const double height = std::max(60.0, bottom - top - 2 * line_step - 6);
+        const double left = chart_margin + width_of_figures(canvas_, y_, height);
+        plot_ = {left, top, std::max(60.0, canvas_.width - chart_margin - 8 - left), height};
+        x_.from = plot_.x;
+        x_.to = plot_.right();
+        y_.from = plot_.bottom();
+        y_.to = plot_.y;
+    }
+
+    Spot place(Spot s) const { return {x_.place(s.x), y_.place(s.y)}; }
+
+    void hit(Spot at, const std::string& id, const std::string& hover) {
+        scene_.hits.push_back({{at.x - hit_half, at.y - hit_half, 2 * hit_half, 2 * hit_half}, id, hover});
+    }
+
+    void add_line(const DiagramChartLine& line) {
+        Polyline drawn{{}, line.melting ? Palette::of_slot(1) : Palette::of_slot(0), 1.8};
+        for (std::size_t i = 0; i < line.spots.size(); ++i) {
+            drawn.spots.push_back(place(line.spots[i]));
+            hit(drawn.spots.back(), "line", line.hovers[i]);
+            if (i > 0) keep_clear(drawn.spots[i - 1], drawn.spots[i]);
+        }
+        scene_.parts.push_back(std::move(drawn));
+    }
+
+    /// No text on a line.
+    void keep_clear(Spot a, Spot b) {
+        constexpr double step = 6;
+        const int pieces = std::max(1, static_cast<int>(std::hypot(b.x - a.x, b.y - a.y) / step));
+        for (int i = 0; i <= pieces; ++i) {
+            const double q = static_cast<double>(i) / pieces;
+            free_.take({a.x + q * (b.x - a.x) - 2, a.y + q * (b.y - a.y) - 2, 4, 4});
+        }
+    }
+
+    void add_published(const DiagramChartPoint& p) {
+        const Spot at = place({p.x, p.y});
+        scene_.parts.push_back(Circle{at, published_radius, colours_.ink});
+        hit(at, "published", p.hover);
+    }
+
+    void add_upright() {
+        const double x = x_.place(*chart_.upright);
+        scene_.parts.push_back(Polyline{{{x, plot_.y}, {x, plot_.bottom()}}, colours_.accent, 1.5, true});
+        scene_.hits.push_back({{x - 4, plot_.y, 8, plot_.height}, "composition", chart_.upright_hover});
+        const std::string words = shortened(chart_.upright_label, plot_.width * 0.6, TextStyle::label, canvas_.measure);
+        const bool right = x < plot_.x + plot_.width / 2;
+        const Text label{{x + (right ? 6 : -6), plot_.y + line_step / 2 + 2},
+                         words,
+                         colours_.accent,
+                         right ? Anchor::start : Anchor::end};
+        free_.take(text_box(label, canvas_.measure));
+        scene_.parts.push_back(label);
+        keep_clear({x, plot_.y}, {x, plot_.bottom()});
+    }
+
+    void add_tie() {
+        const DiagramTie& tie = *chart_.tie;
+        const Spot left = place({tie.left, tie.y}), right = place({tie.right, tie.y});
+        scene_.parts.push_back(Polyline{{left, right}, colours_.accent, 2.5});
+        for (const Spot end : {left, right}) {
+            scene_.parts.push_back(Circle{end, end_radius, colours_.accent});
+            if (tie.words.size() == 1) break;
+        }
+        keep_clear(left, right);
+        add_share(tie.words.front(), left, false);
+        if (tie.words.size() > 1) add_share(tie.words.back(), right, true);
+    }
+
+    /// Beside the end it speaks of, where there is room.
+    void add_share(const std::string& words, Spot end, bool at_right) {
+        std::vector<Text> offered;
+        const auto offer = [&](double dx, double dy, Anchor a) {
+            offered.push_back({{end.x + dx, end.y + dy}, words, colours_.ink, a});
+        };
+        for (const double dy : {-12.0, 12.0, -28.0, 28.0, -44.0, 44.0})
+            for (const double dx : {6.0, 30.0}) {
+                offer(at_right ? -dx : dx, dy, at_right ? Anchor::end : Anchor::start);
+                offer(at_right ? dx : -dx, dy, at_right ? Anchor::start : Anchor::end);
+            }
+        if (const auto free = free_.first_free(offered, canvas_.measure)) scene_.parts.push_back(*free);
+    }
+
+    Spot middle_of(int cell) const {
+        const int column = cell % DiagramFields::columns, row = cell / DiagramFields::columns;
+        return {plot_.x + (column + 0.5) / DiagramFields::columns * plot_.width,
+                plot_.bottom() - (row + 0.5) / DiagramFields::rows * plot_.height};
+    }
+
+    int field_at(Spot s) const {
+        const int column = static_cast<int>((s.x - plot_.x) / plot_.width * DiagramFields::columns);
+        const int row = static_cast<int>((plot_.bottom() - s.y) / plot_.height * DiagramFields::rows);
+        if (column < 0 || row < 0 || column >= DiagramFields::columns || row >= DiagramFields::rows) return -1;
+        return chart_.fields.of_cell[static_cast<std::size_t>(row * DiagramFields::columns + column)];
+    }
+
+    bool inside(const Text& text, int field) const {
+        const Box b = text_box(text, canvas_.measure);
+        return field_at({b.x, text.at.y}) == field && field_at({b.right(), text.at.y}) == field;
+    }
+
+    /// Each field's name as near to its middle as it fits; a field too small for its name stays without.
+    void add_field_names() {
+        std::map<int, std::vector<int>> cells;
+        for (int i = 0; i < static_cast<int>(chart_.fields.of_cell.size()); ++i)
+            if (const int field = chart_.fields.of_cell[static_cast<std::size_t>(i)]; field >= 0)
+                cells[field].push_back(i);
+        for (auto& [field, its] : cells) {
+            Spot middle;
+            for (const int cell : its) {
+                middle.x += middle_of(cell).x / static_cast<double>(its.size());
+                middle.y += middle_of(cell).y / static_cast<double>(its.size());
+            }
+            std::stable_sort(its.begin(), its.end(), [&](int a, int b) { return away(a, middle) < away(b, middle); });
+            std::vector<Text> offered;
+            for (const int cell : its) {
+                const Text text{middle_of(cell), chart_.fields.names[static_cast<std::size_t>(field)], colours_.dim,
+                                Anchor::middle};
+                if (inside(text, field)) offered.push_back(text);
+            }
+            if (const auto free = free_.first_free(offered, canvas_.measure)) scene_.parts.push_back(*free);
+        }
+    }
+
+    double away(int cell, Spot from) const {
+        const Spot s = middle_of(cell);
+        return std::hypot(s.x - from.x, s.y - from.y);
+    }
+
+    const DiagramChart& chart_;
+    const Canvas& canvas_;
+    const Palette& colours_;
+    FreePlaces free_;
+    Scene scene_;
+    Box plot_;
+    Axis x_, y_;
+};
+
+} // namespace
+
+Scene layout(const DiagramChart& chart, const Canvas& canvas) {
+    return DiagramLayout(chart, canvas).run();
+}
+
+} // namespace pourbook
