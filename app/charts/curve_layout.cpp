@@ -175,7 +175,7 @@ private:
     void name_mark(const CurveMark& m) {
         const Spot at{x_.place(m.x), place_y(m.y)};
         std::vector<Text> offered;
-        for (const double dy : {0.0, -line_step, line_step, -2 * line_step, 2 * line_step})
+        for (const double dy : {0.0, -line_step, line_step})
             for (const bool right : {true, false})
                 offered.push_back(
                     {{at.x + (right ? 8 : -8), at.y + dy}, m.label, colours_.dim, right ? Anchor::start : Anchor::end});

@@ -30,7 +30,7 @@ void declare_top(Context& context, TopWords& words, const CommandLine& setup) {
     app.set_version_flag("--version", "pourbook " + setup.version);
     app.add_option("--reference", words.reference, "another reference database");
     app.add_option("--view", words.window.view, "window: start in this view")
-        ->check(CLI::IsMember({"metals", "rank", "curves", "compare", "pour", "sources"}, CLI::ignore_case));
+        ->check(CLI::IsMember({"metals", "rank", "curves", "compare", "mix", "pour", "sources"}, CLI::ignore_case));
     app.add_option("--size", words.size, "window: WIDTHxHEIGHT");
     app.add_option("--scale", words.window.scale, "window: scale of text and lines (default: the display's)");
     app.add_flag("--light", words.light, "window: light colours");

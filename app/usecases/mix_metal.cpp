@@ -180,6 +180,12 @@ Result<MixRequest> mix_request_from(const Catalogue& catalogue, const std::strin
                        0};
     MixRequest request;
     request.treatment = take_treatment(rest).value_or(Treatment::as_cast);
+    if (const std::size_t at = rest.find(" with "); at != std::string::npos) {
+        const Result<std::vector<Share>> impurities = shares_from(catalogue, rest.substr(at + 6));
+        if (!impurities) return impurities.problem();
+        request.impurities = *impurities;
+        rest = trimmed_blanks(rest.substr(0, at));
+    }
     if (std::isalpha(static_cast<unsigned char>(rest.front()))) {
         const Result<Composition> composition = composition_from(catalogue, rest);
         if (!composition) return composition.problem();

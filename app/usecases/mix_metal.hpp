@@ -1,7 +1,7 @@
-// A mix used like any metal. Its name is its words: "mix:" and then stocks or a composition, with a treatment at the
-// end where it is not as cast: "mix:1.2kg sterling-silver + 300g silver", "mix:Ag 92.5 Cu 7.5 annealed". The metal
-// carries an estimate for each treatment, so that a condition asked for is answered where a rule reaches; its records
-// are marked computed and name the rule and its error. What has no rule has no record.
+// A mix used like any metal. Its name is its words: "mix:" and then stocks or a composition, what is dissolved besides,
+// and a treatment where it is not as cast: "mix:1.2kg sterling-silver + 300g silver", "mix:Cu with P 0.02 annealed".
+// The metal carries an estimate for each treatment, so that a condition asked for is answered where a rule reaches; its
+// records are marked computed and name the rule and its error. What has no rule has no value, and says why.
 #pragma once
 
 #include "usecases/mix.hpp"

@@ -167,17 +167,24 @@ Result<std::vector<Stock>> stocks_from(const Catalogue& catalogue, const std::st
     return stocks;
 }
 
-Result<Share> share_from(const Catalogue& catalogue, const std::string& words) {
+Result<std::vector<Share>> shares_from(const Catalogue& catalogue, const std::string& words) {
     const Result<std::vector<Share>> shares = CompositionReader(words).run();
+    if (!shares) return shares.problem();
+    for (const Share& s : *shares) {
+        if (!catalogue.alloys.mass(s.element))
+            return Problem{Problem::Kind::unknown, "unknown element '" + s.element + "': write a chemical symbol", 0};
+        if (!(s.wt_percent >= 0) || s.wt_percent > 100)
+            return unreadable("'" + words + "': a per cent between 0 and 100 is expected", 0);
+    }
+    return shares;
+}
+
+Result<Share> share_from(const Catalogue& catalogue, const std::string& words) {
+    const Result<std::vector<Share>> shares = shares_from(catalogue, words);
     if (!shares) return shares.problem();
     if (shares->size() != 1)
         return unreadable("'" + words + "': one element and its per cent are expected, such as Ag 95.8", 0);
-    const Share s = shares->front();
-    if (!catalogue.alloys.mass(s.element))
-        return Problem{Problem::Kind::unknown, "unknown element '" + s.element + "': write a chemical symbol", 0};
-    if (!(s.wt_percent >= 0) || s.wt_percent > 100)
-        return unreadable("'" + words + "': a per cent between 0 and 100 is expected", 0);
-    return s;
+    return shares->front();
 }
 
 } // namespace pourbook

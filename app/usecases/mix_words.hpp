@@ -22,6 +22,9 @@ Result<std::vector<Stock>> stocks_from(const Catalogue& catalogue, const std::st
 /// composition.
 Result<Composition> metal_composition(const Catalogue& catalogue, const std::string& word);
 
+/// "P 0.02, Fe 0.01": elements and their per cent. Errors: unreadable, unknown, a figure outside 0 to 100.
+Result<std::vector<Share>> shares_from(const Catalogue& catalogue, const std::string& words);
+
 /// "Ag 95.8": one element and its per cent. Errors: unreadable, unknown.
 Result<Share> share_from(const Catalogue& catalogue, const std::string& words);
 

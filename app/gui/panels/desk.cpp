@@ -27,6 +27,8 @@ void draw_view(Ui& ui) {
         draw_curves(ui);
     else if (view == "compare")
         draw_compare(ui);
+    else if (view == "mix")
+        draw_mix(ui);
     else if (view == "pour")
         draw_pour(ui);
     else if (view == "sources")

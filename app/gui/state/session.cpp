@@ -55,7 +55,8 @@ Figures all_figures(const Catalogue& catalogue, const Conditions& conditions) {
 
 Session::Session(const Catalogue& reference, ViewState start, std::function<void()> wake)
     : reference_(reference), own_(reference), view(std::move(start)), history(view), works_{std::move(wake)},
-      figures_(works_), ranking_(works_), versus_(works_), curves_(works_), pour_(works_), check_(works_) {
+      figures_(works_), ranking_(works_), versus_(works_), curves_(works_), mix_(works_), pour_(works_),
+      check_(works_) {
     own_.index(); // the copy's look-ups must point into the copy
     keep_mixes();
 }
@@ -173,6 +174,16 @@ const Result<CurveResult>* Session::curves() {
     std::string key = request.property + "|" + request.condition;
     for (const std::string& m : request.metals) key += "|" + m;
     return curves_.ask(key, [this, request] { return curve(catalogue, request); });
+}
+
+const MixSheet* Session::mix() {
+    const MixSheetWords& w = view.mix.words;
+    std::string key = w.bare ? w.composition : "";
+    for (const MixStockWords& s : w.stocks) key += "|" + s.mass + "|" + s.metal + "|" + s.paid;
+    for (const std::string* word :
+         {&w.treatment, &w.melt_loss, &w.target, &w.with, &w.phases_at, &w.impurities, &w.measured})
+        key += "|" + *word;
+    return mix_.ask(key + (w.bare ? "|bare" : ""), [this, w] { return mix_sheet(catalogue, w); });
 }
 
 const Result<PourResult>* Session::pour_plan() {

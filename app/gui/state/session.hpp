@@ -9,6 +9,7 @@
 #include "gui/state/view_state.hpp"
 #include "usecases/check.hpp"
 #include "usecases/curve.hpp"
+#include "usecases/mix_sheet.hpp"
 #include "usecases/rank.hpp"
 #include "usecases/sheet.hpp"
 #include "usecases/versus.hpp"
@@ -61,6 +62,8 @@ public:
     const Figures* figures();
     const Result<RankResult>* ranking();
     const Result<CurveResult>* curves();
+    const MixSheet* mix();
+    std::size_t mix_serial() const { return mix_.serial(); }
     const Result<PourResult>* pour_plan();
     const CheckResult* self_check();
     const SourceIndex& sources();
@@ -82,6 +85,7 @@ private:
     Background<Result<RankResult>> ranking_;
     Background<Result<VersusResult>> versus_;
     Background<Result<CurveResult>> curves_;
+    Background<MixSheet> mix_;
     Background<Result<PourResult>> pour_;
     Background<CheckResult> check_;
     std::unordered_map<std::string, Result<SheetResult>> sheets_;

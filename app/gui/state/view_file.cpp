@@ -18,8 +18,12 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(PourWords, metal, parts, process
                                                 shell_wall, sprue, power, efficiency, start, furnace_max,
                                                 crucible_volume, mould_max, lift_max, crucible_material, mould_material,
                                                 count, no_feeder, acknowledge_hazard)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(MixStockWords, mass, metal, paid)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(MixSheetWords, bare, stocks, composition, treatment, melt_loss, target,
+                                                with, phases_at, impurities, measured)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(MixChoice, words, chart)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(ViewState, view, pins, dark, workshop_units, temperature, condition,
-                                                selected, find, rank, curves, versus, drop_setup, pour, source,
+                                                selected, find, rank, curves, versus, drop_setup, mix, pour, source,
                                                 find_source)
 
 Result<ViewState> read_view(const std::string& file, const ViewState& start) {

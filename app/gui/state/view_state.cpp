@@ -27,6 +27,18 @@ PourWords first_pour() {
     return words;
 }
 
+/// A jar of sterling scrap and some fine silver, to be brought to Britannia silver.
+MixSheetWords first_mix() {
+    MixSheetWords words;
+    words.stocks = {{"1.2 kg", "sterling-silver", ""}, {"300 g", "silver", ""}};
+    words.composition = "Ag 92.5 Cu 7.5";
+    words.melt_loss = "1 %";
+    words.target = "Ag 95.8";
+    words.with = "silver";
+    words.phases_at = "870 degC";
+    return words;
+}
+
 /// A metal of the catalogue, or a mix in words that can be read.
 bool is_known(const Catalogue& catalogue, const std::string& slug) {
     if (!names_mix(slug)) return catalogue.metal(slug) != nullptr;
@@ -39,6 +51,7 @@ bool is_known(const Catalogue& catalogue, const std::string& slug) {
 ViewState first_view(const Catalogue& catalogue) {
     ViewState view;
     view.drop_setup = first_setup();
+    view.mix.words = first_mix();
     view.pour = first_pour();
     for (const char* slug : {"copper", "sterling-silver", "aluminium-6061", "brass-cartridge"})
         if (catalogue.metal(slug)) view.pins.emplace_back(slug);
@@ -46,7 +59,7 @@ ViewState first_view(const Catalogue& catalogue) {
 }
 
 ViewState fitted(ViewState view, const Catalogue& catalogue) {
-    static constexpr std::array views = {"metals", "rank", "curves", "compare", "pour", "sources"};
+    static constexpr std::array views = {"metals", "rank", "curves", "compare", "mix", "pour", "sources"};
     if (std::find(views.begin(), views.end(), view.view) == views.end()) view.view = "rank";
     std::vector<std::string> pins;
     for (const std::string& slug : view.pins)
@@ -62,6 +75,8 @@ ViewState fitted(ViewState view, const Catalogue& catalogue) {
     if (!catalogue.reference(view.source)) view.source.clear();
     if (!parse_si(view.temperature, base_dimension(Dimension::kelvin), "temperature"))
         view.temperature = ViewState{}.temperature;
+    if (view.mix.words.stocks.empty()) view.mix.words.stocks = first_mix().stocks;
+    if (!treatment_named(view.mix.words.treatment)) view.mix.words.treatment = MixSheetWords{}.treatment;
     if (!is_known(catalogue, view.pour.metal)) view.pour.metal = view.selected;
     if (view.pour.parts.empty()) view.pour.parts = first_pour().parts;
     if (!drop_setup(catalogue, view.drop_setup)) view.drop_setup = first_setup();

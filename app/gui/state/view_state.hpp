@@ -3,6 +3,7 @@
 
 #include "core/materials/catalogue.hpp"
 #include "usecases/magnet_words.hpp"
+#include "usecases/mix_sheet.hpp"
 #include "usecases/pour_words.hpp"
 
 #include <string>
@@ -35,8 +36,14 @@ struct CurveChoice {
     bool operator==(const CurveChoice&) const = default;
 };
 
+struct MixChoice {
+    MixSheetWords words;
+    std::string chart = "diagram"; // diagram | conductivity | resistivity
+    bool operator==(const MixChoice&) const = default;
+};
+
 struct ViewState {
-    std::string view = "rank";     // metals | rank | curves | compare | pour | sources
+    std::string view = "rank";     // metals | rank | curves | compare | mix | pour | sources
     std::vector<std::string> pins; // slugs, a mix in its words; the place gives colour and mark
     bool dark = true;
     bool workshop_units = false;
@@ -48,6 +55,7 @@ struct ViewState {
     CurveChoice curves;
     VersusChoice versus;
     SetupWords drop_setup; // magnet and tube of Drop; each word was readable when it was committed
+    MixChoice mix;         // what is melted together, and what is asked of it
     PourWords pour;        // what is cast, and with what
     std::string source;    // key of the source shown
     std::string find_source;

@@ -1,0 +1,92 @@
+#include "charts/diagram_chart.hpp"
+#include "charts/mix_chart.hpp"
+#include "gui/actions/actions.hpp"
+#include "gui/panels/panels.hpp"
+#include "gui/widgets/chart_view.hpp"
+#include "gui/widgets/text.hpp"
+
+#include <algorithm>
+
+namespace pourbook {
+namespace {
+
+std::string short_name(const MixSheet& sheet) {
+    std::string name;
+    for (const Share& s : sheet.answer->composition.shares()) {
+        char share[48];
+        std::snprintf(share, sizeof share, "%s%s %.3g", name.empty() ? "" : " ", s.element.c_str(), s.wt_percent);
+        name += share;
+    }
+    return name;
+}
+
+void draw_diagram(Ui& ui, const MixSheet& sheet) {
+    Session& s = ui.session;
+    if (!sheet.diagram) {
+        dim_text(ui, sheet.no_diagram);
+        return;
+    }
+    const std::string key = std::to_string(s.mix_serial()) + (ui.view().workshop_units ? "w" : "s");
+    chart_view(ui, "mix.diagram", key, ImGui::GetContentRegionAvail(), [&](const Canvas& canvas) {
+        return layout(diagram_chart(s.catalogue, *sheet.diagram, short_name(sheet), s.units()), canvas);
+    });
+}
+
+void draw_curve(Ui& ui, const MixSheet& sheet, bool resistivity) {
+    Session& s = ui.session;
+    if (sheet.curves.empty()) {
+        dim_text(ui, "A single element: nothing to draw against composition.");
+        return;
+    }
+    const std::string key = std::to_string(s.mix_serial()) + (resistivity ? "r" : "c");
+    const std::string clicked =
+        chart_view(ui, "mix.curve", key, ImGui::GetContentRegionAvail(), [&](const Canvas& canvas) {
+            const MixChartLook look{resistivity, CurveUpright{sheet.curve_wt, short_name(sheet)}};
+            return layout(mix_chart(s.catalogue, sheet.curves, look), canvas);
+        });
+    if (s.catalogue.metal(clicked)) show_metal(s, clicked);
+}
+
+} // namespace
+
+void draw_mix_charts(Ui& ui, const MixSheet& sheet) {
+    static const std::vector<std::string> names = {"diagram", "conductivity", "resistivity"};
+    std::string& chart = ui.view().mix.chart;
+    const int current = static_cast<int>(std::find(names.begin(), names.end(), chart) - names.begin());
+    if (const int c = choice(ui, "mix.chart", names, current); c >= 0) chart = names[static_cast<std::size_t>(c)];
+    if (chart == "conductivity" || chart == "resistivity")
+        draw_curve(ui, sheet, chart == "resistivity");
+    else
+        draw_diagram(ui, sheet);
+}
+
+void draw_mix(Ui& ui) {
+    const float room = ImGui::GetContentRegionAvail().x;
+    const float left = std::clamp(room * 0.25F, ui.px(300), ui.px(380)), gap = ui.px(16);
+    ImGui::BeginChild("mix.choice", {left, 0});
+    draw_mix_choice(ui);
+    ImGui::EndChild();
+    ImGui::SameLine(0, gap);
+    const MixSheet* sheet = ui.session.mix();
+    if (!sheet) {
+        dim_text(ui, "Working it out …");
+        return;
+    }
+    if (!sheet->answer) {
+        ImGui::BeginChild("mix.refused", {0, 0});
+        warning_text(ui, sheet->answer.problem().text);
+        ui.probe.item("mix.refused", sheet->answer.problem().text);
+        ImGui::EndChild();
+        return;
+    }
+    const float answer = std::clamp((room - left) * 0.46F, ui.px(380), ui.px(560));
+    ImGui::BeginChild("mix.answer", {answer, 0});
+    draw_mix_answer(ui, *sheet);
+    ImGui::EndChild();
+    ImGui::SameLine(0, gap);
+    ImGui::BeginChild("mix.charts", {0, 0}, false, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
+    draw_mix_charts(ui, *sheet);
+    ImGui::EndChild();
+}
+
+} // namespace pourbook

@@ -1,0 +1,258 @@
+// What the mix is: composition, estimates with interval and rule, phases, money, what to add, impurities, hazards.
+#include "core/quantity/format.hpp"
+#include "gui/panels/panels.hpp"
+#include "gui/state/explain.hpp"
+#include "gui/widgets/text.hpp"
+#include "gui/widgets/value_label.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace pourbook {
+namespace {
+
+void section(Ui& ui, const char* words) {
+    ImGui::Spacing();
+    const TextLook look(ui.fonts.strong, ui.colours().ink);
+    text(words);
+}
+
+std::string hover_of(const Estimate& e) {
+    std::string out = "\nan estimate from the composition\nrule: " + e.rule;
+    if (!e.range.empty()) out += "\nholds for: " + e.range;
+    if (!e.error.empty()) out += "\nerror: " + e.error;
+    if (!e.trail.empty()) out += "\n\nTrail";
+    for (const std::string& step : e.trail) out += "\n" + step;
+    out += "\n\nSources";
+    for (const Citation& c : e.sources)
+        out += "\n" + c.source + ", " + c.locator + " (" + how_known_text(c.how_known) + ")";
+    return out;
+}
+
+/// "51.0 MS/m" and the ends of the 90 % interval, in the unit shown.
+class Figure {
+public:
+    Figure(const Property& p, UnitSystem units) : property_(p), units_(units) {}
+
+    std::string value(const Estimate& e) const {
+        const double u = shown_uncertainty(property_, e.value_si, e.standard_uncertainty_si, units_);
+        return pretty_number(rounded_to(shown_number(property_, e.value_si, units_), u)) + " " +
+               shown_unit(property_, units_);
+    }
+    std::string interval(const Estimate& e) const {
+        const double a = shown_number(property_, e.low90_si, units_), b = shown_number(property_, e.high90_si, units_);
+        return pretty_number(significant(std::min(a, b), 3)) + " to " + pretty_number(significant(std::max(a, b), 3));
+    }
+    std::string number(double si, int digits) const { return significant(shown_number(property_, si, units_), digits); }
+
+private:
+    const Property& property_;
+    UnitSystem units_;
+};
+
+void estimate_row(Ui& ui, const std::string& id, const char* property_id, const Result<Estimate>& e, UnitSystem units) {
+    const Property* p = ui.session.catalogue.property(property_id);
+    if (!p) return;
+    ImGui::TableNextRow();
+    ImGui::TableNextColumn();
+    text(shown_label(*p, units));
+    ImGui::TableNextColumn();
+    const Figure figure(*p, units);
+    text(e ? figure.value(*e) : "no value");
+    ui.probe.item("mix." + id, e ? figure.value(*e) : "no value");
+    if (ImGui::IsItemHovered())
+        hover_text(ui, shown_label(*p, units) + ": " +
+                           (e ? figure.value(*e) + hover_of(*e) : "no value\n" + e.problem().text));
+    ImGui::TableNextColumn();
+    if (e) small_dim_text(ui, figure.interval(*e));
+}
+
+Result<Estimate> inverted(const Result<Estimate>& rho) {
+    if (!rho) return rho;
+    Estimate e = *rho;
+    e.value_si = 1 / rho->value_si;
+    e.standard_uncertainty_si = rho->standard_uncertainty_si / (rho->value_si * rho->value_si);
+    e.low90_si = 1 / rho->high90_si;
+    e.high90_si = 1 / rho->low90_si;
+    return e;
+}
+
+void draw_estimates(Ui& ui, const MixResult& r) {
+    section(ui, "Estimates");
+    ImGui::SameLine();
+    small_dim_text(ui, "with the 90 % interval; hover for rule, error and sources");
+    if (!ImGui::BeginTable("estimates", 3, ImGuiTableFlags_RowBg)) return;
+    ImGui::TableSetupColumn("property", ImGuiTableColumnFlags_WidthStretch, 1.25F);
+    ImGui::TableSetupColumn("value", ImGuiTableColumnFlags_WidthStretch, 1);
+    ImGui::TableSetupColumn("interval", ImGuiTableColumnFlags_WidthStretch, 1);
+    const UnitSystem units = ui.session.units();
+    const Result<Estimate> rho = r.resistivity ? Result<Estimate>(r.resistivity->estimate) : r.resistivity.problem();
+    const auto end = [&](Estimate MeltingEstimate::*which) {
+        return r.melting ? Result<Estimate>((*r.melting).*which) : Result<Estimate>(r.melting.problem());
+    };
+    estimate_row(ui, "iacs", "conductivity", inverted(rho), UnitSystem::workshop);
+    estimate_row(ui, "resistivity", "resistivity", rho, UnitSystem::shown);
+    estimate_row(ui, "thermal_conductivity", "thermal_conductivity", r.thermal_conductivity, units);
+    estimate_row(ui, "density", "density", r.density, units);
+    estimate_row(ui, "solidus", "solidus", end(&MeltingEstimate::solidus), units);
+    estimate_row(ui, "liquidus", "liquidus", end(&MeltingEstimate::liquidus), units);
+    ImGui::EndTable();
+}
+
+void cell(const std::string& words) {
+    ImGui::TableNextColumn();
+    text_right(words);
+}
+
+void draw_composition(Ui& ui, const MixResult& r) {
+    std::string head = "Estimate, " + std::string(name_of(r.treatment));
+    if (!r.precious.empty()) head = r.precious + " " + trimmed(r.composition.fineness(r.precious), 4) + " fine";
+    heading(ui, head);
+    ui.probe.item("mix.head", head);
+    std::string sub = "estimate from the composition, " + std::string(name_of(r.treatment));
+    if (r.composition.wt("Au") > 0) sub += " · " + trimmed(r.composition.karat(), 4) + " karat";
+    if (r.blend) sub += " · " + trimmed(r.blend->mass_kg(), 6) + " kg in, " + trimmed(r.mass_kg, 6) + " kg out";
+    small_dim_text(ui, sub);
+    if (!ImGui::BeginTable("elements", 4, ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingStretchSame)) return;
+    for (const char* name : {"element", "wt%", "at%", "kg in"}) ImGui::TableSetupColumn(name);
+    header_row(ui, 1);
+    for (const Share& s : r.composition.shares()) {
+        ImGui::TableNextRow();
+        ImGui::TableNextColumn();
+        text(s.element);
+        cell(trimmed(s.wt_percent, 4));
+        ui.probe.item("mix.wt." + s.element, trimmed(s.wt_percent, 4));
+        cell(trimmed(s.at_percent, 4));
+        std::string mass;
+        if (r.blend)
+            for (const ElementMass& e : r.blend->elements)
+                if (e.element == s.element) mass = trimmed(e.kg(), 6);
+        cell(mass);
+    }
+    ImGui::EndTable();
+}
+
+void draw_phases(Ui& ui, const MixResult& r) {
+    if (!r.phases) return;
+    const Property* t = ui.session.catalogue.property("liquidus");
+    if (!t) return;
+    const std::string at =
+        Figure(*t, ui.session.units()).number(r.phases_at_K, 4) + " " + shown_unit(*t, ui.session.units());
+    std::string words = "At " + at + ": ";
+    if (!*r.phases)
+        words += r.phases->problem().text;
+    else
+        for (std::size_t i = 0; i < (*r.phases)->size(); ++i) {
+            const PhaseShare& p = (**r.phases)[i];
+            words += std::string(i ? ", " : "") + significant(100 * p.share, 3) + " % " + p.phase + " with " +
+                     significant(p.wt, 3) + " wt% " + r.melting->diagram->b;
+        }
+    wrapped_text(words, ui.colours().ink);
+    ui.probe.item("mix.phases", words);
+    if (r.melting && r.melting->freezing && r.melting->freezing->last_liquid_share > 0.001)
+        wrapped_text("Frozen without diffusion, " + significant(100 * r.melting->freezing->last_liquid_share, 2) +
+                         " % is still liquid at " +
+                         Figure(*t, ui.session.units()).number(r.melting->freezing->last_K, 4) + " " +
+                         shown_unit(*t, ui.session.units()) + ".",
+                     ui.colours().dim);
+}
+
+void draw_money(Ui& ui, const MixSheet& sheet) {
+    const MixResult& r = *sheet.answer;
+    section(ui, "Worth");
+    if (!r.metal_value) {
+        wrapped_text("no value: " + r.metal_value.problem().text, ui.colours().dim);
+        return;
+    }
+    std::string words = "Metal " + significant(r.metal_value->value_si, 3) + " USD/kg";
+    if (!std::isnan(sheet.worth_usd)) words += ", " + significant(sheet.worth_usd, 4) + " USD in the melt after losses";
+    if (!std::isnan(sheet.paid_usd)) words += "; paid " + significant(sheet.paid_usd, 4) + " USD";
+    wrapped_text(words, ui.colours().ink);
+    ui.probe.item("mix.worth", words);
+    if (ImGui::IsItemHovered()) {
+        std::string hover = words;
+        for (const std::string& step : r.metal_value->trail) hover += "\n" + step;
+        hover_text(ui, hover);
+    }
+    small_dim_text(ui, "prices as old as " + r.value_as_of + "; without premium, making or refining");
+}
+
+void draw_addition(Ui& ui, const MixResult& r) {
+    if (!r.addition || !r.target) return;
+    section(ui, "To bring it there");
+    const std::string words = "Add " + trimmed(r.addition->mass_kg, 5) + " kg " + r.target->with +
+                              (r.blend ? "" : " to each kilogram") + " for " +
+                              trimmed(r.target->content.wt_percent, 6) + " % " + r.target->content.element + ": " +
+                              trimmed(r.addition->total_kg, 5) + " kg in all" +
+                              (r.blend && r.mass_kg < r.blend->mass_kg() ? " after melt loss." : ".");
+    wrapped_text(words, ui.colours().ink);
+    ui.probe.item("mix.addition", words);
+}
+
+void draw_impurities(Ui& ui, const char* title, const std::string& id, const std::vector<ImpurityEffect>& list) {
+    const Property* p = ui.session.catalogue.property("conductivity");
+    if (list.empty() || !p) return;
+    section(ui, title);
+    if (!ImGui::BeginTable(id.c_str(), 4, ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingStretchSame)) return;
+    for (const char* name : {"element", "wt%", "90 %", "%IACS alone"}) ImGui::TableSetupColumn(name);
+    header_row(ui, 1);
+    const auto number = [](double x) { return std::isnan(x) ? std::string() : significant(x, 2); };
+    for (const ImpurityEffect& i : list) {
+        const bool too_much = i.content_wt > i.most_wt;
+        ImGui::TableNextRow();
+        ImGui::TableNextColumn();
+        too_much ? dim_text(ui, i.element + " *") : text(i.element);
+        if (ImGui::IsItemHovered())
+            hover_text(ui, i.element + (too_much ? ": more than can dissolve (" + number(i.most_wt) + " %)" : "") +
+                               hover_of(i.per_wt));
+        cell(number(i.content_wt));
+        ui.probe.item(id + "." + i.element, number(i.content_wt));
+        cell(std::isnan(i.low90_wt) ? "" : number(i.low90_wt) + "–" + number(i.high90_wt));
+        cell(significant(shown_number(*p, 1 / i.resistivity_si, UnitSystem::workshop), 3));
+    }
+    ImGui::EndTable();
+    const bool any = std::any_of(list.begin(), list.end(), [](const auto& i) { return i.content_wt > i.most_wt; });
+    if (any) small_dim_text(ui, "* more than the host can dissolve");
+}
+
+void draw_hazards(Ui& ui, const MixSheet& sheet) {
+    if (sheet.cautions.empty()) return;
+    ImGui::Spacing();
+    {
+        const TextLook look(ui.fonts.strong, ui.colours().warning);
+        text("Hazards");
+    }
+    for (const Caution* c : sheet.cautions) {
+        wrapped_text(c->element + ": " + c->text, ui.colours().ink);
+        source_chip(ui, "mix.caution." + c->element, c->citation.source);
+    }
+}
+
+void draw_source_list(Ui& ui, const MixResult& r) {
+    section(ui, "Sources");
+    const float right = ImGui::GetWindowContentRegionMax().x;
+    for (const std::string& key : r.sources) {
+        const float width = ImGui::CalcTextSize(key.c_str()).x + ui.px(24);
+        if (ImGui::GetCursorPosX() + width > right) ImGui::NewLine();
+        source_chip(ui, "mix.source." + key, key);
+        ImGui::SameLine(0, ui.px(6));
+    }
+    ImGui::NewLine();
+}
+
+} // namespace
+
+void draw_mix_answer(Ui& ui, const MixSheet& sheet) {
+    const MixResult& r = *sheet.answer;
+    draw_composition(ui, r);
+    draw_estimates(ui, r);
+    draw_phases(ui, r);
+    draw_addition(ui, r);
+    draw_money(ui, sheet);
+    draw_impurities(ui, "With a dissolved impurity", "mix.impurity", r.impurities);
+    draw_impurities(ui, "Any one of these would explain the measured conductivity", "mix.equivalent", r.equivalents);
+    draw_hazards(ui, sheet);
+    draw_source_list(ui, r);
+}
+
+} // namespace pourbook

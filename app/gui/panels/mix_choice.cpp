@@ -1,0 +1,146 @@
+// What is asked of Mix: stocks or a composition, the treatment, and what else is stated or wanted.
+#include "gui/panels/panels.hpp"
+#include "gui/widgets/text.hpp"
+#include "gui/widgets/text_field.hpp"
+#include "usecases/mix_metal.hpp"
+
+#include <algorithm>
+#include <array>
+
+namespace pourbook {
+namespace {
+
+constexpr double label_width = 104, mass_width = 74, paid_width = 78, cross_width = 26;
+
+void fault_line(Ui& ui, const std::string& id, const std::string& fault) {
+    if (fault.empty()) return;
+    warning_text(ui, fault);
+    ui.probe.item(id + ".fault", fault);
+}
+
+void label(Ui& ui, const char* words, const char* help) {
+    ImGui::AlignTextToFramePadding();
+    dim_text(ui, words);
+    if (ImGui::IsItemHovered()) hover_text(ui, std::string(words) + "\n" + help);
+    ImGui::SameLine(ui.px(label_width));
+}
+
+bool word_field(Ui& ui, const std::string& id, const char* name, std::string& word, const char* hint, float width,
+                const char* help) {
+    const bool committed = text_field(
+        ui, id, word, hint, width, [&](const std::string& t) { return mix_word_fault(ui.session.catalogue, name, t); });
+    if (ImGui::IsItemHovered() && !ImGui::IsItemActive()) hover_text(ui, help);
+    return committed;
+}
+
+void draw_stock(Ui& ui, MixStockWords& stock, const std::string& id) {
+    const float gap = ui.px(4);
+    word_field(ui, id + ".mass", "mass", stock.mass, "1.2 kg", ui.px(mass_width), "Mass\n1.2 kg, 300 g, 1 ozt");
+    ImGui::SameLine(0, gap);
+    const float metal = ImGui::GetContentRegionAvail().x - ui.px(paid_width + cross_width) - 2 * gap;
+    word_field(ui, id + ".metal", "metal", stock.metal, "sterling-silver", metal,
+               "Metal\na metal of the reference, a chemical symbol, or a composition in brackets: (Ag 80 Cu 20)");
+    ImGui::SameLine(0, gap);
+    word_field(ui, id + ".paid", "paid", stock.paid, "paid", ui.px(paid_width),
+               "Paid\nwhat all of it cost you, such as 850 USD; may be left empty");
+}
+
+void draw_stocks(Ui& ui, std::vector<MixStockWords>& stocks) {
+    std::size_t removed = stocks.size();
+    for (std::size_t i = 0; i < stocks.size(); ++i) {
+        const std::string id = "mix.stock." + std::to_string(i);
+        draw_stock(ui, stocks[i], id);
+        if (stocks.size() > 1) {
+            ImGui::SameLine(0, ui.px(4));
+            if (ImGui::Button(("×##" + id).c_str(), {ui.px(22), 0})) removed = i;
+            ui.probe.item(id + ".remove", "");
+        }
+        for (const char* part : {".mass", ".metal", ".paid"}) fault_line(ui, id + part, field_fault(ui, id + part));
+    }
+    if (removed < stocks.size()) {
+        stocks.erase(stocks.begin() + static_cast<std::ptrdiff_t>(removed));
+        ui.drafts.clear(); // the fields below move up
+    }
+    if (ImGui::Button("add a stock")) stocks.push_back({"100 g", "copper", ""});
+    ui.probe.item("mix.stock.add", "");
+}
+
+void draw_treatment(Ui& ui, std::string& treatment) {
+    label(ui, "treatment", "what the metal has been through decides how much of each element is dissolved");
+    ImGui::SetNextItemWidth(ImGui::GetContentRegionAvail().x);
+    if (ImGui::BeginCombo("##mix.treatment", treatment.c_str())) {
+        for (const char* word : {"as-cast", "annealed", "quenched", "aged"}) {
+            if (ImGui::Selectable(word, treatment == word)) treatment = word;
+            ui.probe.item(std::string("mix.treatment.") + word, word);
+        }
+        ImGui::EndCombo();
+    }
+    ui.probe.item("mix.treatment", treatment);
+}
+
+struct Field {
+    const char* name;
+    const char* label;
+    const char* hint;
+    const char* help;
+    std::string MixSheetWords::*word;
+    std::string MixSheet::*fault; // found only in the answer
+};
+
+constexpr std::array fields = {
+    Field{"melt-loss", "melt loss", "none", "Melt loss\nshare of the melt that is lost, such as 2 %",
+          &MixSheetWords::melt_loss, nullptr},
+    Field{"target", "bring to", "Ag 95.8", "Bring to\nan element and its wanted per cent by mass: how much to add",
+          &MixSheetWords::target, &MixSheet::target_fault},
+    Field{"with", "by adding", "the pure element",
+          "By adding\nthe metal to add: a metal of the reference, a symbol, or a composition in brackets",
+          &MixSheetWords::with, nullptr},
+    Field{"phases-at", "phases at", "800 degC", "Phases at\nwhich phases, and how much of each, at this temperature",
+          &MixSheetWords::phases_at, nullptr},
+    Field{"impurities", "impurities", "P 0.02, Fe 0.01",
+          "Impurities\ndissolved in the metal, per cent by mass: they count in every estimate",
+          &MixSheetWords::impurities, &MixSheet::impurity_fault},
+    Field{"measured", "measured", "85 %IACS",
+          "Measured\na conductivity or resistivity you measured: which impurity, and how much, would explain it",
+          &MixSheetWords::measured, &MixSheet::measured_fault},
+};
+
+void draw_pin(Ui& ui) {
+    const MixSheet* sheet = ui.session.mix();
+    if (!sheet || !sheet->answer) return;
+    const bool pinned = is_pinned(ui.view(), sheet->words);
+    ImGui::Spacing();
+    if (ImGui::Button(pinned ? "Unpin this mix" : "Pin this mix")) toggle_pin(ui.view(), sheet->words);
+    ui.probe.item("mix.pin", pinned ? "pinned" : "");
+    if (ImGui::IsItemHovered())
+        hover_text(ui, sheet->words + "\nas a metal, marked as an estimate, in every view. The same words do on the "
+                                      "command line where a metal is asked for.");
+}
+
+} // namespace
+
+void draw_mix_choice(Ui& ui) {
+    MixSheetWords& made = ui.view().mix.words;
+    if (const int c = choice(ui, "mix.kind", {"stocks", "composition"}, made.bare ? 1 : 0); c >= 0) made.bare = c == 1;
+    if (made.bare) {
+        word_field(ui, "mix.composition", "composition", made.composition, "Ag 92.5 Cu 7.5",
+                   ImGui::GetContentRegionAvail().x,
+                   "Composition\nper cent by mass: Ag 92.5 Cu 7.5, or Cu 70, Zn balance");
+        fault_line(ui, "mix.composition", field_fault(ui, "mix.composition"));
+    } else {
+        draw_stocks(ui, made.stocks);
+    }
+    ImGui::Spacing();
+    draw_treatment(ui, made.treatment);
+    const MixSheet* sheet = ui.session.mix();
+    for (const Field& f : fields) {
+        const std::string id = std::string("mix.") + f.name;
+        label(ui, f.label, f.help);
+        word_field(ui, id, f.name, made.*f.word, f.hint, ImGui::GetContentRegionAvail().x, f.help);
+        const std::string& typed = field_fault(ui, id);
+        fault_line(ui, id, typed.empty() && sheet && f.fault ? sheet->*f.fault : typed);
+    }
+    draw_pin(ui);
+}
+
+} // namespace pourbook
