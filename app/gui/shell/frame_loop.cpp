@@ -79,7 +79,14 @@ void FrameLoop::draw() {
     }
     glfwSwapBuffers(window_.handle());
     keep_state();
-    if (socket_.asked()) socket_.answer(screen_as_json(ui_, window_.handle(), ImGui::GetFrameCount()));
+    answer_socket();
+}
+
+void FrameLoop::answer_socket() {
+    const TestSocket::Question asked = socket_.asked();
+    if (asked == TestSocket::Question::screen)
+        socket_.answer(screen_as_json(ui_, window_.handle(), ImGui::GetFrameCount()));
+    if (asked == TestSocket::Question::frame) socket_.answer(std::to_string(ImGui::GetFrameCount()));
 }
 
 /// A new display scale or theme takes effect between frames.

@@ -20,6 +20,7 @@ private:
     void draw();
     void follow_scale();
     void keep_state();
+    void answer_socket();
     bool picture_due() const;
 
     GlfwWindow& window_;

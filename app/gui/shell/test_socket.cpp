@@ -69,7 +69,7 @@ TestSocket::~TestSocket() {
         if (fd >= 0) ::close(fd);
 }
 
-bool TestSocket::asked() {
+TestSocket::Question TestSocket::asked() {
     const std::lock_guard lock(guard_);
     return asked_;
 }
@@ -77,7 +77,7 @@ bool TestSocket::asked() {
 void TestSocket::answer(std::string line) {
     {
         const std::lock_guard lock(guard_);
-        asked_ = false;
+        asked_ = Question::none;
         answer_ = std::move(line);
     }
     ready_.notify_all();
@@ -101,7 +101,7 @@ bool TestSocket::talk(int client) {
     if (!std::memchr(buffer, '\n', static_cast<std::size_t>(n))) return true;
     {
         const std::lock_guard lock(guard_);
-        asked_ = true;
+        asked_ = buffer[0] == 'f' ? Question::frame : Question::screen;
     }
     wake_();
     const std::optional<std::string> line = wait_for_answer();

@@ -1,5 +1,6 @@
 // A private UNIX socket on which a test script asks what is on screen. Each line "dump" is answered with one line of
-// JSON made at the end of the next whole frame, so that an answer also means that a frame has passed.
+// JSON made at the end of the next whole frame, so that an answer also means that a frame has passed; "frame" is
+// answered then with the number of the frame alone.
 #pragma once
 
 #include <condition_variable>
@@ -20,7 +21,8 @@ public:
     TestSocket& operator=(const TestSocket&) = delete;
 
     bool failed() const { return !path_.empty() && listener_ < 0; }
-    bool asked();
+    enum class Question { none, frame, screen };
+    Question asked();
     void answer(std::string line);
 
 private:
@@ -34,7 +36,8 @@ private:
     int stop_[2] = {-1, -1}; // a byte here ends the thread
     std::mutex guard_;
     std::condition_variable ready_;
-    bool asked_ = false, ending_ = false;
+    Question asked_ = Question::none;
+    bool ending_ = false;
     std::optional<std::string> answer_;
     std::thread thread_;
 };
