@@ -1,6 +1,7 @@
 // Wiring only: the store opens the reference, the command line answers, the window shows.
 #include "cli/run.hpp"
 #include "db/store/reference_file.hpp"
+#include "db/store/workshop_file.hpp"
 #include "gui/window.hpp"
 #include "importers/mesh/read_stl.hpp"
 
@@ -8,6 +9,7 @@
 #include <ctime>
 #include <filesystem>
 #include <iostream>
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -19,24 +21,38 @@ std::string beside_the_program() {
     return (error ? std::filesystem::path(".") : program.parent_path()) / "pourbook-reference.sqlite";
 }
 
-/// Where the window's state comes back from: the platform's folder for it (XDG base directories), made if it is
-/// missing.
-std::string usual_state_file() {
-    const char* state = std::getenv("XDG_STATE_HOME");
+/// A folder of the platform (XDG base directories): what the variable says, else below the home folder; empty without
+/// either.
+std::filesystem::path user_folder(const char* variable, const char* below_home) {
+    const char* folder = std::getenv(variable);
     const char* home = std::getenv("HOME");
-    if (!(state && *state) && !(home && *home)) return {};
-    const std::filesystem::path folder =
-        (state && *state ? std::filesystem::path(state) : std::filesystem::path(home) / ".local/state") / "pourbook";
+    if (folder && *folder) return std::filesystem::path(folder) / "pourbook";
+    return home && *home ? std::filesystem::path(home) / below_home / "pourbook" : std::filesystem::path();
+}
+
+/// Where the window's state comes back from; the folder is made if it is missing.
+std::string usual_state_file() {
+    const std::filesystem::path folder = user_folder("XDG_STATE_HOME", ".local/state");
+    if (folder.empty()) return {};
     std::error_code error;
     std::filesystem::create_directories(folder, error);
     return error ? std::string() : (folder / "window.json").string();
+}
+
+std::string usual_workshop_file() {
+    return user_folder("XDG_DATA_HOME", ".local/share") / "workshop.sqlite";
+}
+
+pourbook::Result<std::unique_ptr<pourbook::Workshop>> open_workshop(const std::string& path) {
+    return pourbook::open_workshop(path);
 }
 
 pourbook::Result<pourbook::casting::Mesh> read_mesh(const std::string& path) {
     return pourbook::read_stl_file(path);
 }
 
-int open_window(const pourbook::Catalogue& catalogue, const pourbook::WindowWords& words) {
+int open_window(const pourbook::Catalogue& catalogue, const pourbook::WindowWords& words,
+                pourbook::Workshop& workshop) {
     pourbook::WindowOptions options;
     options.width = words.width;
     options.height = words.height;
@@ -48,21 +64,23 @@ int open_window(const pourbook::Catalogue& catalogue, const pourbook::WindowWord
     options.state_file = words.state_file.empty() && !scripted ? usual_state_file() : words.state_file;
     options.test_socket = words.test_socket;
     options.screenshot = words.screenshot;
+    options.workshop = &workshop;
     return pourbook::run_window(catalogue, options);
 }
 
-std::string year_and_month() {
+std::string today() {
     const std::time_t now = std::time(nullptr);
     std::tm utc{};
     gmtime_r(&now, &utc);
-    char text[8];
-    return std::strftime(text, sizeof text, "%Y-%m", &utc) ? text : "";
+    char text[11];
+    return std::strftime(text, sizeof text, "%Y-%m-%d", &utc) ? text : "";
 }
 
 } // namespace
 
 int main(int argc, char** argv) {
-    const pourbook::CommandLine setup{POURBOOK_VERSION,         year_and_month(), beside_the_program(),
-                                      pourbook::read_reference, open_window,      read_mesh};
+    const pourbook::CommandLine setup{POURBOOK_VERSION,         today(),       beside_the_program(),
+                                      pourbook::read_reference, open_window,   read_mesh,
+                                      usual_workshop_file(),    open_workshop, pourbook::restore_workshop};
     return pourbook::run_command_line(setup, std::vector<std::string>(argv + 1, argv + argc), std::cout, std::cerr);
 }

@@ -4,6 +4,7 @@
 
 #include "cli/run.hpp"
 #include "cli/words.hpp"
+#include "usecases/with_workshop.hpp"
 
 #include <CLI/CLI.hpp>
 
@@ -27,6 +28,10 @@ struct Context {
     std::vector<std::string> also;                                      // mixes named by --also
     std::vector<const std::string*> metal_words;                        // arguments that name a metal
     std::vector<const std::vector<std::string>*> metal_lists;           // the same, several
+    std::function<int(const std::string&)> answer_unopened;             // with the workshop's path, before it is opened
+    std::string date;                                                   // "2026-11-25"
+    Workshop* workshop = nullptr;                                       // set before `answer` is called
+    WorkshopData own;                                                   // what it holds
 
     Context(std::ostream& out_stream, std::ostream& err_stream) : out(out_stream), err(err_stream) {}
 
@@ -76,5 +81,8 @@ void declare_mix(Context& context);
 void declare_pour(Context& context);
 void declare_sources(Context& context);
 void declare_check(Context& context);
+void declare_entries(Context& context); // stock, price, trial, goal, profile ...
+void declare_backup(Context& context, const CommandLine& setup);
+void declare_undo(Context& context);
 
 } // namespace pourbook

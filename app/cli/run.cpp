@@ -10,7 +10,7 @@ namespace pourbook {
 namespace {
 
 struct TopWords {
-    std::string reference, size;
+    std::string reference, workshop, size;
     bool light = false;
     WindowWords window;
 };
@@ -29,6 +29,7 @@ void declare_top(Context& context, TopWords& words, const CommandLine& setup) {
     app.description("Pourbook: choose a casting metal from cited figures. Without a command: the window.");
     app.set_version_flag("--version", "pourbook " + setup.version);
     app.add_option("--reference", words.reference, "another reference database");
+    app.add_option("--workshop", words.workshop, "another file of your own entries: stock, prices, trials, goals ...");
     app.add_option("--view", words.window.view, "window: start in this view")
         ->check(CLI::IsMember({"metals", "rank", "curves", "compare", "mix", "pour", "sources"}, CLI::ignore_case));
     app.add_option("--size", words.size, "window: WIDTHxHEIGHT");
@@ -45,7 +46,7 @@ void declare_top(Context& context, TopWords& words, const CommandLine& setup) {
     });
 }
 
-void declare_commands(Context& context) {
+void declare_commands(Context& context, const CommandLine& setup) {
     declare_metals(context);
     declare_value(context);
     declare_sheet(context);
@@ -60,6 +61,9 @@ void declare_commands(Context& context) {
     declare_pour(context);
     declare_sources(context);
     declare_check(context);
+    declare_entries(context);
+    declare_undo(context);
+    declare_backup(context, setup);
 }
 
 /// A mix named where a metal is expected is one metal more in the catalogue that answers.
@@ -75,16 +79,36 @@ std::string one_line(std::string text) {
     return text;
 }
 
+/// Opens reference and workshop, joins them and answers.
+int answered(const CommandLine& setup, const TopWords& top, Context& context) {
+    const std::string path = top.workshop.empty() ? setup.default_workshop : top.workshop;
+    if (context.answer_unopened) return context.answer_unopened(path);
+    Catalogue reference = setup.open(top.reference.empty() ? setup.default_reference : top.reference);
+    const auto workshop = setup.open_workshop(path);
+    if (!workshop) return context.failed(workshop.problem());
+    const Result<WorkshopData> own = read_workshop(**workshop);
+    if (!own) return context.failed(own.problem());
+    const WithWorkshop with = with_workshop(std::move(reference), *own);
+    context.workshop = workshop->get();
+    context.own = *own;
+    const int code =
+        context.answer ? answer(context, with.catalogue) : setup.window(with.catalogue, top.window, **workshop);
+    for (const std::string& remark : with.left_out)
+        if (code == 0) context.err << "pourbook: left out: " << remark << "\n";
+    return code;
+}
+
 } // namespace
 
 int run_command_line(const CommandLine& setup, const std::vector<std::string>& words, std::ostream& out,
                      std::ostream& err) {
     Context context(out, err);
     context.read_mesh = setup.read_mesh;
-    context.today = setup.today;
+    context.today = setup.today.substr(0, 7);
+    context.date = setup.today;
     TopWords top;
     declare_top(context, top, setup);
-    declare_commands(context);
+    declare_commands(context, setup);
     try {
         context.app.parse(
             std::vector<std::string>(words.rbegin(), words.rend())); // the parser takes them from the back
@@ -96,8 +120,7 @@ int run_command_line(const CommandLine& setup, const std::vector<std::string>& w
         return 2;
     }
     try {
-        const Catalogue catalogue = setup.open(top.reference.empty() ? setup.default_reference : top.reference);
-        return context.answer ? answer(context, catalogue) : setup.window(catalogue, top.window);
+        return answered(setup, top, context);
     } catch (const std::exception& e) {
         err << "pourbook: " << e.what() << "\n";
         return 4;

@@ -6,6 +6,7 @@
 #include "core/casting/mesh.hpp"
 #include "core/materials/catalogue.hpp"
 #include "core/result.hpp"
+#include "core/workshop/workshop.hpp"
 
 #include <functional>
 #include <iosfwd>
@@ -25,11 +26,14 @@ struct WindowWords {
 
 struct CommandLine {
     std::string version;
-    std::string today;                                 // year and month, "2026-11"
+    std::string today;                                 // "2026-11-25"
     std::string default_reference;                     // path of the reference database beside the program
     std::function<Catalogue(const std::string&)> open; // throws std::runtime_error with one plain line
-    std::function<int(const Catalogue&, const WindowWords&)> window;
+    std::function<int(const Catalogue&, const WindowWords&, Workshop&)> window;
     std::function<Result<casting::Mesh>(const std::string&)> read_mesh;
+    std::string default_workshop; // path of the workshop's own file; need not exist yet
+    std::function<Result<std::unique_ptr<Workshop>>(const std::string&)> open_workshop;
+    std::function<Result<std::string>(const std::string&, const std::string&)> restore_workshop; // file, backup
 };
 
 /// words without the program's name. Never throws.

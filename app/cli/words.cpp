@@ -40,6 +40,8 @@ int exit_code(const Problem& problem) {
         return 2;
     case Problem::Kind::refused:
         return 5;
+    case Problem::Kind::file:
+        return 4;
     default:
         return 3;
     }

@@ -14,7 +14,8 @@ struct Problem {
         unknown,      // no such metal, property, goal or source
         no_value,     // nothing citable was found
         out_of_range, // values exist, but not at this temperature
-        refused       // physics, hazard or a limit of the workshop
+        refused,      // physics, hazard or a limit of the workshop
+        file          // damaged, locked, of a newer version, or it can't be written
     };
     Kind kind = Kind::no_value;
     std::string text;

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/materials/catalogue.hpp"
+#include "core/workshop/workshop.hpp"
 #include "usecases/pour_words.hpp"
 
 #include <string>
@@ -13,11 +14,12 @@ struct WindowOptions {
     int height = 900;
     double scale = 0; // 0: the display's own
     bool dark = true;
-    std::string view;        // start in this view; empty: as the state file says
-    std::string state_file;  // what is pinned and chosen comes back from here; empty: nothing is kept
-    std::string test_socket; // answer a test script on this UNIX socket; empty: none
-    MeshReader read_mesh;    // of STL files
-    std::string screenshot;  // draw a few frames, write this PNG and end; empty: run until closed
+    std::string view;             // start in this view; empty: as the state file says
+    std::string state_file;       // what is pinned and chosen comes back from here; empty: nothing is kept
+    std::string test_socket;      // answer a test script on this UNIX socket; empty: none
+    MeshReader read_mesh;         // of STL files
+    std::string screenshot;       // draw a few frames, write this PNG and end; empty: run until closed
+    Workshop* workshop = nullptr; // the person's own file: trials, stock, goals ...; null: none
 };
 
 /// Opens the window and runs until it is closed. Returns the exit code; failures (no display, no OpenGL 3.3, no font)

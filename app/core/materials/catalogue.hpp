@@ -30,6 +30,7 @@ struct Metal {
     std::string reference_condition;
     std::string reference_temper;
     std::string note;
+    bool own = false;            // entered by the user, not in the reference
     std::vector<Record> records; // in file order
 
     bool is_element() const { return kind == "element"; }

@@ -10,10 +10,11 @@ namespace {
 template <class E, std::size_t N> using Names = std::array<std::pair<E, const char*>, N>;
 
 constexpr Names<Phase, 3> phases = {{{Phase::any, "any"}, {Phase::solid, "solid"}, {Phase::liquid, "liquid"}}};
-constexpr Names<HowKnown, 4> hows = {{{HowKnown::read, "read"},
+constexpr Names<HowKnown, 5> hows = {{{HowKnown::read, "read"},
                                       {HowKnown::common_practice, "common practice"},
                                       {HowKnown::memory, "memory"},
-                                      {HowKnown::computed, "computed"}}};
+                                      {HowKnown::computed, "computed"},
+                                      {HowKnown::own, "own"}}};
 constexpr Names<Use, 4> uses = {{{Use::alternate, "alternate"},
                                  {Use::preferred, "preferred"},
                                  {Use::disputed, "disputed"},

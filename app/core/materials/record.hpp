@@ -10,7 +10,7 @@
 namespace pourbook {
 
 enum class Phase { any, solid, liquid };
-enum class HowKnown { read, common_practice, memory, computed };
+enum class HowKnown { read, common_practice, memory, computed, own }; // own: the user's
 enum class Use { alternate, preferred, disputed, superseded };
 
 constexpr double no_number = std::numeric_limits<double>::quiet_NaN();

@@ -1,0 +1,240 @@
+#include "core/workshop/kinds.hpp"
+
+#include <algorithm>
+#include <stdexcept>
+
+namespace pourbook {
+namespace {
+
+using T = FieldType;
+
+Field text(std::string name, std::string meaning, std::vector<std::string> other_names = {}) {
+    return {std::move(name), T::text, std::move(meaning), "", "", false, {}, std::move(other_names)};
+}
+Field quantity(std::string name, std::string meaning, std::string unit, std::string example,
+               std::vector<std::string> other_names = {}) {
+    return {std::move(name), T::quantity, std::move(meaning),    std::move(example), std::move(unit),
+            false,           {},          std::move(other_names)};
+}
+Field choice(std::string name, std::string meaning, std::vector<std::string> choices) {
+    return {std::move(name), T::choice, std::move(meaning), "", "", false, std::move(choices), {}};
+}
+Field typed(T type, std::string name, std::string meaning, std::string example,
+            std::vector<std::string> other_names = {}) {
+    return {std::move(name), type, std::move(meaning), std::move(example), "", false, {}, std::move(other_names)};
+}
+Field needed(Field field) {
+    field.required = true;
+    return field;
+}
+Field metal() {
+    return needed(typed(T::metal, "metal", "the metal", "copper", {"material", "alloy", "element", "metal name"}));
+}
+Field note() {
+    return text("note", "a remark of your own", {"notes", "remark", "remarks", "comment", "comments"});
+}
+Field date(std::string name, std::string meaning, std::vector<std::string> other_names = {}) {
+    return typed(T::date, std::move(name), std::move(meaning), "2026-11-25", std::move(other_names));
+}
+Field condition() {
+    return text("condition", "as-cast, annealed, cold-worked ... or a temper", {"state", "temper"});
+}
+
+Kind profile() {
+    return {"profile",
+            "what the workshop can do",
+            {text("furnace", "the furnace, in words"),
+             quantity("furnace_maximum", "highest temperature of the furnace", "K", "1150 degC"),
+             quantity("power", "power of an electric furnace", "W", "2 kW"),
+             quantity("efficiency", "share of the furnace's heat that reaches the charge", "1", "30 %"),
+             quantity("lift_maximum", "what one person lifts, crucible and metal", "kg", "10 kg"),
+             choice("units", "units shown", {"si", "workshop"}),
+             typed(T::currency, "currency", "currency of your prices", "EUR"), note()},
+            {},
+            true};
+}
+
+Kind crucible() {
+    return {"crucible",
+            "a crucible of the workshop",
+            {needed(typed(T::name, "name", "its name", "a4")),
+             needed(text("material", "graphite, clay-graphite, silicon carbide, alumina, fused silica ...")),
+             quantity("volume", "melt it holds", "m3", "500 cm3", {"capacity", "size"}), note()},
+            {"name"}};
+}
+
+Kind mould() {
+    return {"mould",
+            "a kind of mould the workshop makes",
+            {needed(typed(T::name, "name", "its name", "shell")),
+             choice("process", "process it serves", {"shell", "sand", "plaster", "permanent"}),
+             needed(text("material", "fused silica, gypsum investment ...")),
+             quantity("maximum", "highest temperature it stands", "K", "870 degC"), note()},
+            {"name"}};
+}
+
+Kind stock() {
+    return {"stock",
+            "a lot of metal on the shelf",
+            {typed(T::name, "lot", "its name", "stock-1", {"name", "lot number", "batch", "id"}), metal(),
+             needed(quantity("mass", "how much there is", "kg", "2 kg", {"weight", "amount", "quantity", "qty"})),
+             typed(T::money, "price", "what it cost", "8.50 EUR/kg", {"cost", "unit price"}),
+             date("bought", "when", {"date", "purchased"}), text("seller", "from whom", {"supplier", "shop", "vendor"}),
+             condition(), note()},
+            {"lot"}};
+}
+
+Kind price() {
+    return {"price",
+            "a price of the user's own list",
+            {metal(),
+             needed(typed(T::money, "price", "the price", "8.50 EUR/kg", {"cost", "unit price", "value", "amount"})),
+             needed(date("date", "the day it held", {"as of", "day", "valid from"})),
+             text("seller", "who asks it", {"supplier", "shop", "vendor", "source"}),
+             text("form", "bar, sheet, shot, scrap ...", {"product"}),
+             typed(T::month, "good_until", "month after which it counts as stale", "2027-03", {"valid until"}), note()},
+            {"metal", "date", "seller", "form"}};
+}
+
+Kind rate() {
+    return {"rate",
+            "a rate of exchange, for prices in another currency than USD",
+            {needed(typed(T::currency, "currency", "the currency", "EUR")),
+             needed(quantity("usd", "US dollars for one unit of it", "1", "1.08", {"rate"})),
+             needed(date("date", "the day it held", {"as of", "day"})),
+             needed(text("source", "who published it", {"publisher"}))},
+            {"currency", "date"}};
+}
+
+Kind trial() {
+    return {"trial",
+            "something measured in the workshop",
+            {typed(T::name, "name", "its name", "trial-1", {"trial", "id"}),
+             needed(choice("type", "drop, four-wire, weighing or casting (measured after a pour)",
+                           {"drop", "four-wire", "weighing", "casting"})),
+             date("date", "when"),
+             typed(T::metal, "metal", "what the piece is said to be", "copper", {"material", "alloy"}),
+             condition(),
+             quantity("temperature", "of the piece when it was measured", "K", "20 degC", {"at", "tube temperature"}),
+             text("magnet", "sphere:D, cylinder:DxL or ring:ODxIDxL"),
+             text("grade", "of the magnet, such as N42"),
+             text("br", "remanence, such as 1.3T", {"remanence"}),
+             text("surface_field", "field on the axis, such as 0.45T@1mm"),
+             text("recoil_permeability", "of the magnet, such as 1.05"),
+             text("magnet_mass", "such as 12g"),
+             text("magnet_at", "temperature of the magnet"),
+             text("tube", "BORE:OUTSIDE:LENGTH", {"tube size", "geometry"}),
+             {"times",
+              T::quantities,
+              "measured fall times",
+              "4.2 s, 4.3 s",
+              "s",
+              false,
+              {},
+              {"time", "fall time", "fall times"}},
+             {"frames", T::quantities, "the falls in frames of a film", "252, 250", "1", false, {}, {"frame count"}},
+             quantity("frame_rate", "frames a second", "1/s", "60", {"fps"}),
+             quantity("time_uncertainty", "standard uncertainty of one timing", "s", "0.1 s"),
+             quantity("resistance", "four-wire resistance", "ohm", "0.36 mohm"),
+             quantity("span", "distance of the voltage taps", "m", "0.9 m"),
+             quantity("mass", "weighed mass of the piece", "kg", "620 g", {"weight", "tube mass"}),
+             text("part", "measured size: tube:BORE:OUTSIDE:LENGTH, bar:DxL, plate:LxWxT ...", {"size"}),
+             text("pattern", "size of the pattern, in the same words as part"),
+             note()},
+            {"name"}};
+}
+
+Kind goal() {
+    return {"goal",
+            "a saved goal of ranking",
+            {needed(typed(T::name, "name", "its name", "cheap-brake", {"goal", "id"})),
+             needed(text("formula", "over properties: conductivity / (density * price)")),
+             choice("best", "which end is best", {"high", "low"}),
+             text("where", "conditions, separated by ';'", {"conditions"}), text("sentence", "what it answers"),
+             note()},
+            {"name"}};
+}
+
+Kind own_metal() {
+    return {"metal",
+            "a metal of the user's own",
+            {needed(typed(T::name, "name", "its name", "my-bronze", {"metal", "slug", "id"})),
+             typed(T::metal, "like", "a metal of the reference whose values it starts from", "bronze-tin-cast"),
+             text("composition", "per cent by mass: \"Cu 88 Sn 12\""), text("family", "copper, aluminium ..."), note()},
+            {"name"}};
+}
+
+Kind own_value() {
+    return {"value",
+            "a measured or quoted value of an own metal",
+            {metal(), needed(typed(T::property, "property", "resistivity, density ...", "resistivity")),
+             needed(text("value", "with its unit: 12.5 uohm.cm", {"figure"})),
+             quantity("temperature", "at which it holds", "K", "20 degC", {"at"}),
+             text("uncertainty", "standard uncertainty: 2 % or 0.2 uohm.cm"), condition(),
+             choice("phase", "solid or liquid", {"", "solid", "liquid"}),
+             text("from", "how it is known: measured, certificate ...", {"source", "origin"}), date("date", "when"),
+             note()},
+            {"metal", "property", "temperature", "condition", "phase"}};
+}
+
+Kind question() {
+    return {"question",
+            "a viewer's question with its answer",
+            {typed(T::name, "name", "its name", "question-1", {"id"}), needed(text("question", "the viewer's words")),
+             needed(text("command", "the command that answers it")), text("answer", "its answer, as JSON"),
+             text("data_version", "of the reference that answered"), date("date", "of the answer"), note()},
+            {"name"}};
+}
+
+Kind pin() {
+    return {"pin", "a pinned metal", {metal()}, {"metal"}};
+}
+
+} // namespace
+
+const std::vector<Kind>& workshop_kinds() {
+    static const std::vector<Kind> kinds = {profile(), crucible(), mould(),     stock(),     price(),    rate(),
+                                            trial(),   goal(),     own_metal(), own_value(), question(), pin()};
+    return kinds;
+}
+
+std::size_t Kind::at(std::string_view field) const {
+    const auto it = std::find_if(fields.begin(), fields.end(), [&](const Field& f) { return f.name == field; });
+    return static_cast<std::size_t>(it - fields.begin());
+}
+
+Result<const Kind*> kind_named(const std::string& name) {
+    std::string names;
+    for (const Kind& kind : workshop_kinds()) {
+        if (kind.name == name) return &kind;
+        names += (names.empty() ? "" : ", ") + kind.name;
+    }
+    return Problem{Problem::Kind::unreadable, "unknown kind '" + name + "': one of " + names, 0};
+}
+
+const Kind& known_kind(std::string_view name) {
+    for (const Kind& kind : workshop_kinds())
+        if (kind.name == name) return kind;
+    throw std::logic_error("no kind " + std::string(name));
+}
+
+Entry new_entry(const Kind& kind) {
+    return {0, std::vector<std::string>(kind.fields.size())};
+}
+
+const std::string& text_of(const Kind& kind, const Entry& entry, std::string_view field) {
+    return entry.values.at(kind.at(field));
+}
+
+std::string& text_of(const Kind& kind, Entry& entry, std::string_view field) {
+    return entry.values.at(kind.at(field));
+}
+
+std::string title_of(const Kind& kind, const Entry& entry) {
+    std::string title = kind.name;
+    for (const std::string& field : kind.key)
+        if (const std::string& text = text_of(kind, entry, field); !text.empty()) title += " " + text;
+    return title;
+}
+
+} // namespace pourbook

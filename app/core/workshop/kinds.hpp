@@ -1,0 +1,76 @@
+// What the workshop's own file holds, as one table of kinds and their fields. Adding, editing, listing, importing,
+// exporting, checking and undoing all read this table, so a new field is one line here and one column in db/schema.
+//
+// Every field is kept as the person wrote it ("2 kg", "8.50 EUR/kg"), as a figure of the reference is kept as printed;
+// core/workshop/data.hpp turns it into numbers.
+#pragma once
+
+#include "core/result.hpp"
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace pourbook {
+
+enum class FieldType {
+    text,
+    name,       // like a slug: lower case, hyphens
+    metal,      // of the reference or an own one; kept as its slug
+    property,   // id of the dictionary
+    quantity,   // a number with a unit of the field's dimension; differences and bare numbers as `unit` says
+    quantities, // several, separated by commas
+    money,      // a price with its currency, "8.50 EUR/kg"
+    currency,   // EUR
+    date,       // 2026-11-25
+    month,      // 2026-11
+    choice
+};
+
+struct Field {
+    std::string name; // as in columns, options (--furnace-maximum) and JSON keys
+    FieldType type = FieldType::text;
+    std::string meaning;
+    std::string example; // of a quantity or price, for messages: "2 kg"
+    std::string unit;    // SI unit of a quantity
+    bool required = false;
+    std::vector<std::string> choices;     // of a choice; the first stands where none is given
+    std::vector<std::string> other_names; // under which lists from elsewhere have it
+};
+
+struct Kind {
+    std::string name;    // stock, price ... also the table
+    std::string meaning; // "a lot of metal on the shelf"
+    std::vector<Field> fields;
+    std::vector<std::string> key; // fields that tell two entries apart; one name field left empty is filled: stock-3
+    bool single = false;          // at most one entry (the profile)
+
+    std::size_t at(std::string_view field) const; // fields.size() where there is none
+};
+
+/// One entry: as many values as the kind has fields, in their order; empty: not said.
+struct Entry {
+    std::int64_t id = 0; // 0: not kept yet
+    std::vector<std::string> values;
+};
+
+const std::vector<Kind>& workshop_kinds();
+
+/// Errors: unreadable, with the names there are.
+Result<const Kind*> kind_named(const std::string& name);
+
+/// The kind of that name, which must exist.
+const Kind& known_kind(std::string_view name);
+
+/// An empty entry of the kind.
+Entry new_entry(const Kind& kind);
+
+/// The field's text. The field must exist.
+const std::string& text_of(const Kind& kind, const Entry& entry, std::string_view field);
+std::string& text_of(const Kind& kind, Entry& entry, std::string_view field);
+
+/// "stock stock-3", "price copper 2026-11-01": how a message names an entry.
+std::string title_of(const Kind& kind, const Entry& entry);
+
+} // namespace pourbook

@@ -1,0 +1,37 @@
+// The reference with the workshop's own metals, values, prices and goals in it, made once, so that every question after
+// it is answered as before and names the user's own figures as such.
+#pragma once
+
+#include "core/materials/catalogue.hpp"
+#include "core/result.hpp"
+#include "core/workshop/data.hpp"
+#include "core/workshop/workshop.hpp"
+
+namespace pourbook {
+
+/// Everything that shapes an answer. Errors: those of the file.
+Result<WorkshopData> read_workshop(Workshop& workshop);
+
+struct WithWorkshop {
+    Catalogue catalogue;
+    std::vector<std::string> left_out; // what could not be used, and why
+};
+
+/// Own prices come before the reference's sets; a price in another currency needs a rate of exchange, else it is left
+/// out and said.
+WithWorkshop with_workshop(Catalogue reference, const WorkshopData& data);
+
+/// The metals on the shelf, in the order of the lots, each once.
+std::vector<std::string> metals_on_the_shelf(const WorkshopData& data);
+
+/// The catalogue with the prices paid for the lots (of several lots of a metal, the mean by mass) before all others.
+Catalogue with_lot_prices(Catalogue catalogue, const WorkshopData& data);
+
+/// A price in US dollars with what its conversion rests on. Errors: no_value (no rate of exchange).
+struct Converted {
+    double usd_per_kg = no_number;
+    std::string how; // "1.08 USD/EUR, central bank, 2026-11-01"; empty for dollars
+};
+Result<Converted> in_dollars(const OwnPrice& price, const std::vector<ExchangeRate>& rates);
+
+} // namespace pourbook

@@ -1,0 +1,26 @@
+// Opening the workshop's file: what it is, whether it is sound, of which schema; and what is said when it is not.
+#pragma once
+
+#include "db/store/workshop_file.hpp"
+
+#include <SQLiteCpp/SQLiteCpp.h>
+
+namespace pourbook {
+
+/// The file's number of the application (PRAGMA application_id), "pour" in ASCII.
+constexpr int workshop_application = 0x706F7572;
+
+/// What a failure of SQLite means to the person; keeps a copy of a damaged file. Rethrows nothing.
+Problem problem_of(const std::string& path, const std::exception& error);
+
+/// Opened, checked and of the newest schema; made where there is no file. Throws what problem_of understands, or a
+/// Problem.
+std::unique_ptr<SQLite::Database> opened(const std::string& path, const WorkshopOptions& options);
+
+/// A copy of the open database in a new file, complete or not there at all. Throws.
+void copy_to_file(SQLite::Database& db, const std::string& path);
+
+/// `path` itself, or with -2, -3 ... behind it where that is taken.
+std::string free_name(const std::string& path);
+
+} // namespace pourbook
