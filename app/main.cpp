@@ -4,7 +4,9 @@
 #include "db/store/workshop_file.hpp"
 #include "gui/window.hpp"
 #include "importers/mesh/read_stl.hpp"
+#include "importers/shop/read_rows.hpp"
 
+#include <csignal>
 #include <cstdlib>
 #include <ctime>
 #include <filesystem>
@@ -76,11 +78,21 @@ std::string today() {
     return std::strftime(text, sizeof text, "%Y-%m-%d", &utc) ? text : "";
 }
 
+volatile std::sig_atomic_t stop_asked = 0;
+
+/// Asked for by what can stop half way; from the first time on, Ctrl-C is heard instead of ending the program.
+bool asked_to_stop() {
+    static const auto before = std::signal(SIGINT, [](int) { stop_asked = 1; });
+    return before != SIG_ERR && stop_asked != 0;
+}
+
 } // namespace
 
 int main(int argc, char** argv) {
     const pourbook::CommandLine setup{POURBOOK_VERSION,         today(),       beside_the_program(),
                                       pourbook::read_reference, open_window,   read_mesh,
-                                      usual_workshop_file(),    open_workshop, pourbook::restore_workshop};
+                                      usual_workshop_file(),    open_workshop, pourbook::restore_workshop,
+                                      pourbook::open_rows,      asked_to_stop};
+    std::signal(SIGXFSZ, SIG_IGN); // a limit on file sizes is an error to report, not a death
     return pourbook::run_command_line(setup, std::vector<std::string>(argv + 1, argv + argc), std::cout, std::cerr);
 }

@@ -18,7 +18,7 @@ int restored(const Context& context, const Result<std::string>& kept, const std:
 
 } // namespace
 
-void declare_backup(Context& context, const CommandLine& setup) {
+void declare_backup(Context& context) {
     struct Words {
         std::string file, restore;
     };
@@ -26,12 +26,12 @@ void declare_backup(Context& context, const CommandLine& setup) {
     CLI::App* c = context.command("backup", "copy your own file, or put a copy back in its place");
     c->add_option("file", words->file, "where to (default: beside it, with today's date); never overwritten");
     c->add_option("--restore", words->restore, "take this backup; what was there is kept beside it");
-    c->callback([&context, &setup, words] {
+    c->callback([&context, words] {
         if (words->restore.empty())
             context.answer = [&context, words](const Catalogue&) { return back_up(context, words->file); };
         else
-            context.answer_unopened = [&context, &setup, words](const std::string& path) {
-                return restored(context, setup.restore_workshop(path, words->restore), path);
+            context.answer_unopened = [&context, words](const std::string& path) {
+                return restored(context, context.setup.restore_workshop(path, words->restore), path);
             };
     });
 }

@@ -33,7 +33,10 @@ struct Context {
     Workshop* workshop = nullptr;                                       // set before `answer` is called
     WorkshopData own;                                                   // what it holds
 
-    Context(std::ostream& out_stream, std::ostream& err_stream) : out(out_stream), err(err_stream) {}
+    const CommandLine& setup;
+
+    Context(const CommandLine& command_line, std::ostream& out_stream, std::ostream& err_stream)
+        : out(out_stream), err(err_stream), setup(command_line) {}
 
     /// A command with --json and --units.
     CLI::App* command(const std::string& name, const std::string& help);
@@ -82,7 +85,9 @@ void declare_pour(Context& context);
 void declare_sources(Context& context);
 void declare_check(Context& context);
 void declare_entries(Context& context); // stock, price, trial, goal, profile ...
-void declare_backup(Context& context, const CommandLine& setup);
+void declare_backup(Context& context);
+void declare_import(Context& context);
+void declare_log(Context& context);
 void declare_undo(Context& context);
 
 } // namespace pourbook

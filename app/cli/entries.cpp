@@ -3,6 +3,7 @@
 #include "cli/context.hpp"
 
 #include "report/entries_report.hpp"
+#include "report/trial_report.hpp"
 #include "usecases/keep.hpp"
 
 #include <algorithm>
@@ -46,7 +47,7 @@ void with_fields(CLI::App* c, EntryWords& words, bool placed) {
     const Kind& kind = *words.kind;
     for (std::size_t i = 0; i < kind.fields.size(); ++i) {
         const Field& field = kind.fields[i];
-        const bool by_place = placed && field.required;
+        const bool by_place = placed && field.required && field.type != FieldType::date && field.name != "source";
         const auto set = [&words, i](const std::string& text) {
             words.values[i] = text;
             words.given[i] = true;
@@ -61,7 +62,16 @@ std::string spoken(const Kind& kind, const char* verb, const Entry& entry) {
     return std::string(verb) + " " + title_of(kind, entry);
 }
 
-int said(const Context& context, const Kind& kind, const std::string& verb, const std::vector<Entry>& entries) {
+/// Trials are listed with what they show.
+int listed_trials(const Context& context, const Catalogue& catalogue, const std::vector<Entry>& entries) {
+    std::vector<ShownTrial> trials;
+    for (const Entry& entry : entries) trials.push_back({entry, show_trial(catalogue, trial_from(entry))});
+    return context.printed(context.json ? json_of_trials(trials) : text_of_trials(trials));
+}
+
+int said(const Context& context, const Catalogue& catalogue, const Kind& kind, const std::string& verb,
+         const std::vector<Entry>& entries) {
+    if (kind.name == "trial") return listed_trials(context, catalogue, entries);
     if (context.json) return context.printed(json_of_entries(kind, entries));
     return context.printed(verb + "\n" + text_of_entries(kind, entries));
 }
@@ -74,7 +84,7 @@ int kept(const Context& context, const Catalogue& catalogue, const Kind& kind, E
     const char* outcome = done->outcome == Put::added     ? "Added:"
                           : done->outcome == Put::changed ? "Changed:"
                                                           : "Already there:";
-    return said(context, kind, outcome, {done->entry});
+    return said(context, catalogue, kind, outcome, {done->entry});
 }
 
 int add(const Context& context, const EntryWords& words, const Catalogue& catalogue) {
@@ -100,7 +110,7 @@ int add_or_set(const Context& context, const EntryWords& words, const Catalogue&
     return there->empty() ? add(context, words, catalogue) : edit(context, words, catalogue, there->front());
 }
 
-int remove_these(const Context& context, const EntryWords& words) {
+int remove_these(const Context& context, const EntryWords& words, const Catalogue& catalogue) {
     std::vector<Entry> entries;
     std::string spoken_words = "remove";
     for (const std::string& which : words.these) {
@@ -111,10 +121,10 @@ int remove_these(const Context& context, const EntryWords& words) {
     }
     const Result<bool> done = remove(*context.workshop, *words.kind, entries, spoken_words);
     if (!done) return context.failed(done.problem());
-    return said(context, *words.kind, "Removed (`pourbook undo` brings back):", entries);
+    return said(context, catalogue, *words.kind, "Removed (`pourbook undo` brings back):", entries);
 }
 
-int list(const Context& context, const EntryWords& words) {
+int list(const Context& context, const EntryWords& words, const Catalogue& catalogue) {
     Result<std::vector<Entry>> entries = context.workshop->entries(*words.kind);
     if (!entries) return context.failed(entries.problem());
     if (!words.find.empty())
@@ -123,6 +133,7 @@ int list(const Context& context, const EntryWords& words) {
                                 [&](const std::string& v) { return v.find(words.find) != std::string::npos; });
         });
     if (words.csv) return context.printed(csv_of_entries(*words.kind, *entries));
+    if (words.kind->name == "trial") return listed_trials(context, catalogue, *entries);
     if (context.json) return context.printed(json_of_entries(*words.kind, *entries));
     return context.printed(text_of_entries(*words.kind, *entries));
 }
@@ -135,7 +146,7 @@ void declare_kind(Context& context, const CommandName& name) {
     CLI::App* c = context.command(name.command, "your own: " + words->kind->meaning + "; add, list, edit, remove");
     c->require_subcommand(0, 1);
     const auto listing = [&context, words] {
-        context.answer = [&context, words](const Catalogue&) { return list(context, *words); };
+        context.answer = [&context, words](const Catalogue& k) { return list(context, *words, k); };
     };
     c->add_flag("--csv", words->csv, "list as CSV, to be imported again");
     c->add_option("--find", words->find, "list only what contains this text");
@@ -161,7 +172,7 @@ void declare_kind(Context& context, const CommandName& name) {
     CLI::App* r = c->add_subcommand("remove", "remove entries");
     r->add_option("which", words->these, "names or numbers")->required();
     r->callback([&context, words] {
-        context.answer = [&context, words](const Catalogue&) { return remove_these(context, *words); };
+        context.answer = [&context, words](const Catalogue& k) { return remove_these(context, *words, k); };
     });
 }
 

@@ -1,6 +1,7 @@
 #include "cli/context.hpp"
 
 #include "report/pour_report.hpp"
+#include "usecases/pour_in_workshop.hpp"
 #include "usecases/pour_words.hpp"
 
 namespace pourbook {
@@ -10,7 +11,7 @@ int answer(const Context& context, const PourWords& words, const Catalogue& cata
     const Result<PourRequest> request = pour_request_from(words, context.read_mesh);
     if (!request) return context.failed(request.problem());
     return context.answered(
-        pour(catalogue, *request), [&](const PourResult& r) { return json_of(r, catalogue); },
+        pour_in_workshop(catalogue, *request, context.own), [&](const PourResult& r) { return json_of(r, catalogue); },
         [&](const PourResult& r, UnitSystem u) { return text_of(r, catalogue, u); });
 }
 

@@ -5,6 +5,25 @@
 #include "report/text.hpp"
 
 namespace pourbook {
+namespace {
+
+bool request_from_shelf(const std::vector<std::string>& from) {
+    return from.size() == 1 && from.front() == "stock";
+}
+
+/// What is on the shelf, at the prices paid for it.
+int rank_shelf(const Context& context, RankRequest request, const Catalogue& catalogue) {
+    request.from = metals_on_the_shelf(context.own);
+    if (request.from.empty())
+        return context.failed(
+            {Problem::Kind::no_value, "--from stock: nothing is on the shelf yet: `pourbook stock add copper 2kg`", 0});
+    const Catalogue shelf = with_lot_prices(catalogue, context.own);
+    return context.answered(
+        rank(shelf, request), [&](const RankResult& r) { return json_of(r, shelf); },
+        [&](const RankResult& r, UnitSystem u) { return text_of(r, shelf, u); });
+}
+
+} // namespace
 
 void declare_rank(Context& context) {
     struct Words {
@@ -22,7 +41,9 @@ void declare_rank(Context& context) {
         ->check(CLI::IsMember({"high", "low"}));
     with_holding(c, request.goal);
     c->add_option("--where", request.goal.where, "a condition; may be repeated");
-    c->add_option("--from", request.from, "only these metals, separated by commas")->delimiter(',');
+    c->add_option("--from", request.from,
+                  "only these metals, separated by commas; or stock: what is on your shelf, at the prices paid")
+        ->delimiter(',');
     c->add_flag("--include-unusual", request.goal.include_unusual,
                 "include what the goal leaves out as unfit for home casting");
     c->add_option("--top", request.top, "show only the first N");
@@ -43,6 +64,7 @@ void declare_rank(Context& context) {
             context.under_conditions([&context, words](const Catalogue& catalogue, const Conditions& conditions) {
                 words->request.conditions = conditions;
                 words->request.goal.best_high = words->best == "high";
+                if (request_from_shelf(words->request.from)) return rank_shelf(context, words->request, catalogue);
                 return context.answered(
                     rank(catalogue, words->request), [&](const RankResult& r) { return json_of(r, catalogue); },
                     [&](const RankResult& r, UnitSystem u) { return text_of(r, catalogue, u); });

@@ -46,7 +46,7 @@ void declare_top(Context& context, TopWords& words, const CommandLine& setup) {
     });
 }
 
-void declare_commands(Context& context, const CommandLine& setup) {
+void declare_commands(Context& context) {
     declare_metals(context);
     declare_value(context);
     declare_sheet(context);
@@ -63,7 +63,9 @@ void declare_commands(Context& context, const CommandLine& setup) {
     declare_check(context);
     declare_entries(context);
     declare_undo(context);
-    declare_backup(context, setup);
+    declare_backup(context);
+    declare_import(context);
+    declare_log(context);
 }
 
 /// A mix named where a metal is expected is one metal more in the catalogue that answers.
@@ -102,13 +104,13 @@ int answered(const CommandLine& setup, const TopWords& top, Context& context) {
 
 int run_command_line(const CommandLine& setup, const std::vector<std::string>& words, std::ostream& out,
                      std::ostream& err) {
-    Context context(out, err);
+    Context context(setup, out, err);
     context.read_mesh = setup.read_mesh;
     context.today = setup.today.substr(0, 7);
     context.date = setup.today;
     TopWords top;
     declare_top(context, top, setup);
-    declare_commands(context, setup);
+    declare_commands(context);
     try {
         context.app.parse(
             std::vector<std::string>(words.rbegin(), words.rend())); // the parser takes them from the back

@@ -6,6 +6,7 @@
 #include "core/casting/mesh.hpp"
 #include "core/materials/catalogue.hpp"
 #include "core/result.hpp"
+#include "core/workshop/row_source.hpp"
 #include "core/workshop/workshop.hpp"
 
 #include <functional>
@@ -34,6 +35,8 @@ struct CommandLine {
     std::string default_workshop; // path of the workshop's own file; need not exist yet
     std::function<Result<std::unique_ptr<Workshop>>(const std::string&)> open_workshop;
     std::function<Result<std::string>(const std::string&, const std::string&)> restore_workshop; // file, backup
+    std::function<Result<std::unique_ptr<RowSource>>(const std::string&, const Kind&, const ColumnWords&)> open_rows;
+    std::function<bool()> cancelled; // the person has asked to stop
 };
 
 /// words without the program's name. Never throws.

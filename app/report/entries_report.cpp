@@ -1,7 +1,7 @@
 #include "report/entries_report.hpp"
 
 #include "core/workshop/check_entry.hpp"
-#include "report/json_parts.hpp"
+#include "report/entry_json.hpp"
 #include "report/table.hpp"
 
 namespace pourbook {
@@ -22,17 +22,6 @@ void add_si(const Field& field, const std::string& text, Json& si) {
         if (const auto money = money_from(text))
             si[field.name] = {{"per_kg", money->per_kg}, {"currency", money->currency}};
     }
-}
-
-Json json_of_entry(const Kind& kind, const Entry& entry) {
-    Json out = {{"number", entry.id}};
-    Json si = Json::object();
-    for (std::size_t i = 0; i < kind.fields.size(); ++i) {
-        out[kind.fields[i].name] = entry.values[i];
-        add_si(kind.fields[i], entry.values[i], si);
-    }
-    if (!si.empty()) out["si"] = si;
-    return out;
 }
 
 bool would_run(const std::string& text) {
@@ -67,6 +56,17 @@ std::string one_line(std::string text) {
 }
 
 } // namespace
+
+Json json_of_entry(const Kind& kind, const Entry& entry) {
+    Json out = {{"number", entry.id}};
+    Json si = Json::object();
+    for (std::size_t i = 0; i < kind.fields.size(); ++i) {
+        out[kind.fields[i].name] = entry.values[i];
+        add_si(kind.fields[i], entry.values[i], si);
+    }
+    if (!si.empty()) out["si"] = si;
+    return out;
+}
 
 std::string json_of_entries(const Kind& kind, const std::vector<Entry>& entries) {
     Json out = Json::array();

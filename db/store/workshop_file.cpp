@@ -1,143 +1,20 @@
 #include "db/store/workshop_file.hpp"
 
+#include "db/store/workshop_batch.hpp"
 #include "db/store/workshop_open.hpp"
 #include "db/store/workshop_rows.hpp"
 
 #include <algorithm>
 #include <filesystem>
-#include <map>
 
 namespace pourbook {
 namespace {
 
 namespace fs = std::filesystem;
-constexpr int changes_kept = 1000;
 
 Problem problem(Problem::Kind kind, std::string text) {
     return {kind, std::move(text), 0};
 }
-
-/// Runs f; what it throws becomes a Problem.
-template <class F> auto guarded(const std::string& path, F f) -> decltype(f()) {
-    try {
-        return f();
-    } catch (const Problem& p) {
-        return p;
-    } catch (const std::exception& e) {
-        return problem_of(path, e);
-    }
-}
-
-class FileBatch final : public Batch {
-public:
-    FileBatch(std::string path, std::shared_ptr<SQLite::Database> db, const std::string& words)
-        : path_(std::move(path)), db_(std::move(db)), transaction_(*db_, SQLite::TransactionBehavior::IMMEDIATE) {
-        db_->exec("DELETE FROM change WHERE undone = 1");
-        SQLite::Statement start(*db_, "INSERT INTO change (at, words, undone) VALUES "
-                                      "(strftime('%Y-%m-%dT%H:%M:%SZ', 'now'), ?, 0)");
-        start.bind(1, words);
-        start.exec();
-        change_ = db_->getLastInsertRowid();
-    }
-
-    Result<Put> put(const Kind& kind, Entry entry) override {
-        return guarded(path_, [&]() -> Result<Put> {
-            Touched& t = touched(kind);
-            if (kind.single && entry.id == 0)
-                if (const std::vector<Entry> all = t.rows.all(); !all.empty()) entry.id = all.front().id;
-            return entry.id ? replace(t, entry) : add(t, entry);
-        });
-    }
-
-    Result<bool> remove(const Kind& kind, std::int64_t id) override {
-        return guarded(path_, [&]() -> Result<bool> {
-            Touched& t = touched(kind);
-            const std::optional<Entry> old = t.rows.by_id(id);
-            if (!old) return missing(kind, id);
-            if (id >= t.first_new) return twice(kind, *old);
-            keep_before(*db_, change_, kind, id);
-            t.rows.erase(id);
-            changed_ = true;
-            return true;
-        });
-    }
-
-    std::int64_t last_id() const override { return last_id_; }
-
-    Result<bool> commit() override {
-        return guarded(path_, [&]() -> Result<bool> {
-            for (const auto& [name, t] : touched_)
-                if (t->next > t->first_new) keep_absent(*db_, change_, t->rows.kind(), t->first_new, t->next - 1);
-            touched_.clear();
-            if (!changed_) return true; // the destructor rolls back
-            db_->exec("DELETE FROM change WHERE number <= " + std::to_string(change_ - changes_kept));
-            transaction_.commit();
-            return true;
-        });
-    }
-
-private:
-    struct Touched {
-        Touched(SQLite::Database& db, const Kind& kind) : rows(db, kind), first_new(rows.next_id()), next(first_new) {}
-        KindRows rows;
-        std::int64_t first_new, next;
-    };
-
-    Touched& touched(const Kind& kind) {
-        std::unique_ptr<Touched>& t = touched_[kind.name];
-        if (!t) t = std::make_unique<Touched>(*db_, kind);
-        return *t;
-    }
-
-    static Problem missing(const Kind& kind, std::int64_t id) {
-        return problem(Problem::Kind::unknown, "no " + kind.name + " with the number " + std::to_string(id));
-    }
-    static Problem twice(const Kind& kind, const Entry& entry) {
-        return problem(Problem::Kind::unreadable, "'" + title_of(kind, entry) + "' stands twice: keep one of them");
-    }
-
-    /// A single name left empty becomes stock-3, or stock-3-2 where the person has used that name.
-    static void fill_name(Touched& t, Entry& entry) {
-        const Kind& kind = t.rows.kind();
-        if (kind.key.size() != 1 || !text_of(kind, entry, kind.key[0]).empty()) return;
-        const std::string name = kind.name + "-" + std::to_string(entry.id);
-        std::string& place = text_of(kind, entry, kind.key[0]);
-        place = name;
-        for (int i = 2; t.rows.by_key(entry); ++i) place = name + "-" + std::to_string(i);
-    }
-
-    Result<Put> add(Touched& t, Entry& entry) {
-        entry.id = t.next;
-        fill_name(t, entry);
-        if (t.rows.insert(entry)) {
-            last_id_ = t.next++;
-            changed_ = true;
-            return Put::added;
-        }
-        entry.id = t.rows.by_key(entry).value().id;
-        return replace(t, entry);
-    }
-
-    Result<Put> replace(Touched& t, const Entry& entry) {
-        const std::optional<Entry> old = t.rows.by_id(entry.id);
-        if (!old) return missing(t.rows.kind(), entry.id);
-        last_id_ = entry.id;
-        if (old->values == entry.values) return Put::unchanged;
-        if (entry.id >= t.first_new) return twice(t.rows.kind(), entry);
-        if (const auto same = t.rows.by_key(entry); same && same->id != entry.id) return twice(t.rows.kind(), entry);
-        keep_before(*db_, change_, t.rows.kind(), entry.id);
-        t.rows.update(entry);
-        changed_ = true;
-        return Put::changed;
-    }
-
-    std::string path_;
-    std::shared_ptr<SQLite::Database> db_;
-    SQLite::Transaction transaction_;
-    std::int64_t change_ = 0, last_id_ = 0;
-    bool changed_ = false;
-    std::map<std::string, std::unique_ptr<Touched>> touched_;
-};
 
 /// The newest price of each metal by way of the index, however long the list.
 constexpr const char* newest_price_ids =
@@ -153,6 +30,10 @@ public:
         if (!db_) db_ = opened(path_, options_);
     }
     std::string path() const override { return path_; }
+    bool exists() const override {
+        std::error_code error;
+        return db_ || fs::exists(path_, error) || error;
+    }
 
     Result<std::vector<Entry>> entries(const Kind& kind) override {
         return read<std::vector<Entry>>([&] { return KindRows(*db_, kind).all(); });
@@ -191,7 +72,7 @@ public:
         return guarded(path_, [&]() -> Result<std::unique_ptr<Batch>> {
             open();
             ++own_changes_;
-            return std::unique_ptr<Batch>(std::make_unique<FileBatch>(path_, db_, words));
+            return begin_batch(path_, db_, words);
         });
     }
 
@@ -214,7 +95,7 @@ public:
     }
 
     Result<bool> back_up(const std::string& path) override {
-        if (!there())
+        if (!exists())
             return problem(Problem::Kind::no_value, "'" + path_ + "' does not exist yet: there is nothing to back up");
         if (fs::exists(fs::symlink_status(path)))
             return problem(Problem::Kind::file, "'" + path + "' exists and is not overwritten: name another file");
@@ -231,15 +112,10 @@ public:
     }
 
 private:
-    bool there() const {
-        std::error_code error;
-        return db_ || fs::exists(path_, error) || error;
-    }
-
     /// Opens where there is a file and reads; without one there is nothing to read.
     template <class T, class F> Result<T> read(F f) {
         return guarded(path_, [&]() -> Result<T> {
-            if (!there()) return T{};
+            if (!exists()) return T{};
             open();
             return f();
         });
@@ -248,7 +124,7 @@ private:
     template <class F> Result<Entry> find(const Kind& kind, const std::string& words, F f) {
         return guarded(path_, [&]() -> Result<Entry> {
             std::optional<Entry> found;
-            if (there()) {
+            if (exists()) {
                 open();
                 KindRows rows(*db_, kind);
                 found = f(rows);
@@ -265,7 +141,7 @@ private:
 
     Result<Change> turn(const std::string& which, const std::string& none) {
         return guarded(path_, [&]() -> Result<Change> {
-            if (!there()) return problem(Problem::Kind::refused, none);
+            if (!exists()) return problem(Problem::Kind::refused, none);
             open();
             SQLite::Transaction transaction(*db_, SQLite::TransactionBehavior::IMMEDIATE);
             Change change;

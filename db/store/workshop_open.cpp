@@ -157,7 +157,7 @@ std::unique_ptr<SQLite::Database> opened(const std::string& path, const Workshop
         throw file_problem("'" + path + "' is a folder: name a file with --workshop, such as " + path +
                            "/workshop.sqlite");
     std::error_code error;
-    const bool there = fs::exists(path, error) && fs::file_size(path, error) > 0;
+    bool there = fs::exists(path, error) && fs::file_size(path, error) > 0;
     if (!there) make_folder(path);
     auto db = std::make_unique<SQLite::Database>(path, SQLite::OPEN_READWRITE | (there ? 0 : SQLite::OPEN_CREATE),
                                                  options.wait_ms);
@@ -166,6 +166,7 @@ std::unique_ptr<SQLite::Database> opened(const std::string& path, const Workshop
     db->exec("PRAGMA cache_spill = OFF"); // readers wait for a commit only, not for a whole import
     db->exec("PRAGMA temp_store = MEMORY");
     const int newest = options.schema.back().to;
+    there = there && pragma(*db, "page_count") > 0; // none: it was being made when its maker died
     if (there) {
         check_sound(*db, path);
         check_kind_of_file(*db, path, newest);

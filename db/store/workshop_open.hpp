@@ -13,6 +13,17 @@ constexpr int workshop_application = 0x706F7572;
 /// What a failure of SQLite means to the person; keeps a copy of a damaged file. Rethrows nothing.
 Problem problem_of(const std::string& path, const std::exception& error);
 
+/// Runs f; what it throws becomes a Problem.
+template <class F> auto guarded(const std::string& path, F f) -> decltype(f()) {
+    try {
+        return f();
+    } catch (const Problem& p) {
+        return p;
+    } catch (const std::exception& e) {
+        return problem_of(path, e);
+    }
+}
+
 /// Opened, checked and of the newest schema; made where there is no file. Throws what problem_of understands, or a
 /// Problem.
 std::unique_ptr<SQLite::Database> opened(const std::string& path, const WorkshopOptions& options);

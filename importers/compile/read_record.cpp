@@ -213,7 +213,8 @@ Citation read_citation(Fields& fields, const Catalogue& dictionary) {
     c.source = fields.text("source");
     c.locator = fields.text("locator");
     const auto how = how_known_named(fields.text("how_known"));
-    if (!how) fields.fail("how_known", "read, memory, common practice or computed is expected");
+    if (!how || *how == HowKnown::own)
+        fields.fail("how_known", "read, memory, common practice or computed is expected");
     c.how_known = *how;
     c.through = fields.text_or("through", "");
     if (!dictionary.reference(c.source)) fields.fail("source", "'" + c.source + "' is not in db/references.json");

@@ -14,11 +14,13 @@ ROOMS = {  # room: (folder, rooms it may include, third-party headers it may inc
     "store": ("db/store", {"core"}, {"SQLiteCpp", "sqlite3.h"}),
     "common": ("importers/common", {"core"}, {"nlohmann"}),
     "mesh": ("importers/mesh", {"core"}, set()),
+    "shop": ("importers/shop", {"core", "common"}, set()),
     "compile": ("importers/compile", {"core", "common", "store"}, set()),
 }
 THIRD = {"nlohmann", "cairo", "xlsxwriter", "CLI", "imgui", "GLFW", "GL", "misc", "SQLiteCpp", "sqlite3.h", "cairo.h", "xlsxwriter.h"}
 PLACES = {"core/": "core", "usecases/": "usecases", "charts/": "charts", "report/": "report", "cli/": "cli", "gui/": "gui",
-          "db/store/": "store", "importers/common/": "common", "importers/compile/": "compile", "importers/mesh/": "mesh"}
+          "db/store/": "store", "importers/common/": "common", "importers/compile/": "compile", "importers/mesh/": "mesh",
+          "importers/shop/": "shop"}
 faults = []
 for room, (folder, may, third) in ROOMS.items():
     for path, _, names in os.walk(os.path.join(ROOT, folder)):

@@ -38,6 +38,7 @@ class Workshop {
 public:
     virtual ~Workshop() = default;
     virtual std::string path() const = 0;
+    virtual bool exists() const = 0; // false before the first entry
     virtual Result<std::vector<Entry>> entries(const Kind& kind) = 0;
     /// Of each metal the price that holds: the newest. (A list may have a million rows.)
     virtual Result<std::vector<Entry>> newest_prices() = 0;

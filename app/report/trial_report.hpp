@@ -1,0 +1,23 @@
+// Trials with what they show, as text and JSON.
+#pragma once
+
+#include "core/workshop/workshop.hpp"
+#include "usecases/shown.hpp"
+#include "usecases/trial.hpp"
+
+#include <string>
+#include <vector>
+
+namespace pourbook {
+
+/// An entry with its result or the reason why there is none.
+struct ShownTrial {
+    Entry entry;
+    Result<TrialResult> result;
+};
+
+/// Like json_of_entries, with "shows" in each (left out on import).
+std::string json_of_trials(const std::vector<ShownTrial>& trials);
+std::string text_of_trials(const std::vector<ShownTrial>& trials);
+
+} // namespace pourbook
