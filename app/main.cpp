@@ -70,8 +70,10 @@ int open_window(const pourbook::Catalogue& catalogue, const pourbook::WindowWord
     return pourbook::run_window(catalogue, options);
 }
 
+/// "2026-11-25"; SOURCE_DATE_EPOCH stands for the clock, so that what is written can be written again byte for byte.
 std::string today() {
-    const std::time_t now = std::time(nullptr);
+    const char* set = std::getenv("SOURCE_DATE_EPOCH");
+    const std::time_t now = set && *set ? static_cast<std::time_t>(std::strtoll(set, nullptr, 10)) : std::time(nullptr);
     std::tm utc{};
     gmtime_r(&now, &utc);
     char text[11];

@@ -22,17 +22,28 @@ int ticks_up(double height) {
     return std::clamp(static_cast<int>(height / 44), 2, 10);
 }
 
-std::string origin_text(const Origin& origin, std::size_t shown) {
+/// Names of the sources, each once: two keys may share a short name.
+std::vector<std::string> source_names(const Origin& origin, const Canvas& canvas) {
+    std::vector<std::string> names;
+    for (const std::string& key : origin.sources) {
+        const std::string name = canvas.source_name ? canvas.source_name(key) : key;
+        if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
+    }
+    return names;
+}
+
+std::string origin_text(const std::vector<std::string>& names, std::size_t shown, const std::string& rest) {
     std::string text = "Sources: ";
-    for (std::size_t i = 0; i < shown; ++i) text += (i ? ", " : "") + origin.sources[i];
-    if (origin.sources.empty()) text += "none";
-    if (shown < origin.sources.size()) text += " and " + std::to_string(origin.sources.size() - shown) + " more";
-    return text + " · data " + origin.data_version;
+    for (std::size_t i = 0; i < shown; ++i) text += (i ? ", " : "") + names[i];
+    if (names.empty()) text += "none";
+    if (shown < names.size()) text += " and " + std::to_string(names.size() - shown) + " more";
+    return text + rest;
 }
 
 } // namespace
 
 double add_head(Scene& scene, const Canvas& canvas, const std::string& title, const std::string& subtitle) {
+    scene.title = title;
     const double width = canvas.width - 2 * chart_margin;
     double y = chart_margin;
     const auto add = [&](const std::string& text, TextStyle style, Colour colour) {
@@ -49,11 +60,15 @@ double add_head(Scene& scene, const Canvas& canvas, const std::string& title, co
 
 double add_origin(Scene& scene, const Canvas& canvas, const Origin& origin) {
     constexpr std::size_t most_lines = 3;
-    std::size_t shown = origin.sources.size();
+    scene.origin = origin;
+    const std::vector<std::string> names = source_names(origin, canvas);
+    std::string rest = origin.conditions.empty() ? "" : " · " + origin.conditions;
+    rest += " · data " + origin.data_version + (canvas.date.empty() ? "" : " · " + canvas.date);
+    std::size_t shown = names.size();
     const double width = canvas.width - 2 * chart_margin;
-    std::vector<std::string> lines = wrapped(origin_text(origin, shown), width, TextStyle::label, canvas.measure);
+    std::vector<std::string> lines = wrapped(origin_text(names, shown, rest), width, TextStyle::label, canvas.measure);
     while (lines.size() > most_lines && shown > 0)
-        lines = wrapped(origin_text(origin, --shown), width, TextStyle::label, canvas.measure);
+        lines = wrapped(origin_text(names, --shown, rest), width, TextStyle::label, canvas.measure);
     const double top = canvas.height - chart_margin - line * static_cast<double>(lines.size());
     for (std::size_t i = 0; i < lines.size(); ++i)
         scene.parts.push_back(

@@ -5,6 +5,7 @@
 #include "charts/palette.hpp"
 #include "charts/scene.hpp"
 
+#include <functional>
 #include <string>
 #include <vector>
 
@@ -14,12 +15,8 @@ struct Canvas {
     double width = 600, height = 400; // points
     const Palette& palette;
     const TextMeasure& measure;
-};
-
-/// Where a chart's numbers come from.
-struct Origin {
-    std::vector<std::string> sources; // keys, each once
-    std::string data_version;
+    std::string date = {};                                           // of a picture that leaves the program
+    std::function<std::string(const std::string&)> source_name = {}; // of a key; empty: the key itself
 };
 
 constexpr double chart_margin = 10;
@@ -27,7 +24,7 @@ constexpr double chart_margin = 10;
 /// Title and subtitle at the top; returns the y below them.
 double add_head(Scene& scene, const Canvas& canvas, const std::string& title, const std::string& subtitle);
 
-/// Source keys and data version at the bottom, at most three lines; returns the y above them.
+/// Sources, conditions and data version at the bottom, at most three lines; returns the y above them.
 double add_origin(Scene& scene, const Canvas& canvas, const Origin& origin);
 
 /// Grid lines and figures of a horizontal axis, below `plot`.

@@ -76,6 +76,7 @@ CurveChart curve_chart(const Catalogue& catalogue, const CurveResult& result, co
     chart.x_label = look.celsius ? "temperature, °C" : "temperature, K";
     chart.y_label = label_with_unit(property, look.units);
     chart.log = look.log;
+    chart.origin.conditions = result.condition + " condition";
     chart.origin.data_version = catalogue.data_version;
     const Converter convert(result, look);
     for (std::size_t i = 0; i < result.curves.size(); ++i) {

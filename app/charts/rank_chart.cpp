@@ -51,7 +51,7 @@ RankChart rank_chart(const Catalogue& catalogue, const RankResult& result, UnitS
                      const std::vector<std::string>& pinned) {
     RankChart chart;
     chart.title = result.label.empty() ? result.formula : result.label;
-    chart.data_version = catalogue.data_version;
+    chart.origin = {{}, catalogue.data_version, conditions_text(result.conditions)};
     if (result.ranked.empty()) return chart;
     const RankedMetal& best = result.ranked.front();
     const bool seconds = result.formula == fall_time_name;

@@ -23,7 +23,7 @@ struct RankRow {
 struct RankChart {
     std::string title, axis_label;
     std::vector<RankRow> rows;
-    std::string data_version;
+    Origin origin; // without sources: those of the rows shown count
 };
 
 RankChart rank_chart(const Catalogue& catalogue, const RankResult& result, UnitSystem units,

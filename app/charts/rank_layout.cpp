@@ -30,7 +30,7 @@ public:
         const double foot = (legend_lines() + 2) * line + 10; // figures, axis label, legend
         const double room = canvas_.height - caption_most - foot - top;
         shown_ = std::min(chart_.rows.size(), static_cast<std::size_t>(std::max(1.0, room / row_height)));
-        add_origin(scene_, canvas_, {sources(), chart_.data_version});
+        add_origin(scene_, canvas_, origin());
         if (chart_.rows.empty()) return std::move(scene_);
         place_plot(top);
         add_horizontal_axis(scene_, canvas_, axis_, plot_);
@@ -41,12 +41,13 @@ public:
     }
 
 private:
-    std::vector<std::string> sources() const {
-        std::vector<std::string> keys;
+    Origin origin() const {
+        Origin out = chart_.origin;
+        std::vector<std::string>& keys = out.sources;
         for (std::size_t i = 0; i < shown_; ++i)
             for (const std::string& key : chart_.rows[i].sources)
                 if (std::find(keys.begin(), keys.end(), key) == keys.end()) keys.push_back(key);
-        return keys;
+        return out;
     }
 
     bool any(bool RankRow::*what) const {

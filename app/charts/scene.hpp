@@ -89,10 +89,19 @@ struct Hit {
     std::string hover;
 };
 
+/// Where a chart's numbers come from, under what conditions.
+struct Origin {
+    std::vector<std::string> sources; // keys, each once
+    std::string data_version = {};
+    std::string conditions = {}; // "at 293.15 K (20 °C), reference condition"
+};
+
 struct Scene {
     double width = 0, height = 0;
     std::vector<Primitive> parts;
     std::vector<Hit> hits;
+    std::string title = {}; // what it shows and whence, for a caption beside it
+    Origin origin = {};
 
     /// The hit whose middle is nearest among those under the spot; null if there is none.
     const Hit* hit_at(Spot spot) const;

@@ -18,6 +18,12 @@ constexpr std::array signs = {Sign{"1e-6/", "10⁻⁶/"}, Sign{"uohm", "µΩ"}, 
                               Sign{"^-3", "⁻³"},      Sign{"^-4", "⁻⁴"},  Sign{"^2", "²"},    Sign{"^3", "³"},
                               Sign{"^4", "⁴"},        Sign{"m3", "m³"},   Sign{"in3", "in³"}, Sign{".", "·"}};
 
+/// The text before the first of these signs, without blanks at its end.
+std::string up_to(const std::string& text, const char* stops) {
+    const std::string part = text.substr(0, text.find_first_of(stops));
+    return part.substr(0, part.find_last_not_of(' ') + 1);
+}
+
 } // namespace
 
 std::string pretty_unit(const std::string& unit) {
@@ -62,6 +68,44 @@ std::string temperature_text(double kelvin) {
         return text;
     };
     return plain(kelvin) + " K (" + plain(kelvin - ice_point_K) + " °C)";
+}
+
+std::string conditions_text(const Conditions& conditions) {
+    std::string text = "at " + temperature_text(conditions.temperature_K) + ", ";
+    text += conditions.temper.empty() ? conditions.condition + " condition" : "temper " + conditions.temper;
+    if (conditions.price_form != "exchange") text += ", " + conditions.price_form + " prices";
+    return text;
+}
+
+std::string short_source(const Reference& reference) {
+    const std::string year = reference.year.empty() ? "" : " " + reference.year;
+    if (reference.authors.empty()) return up_to(reference.title, ":;,(") + year;
+    const std::string first_group = up_to(reference.authors, ";(");
+    std::string first = up_to(first_group, ",");
+    first = first.substr(0, first.find(" and "));
+    if (first.find(". ") != 1) return first + year; // no initial in front: an organisation
+    const std::string surname = first.substr(first.find_last_of(' ') + 1);
+    return surname + (first == first_group ? "" : " et al.") + year;
+}
+
+std::string short_source(const Catalogue& catalogue, const std::string& key) {
+    const Reference* reference = catalogue.reference(key);
+    return reference ? short_source(*reference) : key;
+}
+
+std::string caption_line(const Catalogue& catalogue, const Scene& scene, const std::string& date) {
+    std::vector<std::string> names;
+    for (const std::string& key : scene.origin.sources) {
+        const std::string name = short_source(catalogue, key);
+        if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
+    }
+    std::string line =
+        scene.title + (scene.origin.conditions.empty() ? "" : ", " + scene.origin.conditions) + ". Sources: ";
+    constexpr std::size_t most = 6;
+    for (std::size_t i = 0; i < std::min(most, names.size()); ++i) line += (i ? ", " : "") + names[i];
+    if (names.empty()) line += "none";
+    if (names.size() > most) line += " and " + std::to_string(names.size() - most) + " more";
+    return line + ". Pourbook data " + scene.origin.data_version + (date.empty() ? "" : ", " + date) + ".";
 }
 
 } // namespace pourbook

@@ -1,6 +1,7 @@
 // Words around numbers on charts and in the window, beside what usecases/shown.hpp says.
 #pragma once
 
+#include "charts/scene.hpp"
 #include "usecases/shown.hpp"
 
 #include <string>
@@ -21,5 +22,16 @@ std::string label_with_unit(const Property& property, UnitSystem system);
 
 /// "300 K (27 °C)".
 std::string temperature_text(double kelvin);
+
+/// "at 293.15 K (20 °C), reference condition", with form of prices where it is not the exchange's.
+std::string conditions_text(const Conditions& conditions);
+
+/// A source as people quote it in passing: "Matula 1979", "Ho et al. 1983".
+std::string short_source(const Reference& reference);
+/// The same of a key; a key nobody knows stands for itself.
+std::string short_source(const Catalogue& catalogue, const std::string& key);
+
+/// One line for a video's description: what the chart shows, under what conditions, from whom, data version and date.
+std::string caption_line(const Catalogue& catalogue, const Scene& scene, const std::string& date);
 
 } // namespace pourbook

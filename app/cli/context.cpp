@@ -7,8 +7,8 @@
 
 namespace pourbook {
 
-CLI::App* Context::command(const std::string& name, const std::string& help) {
-    CLI::App* c = app.add_subcommand(name, help);
+CLI::App* Context::command(CLI::App* parent, const std::string& name, const std::string& help) {
+    CLI::App* c = parent->add_subcommand(name, help);
     c->add_flag("--json", json, "answer as JSON, SI units");
     c->add_option("--units", units, "si (default) or workshop: degF, lb, %IACS");
     return c;

@@ -39,7 +39,8 @@ struct Context {
         : out(out_stream), err(err_stream), setup(command_line) {}
 
     /// A command with --json and --units.
-    CLI::App* command(const std::string& name, const std::string& help);
+    CLI::App* command(const std::string& name, const std::string& help) { return command(&app, name, help); }
+    CLI::App* command(CLI::App* parent, const std::string& name, const std::string& help);
     /// Adds --at, --condition, --purity-rrr.
     void with_conditions(CLI::App* command);
     /// What the arguments name as "mix:..." among them.
@@ -75,6 +76,7 @@ void declare_value(Context& context);
 void declare_sheet(Context& context);
 void declare_rank(Context& context);
 void declare_tradeoff(Context& context);
+void declare_chart(Context& context);
 void declare_versus(Context& context);
 void declare_drop(Context& context);
 void declare_drag(Context& context);

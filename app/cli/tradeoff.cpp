@@ -1,5 +1,6 @@
 #include "cli/context.hpp"
 
+#include "cli/tradeoff_words.hpp"
 #include "report/tradeoff_report.hpp"
 
 namespace pourbook {
@@ -7,10 +8,7 @@ namespace pourbook {
 void declare_tradeoff(Context& context) {
     auto request = std::make_shared<TradeoffRequest>();
     CLI::App* c = context.command("tradeoff", "two goals at once: which metals no other beats in both");
-    c->add_option("--goal", request->first.goal, "the one goal")->required();
-    c->add_option("--and", request->second.goal, "the other goal")->required();
-    c->add_option("--where", request->first.where, "a condition; may be repeated");
-    c->add_option("--from", request->from, "only these metals, separated by commas")->delimiter(',');
+    with_tradeoff_words(c, *request);
     context.with_conditions(c);
     context.metal_lists.push_back(&request->from);
     c->callback([&context, request] {

@@ -82,6 +82,7 @@ Result<CurveResult> curve(const Catalogue& catalogue, const CurveRequest& reques
     if (!property) return property.problem();
     CurveResult result;
     result.property = *property;
+    result.condition = request.condition;
     for (const std::string& word : request.metals) {
         const Result<const Metal*> metal = find_metal(catalogue, word);
         if (!metal) return metal.problem();

@@ -32,6 +32,7 @@ struct CurveOfMetal {
 
 struct CurveResult {
     const Property* property = nullptr;
+    std::string condition;
     std::vector<CurveOfMetal> curves; // in the order asked
 };
 

@@ -39,6 +39,16 @@ std::string beater(const std::vector<TradeoffPoint>& points, const Merits& merit
     return {};
 }
 
+std::vector<std::string> sources_of(const RankedMetal& a, const RankedMetal& b) {
+    std::vector<std::string> keys;
+    for (const RankedMetal* m : {&a, &b})
+        for (const RankInput& input : m->inputs)
+            if (!input.value.sources.empty() &&
+                std::find(keys.begin(), keys.end(), input.value.sources.front().key) == keys.end())
+                keys.push_back(input.value.sources.front().key);
+    return keys;
+}
+
 /// Appends what is said of metals not yet in the list.
 void add_new(std::vector<LeftOut>& list, const std::vector<LeftOut>& more) {
     for (const LeftOut& l : more)
@@ -73,8 +83,13 @@ Result<TradeoffResult> tradeoff(const Catalogue& catalogue, const TradeoffReques
     for (const RankedMetal& m : first->ranked) {
         const auto other = in_second.find(m.metal);
         if (other == in_second.end()) continue;
-        result.points.push_back(
-            {m.metal, m.place, other->second->place, false, {}, m.from_memory || other->second->from_memory});
+        result.points.push_back({m.metal,
+                                 m.place,
+                                 other->second->place,
+                                 false,
+                                 {},
+                                 m.from_memory || other->second->from_memory,
+                                 sources_of(m, *other->second)});
         merits.emplace_back(turned(m.place.median, first->best_high),
                             turned(other->second->place.median, second->best_high));
     }

@@ -22,6 +22,7 @@ struct TradeoffPoint {
     bool on_front = false;
     std::string beaten_by; // slug of a metal better in both; empty on the front
     bool from_memory = false;
+    std::vector<std::string> sources; // keys behind both merits, each once
 };
 
 struct TradeoffResult {

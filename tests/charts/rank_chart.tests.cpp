@@ -27,7 +27,7 @@ RankChart three() {
     RankChart chart{"braking for the money",
                     "conductivity / price, relative to metal a",
                     {row("a", 1, 0.1), row("b", 0.95, 0.1), row("c", 0.4, 0.02)},
-                    "v1"};
+                    {{}, "v1"}};
     chart.rows[1].tied_with_best = true;
     chart.rows[2].remembered = true;
     return chart;
@@ -71,16 +71,16 @@ TEST_CASE("a ranking keeps its texts inside and answers the pointer with the row
 }
 
 TEST_CASE("a ranking shows the rows it has room for and counts the others") {
-    RankChart chart{"t", "x", {}, "v"};
+    RankChart chart{"t", "x", {}, {{}, "v"}};
     for (int i = 0; i < 60; ++i) chart.rows.push_back(row(std::to_string(i), 60 - i, 0.2));
     const Scene scene = layout(chart, canvas(500, 400));
     CHECK(scene.hits.size() < 20);
     CHECK(has_text(scene, "and " + std::to_string(60 - scene.hits.size()) + " more in the table"));
-    CHECK(has_text(layout(RankChart{"t", "", {}, "v"}, canvas(500, 400)), "nothing to rank"));
+    CHECK(has_text(layout(RankChart{"t", "", {}, {{}, "v"}}, canvas(500, 400)), "nothing to rank"));
 }
 
 TEST_CASE("a ranking turns logarithmic beyond a factor of 30") {
-    RankChart chart{"t", "x", {row("a", 1000, 10), row("b", 10, 1)}, "v"};
+    RankChart chart{"t", "x", {row("a", 1000, 10), row("b", 10, 1)}, {{}, "v"}};
     CHECK(has_text(layout(chart, canvas(600, 400)), "100"));
     const Scene scene = layout(chart, canvas(600, 400));
     CHECK(std::none_of(scene.parts.begin(), scene.parts.end(),

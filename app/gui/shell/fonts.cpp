@@ -1,5 +1,7 @@
 #include "gui/shell/fonts.hpp"
 
+#include "report/picture/font_files.hpp"
+
 #include <imgui_freetype.h>
 
 #include <array>
@@ -8,14 +10,7 @@
 namespace pourbook {
 namespace {
 
-struct File {
-    const char* path;
-    const char* package;
-};
-constexpr File regular{"/usr/share/fonts/opentype/inter/Inter-Regular.otf", "fonts-inter"};
-constexpr File italic{"/usr/share/fonts/opentype/inter/Inter-Italic.otf", "fonts-inter"};
-constexpr File semi_bold{"/usr/share/fonts/opentype/inter/Inter-SemiBold.otf", "fonts-inter"};
-constexpr File signs{"/usr/share/fonts/truetype/dejavu/DejaVuSans.ttf", "fonts-dejavu-core"};
+using namespace font_files;
 
 constexpr float line_of_em =
     1.21F; // the atlas counts a font's size from its highest to its lowest part; Inter's is 1.21 em
@@ -28,7 +23,7 @@ constexpr std::array<ImWchar, 15> letter_range = {0x0020, 0x024F, 0x0370, 0x03FF
                                                   0x2070, 0x209F, 0x20A0, 0x20BF, 0x2100, 0x2126, 0};
 constexpr std::array<ImWchar, 5> sign_range = {0x2190, 0x22FF, 0x25A0, 0x25FF, 0};
 
-ImFont* add(const File& file, float size) {
+ImFont* add(const FontFile& file, float size) {
     ImFontAtlas& atlas = *ImGui::GetIO().Fonts;
     // Figures of one width, so that columns of numbers line up: they go in first, and what is there is not replaced.
     ImFontConfig digits;
@@ -37,14 +32,14 @@ ImFont* add(const File& file, float size) {
     ImFontConfig merged;
     merged.MergeMode = true;
     atlas.AddFontFromFileTTF(file.path, size, &merged, letter_range.data());
-    atlas.AddFontFromFileTTF(signs.path, size * 0.92F, &merged, sign_range.data());
+    atlas.AddFontFromFileTTF(signs.path, size * static_cast<float>(sign_size), &merged, sign_range.data());
     return font;
 }
 
 } // namespace
 
 Result<Fonts> build_fonts(float scale) {
-    for (const File& file : {regular, italic, semi_bold, signs})
+    for (const FontFile& file : {regular, italic, semi_bold, signs})
         if (!std::filesystem::exists(file.path))
             return Problem{Problem::Kind::no_value,
                            std::string("font ") + file.path + " is missing: install " + file.package, 0};

@@ -1,0 +1,221 @@
+#include "charts/point_chart.hpp"
+
+#include "charts/place_text.hpp"
+#include "core/materials/record.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace pourbook {
+namespace {
+
+constexpr double line_step = line_height(TextStyle::label);
+constexpr double radius = 4;
+constexpr double hit_half = 8;
+constexpr double log_beyond = 30; // ratio from which a linear axis hides the small ones
+constexpr std::uint8_t bar_alpha = 110;
+
+class PointLayout {
+public:
+    PointLayout(const PointChart& chart, const Canvas& canvas)
+        : chart_(chart), canvas_(canvas), colours_(canvas.palette), free_({}) {
+        scene_.width = canvas.width;
+        scene_.height = canvas.height;
+    }
+
+    Scene run() {
+        const bool empty = chart_.points.empty();
+        double top = add_head(scene_, canvas_, chart_.title, empty ? "no metal has both values" : chart_.subtitle);
+        const double bottom = add_notes(add_origin(scene_, canvas_, chart_.origin), lines_of_notes());
+        if (empty) return std::move(scene_);
+        scene_.parts.push_back(Text{{chart_margin, top + line_step / 2}, fitted(chart_.y_label), colours_.ink});
+        top += line_step + 6;
+        place_plot(top, bottom);
+        add_horizontal_axis(scene_, canvas_, x_, plot_);
+        add_vertical_axis(scene_, canvas_, y_, plot_);
+        scene_.parts.push_back(
+            Text{{plot_.right(), plot_.bottom() + 1.5 * line_step}, fitted(chart_.x_label), colours_.ink, Anchor::end});
+        scene_.parts.push_back(ClipTo{plot_});
+        add_line();
+        for (const bool faded : {true, false}) add_marks(faded);
+        scene_.parts.push_back(ClipEnd{});
+        add_names();
+        return std::move(scene_);
+    }
+
+private:
+    std::string fitted(const std::string& text) const {
+        return shortened(text, canvas_.width - 2 * chart_margin, TextStyle::label, canvas_.measure);
+    }
+
+    bool any_remembered() const {
+        return std::any_of(chart_.points.begin(), chart_.points.end(), [](const PointMark& p) { return p.remembered; });
+    }
+
+    std::size_t lines_of_notes() const { return chart_.notes.size() + (chart_.points.empty() ? 0 : 1); }
+
+    /// Leaves the first of the lines to `add_names`, which knows how many names found a place.
+    double add_notes(double bottom, std::size_t lines) {
+        const double top = bottom - line_step * static_cast<double>(lines);
+        legend_ = {chart_margin, top + line_step / 2};
+        double y = bottom - line_step * (static_cast<double>(chart_.notes.size()) - 0.5);
+        for (const std::string& note : chart_.notes) {
+            scene_.parts.push_back(Text{{chart_margin, y}, fitted(note), colours_.dim});
+            y += line_step;
+        }
+        return top - 2;
+    }
+
+    Axis fit(PointReach PointMark::*side) const {
+        double small = no_number, large = no_number;
+        Axis axis{no_number, no_number};
+        for (const PointMark& p : chart_.points) {
+            const PointReach& r = p.*side;
+            small = std::fmin(small, r.middle); // fmin and fmax pass over NaN
+            large = std::fmax(large, r.middle);
+            axis.low = std::fmin(axis.low, r.low);
+            axis.high = std::fmax(axis.high, r.high);
+        }
+        axis.log = small > 0 && large > log_beyond * small;
+        if (axis.log) axis.low = std::max(axis.low, small / 10); // a bar may reach to zero
+        if (!axis.log && axis.low < 0 && small >= 0) axis.low = 0;
+        const double room = axis.log ? 0 : 0.03 * (axis.high - axis.low);
+        if (axis.low - room > 0 || small < 0) axis.low -= room;
+        axis.high += room;
+        round_out(axis);
+        return axis;
+    }
+
+    void place_plot(double top, double bottom) {
+        x_ = fit(&PointMark::x);
+        y_ = fit(&PointMark::y);
+        const double height = std::max(60.0, bottom - top - 2 * line_step - 6);
+        const double left = chart_margin + width_of_figures(canvas_, y_, height);
+        plot_ = {left, top, std::max(60.0, canvas_.width - chart_margin - 4 - left), height};
+        x_.from = plot_.x;
+        x_.to = plot_.right();
+        y_.from = plot_.bottom();
+        y_.to = plot_.y;
+        free_ =
+            FreePlaces({plot_.x, plot_.y - line_step / 2, canvas_.width - 2 - plot_.x, plot_.height + line_step / 2});
+    }
+
+    static double place(const Axis& axis, double value) {
+        return axis.place(axis.log ? std::max(value, axis.low * 1e-3) : value);
+    }
+    Spot middle(const PointMark& p) const { return {place(x_, p.x.middle), place(y_, p.y.middle)}; }
+
+    void add_line() {
+        Polyline joined{{}, colours_.tied.with_alpha(150), 1.5};
+        for (const Spot& s : chart_.line) joined.spots.push_back({place(x_, s.x), place(y_, s.y)});
+        for (std::size_t i = 1; i < joined.spots.size(); ++i) take(joined.spots[i - 1], joined.spots[i]);
+        if (joined.spots.size() > 1) scene_.parts.push_back(std::move(joined));
+    }
+
+    /// No name goes into the box between these two.
+    void take(Spot a, Spot b) {
+        free_.take({std::min(a.x, b.x), std::min(a.y, b.y), std::abs(b.x - a.x), std::abs(b.y - a.y)});
+    }
+
+    Colour colour(const PointMark& p) const {
+        return p.faded ? colours_.dim.with_alpha(bar_alpha) : chart_.line.empty() ? colours_.other : colours_.tied;
+    }
+
+    void add_bar(Spot from, Spot to, Colour colour) {
+        if (std::hypot(to.x - from.x, to.y - from.y) >= 1) scene_.parts.push_back(Polyline{{from, to}, colour, 1});
+    }
+
+    /// What is in the way of names: every mark, and the bars of those in front.
+    void take_marks(bool faded) {
+        for (const PointMark& p : chart_.points) {
+            if (p.faded != faded) continue;
+            const Spot at = middle(p);
+            free_.take({at.x - radius, at.y - radius, 2 * radius, 2 * radius});
+            if (faded) continue;
+            take({place(x_, p.x.low), at.y}, {place(x_, p.x.high), at.y});
+            take({at.x, place(y_, p.y.low)}, {at.x, place(y_, p.y.high)});
+        }
+    }
+
+    void add_marks(bool faded) {
+        for (const PointMark& p : chart_.points) {
+            if (p.faded != faded) continue;
+            const Spot at = middle(p);
+            const Colour ink = colour(p), thin = ink.with_alpha(faded ? 60 : bar_alpha);
+            add_bar({place(x_, p.x.low), at.y}, {place(x_, p.x.high), at.y}, thin);
+            add_bar({at.x, place(y_, p.y.low)}, {at.x, place(y_, p.y.high)}, thin);
+            if (p.pinned) scene_.parts.push_back(Circle{at, radius + 3, colours_.accent, 1.5});
+            scene_.parts.push_back(Circle{at, radius, ink, p.remembered ? 1.5 : 0.0});
+            scene_.hits.push_back({{at.x - hit_half, at.y - hit_half, 2 * hit_half, 2 * hit_half}, p.id, p.hover});
+        }
+    }
+
+    /// Beside the point, then around it, then up to `furthest` points further off.
+    static std::vector<Text> offered(Spot at, const std::string& name, Colour ink, double furthest) {
+        std::vector<Text> out;
+        for (double far = 0; far <= furthest; far += 14) {
+            const double aside = radius + 5 + far, up = line_step * 0.75 + far;
+            out.push_back({{at.x + aside, at.y}, name, ink, Anchor::start});
+            out.push_back({{at.x + aside - 3, at.y - up + 4}, name, ink, Anchor::start});
+            out.push_back({{at.x + aside - 3, at.y + up - 4}, name, ink, Anchor::start});
+            out.push_back({{at.x - aside, at.y}, name, ink, Anchor::end});
+            out.push_back({{at.x - aside + 3, at.y - up + 4}, name, ink, Anchor::end});
+            out.push_back({{at.x - aside + 3, at.y + up - 4}, name, ink, Anchor::end});
+            out.push_back({{at.x, at.y - up}, name, ink, Anchor::middle});
+            out.push_back({{at.x, at.y + up}, name, ink, Anchor::middle});
+        }
+        return out;
+    }
+
+    void tie(Spot at, const Text& label, Colour ink) {
+        const Box box = text_box(label, canvas_.measure);
+        const Spot near{std::clamp(at.x, box.x - 2, box.right() + 2), std::clamp(at.y, box.y + 4, box.bottom() - 4)};
+        if (std::hypot(near.x - at.x, near.y - at.y) > 12)
+            scene_.parts.push_back(Polyline{{at, near}, ink.with_alpha(bar_alpha), 1});
+    }
+
+    void add_names() {
+        std::size_t without = 0;
+        for (const bool faded : {false, true}) take_marks(faded);
+        for (const bool faded : {false, true}) { // those in front choose first, and are named in any case
+            const double furthest = faded ? 0 : chart_.line.empty() ? 14 : 56;
+            for (const PointMark& p : chart_.points) {
+                if (p.faded != faded) continue;
+                const Spot at = middle(p);
+                const Colour ink = p.pinned ? colours_.accent : faded ? colours_.dim : colours_.ink;
+                const std::vector<Text> places = offered(at, p.name, ink, furthest);
+                auto label = free_.first_free(places, canvas_.measure);
+                if (!label && !faded && !chart_.line.empty()) label = places.front();
+                if (!label) {
+                    ++without;
+                    continue;
+                }
+                tie(at, *label, ink);
+                scene_.parts.push_back(*label);
+            }
+        }
+        std::string legend = "bars: 90 % interval";
+        if (any_remembered()) legend += " · ○ rests on a remembered value";
+        if (without > 0)
+            legend += " · " + std::to_string(without) + " of " + std::to_string(chart_.points.size()) +
+                      " without room for a name";
+        scene_.parts.push_back(Text{legend_, fitted(legend), colours_.dim});
+    }
+
+    const PointChart& chart_;
+    const Canvas& canvas_;
+    const Palette& colours_;
+    FreePlaces free_;
+    Scene scene_;
+    Box plot_;
+    Axis x_, y_;
+    Spot legend_;
+};
+
+} // namespace
+
+Scene layout(const PointChart& chart, const Canvas& canvas) {
+    return PointLayout(chart, canvas).run();
+}
+
+} // namespace pourbook

@@ -1,0 +1,109 @@
+"""Pictures of the built program: sizes, see-through grounds, the same bytes again, sources on them, refusals."""
+import json
+import os
+import re
+import shutil
+import struct
+import subprocess
+import sys
+import tempfile
+import xml.etree.ElementTree
+
+PROGRAM = os.environ["POURBOOK"]
+FOLDER = tempfile.mkdtemp(prefix=f"pourbook-chart.{os.getpid()}.")
+failures = []
+KINDS = {
+    "curve": ["curve", "resistivity", "copper", "silver", "--log"],
+    "scatter": ["scatter", "density", "conductivity", "copper", "silver", "aluminium", "zinc"],
+    "rank": ["rank", "--goal", "braking-per-cost", "--top", "8", "--samples", "100"],
+    "tradeoff": ["tradeoff", "--goal", "strongest-brake", "--and", "light-conductor"],
+}
+
+
+def run(*words, day="1795000000"):
+    return subprocess.run([PROGRAM, *words], capture_output=True, text=True, timeout=120, env={**os.environ, "SOURCE_DATE_EPOCH": day})
+
+
+def check(truth, what):
+    if not truth:
+        failures.append(what)
+
+
+def picture(name, *words):
+    path = os.path.join(FOLDER, name)
+    done = run("chart", *words, "--to", path)
+    check(done.returncode == 0, f"{words}: exit {done.returncode}: {done.stderr.strip()}")
+    return open(path, "rb").read() if os.path.exists(path) else b""
+
+
+def refused(expected, contains, *words):
+    done = run(*words)
+    check(done.returncode == expected, f"{words}: exit {done.returncode} instead of {expected}")
+    check(done.stderr.count("\n") == 1 and contains in done.stderr, f"{words}: not one clear line with '{contains}': {done.stderr!r}")
+    check(done.stdout == "", f"{words}: wrote to standard output")
+
+
+def png_head(data):
+    return struct.unpack(">IIBB", data[16:26]) if data[:8] == b"\x89PNG\r\n\x1a\n" else None
+
+
+for kind, words in KINDS.items():
+    png = picture(f"{kind}.png", *words)
+    check(png_head(png) and png_head(png)[:2] == (1600, 1000), f"{kind}: size {png_head(png)}")
+    check(len(png) > 20000, f"{kind}: only {len(png)} bytes: blank?")
+    check(png == picture(f"{kind}-again.png", *words), f"{kind}.png: other bytes the second time")
+    svg = picture(f"{kind}.svg", *words, "--size", "800x500")
+    check(svg == picture(f"{kind}-again.svg", *words, "--size", "800x500"), f"{kind}.svg: other bytes the second time")
+    root = xml.etree.ElementTree.fromstring(svg)
+    check(root.get("width") == "800px" and root.get("height") == "500px", f"{kind}.svg: {root.attrib}")
+    pdf = picture(f"{kind}.pdf", *words)
+    check(pdf[:5] == b"%PDF-" and pdf == picture(f"{kind}-again.pdf", *words), f"{kind}.pdf: no PDF, or other bytes the second time")
+    about = json.loads(run("chart", *words, "--json").stdout)
+    check(about["sources"] and about["data_version"] and about["date"] == "2026-11-18", f"{kind}: {about}")
+    line = run("chart", *words, "--caption-line").stdout
+    check(line.count("\n") == 1 and "Sources: " in line and "condition" in line and about["data_version"] in line, f"{kind}: caption line {line!r}")
+    for form, size in (("wide", (1920, 1080)), ("tall", (1080, 1920))):
+        solid = picture(f"{kind}-{form}.png", *words, "--caption", form, "--dark")
+        clear = picture(f"{kind}-{form}-clear.png", *words, "--caption", form, "--dark", "--ground", "transparent")
+        check(png_head(solid)[:2] == size and png_head(clear)[:2] == size, f"{kind} {form}: size")
+        check(png_head(clear)[3] == 6, f"{kind} {form}: a transparent picture without alpha")
+
+# what the other tools say of them
+if shutil.which("pdftotext"):
+    for kind in KINDS:
+        text = subprocess.run(["pdftotext", "-layout", os.path.join(FOLDER, kind + ".pdf"), "-"], capture_output=True, text=True).stdout
+        check("Sources: " in text and "2026-11-18" in text and "condition" in text, f"{kind}.pdf: no sources in its text: {text!r}")
+        check("�" not in text, f"{kind}.pdf: letters that can't be read")
+else:
+    print("skipped: no pdftotext here to read the PDFs (poppler-utils)")
+if shutil.which("rsvg-convert"):
+    for kind in KINDS:
+        done = subprocess.run(["rsvg-convert", os.path.join(FOLDER, kind + ".svg")], capture_output=True)
+        check(done.returncode == 0 and png_head(done.stdout)[:2] == (800, 500) and len(done.stdout) > 10000, f"{kind}.svg is not drawn by rsvg-convert")
+else:
+    print("skipped: no rsvg-convert here to draw the SVGs (librsvg2-bin)")
+
+# workshop units change the figures, not the sources
+check(run("chart", *KINDS["scatter"], "--caption-line", "--units", "workshop").returncode == 0, "chart --units workshop")
+
+# refusals, and nothing half-written
+R = KINDS["rank"]
+refused(2, ".png, .svg or .pdf", "chart", *R)
+refused(2, ".png, .svg or .pdf", "chart", *R, "--to", os.path.join(FOLDER, "x.jpg"))
+refused(2, "--size", "chart", *R, "--to", os.path.join(FOLDER, "x.png"), "--size", "large")
+refused(2, "--scale", "chart", *R, "--to", os.path.join(FOLDER, "x.png"), "--size", "400x400", "--scale", "9")
+refused(2, "--caption", "chart", *R, "--to", os.path.join(FOLDER, "x.png"), "--caption", "round")
+refused(2, "see `pourbook --help`", "chart")
+refused(3, "copperr", "chart", "curve", "resistivity", "copperr", "--to", os.path.join(FOLDER, "x.png"))
+refused(3, "unknown property", "chart", "scatter", "density", "colour", "--to", os.path.join(FOLDER, "x.png"))
+refused(2, "told in words", "chart", "scatter", "density", "magnetic_behaviour", "--to", os.path.join(FOLDER, "x.png"))
+refused(4, "can't be written", "chart", *R, "--to", os.path.join(FOLDER, "no-folder", "x.png"))
+os.mkdir(os.path.join(FOLDER, "folder.png"))
+refused(4, "can't be written", "chart", *R, "--to", os.path.join(FOLDER, "folder.png"))
+check(not [f for f in os.listdir(FOLDER) if f.startswith("x.") or f.endswith(".part")], "a refused picture left a file")
+
+shutil.rmtree(FOLDER)
+for failure in failures:
+    print("FAILED:", failure)
+print("chart:", f"{len(failures)} failed" if failures else "passed")
+sys.exit(1 if failures else 0)
