@@ -6,6 +6,7 @@
 #include <catch2/catch.hpp>
 
 #include <atomic>
+#include <chrono>
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
@@ -107,6 +108,35 @@ TEST_CASE("an answer off the frame thread is the newest asked for") {
     CHECK(woken >= 1);
     CHECK(woken <= 49);
 }
+
+TEST_CASE("a newer question stops the older, and work can be stopped and asked anew") {
+    BackgroundWorks works{{}};
+    Background<int> background(works);
+    std::atomic<int> begun = 0, stopped = 0;
+    const auto endless = [&](const Progress& progress) {
+        ++begun;
+        while (progress(0.5)) std::this_thread::sleep_for(std::chrono::milliseconds(1));
+        ++stopped;
+        return -1;
+    };
+    CHECK(background.ask("long", endless) == nullptr);
+    while (background.done() < 0.5) std::this_thread::yield();
+    const int* answer = nullptr;
+    while (!answer) answer = background.ask("short", [](const Progress&) { return 7; }); // ends only if "long" was told
+    CHECK(*answer == 7);
+    CHECK((begun == 1 && stopped == 1));
+    background.ask("long", endless);
+    background.cancel();
+    CHECK(background.cancelled());
+    while (background.working()) answer = background.ask("long", endless);
+    REQUIRE(answer);
+    CHECK(*answer == 7); // what was stopped is dropped, and not begun again by itself
+    CHECK((begun == 2 && stopped == 2));
+    background.ask_anew();
+    background.ask("long", endless);
+    CHECK(background.working());
+    CHECK_FALSE(background.cancelled());
+} // the end stops what still runs
 
 TEST_CASE("a pinned mix comes back with its words and is a metal of the window") {
     const Folder folder;

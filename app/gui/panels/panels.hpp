@@ -17,6 +17,8 @@ void draw_metal_list(Ui& ui, float width);
 void draw_sheet(Ui& ui);
 void draw_rank(Ui& ui);
 void draw_rank_choice(Ui& ui);
+void draw_rank_fall(Ui& ui);
+void draw_rank_picture(Ui& ui, const RankResult& result);
 void draw_rank_table(Ui& ui, const RankResult& result, ImVec2 size);
 void draw_curves(Ui& ui);
 void draw_versus(Ui& ui);

@@ -1,8 +1,7 @@
-#include "charts/rank_chart.hpp"
 #include "gui/actions/actions.hpp"
 #include "gui/panels/panels.hpp"
-#include "gui/widgets/chart_view.hpp"
 #include "gui/widgets/text.hpp"
+#include "gui/widgets/work_note.hpp"
 
 #include <algorithm>
 
@@ -42,17 +41,23 @@ float folded_height(const Ui& ui, const RankResult& result) {
     return height;
 }
 
-void draw_chart(Ui& ui, const RankResult& result) {
-    Session& s = ui.session;
-    std::string key = std::to_string(s.ranking_serial()) + (ui.view().workshop_units ? "w" : "s");
-    for (const std::string& pin : ui.view().pins) key += "|" + pin;
-    const std::string clicked =
-        chart_view(ui, "rank.chart", key, ImGui::GetContentRegionAvail(), [&](const Canvas& canvas) {
-            return layout(rank_chart(s.catalogue, result, s.units(), ui.view().pins), canvas);
-        });
-    if (clicked.empty()) return;
-    ui.view().selected = clicked;
-    toggle_pin(ui.view(), clicked);
+/// "exchange: aluminium, aluminium-1350, ..." a line for each form of price; the word chooses it.
+void draw_price_orders(Ui& ui, const RankResult& result) {
+    for (const auto& [form, slugs] : result.order_by_price_form) {
+        const bool used = form == result.conditions.price_form;
+        if (word_button(ui, "price." + form, form + " prices", used)) ui.view().rank.price_form = form;
+        ImGui::SameLine();
+        std::string names;
+        for (const std::string& slug : slugs) {
+            const Metal* metal = ui.session.catalogue.metal(slug);
+            names += (names.empty() ? "" : ", ") + (metal ? metal->name : slug);
+        }
+        ImGui::AlignTextToFramePadding();
+        const std::string shown = fitted(names, ImGui::GetContentRegionAvail().x);
+        dim_text(ui, shown);
+        ui.probe.item("price." + form + ".order", names);
+        if (ImGui::IsItemHovered()) hover_text(ui, "The first ten at " + form + " prices\n" + names);
+    }
 }
 
 void draw_answer(Ui& ui, const RankResult& result) {
@@ -63,19 +68,22 @@ void draw_answer(Ui& ui, const RankResult& result) {
     const std::string& settling = result.settling.sentence;
     const float sentence =
         settling.empty() ? 0 : ImGui::CalcTextSize(settling.c_str(), nullptr, false, table).y + ui.px(8);
+    const float prices = static_cast<float>(result.order_by_price_form.size()) * ImGui::GetFrameHeightWithSpacing();
     if (result.ranked.empty())
         dim_text(ui, "No metal is left to rank: loosen the conditions, or see below what each one lacks.");
     else
-        draw_rank_table(ui, result, {0, ImGui::GetContentRegionAvail().y - folded_height(ui, result) - sentence});
+        draw_rank_table(ui, result,
+                        {0, ImGui::GetContentRegionAvail().y - folded_height(ui, result) - sentence - prices});
     if (!settling.empty()) wrapped_text(settling, ui.colours().dim);
     ui.probe.say("rank.settling", settling);
+    draw_price_orders(ui, result);
     if (!result.excluded.empty()) draw_left_out(ui, "excluded", "Left out, and why", result.excluded);
     if (!result.unrankable.empty())
         draw_left_out(ui, "unrankable", "Can't be ranked, and what is missing", result.unrankable);
     ImGui::EndChild();
     ImGui::SameLine(0, ui.px(14));
     ImGui::BeginChild("picture", {0, 0}, false, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
-    draw_chart(ui, result);
+    draw_rank_picture(ui, result);
     ImGui::EndChild();
 }
 
@@ -90,8 +98,9 @@ void draw_rank(Ui& ui) {
     }
     const Result<RankResult>* result = ui.session.ranking();
     ui.probe.say("rank.working", ui.session.ranking_is_current() ? "" : "working");
+    work_note(ui, "rank.work", ui.session.ranking_work());
     if (!result)
-        dim_text(ui, "Working it out …");
+        dim_text(ui, ui.session.ranking_work().working() ? "Working it out …" : "");
     else if (!*result)
         warning_text(ui, result->problem().text);
     else

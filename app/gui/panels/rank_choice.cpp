@@ -104,6 +104,7 @@ void draw_rank_choice(Ui& ui) {
     } else {
         draw_formula(ui);
     }
+    if (needs_setup(ui.session.catalogue, ui.session.goal_words())) draw_rank_fall(ui);
     draw_limits(ui);
     ImGui::Spacing();
 }

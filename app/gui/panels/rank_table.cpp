@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 namespace pourbook {
 namespace {
@@ -16,6 +17,7 @@ std::string chance_text(double p) {
 }
 
 std::string ranks_text(const Place& p) {
+    if (p.rank_low == 0) return "–"; // not worked out this far down
     return p.rank_low == p.rank_high ? std::to_string(p.rank_low)
                                      : std::to_string(p.rank_low) + "–" + std::to_string(p.rank_high);
 }
@@ -69,6 +71,20 @@ void input_head(Ui& ui, const RankInput& input) {
     column_like(ui, head, "○ 00.00");
 }
 
+/// The columns of a tube: what the wall is where it was free, what the tube weighs and costs.
+constexpr const char* tube_heads[] = {"wall, mm", "tube, g", "USD"};
+
+/// With the tube's own columns there is room for what decides only.
+bool has_column(const RankInput& input, const RankResult& result) {
+    return !result.fall || input.property == "resistivity";
+}
+
+int input_columns(const RankResult& result) {
+    const auto& inputs = result.ranked.front().inputs;
+    return static_cast<int>(
+        std::count_if(inputs.begin(), inputs.end(), [&](const RankInput& i) { return has_column(i, result); }));
+}
+
 void draw_head(Ui& ui, const RankResult& result, const Merits& merits) {
     ImGui::TableSetupScrollFreeze(0, 1);
     column("##pin", ui.px(20));
@@ -79,7 +95,10 @@ void draw_head(Ui& ui, const RankResult& result, const Merits& merits) {
     column_like(ui, "first", "100 %");
     column_like(ui, "ranks", "00–000");
     column_like(ui, "##marks", "≈○");
-    for (const RankInput& input : result.ranked.front().inputs) input_head(ui, input);
+    if (result.fall)
+        for (const char* head : tube_heads) column_like(ui, head, "0000.0");
+    for (const RankInput& input : result.ranked.front().inputs)
+        if (has_column(input, result)) input_head(ui, input);
     header_row(ui, 3);
 }
 
@@ -118,6 +137,10 @@ void cell(Ui& ui, const std::string& id, const std::string& words) {
     ui.probe.item(id, words);
 }
 
+std::string figure(double x) {
+    return std::isnan(x) ? "–" : pretty_number(significant(x, 3));
+}
+
 void draw_row(Ui& ui, const RankedMetal& r, const RankResult& result, const Merits& merits) {
     const Place& p = r.place;
     const std::string id = "rank." + std::to_string(p.rank);
@@ -132,9 +155,14 @@ void draw_row(Ui& ui, const RankedMetal& r, const RankResult& result, const Meri
     cell(ui, id + ".first", chance_text(p.p_first));
     cell(ui, id + ".ranks", ranks_text(p));
     draw_marks(ui, r, result);
+    if (r.tube) {
+        cell(ui, id + ".wall", figure(r.tube->wall_m * 1e3));
+        cell(ui, id + ".mass", figure(r.tube->mass_kg * 1e3));
+        cell(ui, id + ".cost", figure(r.tube->cost_usd));
+    }
     for (const RankInput& input : r.inputs) {
         const Property* property = ui.session.catalogue.property(input.property);
-        if (!property) continue;
+        if (!property || !has_column(input, result)) continue;
         ImGui::TableNextColumn();
         value_label(ui, id + "." + input.property, *r.metal, *property, input.value,
                     {.unit = false, .right = true, .opens = false});
@@ -144,7 +172,7 @@ void draw_row(Ui& ui, const RankedMetal& r, const RankResult& result, const Meri
 } // namespace
 
 void draw_rank_table(Ui& ui, const RankResult& result, ImVec2 size) {
-    const int columns = 8 + static_cast<int>(result.ranked.front().inputs.size());
+    const int columns = 8 + (result.fall ? static_cast<int>(std::size(tube_heads)) : 0) + input_columns(result);
     constexpr ImGuiTableFlags flags = ImGuiTableFlags_ScrollY | ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit;
     const Merits merits(ui, result);
     const std::string unit = merits.unit();

@@ -4,6 +4,7 @@
 #include "core/progress.hpp"
 
 #include <atomic>
+#include <chrono>
 #include <functional>
 #include <memory>
 #include <mutex>
@@ -25,6 +26,14 @@ public:
     /// Drops the answer and the question, so that it is asked afresh. Not while busy.
     virtual void forget() = 0;
     virtual bool working() const = 0;
+
+    /// Share done of the running work, 0 where it doesn't tell; how long it has been running.
+    virtual double done() const = 0;
+    virtual double running_s() const = 0;
+    /// Stops the work; the question stays unanswered until it is asked anew or another is asked.
+    virtual void cancel() = 0;
+    virtual bool cancelled() const = 0;
+    virtual void ask_anew() = 0;
 };
 
 struct BackgroundWorks {
@@ -67,20 +76,21 @@ public:
         waiting_ = nullptr;
         answer_.reset();
     }
-    /// Share done of the running work, 0 where it doesn't tell.
-    double done() const { return run_ ? run_->done.load() : 0; }
+    double done() const override { return run_ ? run_->done.load() : 0; }
+    double running_s() const override {
+        return running_ ? std::chrono::duration<double>(std::chrono::steady_clock::now() - began_).count() : 0;
+    }
     /// Rises with each answer.
     std::size_t serial() const { return serial_; }
 
-    /// Stops the work; the question stays unanswered until it is asked anew or another is asked.
-    void cancel() {
+    void cancel() override {
         if (!working()) return;
         stop();
         waiting_ = nullptr;
         cancelled_ = true;
     }
-    bool cancelled() const { return cancelled_; }
-    void ask_anew() { asked_ = no_question; }
+    bool cancelled() const override { return cancelled_; }
+    void ask_anew() override { asked_ = no_question; }
 
 private:
     static constexpr const char* no_question = "\n";
@@ -119,6 +129,7 @@ private:
 
     void start() {
         running_ = true;
+        began_ = std::chrono::steady_clock::now();
         run_ = std::make_shared<Run>();
         thread_ = std::jthread([work = std::move(waiting_), run = run_, wake = wake_] {
             const Progress progress = [&](double done) {
@@ -145,6 +156,7 @@ private:
     bool running_ = false;
     bool cancelled_ = false;
     std::size_t serial_ = 0;
+    std::chrono::steady_clock::time_point began_;
     std::jthread thread_;
 };
 

@@ -17,7 +17,7 @@ Result<double> kelvin(const std::string& text) {
 }
 
 std::string key_of(const Conditions& c) {
-    return std::to_string(c.temperature_K) + "|" + c.condition;
+    return std::to_string(c.temperature_K) + "|" + c.condition + "|" + c.price_form;
 }
 
 std::string key_of(const GoalWords& g) {
@@ -115,6 +115,14 @@ const Figures* Session::figures() {
     return figures_.ask(key_of(c), [this, c] { return all_figures(catalogue, c); });
 }
 
+GoalWords Session::with_setup(GoalWords g) const {
+    if (!needs_setup(catalogue, g)) return g;
+    g.fall.setup = view.drop_setup;
+    if (g.holding == Holding::mass) g.fall.mass = view.rank.mass;
+    if (g.holding == Holding::budget) g.fall.budget = view.rank.budget;
+    return g;
+}
+
 GoalWords Session::goal_words() const {
     GoalWords g;
     g.goal = view.rank.goal;
@@ -124,11 +132,7 @@ GoalWords Session::goal_words() const {
     g.include_unusual = view.rank.include_unusual;
     for (const Holding h : {Holding::mass, Holding::budget})
         if (view.rank.holding == name_of(h)) g.holding = h;
-    if (!needs_setup(catalogue, g)) return g;
-    g.fall.setup = view.drop_setup;
-    if (g.holding == Holding::mass) g.fall.mass = view.rank.mass;
-    if (g.holding == Holding::budget) g.fall.budget = view.rank.budget;
-    return g;
+    return with_setup(std::move(g));
 }
 
 RankRequest Session::rank_request() const {
@@ -136,6 +140,7 @@ RankRequest Session::rank_request() const {
     r.goal = goal_words();
     if (view.rank.only_pinned) r.from = view.pins;
     r.conditions = conditions();
+    r.conditions.price_form = view.rank.price_form;
     return r;
 }
 
@@ -156,7 +161,7 @@ const Result<VersusResult>* Session::versus() {
     request.a = compared().first;
     request.b = compared().second;
     request.goal = goal_words();
-    request.conditions = conditions();
+    request.conditions = rank_request().conditions;
     const std::string key = request.a + "|" + request.b + "|" + key_of(request.goal) + "|" + key_of(request.conditions);
     return versus_.ask(key, [this, request] { return pourbook::versus(catalogue, request); });
 }

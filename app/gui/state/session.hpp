@@ -73,7 +73,7 @@ public:
     /// The two metals set against each other: as chosen, else the first two pinned; empty where there are none.
     VersusChoice compared() const;
     const Result<VersusResult>* versus();
-    Background<Result<RankResult>>& ranking_work() { return ranking_; } // its progress, and to stop it
+    BackgroundWork& ranking_work() { return ranking_; } // how far it is, and to stop it
     bool ranking_is_current() const { return !ranking_.working(); }
     std::size_t ranking_serial() const { return ranking_.serial(); }
     std::size_t curves_serial() const { return curves_.serial(); }
@@ -88,6 +88,8 @@ private:
     Background<MixSheet> mix_;
     Background<Result<PourResult>> pour_;
     Background<CheckResult> check_;
+    GoalWords with_setup(GoalWords goal) const; // magnet and tube where the goal needs them
+
     std::unordered_map<std::string, Result<SheetResult>> sheets_;
     std::optional<SourceIndex> sources_;
     std::optional<std::string> searched_;

@@ -18,6 +18,7 @@ struct RankChoice {
     std::string holding = "size";                  // what is equal: size | mass | budget
     std::string mass = "300 g", budget = "20 USD"; // of the tube, for a goal with a fall
     std::string where;                             // conditions, separated by ';'
+    std::string price_form = "exchange";           // or retail, scrap
     bool only_pinned = false;
     bool include_unusual = false;
     bool operator==(const RankChoice&) const = default;

@@ -56,6 +56,8 @@ TEST_CASE("wrong formulas are refused at the column of the fault") {
     CHECK(column_of("density)") == 8);
     CHECK(column_of("") == 1);
     CHECK(column_of("density / 0") == 9);
+    CHECK(column_of("density / (2 - 2)") == 9);
+    CHECK(column_of("fall_time + density") == 11);
     CHECK(column_of("density * / 2") == 11);
     CHECK(column_of("2 ^ density") == 3);
     CHECK(column_of("log(density)") == 1);
@@ -67,6 +69,19 @@ TEST_CASE("wrong formulas are refused at the column of the fault") {
     CHECK(column_of(std::string(1500, '(')) > 90);
     CHECK(column_of("density $ 2") == 9);
     CHECK(column_of("3 density") == 3);
+}
+
+TEST_CASE("many samples at once are each what one would be") {
+    const auto f = Formula::parse("max(abs(-density) ^ 2 / 3, 4 - 1) * price + 0", small_catalogue());
+    CHECK_FALSE(f); // 4 - 1 has no unit
+    const auto g = Formula::parse("sqrt(density * density) / (3 - 1) / min(price, -price) ^ 2", real_catalogue());
+    REQUIRE(g);
+    const Columns columns = {{1, 2, 9, 0.5}, {4, 5, 0, 7}};
+    const std::vector<double> together = g->values(columns, 4);
+    for (std::size_t s = 0; s < 4; ++s) {
+        const double alone = g->value({columns[0][s], columns[1][s]});
+        CHECK((together[s] == alone || (std::isnan(together[s]) && std::isnan(alone))));
+    }
 }
 
 TEST_CASE("a value without a finite answer is NaN, for the ranking to name") {

@@ -1,0 +1,65 @@
+#include "gui/panels/panels.hpp"
+#include "gui/widgets/text.hpp"
+#include "gui/widgets/text_field.hpp"
+
+namespace pourbook {
+namespace {
+
+/// A word of the set-up: committed only where the whole set-up can be read with it.
+void draw_word(Ui& ui, const char* name, std::string SetupWords::*word, const char* hint, double width) {
+    const std::string id = std::string("fall.") + name;
+    ImGui::AlignTextToFramePadding();
+    dim_text(ui, name);
+    ImGui::SameLine();
+    text_field(ui, id, ui.view().drop_setup.*word, hint, ui.px(width), [&](const std::string& typed) {
+        SetupWords words = ui.view().drop_setup;
+        words.*word = typed;
+        const Result<DropSetup> setup = drop_setup(ui.session.catalogue, words);
+        return setup ? std::string() : setup.problem().text;
+    });
+    ImGui::SameLine();
+}
+
+void draw_amount(Ui& ui, const char* name, std::string& amount, std::string FallWords::*word, const char* hint,
+                 Holding holding) {
+    dim_text(ui, name);
+    ImGui::SameLine();
+    text_field(ui, std::string("fall.") + name, amount, hint, ui.px(90), [&](const std::string& typed) {
+        FallWords words{ui.view().drop_setup, "", ""};
+        words.*word = typed;
+        const auto fall = FallTime::from_words(ui.session.catalogue, words, holding);
+        return fall ? std::string() : fall.problem().text;
+    });
+}
+
+void draw_faults(Ui& ui) {
+    for (const char* id : {"fall.magnet", "fall.grade", "fall.tube", "fall.mass", "fall.budget"}) {
+        const std::string& fault = field_fault(ui, id);
+        if (fault.empty()) continue;
+        warning_text(ui, fault);
+        ui.probe.item(std::string(id) + ".fault", fault);
+    }
+}
+
+} // namespace
+
+/// The magnet and the tube, shared with Drop, and how much metal there is where the wall is free.
+void draw_rank_fall(Ui& ui) {
+    const std::string& holding = ui.view().rank.holding;
+    draw_word(ui, "magnet", &SetupWords::magnet, "cylinder:12mmx10mm", 190);
+    if (!ui.view().drop_setup.grade.empty()) draw_word(ui, "grade", &SetupWords::grade, "N42", 70);
+    draw_word(ui, "tube", &SetupWords::tube, "bore:outside:length", 170);
+    if (holding == name_of(Holding::mass))
+        draw_amount(ui, "mass", ui.view().rank.mass, &FallWords::mass, "300 g", Holding::mass);
+    else if (holding == name_of(Holding::budget))
+        draw_amount(ui, "budget", ui.view().rank.budget, &FallWords::budget, "20 USD", Holding::budget);
+    else
+        dim_text(ui, "the tube as stated");
+    if (holding != name_of(Holding::size)) {
+        ImGui::SameLine();
+        dim_text(ui, "of metal in each tube: bore and length as stated, the wall free");
+    }
+    draw_faults(ui);
+}
+
+} // namespace pourbook

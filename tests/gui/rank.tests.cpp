@@ -1,0 +1,54 @@
+// The Rank view: a fall as a goal, prices in their forms.
+#include "tests/gui/desk.hpp"
+
+#include <catch2/catch.hpp>
+
+using namespace pourbook;
+using testing::Desk;
+
+TEST_CASE("the longest fall takes magnet and tube from the window's set-up and shows the wall") {
+    Desk desk(testing::real_catalogue());
+    desk.session.view.rank.goal = "longest-fall";
+    desk.session.view.rank.only_pinned = true; // few metals: quick
+    desk.settle();
+    CHECK(desk.text("fall.magnet") == desk.session.view.drop_setup.magnet);
+    CHECK(desk.shows("rank.1.wall"));
+    CHECK_FALSE(desk.shows("fall.budget"));
+    const std::string wall = desk.text("rank.1.wall");
+    desk.click("holding.2");
+    desk.settle();
+    CHECK(desk.text("fall.budget") == "20 USD");
+    CHECK(desk.text("rank.1.cost") == "20.0");
+    CHECK(desk.text("rank.1.wall") != wall);
+    desk.click("fall.magnet");
+    desk.press('A', true);
+    desk.type("cylinder:99mmx10mm");
+    CHECK(desk.shows("fall.magnet.fault")); // wider than the bore
+    CHECK(desk.session.view.drop_setup.magnet != "cylinder:99mmx10mm");
+}
+
+TEST_CASE("prices: the order at exchange, retail and scrap, and the form that is used") {
+    Desk desk(testing::real_catalogue());
+    desk.settle();
+    CHECK(desk.shows("price.exchange.order"));
+    CHECK(desk.shows("price.scrap.order"));
+    const std::string median = desk.text("rank.1.median");
+    desk.click("price.retail");
+    desk.settle();
+    CHECK(desk.session.rank_request().conditions.price_form == "retail");
+    CHECK(desk.text("rank.1.median") != median);
+}
+
+TEST_CASE("stopped work says so and can be worked out after all") {
+    Desk desk(testing::real_catalogue());
+    desk.settle();
+    desk.session.view.rank.goal = "lowest-pour";
+    desk.session.ranking(); // asked
+    desk.session.ranking_work().cancel();
+    desk.frames(3);
+    REQUIRE(desk.session.ranking_work().cancelled());
+    desk.click("rank.work.again");
+    desk.settle();
+    CHECK_FALSE(desk.shows("rank.work.again"));
+    CHECK((*desk.session.ranking())->goal == "lowest-pour");
+}
