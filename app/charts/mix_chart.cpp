@@ -55,6 +55,23 @@ CurveLine line_of(const MixCurve& curve, std::size_t slot, const Scale& scale) {
     return line;
 }
 
+/// The part of the axis where there is something to see.
+std::pair<double, double> range_of(const CurveChart& chart) {
+    constexpr double near_end = 8;
+    double low = 100, high = 0;
+    const auto take = [&](double x) {
+        low = std::min(low, x);
+        high = std::max(high, x);
+    };
+    for (const CurveLine& line : chart.lines)
+        for (const auto& stretch : line.stretches)
+            for (const CurveSpot& s : stretch) take(s.x);
+    for (const CurveMark& m : chart.marks) take(m.x);
+    if (chart.upright) take(chart.upright->x);
+    if (low >= high) return {0, 100};
+    return {low < near_end ? 0 : low, high > 100 - near_end ? 100 : high};
+}
+
 CurveMark mark_of(const MeasuredAlloy& m, const MixCurve& curve, const Scale& scale) {
     const double half = normal_90 * m.standard_uncertainty_si;
     const CurveSpot s = scale.spot(m.wt_b, m.conductivity_si, m.conductivity_si - half, m.conductivity_si + half,
@@ -68,7 +85,6 @@ CurveChart mix_chart(const Catalogue& catalogue, const std::vector<MixCurve>& cu
     CurveChart chart;
     const Scale scale(catalogue, look.resistivity);
     chart.y_label = scale.label();
-    chart.x_range = {0, 100};
     chart.legend = "line: estimate · band: 90 % · ● alloys of the reference with a cited value";
     chart.upright = look.composition;
     chart.origin.data_version = catalogue.data_version;
@@ -87,6 +103,7 @@ CurveChart mix_chart(const Catalogue& catalogue, const std::vector<MixCurve>& cu
                 chart.origin.sources.push_back(key);
     }
     for (const MeasuredAlloy& m : first.measured) chart.marks.push_back(mark_of(m, first, scale));
+    chart.x_range = range_of(chart);
     return chart;
 }
 

@@ -184,7 +184,9 @@ private:
         }
         const double wt_a = r.composition.wt(a), wt_b = r.composition.wt(b);
         out_.curve_wt = 100 * wt_b / (wt_a + wt_b);
-        const Result<PhaseDiagram> d = phase_diagram(catalogue_, {a, b, out_.curve_wt, request_.phases_at_K});
+        PhaseDiagramRequest asked{a, b, out_.curve_wt, std::nullopt};
+        if (shares.size() == 2) asked.temperature_K = request_.phases_at_K; // the lever rule is for two elements
+        const Result<PhaseDiagram> d = phase_diagram(catalogue_, asked);
         if (d)
             out_.diagram = *d;
         else
@@ -203,6 +205,13 @@ private:
 
 MixSheet mix_sheet(const Catalogue& catalogue, const MixSheetWords& words) {
     return SheetMaker(catalogue, words).run();
+}
+
+std::string short_words(const Composition& composition) {
+    std::string out;
+    for (const Share& s : composition.shares())
+        out += (out.empty() ? "" : " ") + s.element + " " + trimmed(s.wt_percent, 3);
+    return out;
 }
 
 std::string mix_word_fault(const Catalogue& catalogue, const std::string& name, const std::string& word) {

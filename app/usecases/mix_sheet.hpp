@@ -39,6 +39,9 @@ struct MixSheet {
 
 MixSheet mix_sheet(const Catalogue& catalogue, const MixSheetWords& words);
 
+/// "Ag 94 Cu 6": three figures each.
+std::string short_words(const Composition& composition);
+
 /// The figures a word may stand for, by name: mass, metal, paid, composition, melt-loss, target, with, phases-at,
 /// impurities, measured. Why the word can't be read; empty where it can (or is empty and may be).
 std::string mix_word_fault(const Catalogue& catalogue, const std::string& name, const std::string& word);

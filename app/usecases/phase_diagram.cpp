@@ -85,9 +85,9 @@ private:
     }
 
     int number_of(const Result<std::vector<PhaseShare>>& phases) {
-        if (!phases) return -1;
-        std::string name;
-        for (const PhaseShare& p : *phases) name += (name.empty() ? "" : " + ") + p.phase;
+        std::string name = phases ? "" : "not drawn";
+        if (phases)
+            for (const PhaseShare& p : *phases) name += (name.empty() ? "" : " + ") + p.phase;
         auto& names = out_.fields.names;
         const auto at = std::find(names.begin(), names.end(), name);
         if (at == names.end()) names.push_back(name);

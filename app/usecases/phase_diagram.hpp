@@ -26,11 +26,10 @@ struct DiagramLine {
     const DiagramField* field = nullptr; // where its figures come from
 };
 
-/// Which phases stand where, on a grid of columns x rows from the lowest content and temperature upwards; -1: not
-/// drawn.
+/// Which phases stand where, on a grid of columns x rows from the lowest content and temperature upwards.
 struct DiagramFields {
     static constexpr int columns = 80, rows = 60;
-    std::vector<std::string> names; // "liquid", "(Ag) + liquid"
+    std::vector<std::string> names; // "liquid", "(Ag) + liquid", "not drawn"
     std::vector<int> of_cell;
 };
 

@@ -106,6 +106,33 @@ def compare_and_sources(w, program, pictures):
     w.click("units.0")
 
 
+def mix_like_the_command(w, program, pictures):
+    w.key("F6")
+    check(w.text("view") == "mix" and w.shows("mix.iacs"), "Mix shows no answer at first")
+    w.click("mix.stock.1.mass")
+    w.key("Control_L", "a")
+    w.write("500 g")
+    w.key("Return")
+    words = "1.2kg sterling-silver + 500g silver"
+    told = json.loads(subprocess.run([program, "mix", words, "--json"], capture_output=True, text=True, check=True).stdout)
+    shown = number(w.text("mix.resistivity").split()[0])
+    check(abs(shown - told["resistivity"]["value"] * 1e8) <= 0.006 * shown, f"Mix shows {shown}, the command says {told['resistivity']['value']}")
+    check(abs(number(w.text("mix.wt.Ag")) - told["composition_wt_percent"]["Ag"]) < 0.01, "Mix shows another content of silver than the command")
+    check(abs(number(w.text("mix.liquidus").split()[0]) + 273.15 - told["liquidus_K"]) < 6, "Mix shows another liquidus than the command")
+    w.picture(pictures, "mix")
+    w.click("mix.chart.1")
+    w.picture(pictures, "mix-conductivity")
+    w.click("mix.pin")
+    slug = "mix:1.2 kg sterling-silver + 500 g silver"
+    check(w.shows("pin." + slug), "the mix is not pinned")
+    w.key("F2")
+    w.click("goal")
+    w.click("goal.strongest-brake")
+    rows = {i["text"] for n, i in w.settled()["items"].items() if n.startswith("rank.row.")}
+    check(slug in rows, "the pinned mix is not ranked")
+    w.picture(pictures, "rank-mix")
+
+
 def keyboard_only(w):
     w.key("Control_L", "k")
     w.write("metals")
@@ -123,6 +150,7 @@ def comes_back(program, display, folder, pictures, state):
     w = Window(program, display, folder, "--state", state)
     try:
         check(w.shows("pin.zinc"), "the pinned metals don't come back")
+        check(w.shows("pin.mix:1.2 kg sterling-silver + 500 g silver"), "the pinned mix does not come back")
         w.click("theme")
         w.picture(pictures, "light")
     finally:
@@ -148,6 +176,7 @@ def main():
                 conditions_and_faults(w)
                 curves(w, pictures)
                 compare_and_sources(w, program, pictures)
+                mix_like_the_command(w, program, pictures)
                 keyboard_only(w)
             finally:
                 w.close()

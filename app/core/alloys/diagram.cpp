@@ -91,8 +91,9 @@ std::string between(const Diagram& d, const std::vector<Active>& active, double 
         if (a.row.left_wt >= wt && right.empty()) right = a.field->left;
     }
     if (left.empty() && right.empty()) return melting && temperature_K <= melting->solidus_K ? d.solid : "";
-    if (!left.empty() && !right.empty() && left != right) return ""; // an undrawn stretch
-    return left.empty() ? right : left;
+    if (!left.empty() && !right.empty()) return left == right ? left : ""; // else an undrawn stretch
+    if (left.empty()) return right == "(" + d.a + ")" ? right : "";        // only a pure metal's phase reaches the end
+    return left == "(" + d.b + ")" ? left : "";
 }
 
 } // namespace

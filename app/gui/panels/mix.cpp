@@ -10,14 +10,11 @@
 namespace pourbook {
 namespace {
 
-std::string short_name(const MixSheet& sheet) {
-    std::string name;
-    for (const Share& s : sheet.answer->composition.shares()) {
-        char share[48];
-        std::snprintf(share, sizeof share, "%s%s %.3g", name.empty() ? "" : " ", s.element.c_str(), s.wt_percent);
-        name += share;
-    }
-    return name;
+/// On the diagram or curve of its two main elements.
+std::string name_on_axis(const MixSheet& sheet) {
+    const Composition& c = sheet.answer->composition;
+    const bool more = c.shares().size() > 2;
+    return short_words(c) + (more ? " by its two main elements" : "");
 }
 
 void draw_diagram(Ui& ui, const MixSheet& sheet) {
@@ -28,7 +25,7 @@ void draw_diagram(Ui& ui, const MixSheet& sheet) {
     }
     const std::string key = std::to_string(s.mix_serial()) + (ui.view().workshop_units ? "w" : "s");
     chart_view(ui, "mix.diagram", key, ImGui::GetContentRegionAvail(), [&](const Canvas& canvas) {
-        return layout(diagram_chart(s.catalogue, *sheet.diagram, short_name(sheet), s.units()), canvas);
+        return layout(diagram_chart(s.catalogue, *sheet.diagram, name_on_axis(sheet), s.units()), canvas);
     });
 }
 
@@ -41,7 +38,7 @@ void draw_curve(Ui& ui, const MixSheet& sheet, bool resistivity) {
     const std::string key = std::to_string(s.mix_serial()) + (resistivity ? "r" : "c");
     const std::string clicked =
         chart_view(ui, "mix.curve", key, ImGui::GetContentRegionAvail(), [&](const Canvas& canvas) {
-            const MixChartLook look{resistivity, CurveUpright{sheet.curve_wt, short_name(sheet)}};
+            const MixChartLook look{resistivity, CurveUpright{sheet.curve_wt, name_on_axis(sheet)}};
             return layout(mix_chart(s.catalogue, sheet.curves, look), canvas);
         });
     if (s.catalogue.metal(clicked)) show_metal(s, clicked);

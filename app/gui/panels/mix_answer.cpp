@@ -105,7 +105,7 @@ void cell(const std::string& words) {
 }
 
 void draw_composition(Ui& ui, const MixResult& r) {
-    std::string head = "Estimate, " + std::string(name_of(r.treatment));
+    std::string head = short_words(r.composition);
     if (!r.precious.empty()) head = r.precious + " " + trimmed(r.composition.fineness(r.precious), 4) + " fine";
     heading(ui, head);
     ui.probe.item("mix.head", head);
@@ -114,7 +114,7 @@ void draw_composition(Ui& ui, const MixResult& r) {
     if (r.blend) sub += " · " + trimmed(r.blend->mass_kg(), 6) + " kg in, " + trimmed(r.mass_kg, 6) + " kg out";
     small_dim_text(ui, sub);
     if (!ImGui::BeginTable("elements", 4, ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingStretchSame)) return;
-    for (const char* name : {"element", "wt%", "at%", "kg in"}) ImGui::TableSetupColumn(name);
+    for (const char* name : {"element", "wt%", "at%", r.blend ? "kg in" : "##none"}) ImGui::TableSetupColumn(name);
     header_row(ui, 1);
     for (const Share& s : r.composition.shares()) {
         ImGui::TableNextRow();
@@ -137,7 +137,7 @@ void draw_phases(Ui& ui, const MixResult& r) {
     const Property* t = ui.session.catalogue.property("liquidus");
     if (!t) return;
     const std::string at =
-        Figure(*t, ui.session.units()).number(r.phases_at_K, 4) + " " + shown_unit(*t, ui.session.units());
+        trimmed(shown_number(*t, r.phases_at_K, ui.session.units()), 4) + " " + shown_unit(*t, ui.session.units());
     std::string words = "At " + at + ": ";
     if (!*r.phases)
         words += r.phases->problem().text;
@@ -250,7 +250,7 @@ void draw_mix_answer(Ui& ui, const MixSheet& sheet) {
     draw_addition(ui, r);
     draw_money(ui, sheet);
     draw_impurities(ui, "With a dissolved impurity", "mix.impurity", r.impurities);
-    draw_impurities(ui, "Any one of these would explain the measured conductivity", "mix.equivalent", r.equivalents);
+    draw_impurities(ui, "What would explain the measured figure", "mix.equivalent", r.equivalents);
     draw_hazards(ui, sheet);
     draw_source_list(ui, r);
 }

@@ -10,7 +10,7 @@
 namespace pourbook {
 namespace {
 
-constexpr double label_width = 104, mass_width = 74, paid_width = 78, cross_width = 26;
+constexpr double label_width = 104, mass_width = 66, paid_width = 86, cross_width = 26;
 
 void fault_line(Ui& ui, const std::string& id, const std::string& fault) {
     if (fault.empty()) return;

@@ -1,5 +1,7 @@
 #include "core/alloys/diagram.hpp"
 
+#include "support/small_catalogue.hpp"
+
 #include <catch2/catch.hpp>
 
 using namespace pourbook;
@@ -74,4 +76,13 @@ TEST_CASE("a partial diagram refuses what is not drawn") {
     const auto far = melting_range(d, 20);
     REQUIRE_FALSE(far);
     CHECK(far.problem().kind == Problem::Kind::out_of_range);
+}
+
+TEST_CASE("beyond the last field drawn only a pure metal's phase is named") {
+    const Diagram* d = testing::real_catalogue().alloys.diagram("Cu", "Sn");
+    REQUIRE(d);
+    CHECK_FALSE(phases_at(*d, 60, 923)); // beta ends where its field on the right would begin, and that is not stored
+    const auto copper = phases_at(*d, 2, 923);
+    REQUIRE(copper);
+    CHECK(copper->front().phase == "(Cu)");
 }
