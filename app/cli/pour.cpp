@@ -1,17 +1,27 @@
 #include "cli/context.hpp"
 
-#include "report/pour_report.hpp"
+#include "report/pour_file.hpp"
 #include "usecases/pour_in_workshop.hpp"
 #include "usecases/pour_words.hpp"
 
 namespace pourbook {
 namespace {
 
-int answer(const Context& context, const PourWords& words, const Catalogue& catalogue) {
+int written(const Context& context, const PourResult& plan, const Catalogue& catalogue, const std::string& file) {
+    const Result<UnitSystem> units = units_from(context.units);
+    if (!units) return context.failed(units.problem());
+    if (const auto problem = write_pour_sheet(plan, catalogue, *units, file, context.date))
+        return context.failed(*problem);
+    return context.printed("wrote " + file + "\n");
+}
+
+int answer(const Context& context, const PourWords& words, const std::string& to, const Catalogue& catalogue) {
     const Result<PourRequest> request = pour_request_from(words, context.read_mesh);
     if (!request) return context.failed(request.problem());
+    const Result<PourResult> plan = pour_in_workshop(catalogue, *request, context.own);
+    if (plan && !to.empty()) return written(context, *plan, catalogue, to);
     return context.answered(
-        pour_in_workshop(catalogue, *request, context.own), [&](const PourResult& r) { return json_of(r, catalogue); },
+        plan, [&](const PourResult& r) { return json_of(r, catalogue); },
         [&](const PourResult& r, UnitSystem u) { return text_of(r, catalogue, u); });
 }
 
@@ -64,8 +74,12 @@ void declare_pour(Context& context) {
     declare_melt(c, *words);
     declare_workshop(c, *words);
     context.metal_words.push_back(&words->metal);
-    c->callback([&context, words] {
-        context.answer = [&context, words](const Catalogue& catalogue) { return answer(context, *words, catalogue); };
+    auto to = std::make_shared<std::string>();
+    c->add_option("--to", *to, "write the sheet to FILE.pdf (A4, for the wall), .html, .md, .txt or .json");
+    c->callback([&context, words, to] {
+        context.answer = [&context, words, to](const Catalogue& catalogue) {
+            return answer(context, *words, *to, catalogue);
+        };
     });
 }
 

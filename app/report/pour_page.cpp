@@ -81,7 +81,28 @@ private:
                                       ? "; " + std::to_string(r_.request.count) + " castings, " +
                                             std::to_string(r_.heats) + " heat(s); figures below are for one"
                                       : ""));
+        if (const std::string words = stated(); !words.empty()) page_.subtitle.push_back("stated: " + words);
         page_.foot = "Pourbook, data " + catalogue_.data_version;
+    }
+
+    /// What was asked for beyond metal, part and process.
+    std::string stated() const {
+        const PourRequest& q = r_.request;
+        std::string out;
+        const auto say = [&out](const std::string& words) { out += (out.empty() ? "" : "; ") + words; };
+        if (q.stock_m > 0) say("machining stock " + length(q.stock_m));
+        if (q.clear_m) say("bore must clear " + length(*q.clear_m));
+        if (q.superheat_K) say("superheat " + trimmed(*q.superheat_K, 4) + " K");
+        if (q.mould_K) say("mould at " + temperature(*q.mould_K));
+        if (q.shell_wall_m) say("shell wall " + length(*q.shell_wall_m));
+        if (q.melt_loss) say("melt loss " + percent(*q.melt_loss));
+        if (q.yield) say("yield " + percent(*q.yield));
+        if (q.gating_kg) say("sprue and cup " + mass(*q.gating_kg));
+        if (q.heel_kg > 0) say("heel " + mass(q.heel_kg));
+        if (q.power_W) say("furnace " + trimmed(*q.power_W / 1000, 4) + " kW");
+        if (q.efficiency) say("efficiency " + percent(*q.efficiency));
+        if (!q.feeder) say("no feeder");
+        return out;
     }
 
     void cautions() {
