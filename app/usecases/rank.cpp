@@ -105,8 +105,8 @@ private:
         }
         if (sum <= 0) return;
         result_.settling.share /= sum;
-        result_.settling.sentence = "The data can't tell " + first.metal->slug + " from " + second.metal->slug +
-                                    "; a better figure for " + plain_cause(result_.settling.cause) +
+        result_.settling.sentence = "The data can't tell " + first.metal->name + " from " + second.metal->name +
+                                    "; a better figure for " + plain_cause(catalogue_, result_.settling.cause) +
                                     " would do most to settle it.";
     }
 

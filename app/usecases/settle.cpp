@@ -23,13 +23,21 @@ std::map<std::string, double> ratio_variance(const Merit& merit, const std::vect
     return slope;
 }
 
-std::string plain_cause(const std::string& cause) {
+std::string plain_cause(const Catalogue& catalogue, const std::string& cause) {
+    const auto name = [&](const std::string& slug) {
+        const Metal* metal = catalogue.metal(slug);
+        return metal ? metal->name : slug;
+    };
     const std::size_t dot = cause.find('.');
     const std::string front = cause.substr(0, dot), back = cause.substr(dot + 1);
-    if (front == "price") return "the price of " + back;
+    if (front == "price") return "the price of " + name(back);
+    if (front == "form") { // "retail.copper": of a family
+        const std::size_t next = back.find('.');
+        return "what " + back.substr(0, next) + " adds to the exchange price (family: " + back.substr(next + 1) + ")";
+    }
     std::string property = back;
     std::replace(property.begin(), property.end(), '_', ' ');
-    return "the " + property + " of " + front;
+    return "the " + property + " of " + name(front);
 }
 
 } // namespace pourbook

@@ -13,7 +13,7 @@ namespace pourbook {
 std::map<std::string, double> ratio_variance(const Merit& merit, const std::vector<RankInput>& a,
                                              const std::vector<RankInput>& b);
 
-/// "a better figure for the resistivity of sterling-silver": the plain name of a cause.
-std::string plain_cause(const std::string& cause);
+/// "the resistivity of sterling silver": the plain name of a cause.
+std::string plain_cause(const Catalogue& catalogue, const std::string& cause);
 
 } // namespace pourbook

@@ -1,4 +1,4 @@
-// The Rank view: a fall as a goal, prices in their forms.
+// The Rank view: a fall as a goal, two goals at once, prices in their forms.
 #include "tests/gui/desk.hpp"
 
 #include <catch2/catch.hpp>
@@ -12,19 +12,35 @@ TEST_CASE("the longest fall takes magnet and tube from the window's set-up and s
     desk.session.view.rank.only_pinned = true; // few metals: quick
     desk.settle();
     CHECK(desk.text("fall.magnet") == desk.session.view.drop_setup.magnet);
-    CHECK(desk.shows("rank.1.wall"));
+    CHECK(desk.shows("rank.1.cost"));
+    CHECK_FALSE(desk.shows("rank.1.wall")); // the same for all
     CHECK_FALSE(desk.shows("fall.budget"));
-    const std::string wall = desk.text("rank.1.wall");
     desk.click("holding.2");
     desk.settle();
     CHECK(desk.text("fall.budget") == "20 USD");
-    CHECK(desk.text("rank.1.cost") == "20.0");
-    CHECK(desk.text("rank.1.wall") != wall);
+    CHECK(desk.text("rank.1.wall") != desk.text("rank.2.wall"));
+    CHECK_FALSE(desk.shows("rank.1.cost"));
     desk.click("fall.magnet");
     desk.press('A', true);
     desk.type("cylinder:99mmx10mm");
     CHECK(desk.shows("fall.magnet.fault")); // wider than the bore
     CHECK(desk.session.view.drop_setup.magnet != "cylinder:99mmx10mm");
+}
+
+TEST_CASE("two goals at once: the front is drawn and the second goal chosen") {
+    Desk desk(testing::real_catalogue());
+    desk.settle();
+    CHECK_FALSE(desk.shows("second"));
+    desk.click("picture.1");
+    desk.settle();
+    CHECK(desk.text("second") == "light-conductor");
+    REQUIRE(desk.session.tradeoff());
+    REQUIRE(*desk.session.tradeoff());
+    const std::string label = (*desk.session.tradeoff())->second_label;
+    desk.click("second");
+    desk.click("second.lowest-pour");
+    desk.settle();
+    CHECK((*desk.session.tradeoff())->second_label != label);
 }
 
 TEST_CASE("prices: the order at exchange, retail and scrap, and the form that is used") {

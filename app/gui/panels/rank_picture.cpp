@@ -1,6 +1,9 @@
 #include "charts/rank_chart.hpp"
+#include "charts/tradeoff_chart.hpp"
 #include "gui/panels/panels.hpp"
 #include "gui/widgets/chart_view.hpp"
+#include "gui/widgets/text.hpp"
+#include "gui/widgets/work_note.hpp"
 
 namespace pourbook {
 namespace {
@@ -25,10 +28,50 @@ void draw_order(Ui& ui, const RankResult& result) {
                           }));
 }
 
+void draw_second_goal(Ui& ui) {
+    std::string& second = ui.view().rank.second_goal;
+    const Goal* goal = ui.session.catalogue.goal(second);
+    ImGui::SameLine();
+    ImGui::SetNextItemWidth(std::min(ui.px(230), ImGui::GetContentRegionAvail().x));
+    if (ImGui::BeginCombo("##second", goal ? goal->label.c_str() : "", ImGuiComboFlags_HeightLarge)) {
+        for (const Goal& g : ui.session.catalogue.goals) {
+            if (ImGui::Selectable(g.label.c_str(), g.id == second)) second = g.id;
+            ui.probe.item("second." + g.id, g.label);
+            if (ImGui::IsItemHovered()) hover_text(ui, g.label + "\n" + g.sentence);
+        }
+        ImGui::EndCombo();
+    }
+    ui.probe.item("second", second);
+}
+
+void draw_two_goals(Ui& ui) {
+    Session& s = ui.session;
+    const Result<TradeoffResult>* result = s.tradeoff();
+    work_note(ui, "tradeoff.work", s.tradeoff_work());
+    if (!result) return;
+    if (!*result) {
+        warning_text(ui, result->problem().text);
+        return;
+    }
+    follow(ui, chart_view(ui, "tradeoff.chart", key_of(ui, s.tradeoff_serial()), ImGui::GetContentRegionAvail(),
+                          [&](const Canvas& canvas) {
+                              return layout(tradeoff_chart(s.catalogue, **result, s.units(), ui.view().pins), canvas);
+                          }));
+}
+
 } // namespace
 
 void draw_rank_picture(Ui& ui, const RankResult& result) {
-    draw_order(ui, result);
+    bool& two = ui.view().rank.two_goals;
+    const int clicked = choice(ui, "picture", {"this goal", "and another"}, two ? 1 : 0);
+    if (clicked >= 0) two = clicked == 1;
+    if (ImGui::IsItemHovered())
+        hover_text(ui, "Two goals at once\nwhich metals no other beats in both; the rest in grey behind them");
+    if (two) draw_second_goal(ui);
+    if (two)
+        draw_two_goals(ui);
+    else
+        draw_order(ui, result);
 }
 
 } // namespace pourbook

@@ -4,6 +4,7 @@
 #include "gui/widgets/value_label.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <iterator>
 
@@ -71,8 +72,26 @@ void input_head(Ui& ui, const RankInput& input) {
     column_like(ui, head, "○ 00.00");
 }
 
-/// The columns of a tube: what the wall is where it was free, what the tube weighs and costs.
-constexpr const char* tube_heads[] = {"wall, mm", "tube, g", "USD"};
+struct TubeColumn {
+    const char* id;
+    const char* head;
+    Holding held; // the same in every row of this holding, so left out
+    double (*value)(const RankedTube&);
+};
+
+constexpr std::array<TubeColumn, 3> tube_columns = {
+    TubeColumn{"wall", "wall, mm", Holding::size, [](const RankedTube& t) { return t.wall_m * 1e3; }},
+    TubeColumn{"mass", "tube, g", Holding::mass, [](const RankedTube& t) { return t.mass_kg * 1e3; }},
+    TubeColumn{"cost", "USD", Holding::budget, [](const RankedTube& t) { return t.cost_usd; }}};
+
+/// Of a goal with a fall: two columns about the tube.
+std::vector<TubeColumn> columns_of_tube(const RankResult& result) {
+    std::vector<TubeColumn> out;
+    if (result.fall)
+        std::copy_if(tube_columns.begin(), tube_columns.end(), std::back_inserter(out),
+                     [&](const TubeColumn& c) { return c.held != result.fall->holding(); });
+    return out;
+}
 
 /// With the tube's own columns there is room for what decides only.
 bool has_column(const RankInput& input, const RankResult& result) {
@@ -95,8 +114,7 @@ void draw_head(Ui& ui, const RankResult& result, const Merits& merits) {
     column_like(ui, "first", "100 %");
     column_like(ui, "ranks", "00–000");
     column_like(ui, "##marks", "≈○");
-    if (result.fall)
-        for (const char* head : tube_heads) column_like(ui, head, "0000.0");
+    for (const TubeColumn& tube : columns_of_tube(result)) column_like(ui, tube.head, "0000.0");
     for (const RankInput& input : result.ranked.front().inputs)
         if (has_column(input, result)) input_head(ui, input);
     header_row(ui, 3);
@@ -155,11 +173,7 @@ void draw_row(Ui& ui, const RankedMetal& r, const RankResult& result, const Meri
     cell(ui, id + ".first", chance_text(p.p_first));
     cell(ui, id + ".ranks", ranks_text(p));
     draw_marks(ui, r, result);
-    if (r.tube) {
-        cell(ui, id + ".wall", figure(r.tube->wall_m * 1e3));
-        cell(ui, id + ".mass", figure(r.tube->mass_kg * 1e3));
-        cell(ui, id + ".cost", figure(r.tube->cost_usd));
-    }
+    for (const TubeColumn& tube : columns_of_tube(result)) cell(ui, id + "." + tube.id, figure(tube.value(*r.tube)));
     for (const RankInput& input : r.inputs) {
         const Property* property = ui.session.catalogue.property(input.property);
         if (!property || !has_column(input, result)) continue;
@@ -172,7 +186,7 @@ void draw_row(Ui& ui, const RankedMetal& r, const RankResult& result, const Meri
 } // namespace
 
 void draw_rank_table(Ui& ui, const RankResult& result, ImVec2 size) {
-    const int columns = 8 + (result.fall ? static_cast<int>(std::size(tube_heads)) : 0) + input_columns(result);
+    const int columns = 8 + static_cast<int>(columns_of_tube(result).size()) + input_columns(result);
     constexpr ImGuiTableFlags flags = ImGuiTableFlags_ScrollY | ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit;
     const Merits merits(ui, result);
     const std::string unit = merits.unit();

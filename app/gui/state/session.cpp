@@ -55,8 +55,8 @@ Figures all_figures(const Catalogue& catalogue, const Conditions& conditions) {
 
 Session::Session(const Catalogue& reference, ViewState start, std::function<void()> wake)
     : reference_(reference), own_(reference), view(std::move(start)), history(view), works_{std::move(wake)},
-      figures_(works_), ranking_(works_), versus_(works_), curves_(works_), mix_(works_), pour_(works_),
-      check_(works_) {
+      figures_(works_), ranking_(works_), tradeoff_(works_), versus_(works_), curves_(works_), mix_(works_),
+      pour_(works_), check_(works_) {
     own_.index(); // the copy's look-ups must point into the copy
     keep_mixes();
 }
@@ -164,6 +164,19 @@ const Result<VersusResult>* Session::versus() {
     request.conditions = rank_request().conditions;
     const std::string key = request.a + "|" + request.b + "|" + key_of(request.goal) + "|" + key_of(request.conditions);
     return versus_.ask(key, [this, request] { return pourbook::versus(catalogue, request); });
+}
+
+const Result<TradeoffResult>* Session::tradeoff() {
+    const RankRequest one = rank_request();
+    TradeoffRequest request;
+    request.first = one.goal;
+    request.second.goal = view.rank.second_goal;
+    request.second.include_unusual = one.goal.include_unusual;
+    request.second = with_setup(request.second);
+    request.from = one.from;
+    request.conditions = one.conditions;
+    return tradeoff_.ask(key_of(one) + "|||" + key_of(request.second),
+                         [this, request](const Progress& p) { return pourbook::tradeoff(catalogue, request, p); });
 }
 
 const Result<RankResult>* Session::ranking() {

@@ -10,8 +10,8 @@
 #include "usecases/check.hpp"
 #include "usecases/curve.hpp"
 #include "usecases/mix_sheet.hpp"
-#include "usecases/rank.hpp"
 #include "usecases/sheet.hpp"
+#include "usecases/tradeoff.hpp"
 #include "usecases/versus.hpp"
 
 #include <functional>
@@ -73,7 +73,11 @@ public:
     /// The two metals set against each other: as chosen, else the first two pinned; empty where there are none.
     VersusChoice compared() const;
     const Result<VersusResult>* versus();
+    /// The goal asked about against view.rank.second_goal.
+    const Result<TradeoffResult>* tradeoff();
     BackgroundWork& ranking_work() { return ranking_; } // how far it is, and to stop it
+    BackgroundWork& tradeoff_work() { return tradeoff_; }
+    std::size_t tradeoff_serial() const { return tradeoff_.serial(); }
     bool ranking_is_current() const { return !ranking_.working(); }
     std::size_t ranking_serial() const { return ranking_.serial(); }
     std::size_t curves_serial() const { return curves_.serial(); }
@@ -83,6 +87,7 @@ private:
     BackgroundWorks works_;
     Background<Figures> figures_;
     Background<Result<RankResult>> ranking_;
+    Background<Result<TradeoffResult>> tradeoff_;
     Background<Result<VersusResult>> versus_;
     Background<Result<CurveResult>> curves_;
     Background<MixSheet> mix_;

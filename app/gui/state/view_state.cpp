@@ -71,6 +71,7 @@ ViewState fitted(ViewState view, const Catalogue& catalogue) {
                                                    : catalogue.metals.front().slug;
     if (!view.rank.goal.empty() && !catalogue.goal(view.rank.goal))
         view.rank.goal = catalogue.goals.empty() ? "" : catalogue.goals.front().id;
+    if (!catalogue.goal(view.rank.second_goal)) view.rank.second_goal = view.rank.goal;
     if (!catalogue.property(view.curves.property)) view.curves.property = "resistivity";
     if (!catalogue.reference(view.source)) view.source.clear();
     if (!parse_si(view.temperature, base_dimension(Dimension::kelvin), "temperature"))

@@ -21,6 +21,8 @@ struct RankChoice {
     std::string price_form = "exchange";           // or retail, scrap
     bool only_pinned = false;
     bool include_unusual = false;
+    bool two_goals = false; // the picture sets a second goal against the first
+    std::string second_goal = "light-conductor";
     bool operator==(const RankChoice&) const = default;
 };
 
