@@ -67,13 +67,14 @@ int import_file(const Context& context, const ImportWords& words, const Catalogu
     if (words.kind == "drop") columns.fixed = {{"type", "drop"}};
     auto rows = context.setup.open_rows(words.file, **kind, columns);
     if (!rows) return context.failed(rows.problem());
-    // A dry run makes no file where there is none.
-    const bool spare = words.dry_run && !context.workshop->exists();
-    const auto trial = context.setup.open_workshop(spare ? ":memory:" : context.workshop->path());
-    if (!trial) return context.failed(trial.problem());
-    return finished(context, words,
-                    import_rows(catalogue, spare ? **trial : *context.workshop, **kind, **rows, words.dry_run,
-                                "import " + words.kind + " " + words.file, watch_of(context, words.file)));
+    const auto run = [&](Workshop& workshop) {
+        return finished(context, words,
+                        import_rows(catalogue, workshop, **kind, **rows, words.dry_run,
+                                    "import " + words.kind + " " + words.file, watch_of(context, words.file)));
+    };
+    if (!words.dry_run || context.workshop->exists()) return run(*context.workshop);
+    const auto spare = context.setup.open_workshop(":memory:"); // a dry run makes no file
+    return spare ? run(**spare) : context.failed(spare.problem());
 }
 
 } // namespace
