@@ -31,7 +31,8 @@ void declare_top(Context& context, TopWords& words, const CommandLine& setup) {
     app.add_option("--reference", words.reference, "another reference database");
     app.add_option("--workshop", words.workshop, "another file of your own entries: stock, prices, trials, goals ...");
     app.add_option("--view", words.window.view, "window: start in this view")
-        ->check(CLI::IsMember({"metals", "rank", "curves", "compare", "mix", "pour", "sources"}, CLI::ignore_case));
+        ->check(CLI::IsMember({"metals", "rank", "curves", "compare", "mix", "pour", "trials", "sources"},
+                              CLI::ignore_case));
     app.add_option("--size", words.size, "window: WIDTHxHEIGHT");
     app.add_option("--scale", words.window.scale, "window: scale of text and lines (default: the display's)");
     app.add_flag("--light", words.light, "window: light colours");
@@ -91,11 +92,11 @@ int answered(const CommandLine& setup, const TopWords& top, Context& context) {
     if (!workshop) return context.failed(workshop.problem());
     const Result<WorkshopData> own = read_workshop(**workshop);
     if (!own) return context.failed(own.problem());
+    if (!context.answer) return setup.window(reference, top.window, **workshop);
     const WithWorkshop with = with_workshop(std::move(reference), *own);
     context.workshop = workshop->get();
     context.own = *own;
-    const int code =
-        context.answer ? answer(context, with.catalogue) : setup.window(with.catalogue, top.window, **workshop);
+    const int code = answer(context, with.catalogue);
     for (const std::string& remark : with.left_out)
         if (code == 0) context.err << "pourbook: left out: " << remark << "\n";
     return code;

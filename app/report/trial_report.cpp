@@ -82,15 +82,6 @@ std::string weighed_text(const Weighed& w) {
     return out;
 }
 
-void write_result(const Result<TrialResult>& result, std::string& out) {
-    const auto line = [&](const std::string& text) { out += wrapped("    " + text, 118, "      "); };
-    if (!result) return line(result.problem().text);
-    if (result->inferred) line(inferred_text(*result->inferred));
-    if (std::isfinite(result->measured_time_s)) line(predicted_text(*result));
-    if (result->weighed) line(weighed_text(*result->weighed));
-    for (const std::string& remark : result->remarks) line(remark);
-}
-
 } // namespace
 
 std::string json_of_trials(const std::vector<ShownTrial>& trials) {
@@ -100,6 +91,17 @@ std::string json_of_trials(const std::vector<ShownTrial>& trials) {
         out.back()["shows"] = json_of_result(t.result);
     }
     return json_text(out);
+}
+
+std::vector<std::string> lines_of(const ShownTrial& trial) {
+    const Result<TrialResult>& result = trial.result;
+    if (!result) return {result.problem().text};
+    std::vector<std::string> lines;
+    if (result->inferred) lines.push_back(inferred_text(*result->inferred));
+    if (std::isfinite(result->measured_time_s)) lines.push_back(predicted_text(*result));
+    if (result->weighed) lines.push_back(weighed_text(*result->weighed));
+    lines.insert(lines.end(), result->remarks.begin(), result->remarks.end());
+    return lines;
 }
 
 std::string text_of_trials(const std::vector<ShownTrial>& trials) {
@@ -112,7 +114,7 @@ std::string text_of_trials(const std::vector<ShownTrial>& trials) {
                                   "frames", "resistance", "span", "mass", "part", "pattern", "temperature", "note"})
             if (const std::string& text = text_of(kind, t.entry, field); !text.empty()) line += "  " + text;
         out += wrapped(line, 118, "    ");
-        write_result(t.result, out);
+        for (const std::string& shown : lines_of(t)) out += wrapped("    " + shown, 118, "      ");
     }
     return out;
 }

@@ -18,6 +18,8 @@ struct ShownTrial {
 
 /// Like json_of_entries, with "shows" in each (left out on import).
 std::string json_of_trials(const std::vector<ShownTrial>& trials);
+/// What one trial shows, a sentence each.
+std::vector<std::string> lines_of(const ShownTrial& trial);
 std::string text_of_trials(const std::vector<ShownTrial>& trials);
 
 } // namespace pourbook

@@ -21,8 +21,8 @@ void map_keys(ImGuiIO& io) {
 
 } // namespace
 
-Desk::Desk(const Catalogue& catalogue, double width, double height, float scale)
-    : session(catalogue, first_view(catalogue), {}), ui{session, {}, scale} {
+Desk::Desk(const Catalogue& catalogue, double width, double height, float scale, Workshop* workshop)
+    : session(catalogue, first_view(catalogue), {}, workshop), ui{session, {}, scale} {
     ImGui::CreateContext();
     ImGuiIO& io = ImGui::GetIO();
     io.IniFilename = nullptr;

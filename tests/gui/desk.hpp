@@ -10,7 +10,8 @@ namespace pourbook::testing {
 
 class Desk {
 public:
-    explicit Desk(const Catalogue& catalogue, double width = 1440, double height = 900, float scale = 1);
+    explicit Desk(const Catalogue& catalogue, double width = 1440, double height = 900, float scale = 1,
+                  Workshop* workshop = nullptr);
     explicit Desk(const Catalogue&& would_dangle) = delete;
     ~Desk();
     Desk(const Desk&) = delete;

@@ -23,7 +23,7 @@ TEST_CASE("function keys switch the views") {
     const Catalogue small = testing::small_catalogue();
     Desk desk(small);
     const std::pair<int, const char*> keys_of_views[] = {{1, "metals"}, {2, "rank"}, {3, "curves"}, {4, "compare"},
-                                                         {6, "mix"},    {7, "pour"}, {9, "sources"}};
+                                                         {6, "mix"},    {7, "pour"}, {8, "trials"}, {9, "sources"}};
     for (const auto& [key, view] : keys_of_views) {
         desk.press(keys::f1 + key - 1);
         CHECK(desk.session.view.view == view);

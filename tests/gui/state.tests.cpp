@@ -155,7 +155,7 @@ TEST_CASE("a pinned mix comes back with its words and is a metal of the window")
     session.ranking();
     session.view.pins = {"copper"};
     while (session.catalogue.metal(mix)) { // waits until nothing rests on the old catalogue
-        session.keep_mixes();
+        session.keep_catalogue();
         std::this_thread::sleep_for(std::chrono::milliseconds(1));
     }
     CHECK(session.catalogue.metal("copper"));

@@ -31,6 +31,8 @@ void draw_view(Ui& ui) {
         draw_mix(ui);
     else if (view == "pour")
         draw_pour(ui);
+    else if (view == "trials")
+        draw_trials(ui);
     else if (view == "sources")
         draw_sources(ui);
     else
@@ -41,7 +43,7 @@ void draw_view(Ui& ui) {
 
 void draw_desk(Ui& ui) {
     ui.probe.begin_frame();
-    ui.session.keep_mixes();
+    ui.session.keep_catalogue();
     ImGui::GetIO().ConfigFlags |= ImGuiConfigFlags_NavEnableKeyboard; // a list with the focus takes it away for a frame
     run_shortcuts(ui);
     ImGui::SetNextWindowPos({0, 0});

@@ -78,7 +78,7 @@ void draw_treatment(Ui& ui, std::string& treatment) {
     ui.probe.item("mix.treatment", treatment);
 }
 
-struct Field {
+struct Asked {
     const char* name;
     const char* label;
     const char* hint;
@@ -88,19 +88,19 @@ struct Field {
 };
 
 constexpr std::array fields = {
-    Field{"melt-loss", "melt loss", "none", "Melt loss\nshare of the melt that is lost, such as 2 %",
+    Asked{"melt-loss", "melt loss", "none", "Melt loss\nshare of the melt that is lost, such as 2 %",
           &MixSheetWords::melt_loss, nullptr},
-    Field{"target", "bring to", "Ag 95.8", "Bring to\nan element and its wanted per cent by mass: how much to add",
+    Asked{"target", "bring to", "Ag 95.8", "Bring to\nan element and its wanted per cent by mass: how much to add",
           &MixSheetWords::target, &MixSheet::target_fault},
-    Field{"with", "by adding", "the pure element",
+    Asked{"with", "by adding", "the pure element",
           "By adding\nthe metal to add: a metal of the reference, a symbol, or a composition in brackets",
           &MixSheetWords::with, nullptr},
-    Field{"phases-at", "phases at", "800 degC", "Phases at\nwhich phases, and how much of each, at this temperature",
+    Asked{"phases-at", "phases at", "800 degC", "Phases at\nwhich phases, and how much of each, at this temperature",
           &MixSheetWords::phases_at, nullptr},
-    Field{"impurities", "impurities", "P 0.02, Fe 0.01",
+    Asked{"impurities", "impurities", "P 0.02, Fe 0.01",
           "Impurities\ndissolved in the metal, per cent by mass: they count in every estimate",
           &MixSheetWords::impurities, &MixSheet::impurity_fault},
-    Field{"measured", "measured", "85 %IACS",
+    Asked{"measured", "measured", "85 %IACS",
           "Measured\na conductivity or resistivity you measured: which impurity, and how much, would explain it",
           &MixSheetWords::measured, &MixSheet::measured_fault},
 };
@@ -133,7 +133,7 @@ void draw_mix_choice(Ui& ui) {
     ImGui::Spacing();
     draw_treatment(ui, made.treatment);
     const MixSheet* sheet = ui.session.mix();
-    for (const Field& f : fields) {
+    for (const Asked& f : fields) {
         const std::string id = std::string("mix.") + f.name;
         label(ui, f.label, f.help);
         word_field(ui, id, f.name, made.*f.word, f.hint, ImGui::GetContentRegionAvail().x, f.help);

@@ -30,6 +30,7 @@ void draw_mix_charts(Ui& ui, const MixSheet& sheet);
 void draw_pour(Ui& ui);
 void draw_pour_choice(Ui& ui);
 void draw_pour_sheet(Ui& ui, const PourResult& plan);
+void draw_trials(Ui& ui);
 void draw_sources(Ui& ui);
 void draw_source(Ui& ui, const Reference& reference);
 void draw_coverage(Ui& ui);

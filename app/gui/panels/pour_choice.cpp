@@ -89,7 +89,7 @@ void draw_process(Ui& ui) {
     ui.probe.item("pour.process", process);
 }
 
-struct Field {
+struct Asked {
     const char* name; // of the word
     const char* label;
     const char* hint;
@@ -97,28 +97,28 @@ struct Field {
 };
 
 constexpr std::array casting_fields = {
-    Field{"stock", "machining stock", "none", "metal to be machined off each face, such as 1mm"},
-    Field{"clear", "must clear", "nothing", "what has to pass the finished bore, such as the magnet's 15mm"},
-    Field{"superheat", "superheat", "as printed", "above the liquidus, such as 80K; without it, printed practice"},
-    Field{"mould-temperature", "mould at", "as printed", "temperature of the mould at the pour, such as 750degC"},
-    Field{"shell-wall", "shell wall", "as printed", "thickness of a ceramic shell, such as 9mm"},
-    Field{"sprue", "sprue", "not given", "HEIGHT:FOOT, such as 200mm:12mm, for the time of filling"},
-    Field{"gating", "sprue and cup", "as printed", "metal in sprue, runner and cup, such as 150g"},
-    Field{"melt-loss", "melt loss", "as printed", "share of the charge lost in melting, such as 2%"},
-    Field{"heel", "heel", "none", "metal that stays in the crucible, such as 50g"},
+    Asked{"stock", "machining stock", "none", "metal to be machined off each face, such as 1mm"},
+    Asked{"clear", "must clear", "nothing", "what has to pass the finished bore, such as the magnet's 15mm"},
+    Asked{"superheat", "superheat", "as printed", "above the liquidus, such as 80K; without it, printed practice"},
+    Asked{"mould-temperature", "mould at", "as printed", "temperature of the mould at the pour, such as 750degC"},
+    Asked{"shell-wall", "shell wall", "as printed", "thickness of a ceramic shell, such as 9mm"},
+    Asked{"sprue", "sprue", "not given", "HEIGHT:FOOT, such as 200mm:12mm, for the time of filling"},
+    Asked{"gating", "sprue and cup", "as printed", "metal in sprue, runner and cup, such as 150g"},
+    Asked{"melt-loss", "melt loss", "as printed", "share of the charge lost in melting, such as 2%"},
+    Asked{"heel", "heel", "none", "metal that stays in the crucible, such as 50g"},
 };
 constexpr std::array shop_fields = {
-    Field{"power", "furnace power", "not given", "of an electric furnace, such as 2kW"},
-    Field{"efficiency", "efficiency", "as printed", "share of the furnace's heat that ends in the charge, such as 30%"},
-    Field{"furnace-max", "furnace up to", "no limit", "the highest temperature your furnace reaches"},
-    Field{"crucible", "crucible", "not said", "graphite, clay-graphite, silicon carbide, alumina, fused silica …"},
-    Field{"crucible-volume", "crucible holds", "not said", "melt it holds, such as 500cm3"},
-    Field{"mould", "mould material", "not said", "fused silica, gypsum investment …"},
-    Field{"mould-max", "mould up to", "no limit", "the highest temperature your mould stands"},
-    Field{"lift-max", "one person lifts", "no limit", "crucible and metal, such as 8kg"},
+    Asked{"power", "furnace power", "not given", "of an electric furnace, such as 2kW"},
+    Asked{"efficiency", "efficiency", "as printed", "share of the furnace's heat that ends in the charge, such as 30%"},
+    Asked{"furnace-max", "furnace up to", "no limit", "the highest temperature your furnace reaches"},
+    Asked{"crucible", "crucible", "not said", "graphite, clay-graphite, silicon carbide, alumina, fused silica …"},
+    Asked{"crucible-volume", "crucible holds", "not said", "melt it holds, such as 500cm3"},
+    Asked{"mould", "mould material", "not said", "fused silica, gypsum investment …"},
+    Asked{"mould-max", "mould up to", "no limit", "the highest temperature your mould stands"},
+    Asked{"lift-max", "one person lifts", "no limit", "crucible and metal, such as 8kg"},
 };
 
-void draw_field(Ui& ui, const Field& field) {
+void draw_field(Ui& ui, const Asked& field) {
     const auto places = pour_word_places();
     const auto at = std::find_if(places.begin(), places.end(), [&](const auto& p) { return p.first == field.name; });
     if (at == places.end()) return;
@@ -138,7 +138,7 @@ void draw_pour_choice(Ui& ui) {
     draw_parts(ui);
     draw_process(ui);
     ImGui::Spacing();
-    for (const Field& field : casting_fields) draw_field(ui, field);
+    for (const Asked& field : casting_fields) draw_field(ui, field);
     bool feeder = !made.no_feeder;
     ImGui::Checkbox("with a feeder", &feeder);
     made.no_feeder = !feeder;
@@ -148,7 +148,7 @@ void draw_pour_choice(Ui& ui) {
         const TextLook look(ui.fonts.strong, ui.colours().ink);
         text("Your workshop");
     }
-    for (const Field& field : shop_fields) draw_field(ui, field);
+    for (const Asked& field : shop_fields) draw_field(ui, field);
     ImGui::Checkbox("lead or magnesium: I am equipped", &made.acknowledge_hazard);
     ui.probe.item("pour.acknowledge", made.acknowledge_hazard ? "on" : "off");
 }

@@ -91,6 +91,10 @@ void draw_answer(Ui& ui, const RankResult& result) {
 
 void draw_rank(Ui& ui) {
     draw_rank_choice(ui);
+    if (ui.view().rank.on_shelf && ui.session.workshop.data().stock.empty()) {
+        dim_text(ui, "Only what is on the shelf is asked for, and nothing is: add your stock in Trials (F8).");
+        return;
+    }
     const bool nothing_pinned = ui.view().rank.only_pinned && ui.view().pins.empty();
     if (nothing_pinned) {
         dim_text(ui, "Only the pinned metals are asked for, and none is pinned.");

@@ -78,8 +78,14 @@ void draw_limits(Ui& ui) {
     ImGui::SameLine();
     draw_holding(ui);
     ImGui::SameLine();
-    const int clicked = choice(ui, "candidates", {"all metals", "pinned"}, made.only_pinned ? 1 : 0);
-    if (clicked >= 0) made.only_pinned = clicked == 1;
+    const int clicked = choice(ui, "candidates", {"all metals", "pinned", "my shelf"},
+                               made.on_shelf      ? 2
+                               : made.only_pinned ? 1
+                                                  : 0);
+    if (clicked >= 0) {
+        made.only_pinned = clicked == 1;
+        made.on_shelf = clicked == 2;
+    }
     ImGui::SameLine();
     ImGui::Checkbox("unusual ones too", &made.include_unusual);
     ui.probe.item("unusual", made.include_unusual ? "on" : "off");

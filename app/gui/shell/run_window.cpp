@@ -72,7 +72,8 @@ int run_window(const Catalogue& catalogue, const WindowOptions& options) {
     GlfwWindow& window = **opened;
     const Toolkit toolkit(window.handle());
     const double scale = options.scale > 0 ? options.scale : window.content_scale();
-    Session session(catalogue, starting_view(catalogue, options), [&window] { window.wake(); });
+    Session session(
+        catalogue, starting_view(catalogue, options), [&window] { window.wake(); }, options.workshop);
     session.read_mesh = options.read_mesh;
     Ui ui{session, {}, static_cast<float>(std::clamp(scale, 0.75, 4.0))};
     const Result<Fonts> fonts = build_fonts(ui.scale);

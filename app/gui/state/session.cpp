@@ -3,6 +3,7 @@
 #include "core/quantity/unit.hpp"
 #include "usecases/find_metal.hpp"
 #include "usecases/mix_metal.hpp"
+#include "usecases/pour_in_workshop.hpp"
 
 #include <algorithm>
 #include <iterator>
@@ -53,37 +54,41 @@ Figures all_figures(const Catalogue& catalogue, const Conditions& conditions) {
 
 } // namespace
 
-Session::Session(const Catalogue& reference, ViewState start, std::function<void()> wake)
-    : reference_(reference), own_(reference), view(std::move(start)), history(view), works_{std::move(wake)},
-      figures_(works_), ranking_(works_), tradeoff_(works_), versus_(works_), curves_(works_), mix_(works_),
-      pour_(works_), check_(works_) {
+Session::Session(const Catalogue& reference, ViewState start, std::function<void()> wake, Workshop* file)
+    : reference_(reference), own_(reference), workshop(file), view(std::move(start)),
+      history(view), works_{std::move(wake)}, figures_(works_), ranking_(works_), tradeoff_(works_), versus_(works_),
+      curves_(works_), mix_(works_), pour_(works_), trials_(works_), check_(works_) {
     own_.index(); // the copy's look-ups must point into the copy
-    keep_mixes();
+    keep_catalogue();
 }
 
 bool Session::working() const {
     return std::any_of(works_.all.begin(), works_.all.end(), [](const BackgroundWork* w) { return w->working(); });
 }
 
-void Session::keep_mixes() {
+void Session::keep_catalogue() {
     std::vector<std::string> wanted;
     std::copy_if(view.pins.begin(), view.pins.end(), std::back_inserter(wanted), names_mix);
     for (const std::string& chosen : {view.selected, view.pour.metal})
         if (names_mix(chosen) && std::find(wanted.begin(), wanted.end(), chosen) == wanted.end())
             wanted.push_back(chosen);
-    if (wanted == mixes_) return;
+    if (wanted == mixes_ && workshop.serial() == workshop_serial_) return;
     bool busy = false;
     for (BackgroundWork* w : works_.all) busy = w->busy() || busy;
     if (busy) return;
-    Result<Catalogue> extended = with_mixes(reference_, wanted);
+    Catalogue base = workshop.available() ? with_workshop(reference_, workshop.data()).catalogue : reference_;
+    base.index();
+    const Result<Catalogue> extended = with_mixes(base, wanted);
     mixes_ = wanted;
-    if (!extended) return; // only words that were read are pinned
+    workshop_serial_ = workshop.serial();
     for (BackgroundWork* w : works_.all) w->forget();
     sheets_.clear();
     sources_.reset();
     searched_.reset();
-    own_ = std::move(*extended);
+    own_ = extended ? *extended : std::move(base); // only words that were read are pinned
     own_.index();
+    shelf_ = workshop.data().stock.empty() ? Catalogue{} : with_lot_prices(own_, workshop.data());
+    shelf_.index();
 }
 
 Conditions Session::conditions() const {
@@ -139,6 +144,7 @@ RankRequest Session::rank_request() const {
     RankRequest r;
     r.goal = goal_words();
     if (view.rank.only_pinned) r.from = view.pins;
+    if (view.rank.on_shelf) r.from = metals_on_the_shelf(workshop.data());
     r.conditions = conditions();
     r.conditions.price_form = view.rank.price_form;
     return r;
@@ -181,7 +187,10 @@ const Result<TradeoffResult>* Session::tradeoff() {
 
 const Result<RankResult>* Session::ranking() {
     const RankRequest request = rank_request();
-    return ranking_.ask(key_of(request), [this, request](const Progress& p) { return rank(catalogue, request, p); });
+    const bool at_shelf_prices = view.rank.on_shelf && !request.from.empty();
+    const Catalogue& from = at_shelf_prices ? shelf_ : own_;
+    return ranking_.ask(key_of(request) + (at_shelf_prices ? "|shelf" : ""),
+                        [&from, request](const Progress& p) { return rank(from, request, p); });
 }
 
 const Result<CurveResult>* Session::curves() {
@@ -211,11 +220,23 @@ const Result<PourResult>* Session::pour_plan() {
                       (words.no_feeder ? "n" : "f") + (words.acknowledge_hazard ? "a" : "");
     for (const std::string& part : words.parts) key += "|" + part;
     for (const auto& [name, word] : pour_word_places()) key += "|" + words.*word;
-    return pour_.ask(key, [this, words, at]() -> Result<PourResult> {
+    return pour_.ask(key, [this, words, at, own = workshop.data()]() -> Result<PourResult> {
         Result<PourRequest> request = pour_request_from(words, read_mesh);
         if (!request) return request.problem();
         request->conditions.condition = at.condition;
-        return pour(catalogue, *request);
+        return pour_in_workshop(catalogue, *request, own);
+    });
+}
+
+const std::vector<ShownTrial>* Session::trials() {
+    const std::vector<Entry> entries = workshop.entries(known_kind("trial"));
+    return trials_.ask(std::to_string(workshop.serial()), [this, entries](const Progress& progress) {
+        std::vector<ShownTrial> out;
+        for (const Entry& entry : entries) {
+            out.push_back({entry, show_trial(catalogue, trial_from(entry))});
+            if (!progress(static_cast<double>(out.size()) / static_cast<double>(entries.size()))) break;
+        }
+        return out;
     });
 }
 

@@ -7,6 +7,8 @@
 #include "gui/state/history.hpp"
 #include "gui/state/source_index.hpp"
 #include "gui/state/view_state.hpp"
+#include "gui/state/workshop_desk.hpp"
+#include "report/trial_report.hpp"
 #include "usecases/check.hpp"
 #include "usecases/curve.hpp"
 #include "usecases/mix_sheet.hpp"
@@ -26,6 +28,13 @@ struct MetalFigures {
 };
 using Figures = std::unordered_map<std::string, MetalFigures>; // by slug
 
+/// The entry of the workshop's file that is being filled in.
+struct EntryDesk {
+    std::string kind;
+    Entry entry;
+    std::string fault;
+};
+
 /// What lasts for a moment and is never saved.
 struct Passing {
     bool focus_find = false;
@@ -33,26 +42,30 @@ struct Passing {
     std::string finder_text;
     std::size_t finder_at = 0;
     bool scroll_to_selected = true;
+    EntryDesk entry;
 };
 
 class Session {
 public:
-    Session(const Catalogue& reference, ViewState start, std::function<void()> wake);
+    /// The reference without the workshop's own.
+    Session(const Catalogue& reference, ViewState start, std::function<void()> wake, Workshop* workshop = nullptr);
 
 private:
     const Catalogue& reference_;
-    Catalogue own_; // the reference and the mixes pinned
+    Catalogue own_;   // the reference, the workshop's own and the mixes pinned
+    Catalogue shelf_; // the same with the prices paid for what is on the shelf
 
 public:
-    const Catalogue& catalogue = own_; // changes only in keep_mixes()
+    const Catalogue& catalogue = own_; // changes only in keep_catalogue()
+    WorkshopDesk workshop;
     ViewState view;
     Passing passing;
     MeshReader read_mesh; // of STL files, set once by whoever opens the window
     History history;
 
-    /// Call between frames: brings the mixes that are pinned or chosen into the catalogue, as soon as no question rests
-    /// on it.
-    void keep_mixes();
+    /// Call between frames: brings the workshop's own and the mixes that are pinned or chosen into the catalogue, as
+    /// soon as no question rests on it.
+    void keep_catalogue();
 
     UnitSystem units() const { return view.workshop_units ? UnitSystem::workshop : UnitSystem::shown; }
     Conditions conditions() const;
@@ -65,6 +78,8 @@ public:
     const MixSheet* mix();
     std::size_t mix_serial() const { return mix_.serial(); }
     const Result<PourResult>* pour_plan();
+    /// Every trial of the workshop with what it shows.
+    const std::vector<ShownTrial>* trials();
     const CheckResult* self_check();
     const SourceIndex& sources();
 
@@ -92,6 +107,7 @@ private:
     Background<Result<CurveResult>> curves_;
     Background<MixSheet> mix_;
     Background<Result<PourResult>> pour_;
+    Background<std::vector<ShownTrial>> trials_;
     Background<CheckResult> check_;
     GoalWords with_setup(GoalWords goal) const; // magnet and tube where the goal needs them
 
@@ -99,7 +115,8 @@ private:
     std::optional<SourceIndex> sources_;
     std::optional<std::string> searched_;
     std::vector<const Metal*> found_;
-    std::vector<std::string> mixes_; // in own_
+    std::vector<std::string> mixes_;  // in own_
+    std::size_t workshop_serial_ = 0; // of what is in own_
 };
 
 /// "a < 1; b > 2" and lines into conditions, blanks trimmed, empty ones left out.

@@ -8,7 +8,7 @@
 namespace pourbook {
 
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(RankChoice, goal, formula, best_high, holding, mass, budget, price_form,
-                                                two_goals, second_goal, where, only_pinned, include_unusual)
+                                                two_goals, second_goal, where, only_pinned, on_shelf, include_unusual)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(CurveChoice, property, log, celsius)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(VersusChoice, first, second)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(SetupWords, magnet, grade, br, surface_field, recoil_permeability,
@@ -23,8 +23,8 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(MixSheetWords, bare, stocks, com
                                                 with, phases_at, impurities, measured)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(MixChoice, words, chart)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(ViewState, view, pins, dark, workshop_units, temperature, condition,
-                                                selected, find, rank, curves, versus, drop_setup, mix, pour, source,
-                                                find_source)
+                                                selected, find, rank, curves, versus, drop_setup, mix, pour, shelf,
+                                                source, find_source)
 
 Result<ViewState> read_view(const std::string& file, const ViewState& start) {
     std::error_code ignored;

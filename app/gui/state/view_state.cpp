@@ -59,7 +59,7 @@ ViewState first_view(const Catalogue& catalogue) {
 }
 
 ViewState fitted(ViewState view, const Catalogue& catalogue) {
-    static constexpr std::array views = {"metals", "rank", "curves", "compare", "mix", "pour", "sources"};
+    static constexpr std::array views = {"metals", "rank", "curves", "compare", "mix", "pour", "trials", "sources"};
     if (std::find(views.begin(), views.end(), view.view) == views.end()) view.view = "rank";
     std::vector<std::string> pins;
     for (const std::string& slug : view.pins)

@@ -20,6 +20,7 @@ struct RankChoice {
     std::string where;                             // conditions, separated by ';'
     std::string price_form = "exchange";           // or retail, scrap
     bool only_pinned = false;
+    bool on_shelf = false; // only what is in stock, at the prices paid
     bool include_unusual = false;
     bool two_goals = false; // the picture sets a second goal against the first
     std::string second_goal = "light-conductor";
@@ -46,7 +47,7 @@ struct MixChoice {
 };
 
 struct ViewState {
-    std::string view = "rank";     // metals | rank | curves | compare | mix | pour | sources
+    std::string view = "rank";     // metals | rank | curves | compare | mix | pour | trials | sources
     std::vector<std::string> pins; // slugs, a mix in its words; the place gives colour and mark
     bool dark = true;
     bool workshop_units = false;
@@ -57,10 +58,11 @@ struct ViewState {
     RankChoice rank;
     CurveChoice curves;
     VersusChoice versus;
-    SetupWords drop_setup; // magnet and tube of Drop; each word was readable when it was committed
-    MixChoice mix;         // what is melted together, and what is asked of it
-    PourWords pour;        // what is cast, and with what
-    std::string source;    // key of the source shown
+    SetupWords drop_setup;       // magnet and tube of Drop; each word was readable when it was committed
+    MixChoice mix;               // what is melted together, and what is asked of it
+    PourWords pour;              // what is cast, and with what
+    std::string shelf = "trial"; // the list shown in Trials
+    std::string source;          // key of the source shown
     std::string find_source;
     bool operator==(const ViewState&) const = default;
 };

@@ -1,0 +1,249 @@
+// The workshop's own file: what was measured, what is on the shelf, what it cost, what the workshop can do.
+#include "core/workshop/check_entry.hpp"
+#include "gui/panels/panels.hpp"
+#include "gui/widgets/text.hpp"
+#include "gui/widgets/text_field.hpp"
+#include "report/trial_report.hpp"
+
+#include <algorithm>
+#include <array>
+
+namespace pourbook {
+namespace {
+
+struct Shelf {
+    const char* kind;
+    const char* label;
+};
+constexpr std::array shelves = {
+    Shelf{"trial", "trials"},           Shelf{"stock", "stock"},       Shelf{"price", "own prices"},
+    Shelf{"rate", "rates of exchange"}, Shelf{"profile", "workshop"},  Shelf{"crucible", "crucibles"},
+    Shelf{"mould", "moulds"},           Shelf{"goal", "own goals"},    Shelf{"metal", "own metals"},
+    Shelf{"value", "own values"},       Shelf{"question", "questions"}};
+
+EntryDesk& desk(Ui& ui) {
+    return ui.session.passing.entry;
+}
+
+void open_entry(Ui& ui, const Kind& kind, const Entry& entry) {
+    desk(ui) = {kind.name, entry, ""};
+    ui.drafts.clear();
+}
+
+/// The first entry of a kind, or an empty form.
+void open_kind(Ui& ui, const Kind& kind) {
+    const auto& entries = ui.session.workshop.entries(kind);
+    open_entry(ui, kind, entries.empty() ? new_entry(kind) : entries.back());
+}
+
+void draw_shelves(Ui& ui) {
+    for (const Shelf& shelf : shelves) {
+        const Kind& kind = known_kind(shelf.kind);
+        const std::size_t count = ui.session.workshop.entries(kind).size();
+        const std::string words = std::string(shelf.label) + (count ? "  " + std::to_string(count) : "");
+        if (word_button(ui, std::string("shelf.") + shelf.kind, words, ui.view().shelf == shelf.kind)) {
+            ui.view().shelf = shelf.kind;
+            open_kind(ui, kind);
+        }
+        if (ImGui::IsItemHovered()) hover_text(ui, std::string(shelf.label) + "\n" + kind.meaning);
+        ImGui::SameLine();
+    }
+    ImGui::NewLine();
+}
+
+/// What tells an entry apart, and a word of what it is.
+std::string line_of(const Kind& kind, const Entry& entry) {
+    std::string out;
+    for (std::size_t i = 0; i < kind.fields.size() && i < 6; ++i)
+        if (!entry.values[i].empty()) out += (out.empty() ? "" : "  ") + entry.values[i];
+    return out;
+}
+
+void draw_list(Ui& ui, const Kind& kind) {
+    const auto& entries = ui.session.workshop.entries(kind);
+    if (!kind.single) {
+        if (ImGui::Button("new")) open_entry(ui, kind, new_entry(kind));
+        ui.probe.item("entry.new", "new");
+    }
+    if (entries.empty()) wrapped_text("Nothing here yet: fill in the form and keep it.", ui.colours().dim);
+    ImGuiListClipper clipper;
+    clipper.Begin(static_cast<int>(entries.size()));
+    while (clipper.Step())
+        for (int i = clipper.DisplayStart; i < clipper.DisplayEnd; ++i) {
+            const Entry& entry = entries[static_cast<std::size_t>(i)];
+            const std::string words = fitted(line_of(kind, entry), ImGui::GetContentRegionAvail().x);
+            const std::string id = "entry." + std::to_string(entry.id);
+            if (ImGui::Selectable((words + "##" + id).c_str(), desk(ui).entry.id == entry.id && entry.id != 0))
+                open_entry(ui, kind, entry);
+            ui.probe.item(id, words);
+        }
+}
+
+std::string label_of(const Field& field) {
+    std::string words = field.name;
+    std::replace(words.begin(), words.end(), '_', ' ');
+    return words + (field.required ? " *" : "");
+}
+
+/// The fault of this field alone; what others lack is said when the entry is kept.
+std::string field_fault_of(Ui& ui, const Kind& kind, std::size_t field, const std::string& text) {
+    Entry entry = desk(ui).entry;
+    entry.values[field] = text;
+    const Result<Entry> fit = checked(kind, entry, ui.session.catalogue);
+    const bool mine = !fit && fit.problem().column == static_cast<int>(field) + 1;
+    return mine && !text.empty() ? fit.problem().text : "";
+}
+
+void draw_choice_field(Ui& ui, const Field& field, const std::string& id, std::string& value) {
+    ImGui::SetNextItemWidth(ImGui::GetContentRegionAvail().x);
+    if (ImGui::BeginCombo(("##" + id).c_str(), value.c_str())) {
+        for (const std::string& word : field.choices) {
+            if (ImGui::Selectable((word.empty() ? "–" : word).c_str(), word == value)) value = word;
+            ui.probe.item(id + "." + word, word);
+        }
+        ImGui::EndCombo();
+    }
+    ui.probe.item(id, value);
+}
+
+void draw_field(Ui& ui, const Kind& kind, std::size_t i, float label_width) {
+    const Field& field = kind.fields[i];
+    const std::string id = "field." + field.name;
+    ImGui::AlignTextToFramePadding();
+    dim_text(ui, label_of(field));
+    if (ImGui::IsItemHovered()) hover_text(ui, label_of(field) + "\n" + field.meaning);
+    ImGui::SameLine(label_width);
+    std::string& value = desk(ui).entry.values[i];
+    if (field.type == FieldType::choice)
+        draw_choice_field(ui, field, id, value);
+    else
+        text_field(ui, id, value, field.example.empty() ? field.meaning.c_str() : field.example.c_str(),
+                   ImGui::GetContentRegionAvail().x,
+                   [&](const std::string& text) { return field_fault_of(ui, kind, i, text); });
+    if (ImGui::IsItemHovered() && !ImGui::IsItemActive()) hover_text(ui, label_of(field) + "\n" + field.meaning);
+    if (const std::string& fault = field_fault(ui, id); !fault.empty()) {
+        warning_text(ui, fault);
+        ui.probe.item(id + ".fault", fault);
+    }
+}
+
+/// Whether a trial of this type has a use for the field: the form shows no others.
+bool belongs(const Kind& kind, const Entry& entry, const std::string& field) {
+    if (kind.name != "trial") return true;
+    static const std::vector<std::string> magnet = {
+        "magnet",    "grade", "br",     "surface_field", "recoil_permeability", "magnet_mass",
+        "magnet_at", "times", "frames", "frame_rate",    "time_uncertainty"};
+    const auto in = [&](std::initializer_list<const char*> names) {
+        return std::any_of(names.begin(), names.end(), [&](const char* n) { return field == n; });
+    };
+    const std::string& type = text_of(kind, entry, "type");
+    const bool piece = type == "weighing" || type == "casting";
+    if (std::find(magnet.begin(), magnet.end(), field) != magnet.end()) return type == "drop";
+    if (in({"resistance", "span"})) return type == "four-wire";
+    if (in({"tube"})) return !piece;
+    if (in({"part"})) return piece;
+    return in({"pattern"}) ? type == "casting" : true;
+}
+
+void draw_buttons(Ui& ui, const Kind& kind) {
+    WorkshopDesk& workshop = ui.session.workshop;
+    if (ImGui::Button("keep")) {
+        const Result<Entry> kept = workshop.keep(ui.session.catalogue, kind, desk(ui).entry);
+        if (kept)
+            open_entry(ui, kind, *kept);
+        else
+            desk(ui).fault = kept.problem().text;
+    }
+    ui.probe.item("entry.keep", "keep");
+    if (desk(ui).entry.id) {
+        ImGui::SameLine();
+        if (ImGui::Button("remove")) {
+            const auto problem = workshop.remove(kind, desk(ui).entry);
+            open_entry(ui, kind, new_entry(kind));
+            if (problem) desk(ui).fault = problem->text;
+        }
+        ui.probe.item("entry.remove", "remove");
+    }
+    const std::string last = workshop.last_change();
+    if (!last.empty()) {
+        ImGui::SameLine();
+        if (ImGui::Button("undo")) {
+            const auto problem = workshop.undo();
+            open_kind(ui, kind);
+            if (problem) desk(ui).fault = problem->text;
+        }
+        ui.probe.item("entry.undo", last);
+        if (ImGui::IsItemHovered()) hover_text(ui, "Undo\n" + last);
+    }
+    if (desk(ui).fault.empty()) return;
+    warning_text(ui, desk(ui).fault);
+    ui.probe.item("entry.fault", desk(ui).fault);
+}
+
+void draw_form(Ui& ui, const Kind& kind) {
+    float label_width = 0;
+    for (const Field& f : kind.fields) label_width = std::max(label_width, ImGui::CalcTextSize(label_of(f).c_str()).x);
+    wrapped_text(kind.meaning, ui.colours().dim);
+    for (std::size_t i = 0; i < kind.fields.size(); ++i)
+        if (belongs(kind, desk(ui).entry, kind.fields[i].name)) draw_field(ui, kind, i, label_width + ui.px(12));
+    ImGui::Spacing();
+    draw_buttons(ui, kind);
+}
+
+void draw_what_trials_show(Ui& ui) {
+    const std::vector<ShownTrial>* trials = ui.session.trials();
+    if (!trials) {
+        dim_text(ui, "Working it out …");
+        return;
+    }
+    if (trials->empty())
+        wrapped_text("A drop, a four-wire resistance, a weighing or a casting: what it says of the metal appears here, "
+                     "beside what was predicted.",
+                     ui.colours().dim);
+    for (const ShownTrial& t : *trials) {
+        const std::string name = text_of(known_kind("trial"), t.entry, "name");
+        const TextLook look(desk(ui).entry.id == t.entry.id ? ui.fonts.strong : ui.fonts.body, ui.colours().ink);
+        const std::vector<std::string> lines = lines_of(t);
+        text(name);
+        std::string all;
+        for (const std::string& line : lines) {
+            ImGui::Indent(ui.px(12));
+            wrapped_text(line, ui.colours().dim);
+            ImGui::Unindent(ui.px(12));
+            all += (all.empty() ? "" : "\n") + line;
+        }
+        ui.probe.say("trial." + name, all);
+        ImGui::Spacing();
+    }
+}
+
+} // namespace
+
+void draw_trials(Ui& ui) {
+    WorkshopDesk& workshop = ui.session.workshop;
+    draw_shelves(ui); // may change what is open
+    const Result<const Kind*> found = kind_named(ui.view().shelf);
+    const Kind& kind = found ? **found : known_kind("trial");
+    if (desk(ui).kind != kind.name) {
+        workshop.look();
+        open_kind(ui, kind);
+    }
+    if (!workshop.fault().empty()) warning_text(ui, workshop.fault());
+    small_dim_text(ui, workshop.available() ? "kept in " + workshop.path() : "this window has no workshop file");
+    const float room = ImGui::GetContentRegionAvail().x;
+    const bool trials = kind.name == "trial";
+    ImGui::BeginChild("entries", {room * 0.26F, 0});
+    draw_list(ui, kind);
+    ImGui::EndChild();
+    ImGui::SameLine(0, ui.px(14));
+    ImGui::BeginChild("form", {trials ? room * 0.34F : room * 0.5F, 0});
+    draw_form(ui, kind);
+    ImGui::EndChild();
+    if (!trials) return;
+    ImGui::SameLine(0, ui.px(14));
+    ImGui::BeginChild("shown", {0, 0});
+    draw_what_trials_show(ui);
+    ImGui::EndChild();
+}
+
+} // namespace pourbook

@@ -1,0 +1,52 @@
+// The workshop's own file as the window holds it: lists read once and kept until something changes, so that a frame
+// reads no file.
+#pragma once
+
+#include "core/workshop/data.hpp"
+#include "core/workshop/workshop.hpp"
+#include "usecases/with_workshop.hpp"
+
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace pourbook {
+
+class WorkshopDesk {
+public:
+    /// Null: the window has no file; every list is empty and nothing can be kept.
+    explicit WorkshopDesk(Workshop* file);
+
+    bool available() const { return file_ != nullptr; }
+    std::string path() const { return file_ ? file_->path() : ""; }
+    const WorkshopData& data() const { return data_; }
+    /// Of a list that can't be read: the reason, once.
+    const std::string& fault() const { return fault_; }
+    const std::vector<Entry>& entries(const Kind& kind);
+    std::string last_change();
+
+    /// Rises with each change made here or seen by look().
+    std::size_t serial() const { return serial_; }
+    /// Takes in what another program has changed meanwhile.
+    void look();
+
+    /// Checks and keeps. The catalogue holds the workshop's own. Errors: as usecases/keep.hpp.
+    Result<Entry> keep(const Catalogue& catalogue, const Kind& kind, const Entry& entry);
+    std::optional<Problem> remove(const Kind& kind, const Entry& entry);
+    std::optional<Problem> undo();
+    std::optional<Problem> redo();
+
+private:
+    void read();
+
+    Workshop* file_;
+    WorkshopData data_;
+    std::map<std::string, std::vector<Entry>> lists_; // by kind
+    std::optional<std::string> last_change_;
+    std::string fault_;
+    std::size_t serial_ = 0;
+    std::int64_t seen_ = -1; // the file's own number of changes
+};
+
+} // namespace pourbook
