@@ -77,6 +77,7 @@ void declare_sheet(Context& context);
 void declare_rank(Context& context);
 void declare_tradeoff(Context& context);
 void declare_chart(Context& context);
+void declare_compare(Context& context);
 void declare_versus(Context& context);
 void declare_drop(Context& context);
 void declare_drag(Context& context);

@@ -1,6 +1,7 @@
 #include "cli/context.hpp"
 
 #include "cli/rank_words.hpp"
+#include "cli/table_words.hpp"
 #include "report/json.hpp"
 #include "report/text.hpp"
 
@@ -12,23 +13,27 @@ bool request_from_shelf(const std::vector<std::string>& from) {
 }
 
 /// What is on the shelf, at the prices paid for it.
-int rank_shelf(const Context& context, RankRequest request, const Catalogue& catalogue) {
+int rank_shelf(const Context& context, RankRequest request, const TableWords& table, const Catalogue& catalogue) {
     request.from = metals_on_the_shelf(context.own);
     if (request.from.empty())
         return context.failed(
             {Problem::Kind::no_value, "--from stock: nothing is on the shelf yet: `pourbook stock add copper 2kg`", 0});
     const Catalogue shelf = with_lot_prices(catalogue, context.own);
-    return context.answered(
-        rank(shelf, request), [&](const RankResult& r) { return json_of(r, shelf); },
+    return answered(
+        context, shelf, table, rank(shelf, request), [&](const RankResult& r) { return json_of(r, shelf); },
         [&](const RankResult& r, UnitSystem u) { return text_of(r, shelf, u); });
 }
 
 } // namespace
 
 void declare_rank(Context& context) {
-    auto words = std::make_shared<RankWords>();
+    struct Words : RankWords {
+        TableWords table;
+    };
+    auto words = std::make_shared<Words>();
     CLI::App* c = context.command("rank", "order the metals by a goal");
     with_rank_words(context, c, *words);
+    with_table_words(c, words->table);
     c->callback([&context, words] {
         const auto fault = words->read_range(context.words.at);
         context.answer = [&context, fault](const Catalogue&) { return context.failed(*fault); };
@@ -36,9 +41,10 @@ void declare_rank(Context& context) {
         context.answer =
             context.under_conditions([&context, words](const Catalogue& catalogue, const Conditions& conditions) {
                 const RankRequest request = words->asked(conditions);
-                if (request_from_shelf(request.from)) return rank_shelf(context, request, catalogue);
-                return context.answered(
-                    rank(catalogue, request), [&](const RankResult& r) { return json_of(r, catalogue); },
+                if (request_from_shelf(request.from)) return rank_shelf(context, request, words->table, catalogue);
+                return answered(
+                    context, catalogue, words->table, rank(catalogue, request),
+                    [&](const RankResult& r) { return json_of(r, catalogue); },
                     [&](const RankResult& r, UnitSystem u) { return text_of(r, catalogue, u); });
             });
     });

@@ -54,6 +54,7 @@ void declare_commands(Context& context) {
     declare_rank(context);
     declare_tradeoff(context);
     declare_chart(context);
+    declare_compare(context);
     declare_versus(context);
     declare_drop(context);
     declare_drag(context);

@@ -1,6 +1,7 @@
 #include "cli/context.hpp"
 
 #include "cli/setup_words.hpp"
+#include "cli/table_words.hpp"
 #include "core/quantity/unit.hpp"
 #include "report/eddy_json.hpp"
 #include "report/eddy_text.hpp"
@@ -13,6 +14,7 @@ namespace {
 struct SweepWords {
     SweepRequest request;
     std::vector<std::string> over;
+    TableWords table;
 };
 
 Result<SweepRequest> request_from(const SweepWords& words) {
@@ -56,6 +58,7 @@ void declare_sweep(Context& context) {
     c->add_option("--samples", request.samples, "samples for the intervals (default 200)")
         ->check(CLI::Range(20, 20000));
     c->add_option("--seed", request.seed, "seed of the samples (default 1)");
+    with_table_words(c, words->table);
     context.with_conditions(c);
     context.metal_lists.push_back(&request.metals);
     c->callback([&context, words] {
@@ -69,8 +72,9 @@ void declare_sweep(Context& context) {
                 Result<SweepRequest> asked = request_from(*words);
                 if (!asked) return context.failed(asked.problem());
                 asked->conditions = conditions;
-                return context.answered(
-                    sweep(catalogue, *asked), [&](const SweepResult& r) { return json_of(r, catalogue); },
+                return answered(
+                    context, catalogue, words->table, sweep(catalogue, *asked),
+                    [&](const SweepResult& r) { return json_of(r, catalogue); },
                     [&](const SweepResult& r, UnitSystem u) { return text_of(r, catalogue, u); });
             });
     });

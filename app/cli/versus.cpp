@@ -1,6 +1,7 @@
 #include "cli/context.hpp"
 
 #include "cli/setup_words.hpp"
+#include "cli/table_words.hpp"
 #include "report/versus_report.hpp"
 
 namespace pourbook {
@@ -9,6 +10,7 @@ void declare_versus(Context& context) {
     struct Words {
         VersusRequest request;
         std::string best = "high";
+        TableWords table;
     };
     auto words = std::make_shared<Words>();
     VersusRequest& request = words->request;
@@ -24,6 +26,7 @@ void declare_versus(Context& context) {
     c->add_option("--samples", request.samples, "samples for the interval (default 4000)")
         ->check(CLI::Range(10, 200000));
     c->add_option("--seed", request.seed, "seed of the samples (default 1)");
+    with_table_words(c, words->table);
     context.with_conditions(c);
     context.metal_words.insert(context.metal_words.end(), {&request.a, &request.b});
     c->callback([&context, words] {
@@ -31,8 +34,9 @@ void declare_versus(Context& context) {
             context.under_conditions([&context, words](const Catalogue& catalogue, const Conditions& conditions) {
                 words->request.conditions = conditions;
                 words->request.goal.best_high = words->best == "high";
-                return context.answered(
-                    versus(catalogue, words->request), [&](const VersusResult& r) { return json_of(r, catalogue); },
+                return answered(
+                    context, catalogue, words->table, versus(catalogue, words->request),
+                    [&](const VersusResult& r) { return json_of(r, catalogue); },
                     [&](const VersusResult& r, UnitSystem) { return text_of(r, catalogue); });
             });
     });

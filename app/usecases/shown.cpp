@@ -11,7 +11,7 @@ namespace pourbook {
 namespace {
 
 const std::string& unit_text(const Property& p, UnitSystem system) {
-    return system == UnitSystem::workshop ? p.workshop_unit : p.shown_unit;
+    return system == UnitSystem::base ? p.si_unit : system == UnitSystem::workshop ? p.workshop_unit : p.shown_unit;
 }
 
 Unit unit_of(const Property& p, UnitSystem system) {

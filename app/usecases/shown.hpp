@@ -7,7 +7,7 @@
 
 namespace pourbook {
 
-enum class UnitSystem { shown, workshop };
+enum class UnitSystem { shown, workshop, base }; // base: SI as it is kept, for programs
 
 /// The unit's name as people write it ("µΩ·cm", "°C", "W/(m·K)").
 std::string shown_unit(const Property& property, UnitSystem system);

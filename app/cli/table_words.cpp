@@ -1,0 +1,30 @@
+#include "cli/table_words.hpp"
+
+#include "report/tables/writers.hpp"
+#include "report/write_file.hpp"
+
+namespace pourbook {
+
+void with_table_words(CLI::App* c, TableWords& words) {
+    auto* to = c->add_option("--to", words.to, "write a file: .csv, .md, .html, .json, .xlsx or .txt");
+    c->add_option("--format", words.format, "csv, md, html, json, xlsx or text to standard output")->excludes(to);
+}
+
+int answer_table(const Context& context, const Catalogue& catalogue, const TableWords& words,
+                 const std::function<Document(const DocumentSetting&)>& make) {
+    const Result<TableFormat> format = !words.to.empty() ? table_format(words.to)
+                                                         : table_format_named(context.json           ? "json"
+                                                                              : words.format.empty() ? "text"
+                                                                                                     : words.format);
+    if (!format) return context.failed(format.problem());
+    const Result<UnitSystem> units = units_from(context.units);
+    if (!units) return context.failed(units.problem());
+    const UnitSystem used = *format == TableFormat::json ? UnitSystem::base : *units;
+    const Result<std::string> bytes = written(make({catalogue, used, context.date}), *format);
+    if (!bytes) return context.failed(bytes.problem());
+    if (words.to.empty()) return context.printed(*bytes);
+    const auto problem = write_file(words.to, *bytes);
+    return problem ? context.failed(*problem) : 0;
+}
+
+} // namespace pourbook

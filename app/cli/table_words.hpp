@@ -1,0 +1,31 @@
+// The words of a table that leaves the program: into which file, or in which format to standard output.
+#pragma once
+
+#include "cli/context.hpp"
+#include "report/tables/documents.hpp"
+
+#include <functional>
+#include <string>
+
+namespace pourbook {
+
+struct TableWords {
+    std::string to, format;
+    bool asked() const { return !to.empty() || !format.empty(); }
+};
+
+void with_table_words(CLI::App* command, TableWords& words);
+
+/// Writes the document of an answer. `make` is asked for SI units where the format is JSON. Returns the exit code.
+int answer_table(const Context& context, const Catalogue& catalogue, const TableWords& words,
+                 const std::function<Document(const DocumentSetting&)>& make);
+
+/// The document where one is asked for, else JSON or text as of any command.
+template <class R, class Json, class Text>
+int answered(const Context& context, const Catalogue& catalogue, const TableWords& words, const Result<R>& result,
+             Json as_json, Text as_text) {
+    if (!words.asked() || !result) return context.answered(result, as_json, as_text);
+    return answer_table(context, catalogue, words, [&](const DocumentSetting& s) { return document_of(*result, s); });
+}
+
+} // namespace pourbook

@@ -1,0 +1,106 @@
+#include "report/tables/document_parts.hpp"
+
+#include "core/quantity/format.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace pourbook {
+namespace {
+
+/// "property of metal: reason" without what the row and column say already.
+std::string reason_of(const std::string& problem) {
+    const std::size_t colon = problem.find(": ");
+    return colon == std::string::npos ? problem : problem.substr(colon + 2);
+}
+
+std::string unit_of(const Property& property, UnitSystem units) {
+    return property.is_text ? "" : shown_unit(property, units);
+}
+
+} // namespace
+
+Document start_document(const std::string& title, const Conditions& conditions, const DocumentSetting& setting) {
+    Document out;
+    out.title = title;
+    out.conditions = {{"temperature_K", exact(conditions.temperature_K)}, {"condition", conditions.condition}};
+    if (!conditions.temper.empty()) out.conditions.emplace_back("temper", conditions.temper);
+    if (conditions.price_form != "exchange") out.conditions.emplace_back("price_form", conditions.price_form);
+    if (conditions.rrr) out.conditions.emplace_back("purity_rrr", exact(*conditions.rrr));
+    out.data_version = setting.catalogue.data_version;
+    out.date = setting.date;
+    return out;
+}
+
+DataColumn column_of(const Property& property, UnitSystem units) {
+    return {property.id, property.label, unit_of(property, units), !property.is_text, true};
+}
+
+DataCell cell_of(const Property& property, const Evaluated& e, UnitSystem units) {
+    const double u = shown_uncertainty(property, e.value_si, e.standard_uncertainty_si, units);
+    DataCell cell = property.is_text
+                        ? DataCell::words(e.text)
+                        : DataCell::figure(shown_number(property, e.value_si, units),
+                                           shown_value(property, e, units) + (u > 0 ? " ± " + significant(u, 2) : ""));
+    if (!property.is_text) cell.uncertainty = DataCell::figure(u, "").number;
+    cell.how_known = name_of(e.how_known);
+    cell.condition = e.condition;
+    for (const SourceValue& s : e.sources)
+        if (std::find(cell.sources.begin(), cell.sources.end(), s.key) == cell.sources.end())
+            cell.sources.push_back(s.key);
+    return cell;
+}
+
+DataCell cell_of(const Property& property, const Result<Evaluated>& value, UnitSystem units) {
+    if (value) return cell_of(property, *value, units);
+    DataCell cell;
+    cell.reason = reason_of(value.problem().text);
+    return cell;
+}
+
+MeritCells::MeritCells(const std::string& formula, const std::string& unit, const DocumentSetting& setting)
+    : property_(setting.catalogue.property(formula)), units_(setting.units),
+      unit_(property_     ? unit_of(*property_, units_)
+            : unit == "1" ? ""
+                          : unit) {}
+
+double MeritCells::drawn(double si) const {
+    return property_ ? shown_number(*property_, si, units_) : si;
+}
+
+void MeritCells::add_columns(DataTable& table, const std::string& id, const std::string& title) const {
+    table.columns.push_back({id + "median", title + "median", unit_, true});
+    table.columns.push_back({id + "low90", title + "90 % low", unit_, true});
+    table.columns.push_back({id + "high90", title + "90 % high", unit_, true});
+}
+
+void MeritCells::add_cells(std::vector<DataCell>& row, const Place& place) const {
+    const double low = drawn(place.low90), high = drawn(place.high90);
+    for (const double x : {drawn(place.median), std::min(low, high), std::max(low, high)})
+        row.push_back(DataCell::figure(x, rounded_to(x, std::abs(high - low) / 2, 4)));
+}
+
+void add_metal_columns(DataTable& table) {
+    table.columns.push_back({"metal", "metal"});
+    table.columns.push_back({"name", "name"});
+}
+
+void add_metal_cells(std::vector<DataCell>& row, const Metal& metal) {
+    row.push_back(DataCell::words(metal.slug));
+    row.push_back(DataCell::words(metal.name));
+}
+
+void add_left_out(Document& document, const std::string& title, const std::vector<LeftOut>& list) {
+    if (list.empty()) return;
+    DataTable part{title, {}, {}};
+    add_metal_columns(part);
+    part.columns.push_back({"reason", "reason"});
+    for (const LeftOut& l : list) {
+        part.rows.emplace_back();
+        add_metal_cells(part.rows.back(), *l.metal);
+        part.rows.back().push_back(DataCell::words(l.reason));
+    }
+    document.parts.push_back(std::move(part));
+}
+
+} // namespace pourbook

@@ -1,0 +1,40 @@
+// Pieces that several documents share.
+#pragma once
+
+#include "core/ranking/order.hpp"
+#include "report/tables/documents.hpp"
+
+namespace pourbook {
+
+/// Title, conditions, data version and date.
+Document start_document(const std::string& title, const Conditions& conditions, const DocumentSetting& setting);
+
+/// The column of a property, and a figure in it.
+DataColumn column_of(const Property& property, UnitSystem units);
+DataCell cell_of(const Property& property, const Evaluated& value, UnitSystem units);
+/// A missing value is told with its reason.
+DataCell cell_of(const Property& property, const Result<Evaluated>& value, UnitSystem units);
+
+/// A merit as it is drawn: in the unit of the property that is asked for, else as the formula gives it in SI.
+class MeritCells {
+public:
+    MeritCells(const std::string& formula, const std::string& unit, const DocumentSetting& setting);
+    /// median, 90 % low, 90 % high; ids start with `id`, titles with `title`.
+    void add_columns(DataTable& table, const std::string& id, const std::string& title) const;
+    void add_cells(std::vector<DataCell>& row, const Place& place) const;
+
+private:
+    double drawn(double si) const;
+    const Property* property_;
+    UnitSystem units_;
+    std::string unit_;
+};
+
+/// metal and name.
+void add_metal_columns(DataTable& table);
+void add_metal_cells(std::vector<DataCell>& row, const Metal& metal);
+
+/// A part for metals that are left out, with the reason; nothing where the list is empty.
+void add_left_out(Document& document, const std::string& title, const std::vector<LeftOut>& list);
+
+} // namespace pourbook
