@@ -7,6 +7,8 @@
 #include "importers/shop/read_rows.hpp"
 
 #include <csignal>
+#include <unistd.h>
+
 #include <cstdlib>
 #include <ctime>
 #include <filesystem>
@@ -49,8 +51,23 @@ pourbook::Result<std::unique_ptr<pourbook::Workshop>> open_workshop(const std::s
     return pourbook::open_workshop(path);
 }
 
+volatile std::sig_atomic_t stop_asked = 0;
+
+/// Asked for by what can stop half way; from the first time on, Ctrl-C is heard instead of ending the program.
+bool asked_to_stop() {
+    static const auto before = std::signal(SIGINT, [](int) { stop_asked = 1; });
+    return before != SIG_ERR && stop_asked != 0;
+}
+
+/// A person at a terminal sees how far it is.
 pourbook::Result<pourbook::casting::Mesh> read_mesh(const std::string& path) {
-    return pourbook::read_stl_file(path);
+    const bool watched = ::isatty(STDERR_FILENO);
+    const auto mesh = pourbook::read_stl_file(path, [watched](double share) {
+        if (watched) std::cerr << "\rreading the mesh: " << static_cast<int>(share * 100) << " % " << std::flush;
+        return !asked_to_stop();
+    });
+    if (watched) std::cerr << "\r\x1b[K";
+    return mesh;
 }
 
 int open_window(const pourbook::Catalogue& catalogue, const pourbook::WindowWords& words,
@@ -78,14 +95,6 @@ std::string today() {
     gmtime_r(&now, &utc);
     char text[11];
     return std::strftime(text, sizeof text, "%Y-%m-%d", &utc) ? text : "";
-}
-
-volatile std::sig_atomic_t stop_asked = 0;
-
-/// Asked for by what can stop half way; from the first time on, Ctrl-C is heard instead of ending the program.
-bool asked_to_stop() {
-    static const auto before = std::signal(SIGINT, [](int) { stop_asked = 1; });
-    return before != SIG_ERR && stop_asked != 0;
 }
 
 } // namespace

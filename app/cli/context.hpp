@@ -85,6 +85,7 @@ void declare_infer(Context& context);
 void declare_sweep(Context& context);
 void declare_mix(Context& context);
 void declare_pour(Context& context);
+void declare_defect(Context& context);
 void declare_sources(Context& context);
 void declare_check(Context& context);
 void declare_entries(Context& context); // stock, price, trial, goal, profile ...

@@ -62,6 +62,7 @@ void declare_commands(Context& context) {
     declare_sweep(context);
     declare_mix(context);
     declare_pour(context);
+    declare_defect(context);
     declare_sources(context);
     declare_check(context);
     declare_entries(context);

@@ -137,6 +137,15 @@ with tempfile.TemporaryDirectory() as folder:
     refused(2, "can't be opened", "copper", "--part", "stl:" + os.path.join(folder, "none.stl"))
     refused(2, "--stl-unit", "copper", "--part", "stl:" + whole, "--stl-unit", "kg")
 
+# the defect key: asked by what was seen, all without a word, one line where nothing looks like it
+code, out, err = run("defect", "jagged", "holes", "--json")
+check(code == 0 and [d["name"] for d in json.loads(out)] == ["shrinkage"], f"defect by its look: {out}")
+code, out, err = run("defect", "--json")
+check({d["name"] for d in json.loads(out)} == {"gas", "shrinkage", "cold run", "moisture", "oxygen"}, "not every defect")
+check(all(d["change"] and d["source"] for d in json.loads(out)), "a defect without a remedy or a source")
+code, out, err = run("defect", "purple")
+check(code == 3 and err.count("\n") == 1 and "ask for one of" in err, f"an unknown defect: {code} {err}")
+
 for failure in failures:
     print("FAILED:", failure)
 print("pour:", "failed" if failures else "passed", len(failures))

@@ -3,7 +3,9 @@
 #include "gui/panels/panels.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/text_field.hpp"
+#include "gui/widgets/value_label.hpp"
 #include "report/trial_report.hpp"
+#include "usecases/defects.hpp"
 
 #include <algorithm>
 #include <array>
@@ -180,6 +182,29 @@ void draw_buttons(Ui& ui, const Kind& kind) {
     ui.probe.item("entry.fault", desk(ui).fault);
 }
 
+/// After a pour: what was seen, and on the hover what to change.
+void draw_defects(Ui& ui) {
+    const Result<std::vector<Defect>> key = defects(ui.session.catalogue, "");
+    if (!key) return;
+    ImGui::Spacing();
+    {
+        const TextLook look(ui.fonts.strong, ui.colours().ink);
+        text("What was seen?");
+    }
+    for (const Defect& d : *key) {
+        if (ImGui::Selectable(fitted(d.seen, ImGui::GetContentRegionAvail().x).c_str(),
+                              ui.session.passing.seen == d.name))
+            ui.session.passing.seen = d.name;
+        ui.probe.item("seen." + d.name, d.seen);
+        if (ui.session.passing.seen != d.name) continue;
+        ImGui::Indent(ui.px(12));
+        wrapped_text(d.name + ": " + d.change, ui.colours().ink);
+        ui.probe.say("seen.change", d.change);
+        source_chip(ui, "seen.source", d.entry->citation.source);
+        ImGui::Unindent(ui.px(12));
+    }
+}
+
 void draw_form(Ui& ui, const Kind& kind) {
     float label_width = 0;
     for (const Field& f : kind.fields) label_width = std::max(label_width, ImGui::CalcTextSize(label_of(f).c_str()).x);
@@ -188,6 +213,7 @@ void draw_form(Ui& ui, const Kind& kind) {
         if (belongs(kind, desk(ui).entry, kind.fields[i].name)) draw_field(ui, kind, i, label_width + ui.px(12));
     ImGui::Spacing();
     draw_buttons(ui, kind);
+    if (kind.name == "trial" && text_of(kind, desk(ui).entry, "type") == "casting") draw_defects(ui);
 }
 
 void draw_what_trials_show(Ui& ui) {

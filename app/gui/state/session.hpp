@@ -43,6 +43,7 @@ struct Passing {
     std::size_t finder_at = 0;
     bool scroll_to_selected = true;
     EntryDesk entry;
+    std::string seen; // defect chosen in Trials
 };
 
 class Session {

@@ -1,0 +1,47 @@
+#include "usecases/defects.hpp"
+
+#include <algorithm>
+#include <cctype>
+#include <sstream>
+
+namespace pourbook {
+namespace {
+
+std::string lower(std::string text) {
+    std::transform(text.begin(), text.end(), text.begin(),
+                   [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+    return text;
+}
+
+/// "Round smooth holes: gas. Drier charge." as look, cause and change.
+Defect defect_from(const Practice& entry) {
+    const std::size_t colon = entry.text.find(": "), stop = entry.text.find(". ", colon);
+    Defect d{entry.grade, entry.text.substr(0, colon), "", &entry};
+    if (stop != std::string::npos) d.change = entry.text.substr(stop + 2);
+    return d;
+}
+
+bool has_all(const Defect& defect, const std::string& words) {
+    const std::string text = lower(defect.name + " " + defect.seen);
+    std::istringstream in(lower(words));
+    for (std::string word; in >> word;)
+        if (text.find(word) == std::string::npos) return false;
+    return true;
+}
+
+} // namespace
+
+Result<std::vector<Defect>> defects(const Catalogue& catalogue, const std::string& words) {
+    std::vector<Defect> found;
+    std::string names;
+    for (const Practice& p : catalogue.practices) {
+        if (p.quantity != "defect") continue;
+        const Defect defect = defect_from(p);
+        names += (names.empty() ? "" : ", ") + defect.name;
+        if (has_all(defect, words)) found.push_back(defect);
+    }
+    if (!found.empty()) return found;
+    return Problem{Problem::Kind::unknown, "no defect looks like '" + words + "': ask for one of " + names, 0};
+}
+
+} // namespace pourbook
