@@ -1,166 +1,88 @@
-// Short fuzz run under the address and undefined-behaviour sanitizers: seeded mutations of good inputs go through every
-// reader of foreign text. Nothing may crash, hang or be undefined; whether an input is accepted is the unit tests'
-// business. fuzz ROUNDS [SEED [CORPUS]]: with a folder CORPUS/READER each input that was answered in a new way is kept
-// there and is a starting point of the next run (tests/fuzz/campaign.sh).
-#include "core/materials/catalogue.hpp"
-#include "core/quantity/unit.hpp"
-#include "core/ranking/formula.hpp"
-#include "core/workshop/check_entry.hpp"
-#include "db/store/workshop_file.hpp"
-#include "importers/common/located_json.hpp"
-#include "importers/compile/figure.hpp"
-#include "importers/mesh/read_stl.hpp"
-#include "importers/shop/read_rows.hpp"
+// Fuzz run under the address and undefined-behaviour sanitizers: seeded mutations of good inputs go through every
+// reader of foreign text. Nothing may crash, hang or be undefined. An input that reaches code none before it reached
+// becomes a starting point.
+//   fuzz AMOUNT [READER|all [FROM [KEEP [SEED]]]]
+// AMOUNT: rounds ("3000") or processor minutes ("10min") a reader. FROM/READER holds further starting points; with KEEP
+// new ones are written to KEEP/READER and taken up again (tests/fuzz/campaign.sh).
+#include "fuzz/readers.hpp"
 
+#include <fcntl.h>
+#include <sys/time.h>
 #include <unistd.h>
 
 #include <algorithm>
-#include <cctype>
+#include <csignal>
 #include <cstdint>
-#include <cstdlib>
+#include <ctime>
 #include <filesystem>
 #include <fstream>
-#include <functional>
 #include <iostream>
+#include <iterator>
 #include <random>
-#include <set>
-#include <sstream>
-#include <string>
-#include <vector>
 
-using namespace pourbook;
+namespace fs = std::filesystem;
+using pourbook::fuzz::Reader;
+
+// Runs before the sanitizers are ready and must not count itself.
+#define POURBOOK_BARE __attribute__((no_sanitize_coverage, no_sanitize("address,undefined")))
 
 namespace {
 
-Catalogue dictionary() {
-    Catalogue c;
-    for (const auto& [id, unit] :
-         {std::pair{"conductivity", "S/m"}, {"density", "kg/m3"}, {"price", "USD/kg"}, {"liquidus", "K"}}) {
-        Property p;
-        p.id = id;
-        p.dimension = parse_unit(unit)->dimension;
-        c.properties.push_back(p);
-    }
-    c.index();
-    return c;
+bool reached[1 << 16];
+bool new_code = false;
+std::uintptr_t before = 0;
+
+} // namespace
+
+// Called by the compiler at each branch (-fsanitize-coverage=trace-pc).
+extern "C" POURBOOK_BARE void __sanitizer_cov_trace_pc() {
+    const auto here = reinterpret_cast<std::uintptr_t>(__builtin_return_address(0));
+    bool& known = reached[(here ^ before) & 0xffff];
+    before = here << 1;
+    new_code = new_code || !known;
+    known = true;
 }
 
-struct Reader {
-    const char* name;
-    std::function<std::string(const std::string&)> read; // how it answered: "" accepted, else the message
-    std::vector<std::string> good;
-    bool binary = false; // bits are flipped; slow, so a hundredth of the rounds
-};
-
-template <class T> std::string answer_of(const Result<T>& result) {
-    return result ? std::string() : result.problem().text;
+// Every fault ends in SIGABRT, where the input is saved.
+extern "C" POURBOOK_BARE const char* __asan_default_options() {
+    return "abort_on_error=1:handle_abort=0";
+}
+extern "C" POURBOOK_BARE const char* __ubsan_default_options() {
+    return "abort_on_error=1:print_stacktrace=1";
 }
 
-/// A list read to its end and every row checked.
-std::string read_list(const std::string& text, const char* kind_name, const Catalogue& names) {
-    const Kind& kind = known_kind(kind_name);
-    const auto rows = read_rows(std::make_unique<std::istringstream>(text), text.size(), "fuzz", kind, {});
-    if (!rows) return rows.problem().text;
-    std::string last;
-    for (SourceRow row;;) {
-        const Result<bool> more = (*rows)->next(row);
-        if (!more || !*more) return more ? last : more.problem().text;
-        last = row.fault.empty() ? answer_of(checked(kind, row.entry, names)) : row.fault;
-    }
+namespace {
+
+const std::string* current = nullptr;
+std::string fault_file;
+volatile std::sig_atomic_t stopped = 0;
+
+void save_current(int) {
+    if (!current) return;
+    const int file = open(fault_file.c_str(), O_CREAT | O_TRUNC | O_WRONLY, 0644);
+    const bool saved = write(file, current->data(), current->size()) >= 0;
+    const std::string line =
+        "failed: fuzz, the input " + std::string(saved ? "is" : "could not be saved as ") + " " + fault_file + "\n";
+    if (write(2, line.data(), line.size()) < 0) return;
 }
 
-std::string content_of(const std::filesystem::path& path) {
-    std::ifstream in(path, std::ios::binary);
-    std::ostringstream text;
-    text << in.rdbuf();
-    return text.str();
+/// A reader that takes ten processor seconds counts as hung.
+void read_within(const Reader& reader, const std::string& text) {
+    const itimerval ten_seconds{{}, {10, 0}}, off{};
+    current = &text;
+    before = 0;
+    setitimer(ITIMER_VIRTUAL, &ten_seconds, nullptr);
+    reader.read(text);
+    setitimer(ITIMER_VIRTUAL, &off, nullptr);
+    current = nullptr;
 }
 
-/// The bytes as a workshop file of their own, opened, read and undone.
-std::string read_workshop_file(const std::string& bytes) {
-    namespace fs = std::filesystem;
-    const fs::path folder = fs::temp_directory_path() / ("pourbook-fuzz-" + std::to_string(getpid()));
-    fs::remove_all(folder);
-    fs::create_directories(folder);
-    std::ofstream(folder / "w.sqlite", std::ios::binary) << bytes;
-    std::string last;
-    {
-        const auto workshop = open_workshop(folder / "w.sqlite");
-        if (!workshop) last = workshop.problem().text;
-        if (workshop)
-            for (const Kind& kind : workshop_kinds()) last += answer_of((*workshop)->entries(kind));
-        if (workshop) last += answer_of((*workshop)->newest_prices()) + answer_of((*workshop)->undo());
-    }
-    fs::remove_all(folder);
-    return last;
-}
-
-std::vector<Reader> readers() {
-    static const Catalogue names = dictionary();
-    static const Metal metal = [] {
-        Metal m;
-        m.slug = m.name = m.family = m.kind = "copper";
-        return m;
-    }();
-    const auto formula = [](const std::string& text) {
-        const auto f = Formula::parse(text, names);
-        const auto c = Condition::parse(text, names);
-        if (f) f->value(std::vector<double>(f->names().size(), 1.5));
-        if (c) c->holds(std::vector<double>(c->names().size(), 1.5), metal);
-        return answer_of(f) + answer_of(c);
-    };
-    const auto json = [](const std::string& text) {
-        try {
-            parse_located_json("fuzz", text);
-            return std::string();
-        } catch (const InputError& e) { // the expected answer to bad input
-            return std::string(e.what());
-        }
-    };
-    const auto stl = [](const std::string& text) {
-        std::istringstream in(text);
-        return answer_of(read_stl(in, "fuzz"));
-    };
-    return {
-        {"unit",
-         [](const std::string& t) {
-             return answer_of(parse_unit(t)) + answer_of(parse_quantity(t)) + answer_of(money_from(t));
-         },
-         {"uohm.cm", "W/(m.K)", "1e-6/K", "25 mm", "101%IACS", "20 degC", "g/cm³", "Btu/(ft.h.degF)"}},
-        {"formula",
-         formula,
-         {"conductivity / (density * price)", "liquidus < 1100 degC and family != lead",
-          "sqrt(abs(density - 8.9 g/cm3)) ^ 2", "not (min(price, 3) > 2) or kind == 'alloy'"}},
-        {"figure",
-         [](const std::string& t) { return answer_of(read_figure(t, Unit{})); },
-         {"1.678", "25 to 33", ">= 58", "-2.5e-3 to 1.6"}},
-        {"json",
-         json,
-         {R"({"slug": "x", "records": [{"points": [["1", "2"]], "n": -1.5e3, "t": true, "z": null}]})",
-          R"(["µΩ", "\u00b5", {"a": {}}])"}},
-        {"stl",
-         stl,
-         {"solid a\nfacet normal 0 0 1\nouter loop\nvertex 0 0 0\nvertex 1 0 0\nvertex 0 1 "
-          "0\nendloop\nendfacet\nendsolid a\n",
-          std::string(80, ' ') + std::string("\1\0\0\0", 4) + std::string(50, '\0')}},
-        {"csv",
-         [](const std::string& t) { return read_list(t, "price", names) + read_list(t, "trial", names); },
-         {"metal;price [EUR/kg];date;note\r\ncopper;8,50;2026-11-01;\"a \"\"b\"\"\"\r\n",
-          "\xEF\xBB\xBF"
-          "metal,cost,unit,as of\ncopper,\"1,234.5\",USD/lb,2026-11-01\n",
-          "type\tmagnet\ttube\ttimes\tfps\ndrop\tsphere:12mm\t14mm:20mm:1m\t4.2 s, 4.3 s\t60\n",
-          R"([{"metal": "copper", "price": "8 EUR/kg", "date": "2026-11-01", "si": {"x": 1}, "times": [1, "2 s"]}])"}},
-        {"workshop-file", read_workshop_file, {content_of(POURBOOK_FUZZ_FILE)}, true},
-    };
-}
-
-std::string mutated(std::string text, std::mt19937_64& random) {
-    static const std::string pieces[] = {"(", ")",    "/",  "^", "-", "e999", "\"", "[",   "{",
-                                         "%", "\xff", "\0", "µ", "1", ".",    " ",  "and", "degC"};
-    const std::size_t changes = 1 + random() % 6;
-    for (std::size_t i = 0; i < changes; ++i) {
+std::string mutated(std::string text, const std::string& other, std::mt19937_64& random) {
+    static const std::string pieces[] = {"(", ")",    "/",  "^", "-", "e999", "\"", "[",   "{",    "+",  ":", "x",  "@",
+                                         "%", "\xff", "\0", "µ", "1", ".",    " ",  "and", "degC", "\n", ",", "nan"};
+    for (std::size_t left = 1 + random() % 6; left > 0; --left) {
         const std::size_t at = text.empty() ? 0 : random() % text.size();
-        switch (random() % 5) {
+        switch (random() % 6) {
         case 0:
             text.insert(at, pieces[random() % std::size(pieces)]);
             break;
@@ -173,80 +95,101 @@ std::string mutated(std::string text, std::mt19937_64& random) {
         case 3:
             text += text.substr(at, 1 + random() % 40);
             break;
+        case 4:
+            if (!other.empty()) text.insert(at, other, random() % other.size(), 1 + random() % 40);
+            break;
         default:
             text.insert(at, std::string(1 + random() % 200, text.empty() ? '(' : text[at]));
             break;
         }
-        if (text.size() > 20000) text.resize(20000);
     }
+    text.resize(std::min<std::size_t>(text.size(), 20000));
     return text;
 }
 
-std::string flipped(std::string bytes, std::mt19937_64& random) {
-    const std::size_t changes = 1 + random() % 8;
-    for (std::size_t i = 0; i < changes && !bytes.empty(); ++i) {
-        const std::size_t at =
-            random() % 3 ? random() % bytes.size() : random() % std::min<std::size_t>(bytes.size(), 200);
-        bytes[at] = static_cast<char>(random() % 2 ? bytes[at] ^ (1 << random() % 8) : static_cast<int>(random()));
+/// Changes to the workshop's file, a third of them in its head; now and then it is cut.
+std::string patched_further(std::string patches, const std::string& other, std::mt19937_64& random) {
+    if (random() % 4 == 0) patches.resize(random() % (patches.size() / 4 + 1) * 4);
+    if (random() % 4 == 0) patches += other;
+    for (std::size_t left = 1 + random() % 8; left > 0; --left) {
+        const std::size_t place =
+            random() % 40 == 0 ? 0xff0000 + random() % 0xffff : random() % (random() % 3 ? 1 << 17 : 200);
+        for (const std::size_t byte :
+             {place >> 16, place >> 8, place, static_cast<std::size_t>(random() % 2 ? 1 << random() % 8 : random())})
+            patches += static_cast<char>(byte);
     }
-    if (random() % 10 == 0) bytes.resize(random() % (bytes.size() + 1));
-    return bytes;
+    patches.resize(std::min<std::size_t>(patches.size(), 256));
+    return patches;
 }
 
-/// An answer without its figures and quotations: the way it was given.
-std::string way_of(const std::string& answer) {
-    std::string out;
-    bool quoted = false;
-    for (const char c : answer) {
-        if (c == '\'') quoted = !quoted;
-        if (!quoted && !std::isdigit(static_cast<unsigned char>(c))) out += c;
-    }
-    return out;
-}
-
-/// Inputs that were answered in a new way, kept as files.
-class Corpus {
+/// Starting points of one reader; those that reached new code are kept.
+class Pool {
 public:
-    Corpus(const std::string& folder, const Reader& reader) {
-        if (folder.empty()) return;
-        folder_ = std::filesystem::path(folder) / reader.name;
-        std::filesystem::create_directories(folder_);
-        for (const auto& file : std::filesystem::directory_iterator(folder_)) kept_.push_back(content_of(file.path()));
-        for (const std::string& text : kept_) ways_.insert(way_of(reader.read(text)));
+    Pool(const Reader& reader, const std::string& from, const std::string& keep) : texts_(reader.good), keep_(keep) {
+        for (const std::string& folder : {from, keep})
+            if (!folder.empty() && fs::exists(fs::path(folder) / reader.name)) add_all(fs::path(folder) / reader.name);
+        if (keep.empty()) return;
+        keep_ /= reader.name;
+        fs::create_directories(keep_);
     }
-    const std::vector<std::string>& kept() const { return kept_; }
-    bool offer(const std::string& text, const std::string& answer) {
-        if (!ways_.insert(way_of(answer)).second) return false;
-        if (!folder_.empty())
-            std::ofstream(folder_ / std::to_string(std::hash<std::string>{}(text)), std::ios::binary) << text;
-        return true;
+    const std::vector<std::string>& texts() const { return texts_; }
+    const std::string& any(std::mt19937_64& random) const { return texts_[random() % texts_.size()]; }
+    void add(const std::string& text) {
+        texts_.push_back(text);
+        if (!keep_.empty())
+            std::ofstream(keep_ / std::to_string(std::hash<std::string>{}(text)), std::ios::binary) << text;
     }
 
 private:
-    std::filesystem::path folder_;
-    std::vector<std::string> kept_;
-    std::set<std::string> ways_;
+    void add_all(const fs::path& folder) {
+        std::vector<fs::path> files{fs::directory_iterator(folder), {}};
+        std::sort(files.begin(), files.end()); // the same run from the same seed
+        for (const fs::path& file : files) {
+            std::ifstream in(file, std::ios::binary);
+            texts_.emplace_back(std::istreambuf_iterator<char>(in), std::istreambuf_iterator<char>());
+        }
+    }
+    std::vector<std::string> texts_;
+    fs::path keep_;
 };
+
+void run(const Reader& reader, double rounds, double seconds, Pool pool, std::mt19937_64& random) {
+    fault_file = fs::temp_directory_path() / ("pourbook-fuzz-" + std::string(reader.name) + ".input");
+    std::fill(std::begin(reached), std::end(reached), false);
+    for (const std::string& text : pool.texts()) read_within(reader, text);
+    const std::clock_t start = std::clock();
+    const auto spent = [&] { return static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC; };
+    const auto mutate = reader.patches ? patched_further : mutated;
+    long done = 0;
+    for (; !stopped && static_cast<double>(done) < rounds && spent() < seconds; ++done) {
+        const std::string text = mutate(pool.any(random), pool.any(random), random);
+        new_code = false;
+        read_within(reader, text);
+        if (new_code) pool.add(text);
+    }
+    std::cout << reader.name << ": " << done << " inputs, " << spent() / 60 << " processor minutes, "
+              << pool.texts().size() << " starting points, " << std::count(std::begin(reached), std::end(reached), true)
+              << " branches\n";
+}
 
 } // namespace
 
 int main(int argc, char** argv) {
-    const long rounds = argc > 1 ? std::atol(argv[1]) : 1000;
-    std::mt19937_64 random(argc > 2 ? std::strtoull(argv[2], nullptr, 10) : 20261125);
-    const std::string folder = argc > 3 ? argv[3] : "";
-    for (const Reader& reader : readers()) {
-        Corpus corpus(folder, reader);
-        std::vector<std::string> pool = reader.good;
-        pool.insert(pool.end(), corpus.kept().begin(), corpus.kept().end());
-        const long turns = reader.binary ? std::max(rounds / 100, 1L) : rounds;
-        for (long i = 0; i < turns; ++i) {
-            const std::string& from = pool[random() % pool.size()];
-            const std::string text = reader.binary ? flipped(from, random) : mutated(from, random);
-            const bool new_way = corpus.offer(text, reader.read(text));
-            if (new_way || pool.size() < 200) pool.push_back(text); // mutants of mutants
-        }
-        std::cout << reader.name << ": " << turns << " inputs\n";
+    const std::vector<std::string> words(argv + 1, argv + argc);
+    const auto word = [&](std::size_t i, const char* otherwise) { return i < words.size() ? words[i] : otherwise; };
+    const double amount = std::stod(word(0, "1000"));
+    const bool minutes = word(0, "").find("min") != std::string::npos;
+    std::mt19937_64 random(std::stoull(word(4, "20261125")));
+    std::signal(SIGABRT, save_current);
+    std::signal(SIGVTALRM, [](int) { std::abort(); });
+    std::signal(SIGTERM, [](int) { stopped = 1; });
+    bool any = false;
+    for (const Reader& reader : pourbook::fuzz::readers()) {
+        if (word(1, "all") != "all" && words[1] != reader.name) continue;
+        any = true;
+        run(reader, minutes ? 1e18 : std::max(amount / (reader.patches ? 100 : 1), 1.0), minutes ? 60 * amount : 1e18,
+            Pool(reader, word(2, ""), word(3, "")), random);
     }
-    std::cout << "passed: fuzz, nothing crashed\n";
-    return 0;
+    std::cout << (any ? "passed: fuzz, nothing crashed\n" : "failed: fuzz, no such reader\n");
+    return any ? 0 : 1;
 }

@@ -6,11 +6,13 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <utility>
 
 namespace pourbook::eddy {
 namespace {
 
 using std::numbers::pi;
+constexpr double ratio_limit = 1000; // of lengths to each other; the work grows with it
 
 /// exp(-x) 2 I1(x) / x.
 double disc_factor(double x) {
@@ -44,6 +46,12 @@ double sheet_linkage(double inner, double outer, double length) {
     return 2 * length * outer / (pi * inner) * sum;
 }
 
+/// Smallest and largest of the magnet's lengths, its wall among them.
+std::pair<double, double> extremes(const Magnet& m) {
+    if (m.shape != Shape::ring) return std::minmax({m.outer_radius_m, m.length_m});
+    return std::minmax({m.outer_radius_m, m.inner_radius_m, m.outer_radius_m - m.inner_radius_m, m.length_m});
+}
+
 double cap_field(double radius, double length, double distance) {
     const double far = distance + length;
     return 0.5 * (far / std::hypot(far, radius) - distance / std::hypot(distance, radius));
@@ -61,6 +69,10 @@ Result<Magnet> checked(const Magnet& magnet) {
     if (!positive) return Problem{Problem::Kind::refused, "the magnet needs lengths above zero", 0};
     if (magnet.shape == Shape::ring && !(magnet.inner_radius_m > 0 && magnet.inner_radius_m < magnet.outer_radius_m))
         return Problem{Problem::Kind::refused, "the ring needs a hole smaller than itself: ring:ODxIDxL", 0};
+    const auto [shortest, longest] = extremes(magnet);
+    if (!(longest <= ratio_limit * shortest))
+        return Problem{Problem::Kind::refused,
+                       "the magnet's longest size is more than a thousand times its shortest: outside the model", 0};
     return magnet;
 }
 

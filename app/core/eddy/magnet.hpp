@@ -30,7 +30,8 @@ struct Magnet {
     double half_length_m() const { return shape == Shape::sphere ? 0 : length_m / 2; }
 };
 
-/// Errors: refused, for lengths that are not positive or a ring without wall.
+/// Errors: refused, for lengths that are not positive, a ring without wall, or a longest size (radii, wall, length) of
+/// more than a thousand times the shortest.
 Result<Magnet> checked(const Magnet& magnet);
 
 /// exp(-k r) S(k), r = source_radius_m(): axial spectrum of the source relative to a dipole of the same moment, S(0)
