@@ -59,7 +59,8 @@ double add_head(Scene& scene, const Canvas& canvas, const std::string& title, co
 }
 
 double add_origin(Scene& scene, const Canvas& canvas, const Origin& origin) {
-    constexpr std::size_t most_lines = 3;
+    constexpr double small = 360; // a picture that low needs its room for the plot
+    const std::size_t most_lines = canvas.height < small ? 1 : 3;
     scene.origin = origin;
     const std::vector<std::string> names = source_names(origin, canvas);
     std::string rest = origin.conditions.empty() ? "" : " · " + origin.conditions;

@@ -36,6 +36,12 @@ struct CurveUpright {
     std::string label;
 };
 
+/// A dashed line across the whole plot.
+struct CurveLevel {
+    double y = 0;
+    std::string label;
+};
+
 struct CurveChart {
     std::string title, x_label, y_label;
     bool log = false;
@@ -46,6 +52,8 @@ struct CurveChart {
     std::vector<CurveMark> marks = {};
     std::optional<CurveUpright> upright = {};
     std::optional<std::pair<double, double>> x_range = {}; // else what the lines need
+    bool log_x = false;
+    std::vector<CurveLevel> levels = {};
 };
 
 struct CurveLook {

@@ -36,12 +36,14 @@ public:
             Text{{plot_.right(), plot_.bottom() + 1.5 * line_step}, chart_.x_label, colours_.ink, Anchor::end});
         free_ = FreePlaces({plot_.x, plot_.y - line_step / 2, canvas_.width - plot_.x, plot_.height + line_step});
         scene_.parts.push_back(ClipTo{plot_});
+        add_levels();
         for (const CurveLine& line : chart_.lines) add_bands(line);
         for (const CurveLine& line : chart_.lines) add_lines(line);
         for (const CurveLine& line : chart_.lines) add_printed(line);
         add_upright();
         for (const CurveMark& mark : chart_.marks) add_mark(mark);
         scene_.parts.push_back(ClipEnd{});
+        add_level_labels();
         for (const CurveMark& mark : chart_.marks) name_mark(mark);
         for (const CurveLine* line : from_top()) add_end_label(*line);
         for (const CurveLine& line : chart_.lines) add_jump_labels(line);
@@ -51,7 +53,7 @@ public:
 private:
     double add_notes(double bottom) {
         std::vector<std::string> lines;
-        if (!chart_.lines.empty()) lines.push_back(chart_.legend);
+        if (!chart_.lines.empty() && !chart_.legend.empty()) lines.push_back(chart_.legend);
         for (const std::string& note : chart_.notes) lines.push_back(note);
         double y = bottom - line_step * static_cast<double>(lines.size());
         const double top = y - 2;
@@ -82,6 +84,10 @@ private:
             y_.low = std::fmin(y_.low, y_.log ? m.y : m.low);
             y_.high = std::fmax(y_.high, y_.log ? m.y : m.high);
         }
+        for (const CurveLevel& level : chart_.levels) {
+            y_.low = std::fmin(y_.low, level.y);
+            y_.high = std::fmax(y_.high, level.y);
+        }
         if (std::isnan(y_.low)) y_.low = y_.high = 1;
         if (!y_.log && y_.low < 0 && lowest_value() >= 0) y_.low = 0; // a band may reach below zero where no value does
         round_out(y_);
@@ -89,6 +95,8 @@ private:
             std::tie(x_.low, x_.high) = *chart_.x_range;
             return;
         }
+        x_.log = chart_.log_x;
+        if (x_.log) return round_out(x_);
         if (x_.low > 0 && x_.low < 0.4 * x_.high) x_.low = 0;
         const double room =
             std::max(1.0, 0.02 * (x_.high - x_.low)); // never rounded out: no axis goes below absolute zero
@@ -122,6 +130,30 @@ private:
     double place_y(double value) const { return y_.place(y_.log ? std::max(value, y_.low * 1e-3) : value); }
     Spot place(const CurveSpot& s) const { return {x_.place(s.x), place_y(s.y)}; }
     static Colour colour(const CurveLine& line) { return Palette::of_slot(line.slot); }
+
+    void add_levels() {
+        for (const CurveLevel& level : chart_.levels)
+            scene_.parts.push_back(Polyline{{{plot_.x, y_.place(level.y)}, {plot_.right(), y_.place(level.y)}},
+                                            colours_.ink.with_alpha(150),
+                                            1.5,
+                                            true});
+    }
+
+    void add_level_labels() {
+        const auto place_one = [&](const std::vector<Text>& offered) {
+            if (const auto free = free_.first_free(offered, canvas_.measure)) scene_.parts.push_back(*free);
+        };
+        for (const CurveLevel& level : chart_.levels) {
+            const double y = y_.place(level.y);
+            std::vector<Text> offered;
+            for (const double side : {-1.0, 1.0})
+                for (const double share : {0.02, 0.6, 0.45, 0.3, 0.15})
+                    offered.push_back(
+                        {{plot_.x + share * plot_.width, y + side * 0.6 * line_step}, level.label, colours_.ink});
+            place_one(offered);
+            free_.take({plot_.x, y - 2, plot_.width, 4});
+        }
+    }
 
     void add_bands(const CurveLine& line) {
         for (const auto& stretch : line.stretches) {

@@ -83,6 +83,8 @@ void declare_drop(Context& context);
 void declare_drag(Context& context);
 void declare_infer(Context& context);
 void declare_sweep(Context& context);
+void declare_plate(Context& context);
+void declare_measure(Context& context);
 void declare_mix(Context& context);
 void declare_pour(Context& context);
 void declare_defect(Context& context);

@@ -31,7 +31,7 @@ void declare_top(Context& context, TopWords& words, const CommandLine& setup) {
     app.add_option("--reference", words.reference, "another reference database");
     app.add_option("--workshop", words.workshop, "another file of your own entries: stock, prices, trials, goals ...");
     app.add_option("--view", words.window.view, "window: start in this view")
-        ->check(CLI::IsMember({"metals", "rank", "curves", "compare", "mix", "pour", "trials", "sources"},
+        ->check(CLI::IsMember({"metals", "rank", "curves", "compare", "drop", "mix", "pour", "trials", "sources"},
                               CLI::ignore_case));
     app.add_option("--size", words.size, "window: WIDTHxHEIGHT");
     app.add_option("--scale", words.window.scale, "window: scale of text and lines (default: the display's)");
@@ -60,6 +60,8 @@ void declare_commands(Context& context) {
     declare_drag(context);
     declare_infer(context);
     declare_sweep(context);
+    declare_plate(context);
+    declare_measure(context);
     declare_mix(context);
     declare_pour(context);
     declare_defect(context);

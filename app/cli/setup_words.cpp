@@ -4,7 +4,7 @@
 
 namespace pourbook {
 
-void with_setup(CLI::App* c, SetupWords& words, bool required) {
+void with_magnet(CLI::App* c, SetupWords& words, bool required) {
     c->add_option("--magnet", words.magnet,
                   "sphere:D, cylinder:DxL or ring:ODxIDxL, such as cylinder:12mmx10mm; a tolerance as 12+-0.1mm")
         ->required(required);
@@ -15,7 +15,13 @@ void with_setup(CLI::App* c, SetupWords& words, bool required) {
     c->add_option("--recoil-permeability", words.recoil_permeability, "recoil permeability, usually 1.05");
     c->add_option("--magnet-mass", words.magnet_mass, "mass of the magnet, such as 8.5g");
     c->add_option("--magnet-at", words.magnet_at, "temperature of the magnet (default 20degC)");
+}
+
+void with_setup(CLI::App* c, SetupWords& words, bool required) {
+    with_magnet(c, words, required);
     c->add_option("--tube", words.tube, "ID:OD:LENGTH, such as 13mm:15mm:1m")->required(required);
+    c->add_option("--slits", words.slits, "narrow slits along the whole tube (thin walls)");
+    c->add_option("--off-axis", words.off_axis, "distance of the magnet's axis from the tube's, such as 0.5mm");
 }
 
 void with_holding(CLI::App* c, GoalWords& goal) {

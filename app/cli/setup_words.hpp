@@ -9,6 +9,8 @@
 
 namespace pourbook {
 
+/// Without a tube.
+void with_magnet(CLI::App* command, SetupWords& words, bool required = true);
 /// `required`: no answer without --magnet and --tube.
 void with_setup(CLI::App* command, SetupWords& words, bool required = true);
 /// --holding with --mass and --budget, and the set-up of a goal with a fall.

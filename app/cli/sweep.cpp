@@ -2,11 +2,8 @@
 
 #include "cli/setup_words.hpp"
 #include "cli/table_words.hpp"
-#include "core/quantity/unit.hpp"
 #include "report/eddy_json.hpp"
 #include "report/eddy_text.hpp"
-
-#include <algorithm>
 
 namespace pourbook {
 namespace {
@@ -16,33 +13,6 @@ struct SweepWords {
     std::vector<std::string> over;
     TableWords table;
 };
-
-Result<SweepRequest> request_from(const SweepWords& words) {
-    SweepRequest r = words.request;
-    const std::string& what = words.over[0];
-    r.over = what == "wall"          ? SweepOver::wall
-             : what == "bore"        ? SweepOver::bore
-             : what == "temperature" ? SweepOver::temperature
-                                     : SweepOver::budget;
-    const std::string& range = words.over[1];
-    const std::size_t colon = range.find(':');
-    const Dimension dimension = base_dimension(r.over == SweepOver::temperature ? Dimension::kelvin
-                                               : r.over == SweepOver::budget    ? Dimension::money
-                                                                                : Dimension::metre);
-    const Problem expected{Problem::Kind::unreadable,
-                           "--over " + what + " '" + range + "': FROM:TO is expected, such as " +
-                               (r.over == SweepOver::temperature ? "77K:300K"
-                                : r.over == SweepOver::budget    ? "5USD:50USD"
-                                                                 : "1mm:5mm"),
-                           0};
-    if (colon == std::string::npos) return expected;
-    const Result<double> from = parse_si(range.substr(0, colon), dimension, what),
-                         to = parse_si(range.substr(colon + 1), dimension, what);
-    if (!from || !to) return expected;
-    r.from_si = *from;
-    r.to_si = *to;
-    return r;
-}
 
 } // namespace
 
@@ -64,12 +34,7 @@ void declare_sweep(Context& context) {
     c->callback([&context, words] {
         context.answer =
             context.under_conditions([&context, words](const Catalogue& catalogue, const Conditions& conditions) {
-                static const std::vector<std::string> known = {"wall", "bore", "temperature", "budget"};
-                if (std::find(known.begin(), known.end(), words->over[0]) == known.end())
-                    return context.failed(
-                        {Problem::Kind::unreadable,
-                         "--over '" + words->over[0] + "': wall, bore, temperature or budget is expected", 0});
-                Result<SweepRequest> asked = request_from(*words);
+                Result<SweepRequest> asked = with_range(words->request, words->over[0], words->over[1]);
                 if (!asked) return context.failed(asked.problem());
                 asked->conditions = conditions;
                 return answered(

@@ -25,6 +25,11 @@ void write_head(std::ostream& out, const DropSetup& setup, const TubeMetal& tube
         << "metal   " << metal_text(tube, conditions, units) << "\n\n";
 }
 
+std::string peak_text(double force_N, double speed_m_s, UnitSystem units) {
+    if (!std::isfinite(force_N)) return "not known with slits or off the axis";
+    return newtons(force_N) + " at " + speed_text(speed_m_s, units);
+}
+
 void write_speeds(std::ostream& out, const DropResult& r, UnitSystem units) {
     if (!r.fall.terminal_speed_m_s) {
         out << "terminal speed    none: the weight, " << newtons(r.magnet_mass_kg * eddy::standard_gravity_m_s2)
@@ -41,7 +46,10 @@ void write_speeds(std::ostream& out, const DropResult& r, UnitSystem units) {
     }
     out << "drag coefficient  " << significant(r.coefficient_N_s_m, 4) << " N·s/m, time constant "
         << seconds(r.time_constant_s) << "\n"
-        << "peak drag         " << newtons(r.peak_drag_N) << " at " << speed_text(r.peak_drag_speed_m_s, units) << "\n";
+        << "peak drag         " << peak_text(r.peak_drag_N, r.peak_drag_speed_m_s, units) << "\n";
+    if (r.path_factor != 1)
+        out << "slits, off axis   " << significant(r.path_factor, 4)
+            << " times the drag of the whole tube on its axis\n";
 }
 
 } // namespace
@@ -76,7 +84,7 @@ std::string text_of(const DragResult& r, const Catalogue& catalogue, UnitSystem 
     out << "drag       " << significant(r.drag_N, 5) << " N at " << speed_text(r.speed_m_s, units)
         << "  (90 %: " << newtons(r.drag_low90_N) << " to " << newtons(r.drag_high90_N) << ")\n"
         << "linear law " << newtons(r.linear_drag_N) << ", without the induced currents' own field\n"
-        << "peak drag  " << newtons(r.peak_drag_N) << " at " << speed_text(r.peak_drag_speed_m_s, units) << "\n";
+        << "peak drag  " << peak_text(r.peak_drag_N, r.peak_drag_speed_m_s, units) << "\n";
     if (std::isfinite(r.skin_depth_m))
         out << "skin depth " << length_text(r.skin_depth_m, units) << " for what a ring of the wall sees\n";
     out << "\nThe tube is taken as infinitely long and the magnet as coaxial.\n";

@@ -1,9 +1,7 @@
-// Phrases that the texts about magnets and tubes share.
+// What the texts about magnets and tubes share.
 #pragma once
 
-#include "usecases/magnet_words.hpp"
-#include "usecases/shown.hpp"
-#include "usecases/tube_metal.hpp"
+#include "usecases/eddy_words.hpp"
 
 #include <ostream>
 #include <string>
@@ -12,16 +10,6 @@ namespace pourbook {
 
 constexpr std::size_t eddy_page_width = 110;
 
-std::string length_text(double metres, UnitSystem units); // "12 mm", "0.472 in"
-std::string speed_text(double metres_per_second, UnitSystem units);
-std::string mass_text(double kilograms, UnitSystem units);
-std::string temperature_words(double kelvin, UnitSystem units);
-/// "cylinder 12 x 10 mm, N42, 1.30 T".
-std::string magnet_text(const DropSetup& setup, UnitSystem units);
-/// "bore 13 mm, outside 15 mm, length 1000 mm".
-std::string tube_text(const eddy::DropInputs& inputs, UnitSystem units);
-/// "copper, annealed, 1.68 uohm.cm (102.6 %IACS) at 293.15 K".
-std::string metal_text(const TubeMetal& tube, const Conditions& conditions, UnitSystem units);
 /// Assumptions, sources with full references, cautions for strong magnets.
 void write_grounds(std::ostream& out, const DropSetup& setup, const TubeMetal* tube, const Catalogue& catalogue);
 

@@ -22,6 +22,15 @@ struct DragResult {
     double skin_depth_m = 0; // at the frequency 0.3 v/a that a wall element sees
 };
 
+/// A point of the drag curve of a set-up, with its 90 % interval.
+struct DragPoint {
+    double speed_m_s = 0, drag_N = 0, low90_N = 0, high90_N = 0;
+};
+
+/// The curve of a computed set-up at speeds evenly spaced in their logarithm.
+std::vector<DragPoint> drag_points(const DropResult& result, double from_m_s, double to_m_s, int points,
+                                   std::size_t samples, std::uint64_t seed);
+
 /// Errors: those of drop; unreadable speed.
 Result<DragResult> drag(const Catalogue& catalogue, const DragRequest& request);
 

@@ -2,6 +2,7 @@
 
 #include "core/quantity/format.hpp"
 #include "core/quantity/unit.hpp"
+#include "usecases/low_speed.hpp"
 #include "usecases/tube_metal.hpp"
 
 #include <algorithm>
@@ -73,6 +74,8 @@ private:
             }
             Result<eddy::Conductivity> c = eddy::conductivity_from_times(model, drops, variations_, draws_);
             if (!c) return c.problem();
+            const auto settled = eddy::fall(model.setup(c->value_S_m)).terminal_speed_m_s;
+            if (auto fault = low_speed_fault(model, c->value_S_m, settled)) return *fault;
             out_.from_times = std::move(*c);
         }
         if (request_.resistance.empty()) return std::nullopt;

@@ -99,6 +99,22 @@ Result<DropSetup> with_tube(DropSetup setup, const std::string& text) {
     return setup;
 }
 
+/// Slits and off-axis travel; the drag they leave is worked out with the model.
+Result<DropSetup> with_path(DropSetup setup, const SetupWords& words) {
+    if (!words.slits.empty()) {
+        const Result<double> slits = parse_si(words.slits, {}, "--slits");
+        if (!slits || *slits != std::floor(*slits) || !(*slits >= 0 && *slits <= 100))
+            return unreadable("--slits '" + words.slits + "': a whole number from 0 to 100 is expected");
+        setup.inputs.slits = static_cast<int>(*slits);
+    }
+    if (words.off_axis.empty()) return setup;
+    const Result<double> off = parse_si(words.off_axis, metre, "--off-axis");
+    if (!off || !(*off >= 0))
+        return unreadable("--off-axis '" + words.off_axis + "': a distance from the axis such as 0.5mm is expected");
+    setup.inputs.off_axis_m = *off;
+    return setup;
+}
+
 Result<double> plain_number(const std::string& text, const std::string& option, double low, double high) {
     const Result<double> number = parse_si(text, {}, option);
     if (!number || !(*number >= low && *number <= high))
@@ -232,7 +248,7 @@ Result<Uncertain> uncertain_from(const std::string& text, const Dimension& dimen
     return Uncertain{*value, std::abs(reciprocal ? *value * *value / *spread : *spread), true};
 }
 
-Result<DropSetup> drop_setup(const Catalogue& catalogue, const SetupWords& words) {
+Result<DropSetup> magnet_setup(const Catalogue& catalogue, const SetupWords& words) {
     DropSetup setup;
     if (!words.magnet_at.empty()) {
         const Result<double> t = parse_si(words.magnet_at, base_dimension(Dimension::kelvin), "a temperature");
@@ -241,7 +257,6 @@ Result<DropSetup> drop_setup(const Catalogue& catalogue, const SetupWords& words
         setup.magnet_temperature_K = *t;
     }
     Result<DropSetup> next = with_magnet(std::move(setup), words.magnet);
-    if (next) next = with_tube(std::move(*next), words.tube);
     if (next) {
         const Result<eddy::Magnet> magnet = eddy::checked(next->inputs.magnet());
         if (!magnet) return magnet.problem();
@@ -249,6 +264,19 @@ Result<DropSetup> drop_setup(const Catalogue& catalogue, const SetupWords& words
     if (next) next = with_strength(std::move(*next), catalogue, words);
     if (next) next = with_recoil(std::move(*next), words.recoil_permeability);
     if (next) next = with_mass(std::move(*next), words.magnet_mass);
+    return next;
+}
+
+Result<eddy::Magnet> magnet_shape(const SetupWords& words) {
+    const Result<DropSetup> setup = with_magnet(DropSetup{}, words.magnet);
+    if (!setup) return setup.problem();
+    return eddy::checked(setup->inputs.magnet());
+}
+
+Result<DropSetup> drop_setup(const Catalogue& catalogue, const SetupWords& words) {
+    Result<DropSetup> next = magnet_setup(catalogue, words);
+    if (next) next = with_tube(std::move(*next), words.tube);
+    if (next) next = with_path(std::move(*next), words);
     if (!next) return next;
     const Result<eddy::DropInputs> sound = eddy::checked(next->inputs);
     if (!sound) return sound.problem();

@@ -20,6 +20,7 @@ namespace pourbook {
 
 struct SetupWords {
     std::string magnet, grade, br, surface_field, recoil_permeability, magnet_mass, magnet_at, tube;
+    std::string slits{}, off_axis{}; // "2", "0.5mm"; empty: a whole tube, on the axis
     bool operator==(const SetupWords&) const = default;
 };
 
@@ -40,6 +41,12 @@ struct DropSetup {
 /// Errors: unreadable, unknown (grade), out_of_range (temperature of the magnet), refused (pull force, magnet wider
 /// than the bore).
 Result<DropSetup> drop_setup(const Catalogue& catalogue, const SetupWords& words);
+
+/// The magnet alone, its strength included. Errors: as drop_setup.
+Result<DropSetup> magnet_setup(const Catalogue& catalogue, const SetupWords& words);
+
+/// The magnet's shape and size alone. Errors: unreadable, refused.
+Result<eddy::Magnet> magnet_shape(const SetupWords& words);
 
 /// The tube alone, for a resistance without a magnet. Errors: unreadable, refused.
 Result<DropSetup> tube_setup(const SetupWords& words);

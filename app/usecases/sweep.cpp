@@ -2,8 +2,12 @@
 
 #include "core/eddy/fall_times.hpp"
 #include "core/quantity/format.hpp"
+#include "core/quantity/unit.hpp"
 #include "usecases/find_metal.hpp"
+#include "usecases/low_speed.hpp"
 
+#include <algorithm>
+#include <array>
 #include <cmath>
 #include <map>
 #include <numbers>
@@ -116,6 +120,8 @@ private:
         }
         const eddy::DropModel& model = model_of(*inputs);
         out_.magnet_mass_kg = model.mass_kg();
+        for (const SourceValue& source : tube->value.sources)
+            if (source.chosen) add_source(source.key);
         p.wall_m = inputs->outside_radius_m.value - inputs->bore_radius_m.value;
         time_fall(p, model, *tube);
         if (!stuff.metal) return p;
@@ -125,8 +131,17 @@ private:
         return p;
     }
 
+    void add_source(const std::string& key) {
+        auto& keys = out_.metal_sources;
+        if (std::find(keys.begin(), keys.end(), key) == keys.end()) keys.push_back(key);
+    }
+
     void time_fall(SweepPoint& p, const eddy::DropModel& model, const TubeMetal& tube) {
         const eddy::Fall nominal = eddy::fall(model.setup(tube.conductivity_S_m()));
+        if (const auto fault = low_speed_fault(model, tube.conductivity_S_m(), nominal.terminal_speed_m_s)) {
+            p.problem = fault->text;
+            return;
+        }
         p.time_s = nominal.time_s;
         p.terminal_speed_m_s = nominal.terminal_speed_m_s.value_or(no_number);
         Draws draws(request_.samples, request_.seed);
@@ -168,6 +183,30 @@ double wall_for_share(const eddy::DropInputs& inputs, double share) {
         (low_speed_drag(inputs, a * (1 + std::exp(middle))) < share * whole ? low : high) = middle;
     }
     return a * std::exp((low + high) / 2);
+}
+
+Result<SweepRequest> with_range(SweepRequest r, const std::string& over, const std::string& range) {
+    constexpr std::array all = {SweepOver::wall, SweepOver::bore, SweepOver::temperature, SweepOver::budget};
+    const auto at = std::find_if(all.begin(), all.end(), [&](SweepOver o) { return over == name_of(o); });
+    if (at == all.end())
+        return Problem{Kind::unreadable, "--over '" + over + "': wall, bore, temperature or budget is expected", 0};
+    r.over = *at;
+    const std::size_t colon = range.find(':');
+    const Dimension dimension = base_dimension(r.over == SweepOver::temperature ? Dimension::kelvin
+                                               : r.over == SweepOver::budget    ? Dimension::money
+                                                                                : Dimension::metre);
+    const char* example = r.over == SweepOver::temperature ? "77K:300K"
+                          : r.over == SweepOver::budget    ? "5USD:50USD"
+                                                           : "1mm:5mm";
+    const Problem expected{Kind::unreadable,
+                           "--over " + over + " '" + range + "': FROM:TO is expected, such as " + example, 0};
+    if (colon == std::string::npos) return expected;
+    const Result<double> from = parse_si(range.substr(0, colon), dimension, over),
+                         to = parse_si(range.substr(colon + 1), dimension, over);
+    if (!from || !to) return expected;
+    r.from_si = *from;
+    r.to_si = *to;
+    return r;
 }
 
 Result<SweepResult> sweep(const Catalogue& catalogue, const SweepRequest& request) {

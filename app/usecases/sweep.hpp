@@ -47,12 +47,16 @@ struct SweepResult {
     SweepOver over = SweepOver::wall;
     Conditions conditions;
     std::vector<SweepLine> lines;
+    std::vector<std::string> metal_sources; // keys of the metals' resistivities, each once
     double wall_for_half_m = no_number,
            wall_for_90_percent_m = no_number; // of the drag that an endless wall would give
     double magnet_mass_kg = 0;
 };
 
 const char* name_of(SweepOver over);
+
+/// "wall", "1mm:5mm" into `over`, `from_si` and `to_si`. Errors: unreadable, with what is expected.
+Result<SweepRequest> with_range(SweepRequest request, const std::string& over, const std::string& range);
 
 /// Wall thickness at which the low-speed drag reaches a share of that of an endless wall.
 double wall_for_share(const eddy::DropInputs& inputs, double share);

@@ -6,8 +6,7 @@ here=$(cd "$(dirname "$0")" && pwd)
 root=$(cd "$here/../.." && pwd)
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
-g++ -std=c++20 -O2 -I"$root" -I"$root/app" -o "$work/bench" "$here/bench_drag.cpp" "$root"/app/core/eddy/*.cpp "$root"/app/core/uncertainty/*.cpp \
-  "$root"/app/core/quantity/*.cpp
+cmake --build "$root/build" --target bench_drag reference >/dev/null
 {
   echo "# Benchmark of the drag"
   echo
@@ -15,7 +14,7 @@ g++ -std=c++20 -O2 -I"$root" -I"$root/app" -o "$work/bench" "$here/bench_drag.cp
   echo
   echo "| what | time |"
   echo "|---|---|"
-  "$work/bench"
+  "$root/build/tests/bench_drag" "$root/build/pourbook-reference.sqlite"
   python3 "$here/bench_scipy.py"
   if command -v gmsh >/dev/null && command -v getdp >/dev/null; then
     cp "$here"/getdp/* "$work"

@@ -133,6 +133,37 @@ def mix_like_the_command(w, program, pictures):
     w.picture(pictures, "rank-mix")
 
 
+def drop_like_the_command(w, program, pictures):
+    w.key("F5")
+    w.picture(pictures, "drop")
+    w.click("drop.outside")
+    w.key("Control_L", "a")
+    w.write("28mm")
+    w.key("Return")
+    words = [program, "drop", "--magnet", "cylinder:15mmx15mm", "--grade", "N42", "--tube", "18mm:28mm:400mm", "--metal", w.text("drop.metal"), "--json"]
+    told = json.loads(subprocess.run(words, capture_output=True, text=True, check=True).stdout)
+    shown = float(w.text("drop.time").removesuffix(" s"))
+    check(abs(shown - told["fall_time_s"]) <= 0.006 * shown, f"Drop shows {shown} s, the command says {told['fall_time_s']}")
+    w.point_at("drop.speed")
+    check("Rests on" in w.text("hover") and "remanence of N42" in w.text("hover"), "the hover of the speed names no source")
+    w.point_at("drop.bars.copper.0")
+    check("90 % interval" in w.text("hover"), "the bar's hover gives no interval")
+    w.click("drop.bore")
+    w.key("Control_L", "a")
+    w.write("wide")
+    w.key("Return")
+    check("unit" in w.text("drop.bore.fault"), "a bore that is no length has no fault beside it")
+    w.click("drop.bore")
+    w.key("Control_L", "a")
+    w.write("18mm")
+    w.key("Return")
+    w.click("drop.over.2")
+    w.picture(pictures, "drop-temperature")
+    w.click("drop.against.1")
+    check("times as long" in w.text("drop.sentence"), f"two set-ups: {w.text('drop.sentence')}")
+    w.picture(pictures, "drop-two")
+
+
 def keyboard_only(w):
     w.key("Control_L", "k")
     w.write("metals")
@@ -176,6 +207,7 @@ def main():
                 conditions_and_faults(w)
                 curves(w, pictures)
                 compare_and_sources(w, program, pictures)
+                drop_like_the_command(w, program, pictures)
                 mix_like_the_command(w, program, pictures)
                 keyboard_only(w)
             finally:

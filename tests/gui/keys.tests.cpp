@@ -22,8 +22,9 @@ TEST_CASE("the action table has unique ids and shortcuts, and every entry a labe
 TEST_CASE("function keys switch the views") {
     const Catalogue small = testing::small_catalogue();
     Desk desk(small);
-    const std::pair<int, const char*> keys_of_views[] = {{1, "metals"}, {2, "rank"}, {3, "curves"}, {4, "compare"},
-                                                         {6, "mix"},    {7, "pour"}, {8, "trials"}, {9, "sources"}};
+    const std::pair<int, const char*> keys_of_views[] = {{1, "metals"},  {2, "rank"},   {3, "curves"},
+                                                         {4, "compare"}, {5, "drop"},   {6, "mix"},
+                                                         {7, "pour"},    {8, "trials"}, {9, "sources"}};
     for (const auto& [key, view] : keys_of_views) {
         desk.press(keys::f1 + key - 1);
         CHECK(desk.session.view.view == view);

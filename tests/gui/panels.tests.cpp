@@ -10,7 +10,7 @@ using testing::Desk;
 
 namespace {
 
-constexpr const char* views[] = {"metals", "rank", "curves", "compare", "mix", "pour", "trials", "sources"};
+constexpr const char* views[] = {"metals", "rank", "curves", "compare", "drop", "mix", "pour", "trials", "sources"};
 
 void draw_all(const Catalogue& catalogue, double width, double height, float scale) {
     Desk desk(catalogue, width, height, scale);

@@ -1,5 +1,7 @@
 #include "core/eddy/drop_model.hpp"
 
+#include "core/eddy/thin_wall.hpp"
+
 #include <cmath>
 #include <numbers>
 
@@ -52,7 +54,25 @@ Result<DropInputs> checked(const DropInputs& inputs) {
     if (!(inputs.remanence_T.value > 0))
         return Problem{Problem::Kind::refused, "the magnet needs a remanence above zero", 0};
     if (!(mass_of(inputs) > 0)) return Problem{Problem::Kind::refused, "the magnet needs a mass above zero", 0};
+    const Result<double> factor = path_factor(inputs);
+    if (!factor) return factor.problem();
     return inputs;
+}
+
+Result<double> path_factor(const DropInputs& i) {
+    if (i.slits == 0 && i.off_axis_m == 0) return 1.0;
+    const auto refused = [](const char* text) { return Problem{Problem::Kind::refused, text, 0}; };
+    const Bore bore = i.bore();
+    if (i.slits > 0 && i.off_axis_m > 0)
+        return refused("a slit tube with the magnet off its axis is not computed: give one of the two");
+    if (bore.outer_radius_m - bore.inner_radius_m > 0.5 * bore.inner_radius_m)
+        return refused("slits and off-axis travel are computed for thin walls: this one is thicker than half the bore "
+                       "radius");
+    const double wall_radius = (bore.inner_radius_m + bore.outer_radius_m) / 2;
+    if (i.slits > 0) return slit_drag(i.slits, i.magnet(), wall_radius);
+    if (i.off_axis_m > 0.9 * (bore.inner_radius_m - i.outer_radius_m.value))
+        return refused("off-axis travel: the magnet would rub on the wall: give a smaller distance from the axis");
+    return off_axis_drag(i.off_axis_m / wall_radius, i.magnet(), wall_radius);
 }
 
 double nominal_wall_area_m2(const DropInputs& i) {
@@ -73,7 +93,8 @@ DropModel::DropModel(const DropInputs& inputs)
     : inputs_(inputs),
       moment_(eddy::moment_A_m2(inputs.magnet(), inputs.remanence_T.value, inputs.recoil_permeability)),
       curve_(TubeDrag(inputs.magnet(), inputs.bore())), ends_(inputs.magnet(), inputs.bore()) {
-    nominal_ = {1, mass_of(inputs), inputs.tube_length_m.value, nominal_wall_area_m2(inputs)};
+    const double path = *path_factor(inputs); // checked
+    nominal_ = {path, mass_of(inputs), inputs.tube_length_m.value, nominal_wall_area_m2(inputs)};
     levers_ = {{"magnet.diameter", &DropInputs::outer_radius_m, 0},
                {"tube.bore", &DropInputs::bore_radius_m, 0},
                {"tube.outside", &DropInputs::outside_radius_m, 0}};
@@ -119,7 +140,7 @@ std::vector<Variation> DropModel::variations(Draws& draws) const {
         }
         if (inputs_.mass_kg.value > 0) here.mass_kg.value = inputs_.mass_kg.at(heavy[i]);
         here.density_kg_m3.value = inputs_.density_kg_m3.at(heavy[i]);
-        out[i] = {std::exp(ln_drag), mass_of(here), inputs_.tube_length_m.at(length[i]),
+        out[i] = {nominal_.drag * std::exp(ln_drag), mass_of(here), inputs_.tube_length_m.at(length[i]),
                   wall_area(here.bore_radius_m.value, here.outside_radius_m.value)};
     }
     return out;

@@ -32,13 +32,19 @@ struct DropInputs {
     Uncertain mass_kg;      // used when above zero, else the density
     Uncertain density_kg_m3;
     bool wall_area_held = false; // the outside follows the bore at the same cross-section (a tube of stated mass)
+    int slits = 0;               // full-length slits in the wall
+    double off_axis_m = 0;       // the magnet's axis beside the tube's
 
     Magnet magnet() const;
     Bore bore() const;
 };
 
-/// Errors: refused (see Magnet and Bore), a tube that is no longer than nothing.
+/// Errors: refused (see Magnet and Bore), a tube that is no longer than nothing, slits or off-axis travel outside
+/// thin_wall.hpp's range (a wall up to half the bore radius is let pass).
 Result<DropInputs> checked(const DropInputs& inputs);
+
+/// Low-speed drag relative to that of the whole tube with the magnet on its axis; 1 without slits and off-axis travel.
+Result<double> path_factor(const DropInputs& inputs);
 
 /// One sample of everything but the conductivity.
 struct Variation {

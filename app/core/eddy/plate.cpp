@@ -4,8 +4,10 @@
 #include "core/eddy/magnet.hpp"
 #include "core/eddy/quadrature.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <optional>
 
 namespace pourbook::eddy {
 namespace {
@@ -40,19 +42,53 @@ Mean over_directions(double q, double u, double w, MomentAxis axis) {
     return mean;
 }
 
+double standing_disc(double k, double radius) {
+    const double x = k * radius;
+    return x < 1e-4 ? 1 : 2 * std::cyl_bessel_j(1, x) / x;
+}
+
+/// exp(-kL/2) S(k) of a magnet that stands on the plate's normal; 1 for a sphere.
+double faded_spectrum(const Magnet& m, double k) {
+    if (m.shape == Shape::sphere) return 1;
+    const double y = k * m.length_m / 2;
+    const double along = y < 1e-6 ? 1 : -std::expm1(-2 * y) / (2 * y);
+    if (m.shape == Shape::cylinder) return standing_disc(k, m.outer_radius_m) * along;
+    const double R2 = m.outer_radius_m * m.outer_radius_m, r2 = m.inner_radius_m * m.inner_radius_m;
+    return (R2 * standing_disc(k, m.outer_radius_m) - r2 * standing_disc(k, m.inner_radius_m)) / (R2 - r2) * along;
+}
+
+std::optional<Problem> fault(const Plate& plate, const Magnet& magnet, MomentAxis axis, double height, double speed) {
+    const auto refused = [](const char* text) { return Problem{Problem::Kind::refused, text, 0}; };
+    if (!(plate.conductivity_S_m > 0 && plate.thickness_m > 0 && height > 0 && speed >= 0))
+        return refused("a plate needs a conductivity, a thickness, a height and a speed above zero");
+    if (!(height > half_extent_m(magnet, axis)))
+        return refused("the magnet reaches into the plate: the height is that of its centre above the surface");
+    const double half_diagonal = std::hypot(magnet.outer_radius_m, magnet.half_length_m());
+    if (axis == MomentAxis::along_motion && magnet.shape != Shape::sphere && height < 2 * half_diagonal)
+        return refused("a cylinder or ring that lies along the motion is computed as a dipole, from a height of its "
+                       "whole diagonal: raise it, or let it stand (--axis normal)");
+    return std::nullopt;
+}
+
 } // namespace
 
-Result<PlateForce> plate_force(const Plate& plate, double moment, MomentAxis axis, double height, double speed) {
-    if (!(plate.conductivity_S_m > 0 && plate.thickness_m > 0 && height > 0 && speed >= 0))
-        return Problem{Problem::Kind::refused,
-                       "a plate needs a conductivity, a thickness, a height and a speed above zero", 0};
+double half_extent_m(const Magnet& m, MomentAxis axis) {
+    return m.shape == Shape::sphere || axis == MomentAxis::along_motion ? m.outer_radius_m : m.length_m / 2;
+}
+
+Result<PlateForce> plate_force(const Plate& plate, const Magnet& magnet, double moment, MomentAxis axis, double height,
+                               double speed) {
+    if (const auto problem = fault(plate, magnet, axis, height, speed)) return *problem;
     const double u = vacuum_permeability * plate.conductivity_S_m * speed * height, w = plate.thickness_m / height;
+    const bool standing = axis == MomentAxis::normal && magnet.shape != Shape::sphere;
+    const double near = standing ? magnet.half_length_m() / height : 0; // of its lower face
     Mean sum;
     const auto add = [&](double low, double high) {
         const GaussRule<16>& rule = gauss_rule<16>();
         for (std::size_t i = 0; i < 16; ++i) {
             const double q = (low + high) / 2 + (high - low) / 2 * rule.node[i];
-            const double weight = (high - low) / 2 * rule.weight[i] * q * q * q * std::exp(-2 * q);
+            const double s = standing ? faded_spectrum(magnet, q / height) : 1;
+            const double weight = (high - low) / 2 * rule.weight[i] * q * q * q * s * s * std::exp(-2 * q * (1 - near));
             const Mean mean = over_directions(q, u, w, axis);
             sum.lift += weight * mean.lift;
             sum.drag += weight * mean.drag;
@@ -60,7 +96,9 @@ Result<PlateForce> plate_force(const Plate& plate, double moment, MomentAxis axi
     };
     double high = 0.25;
     for (int i = 0; i < 12; ++i, high /= 4) add(high / 4, high); // slow waves turn over at small q
-    for (double low = 0.25; low < 20; low *= 2) add(low, 2 * low);
+    const double far = 20 / (1 - near), lobe = standing ? pi * height / magnet.outer_radius_m : far;
+    for (double low = 0.25, step = std::min(0.25, lobe); low < far; low += step, step = std::min(2 * step, lobe))
+        add(low, low + step);
     const double unit = vacuum_permeability * moment * moment / (4 * pi * std::pow(height, 4));
     return PlateForce{unit * sum.drag, unit * sum.lift};
 }

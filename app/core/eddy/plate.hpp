@@ -1,5 +1,4 @@
-// Drag and lift on a small magnet (dipole) moving at a height over a wide conducting plate, thin or thick, at any
-// speed.
+// Drag and lift on a magnet moving at a height over a wide conducting plate, thin or thick, at any speed.
 //
 // Each Fourier component (kx, ky) of the field sees the plate as a moving conductor: with k = |(kx, ky)| and
 // gamma^2 = k^2 + i mu0 sigma v kx, the plate of thickness w reflects
@@ -8,13 +7,17 @@
 // and kx = k cos t, for a moment normal to the plate
 //   lift = C int_0^inf q^3 e^(-2q) <Re r> dq,  drag = C int_0^inf q^3 e^(-2q) <Im r cos t> dq,  C = mu0 m^2/(4 pi h^4),
 //   < > over t
-// for a moment along the plate and the motion each component carries a further cos^2 t.
+// for a moment along the plate and the motion each component carries a further cos^2 t. A cylinder or ring that stands
+// with its axis normal to the plate carries the square of its spectrum, S = [2 J1(kR)/(kR)] sinh(kL/2)/(kL/2) (a ring:
+// the difference of two); lying along the motion it is taken as a dipole of its moment.
 // Limits: thin plate, normal moment: Reitz, J. Appl. Phys. 41, 2067 (1970) (from memory), drag/lift = u0/v with
 // u0 = 2/(mu0 sigma w) (Saslow, Am. J. Phys. 60, 693, 1992, abstract); low speed, thin: 3 mu0^2 m^2 sigma w v/(128 pi
-// h^4); perfect conductor: the image, lift 3 mu0 m^2/(32 pi h^4). Range: plate wider than some ten heights, magnet
-// small against the height (a sphere: exactly), constant speed and height, v far below c.
+// h^4); perfect conductor: the image, lift 3 mu0 m^2/(32 pi h^4). Range: plate wider than some ten heights, constant
+// speed and height, v far below c; exact for a sphere and for a standing cylinder or ring; a lying one at a height of
+// twice its half diagonal and more (error of the order of the square of half diagonal over height).
 #pragma once
 
+#include "core/eddy/magnet.hpp"
 #include "core/result.hpp"
 
 namespace pourbook::eddy {
@@ -31,8 +34,12 @@ struct PlateForce {
     double lift_N = 0; // pushes the magnet away from the plate
 };
 
-/// Height from the magnet's centre to the plate's surface. Errors: refused for values not above zero.
-Result<PlateForce> plate_force(const Plate& plate, double moment_A_m2, MomentAxis axis, double height_m,
-                               double speed_m_s);
+/// Height from the magnet's centre to the plate's surface. Errors: refused for values not above zero, a magnet that
+/// reaches into the plate, a lying cylinder or ring too near it.
+Result<PlateForce> plate_force(const Plate& plate, const Magnet& magnet, double moment_A_m2, MomentAxis axis,
+                               double height_m, double speed_m_s);
+
+/// Half the magnet's extent towards the plate.
+double half_extent_m(const Magnet& magnet, MomentAxis axis);
 
 } // namespace pourbook::eddy

@@ -3,6 +3,7 @@
 #include "core/eddy/bessel.hpp"
 #include "core/eddy/quadrature.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 #include <vector>
@@ -11,14 +12,35 @@ namespace pourbook::eddy {
 namespace {
 
 using std::numbers::pi;
-constexpr double whole = 45 * pi * pi / 512; // int x^4 K1(x)^2 dx
-constexpr double far = 60;                   // in x; the integrands fall as exp(-2x (1 - d/a))
 
-template <class F> double summed(F integrand) {
-    double sum = integral<16>(integrand, 0, 0.5);
-    for (double low = 0.5; low < far; low *= 1.5) sum += integral<16>(integrand, low, low * 1.5);
-    return sum;
-}
+/// A magnet as the wall sees it: exp(-2 x R/a) S(x/a)^2 on the scale of the wall.
+struct Source {
+    const Magnet& magnet;
+    double wall_radius_m;
+    double reach() const { return magnet.source_radius_m() / wall_radius_m; }
+    double strength(double x) const {
+        const double s = scaled_form_factor(magnet, x / wall_radius_m);
+        return s * s;
+    }
+    /// Sum over x of an integrand that falls as exp(-2 x (1 - nearest)).
+    template <class F> double summed(F integrand, double nearest) const {
+        // Panels short enough for the lobes of a long magnet's spectrum.
+        const double lobe = magnet.half_length_m() > 0 ? pi * wall_radius_m / magnet.half_length_m() : 1e9;
+        const double far = 20 / (1 - nearest);
+        double sum = 0;
+        for (double low = 0, step = std::min(0.5, lobe); low < far; low += step, step = std::min(step * 1.5, lobe))
+            sum += integral<16>(integrand, low, low + step);
+        return sum;
+    }
+    double whole() const {
+        return summed(
+            [this](double x) {
+                const double k1 = scaled_bessel(x).k1;
+                return std::pow(x, 4) * strength(x) * k1 * k1 * std::exp(-2 * x * (1 - reach()));
+            },
+            reach());
+    }
+};
 
 /// exp(-y) I_m(y) for m = 0..last, by backward recurrence.
 std::vector<double> scaled_i(double y, int last) {
@@ -54,32 +76,42 @@ std::vector<double> scaled_k_slope(double x, int last) {
 
 } // namespace
 
-double slit_drag(int slits) {
+double slit_drag(int slits, const Magnet& magnet, double wall_radius_m) {
     if (slits < 1) return 1;
-    return summed([slits](double x) {
-               const double k1 = scaled_bessel(x).k1, t = pi * x / slits;
-               return std::pow(x, 4) * k1 * k1 * std::exp(-2 * x) * (1 - std::tanh(t) / t);
-           }) /
-           whole;
+    const Source source{magnet, wall_radius_m};
+    const auto left = [&](double x) {
+        const double k1 = scaled_bessel(x).k1, t = pi * x / slits;
+        return std::pow(x, 4) * source.strength(x) * k1 * k1 * std::exp(-2 * x * (1 - source.reach())) *
+               (1 - std::tanh(t) / t);
+    };
+    return source.summed(left, source.reach()) / source.whole();
 }
 
-Result<double> off_axis_drag(double offset) {
+Result<double> off_axis_drag(double offset, const Magnet& magnet, double wall_radius_m) {
+    const Source source{magnet, wall_radius_m};
+    const double clearance = 1 - magnet.outer_radius_m / wall_radius_m;
     if (!(offset >= 0 && offset <= 0.6))
         return Problem{Problem::Kind::refused, "off-axis drag is known for offsets from 0 to 0.6 of the bore radius",
                        0};
+    if (offset > 0.9 * clearance)
+        return Problem{Problem::Kind::refused,
+                       "off-axis travel: the magnet would come within a tenth of its clearance to the wall, where it "
+                       "rubs: give a smaller distance from the axis",
+                       0};
     if (offset < 1e-6) return 1.0;
-    constexpr int last = 60; // terms fall as offset^(2m)
-    const double sum = summed([offset](double x) {
+    const auto braked = [&](double x) {
+        // The orders fall as exp(-m^2 (1/(x d) - 1/x)) for large x, as offset^(2m) for small.
+        const int last = 60 + static_cast<int>(std::sqrt(30 * x * offset / (1 - offset)));
         const auto i = scaled_i(x * offset, last), k = scaled_k_slope(x, last);
         double total = 0;
-        for (std::size_t m = 0; m <= last; ++m) {
+        for (std::size_t m = 0; m <= static_cast<std::size_t>(last); ++m) {
             const double product = i[m] * k[m], order = static_cast<double>(m);
             if (!std::isfinite(product)) break; // I underflows where K overflows, far beyond the terms that count
             total += (m == 0 ? 1 : 2) * product * product * x * x / (x * x + order * order);
         }
-        return std::pow(x, 4) * total * std::exp(-2 * x * (1 - offset));
-    });
-    return sum / whole;
+        return std::pow(x, 4) * source.strength(x) * total * std::exp(-2 * x * (1 - offset - source.reach()));
+    };
+    return source.summed(braked, offset + source.reach()) / source.whole();
 }
 
 } // namespace pourbook::eddy

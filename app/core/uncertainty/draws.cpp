@@ -63,7 +63,9 @@ const std::vector<double>& Draws::of(const std::string& cause) {
     if (strata_.empty())
         for (std::size_t i = 0; i < samples_; ++i)
             strata_.push_back(normal_quantile((static_cast<double>(i) + 0.5) / static_cast<double>(samples_)));
-    SplitMix random{hash_of(cause) ^ (seed_ * 0x2545f4914f6cdd1dULL + 1)};
+    const bool apart =
+        std::any_of(apart_.begin(), apart_.end(), [&](const std::string& front) { return cause.rfind(front, 0) == 0; });
+    SplitMix random{hash_of(apart ? "apart " + cause : cause) ^ (seed_ * 0x2545f4914f6cdd1dULL + 1)};
     column = strata_;
     for (std::size_t i = samples_ - 1; i > 0; --i) std::swap(column[i], column[random.below(i + 1)]);
     return column;

@@ -20,8 +20,12 @@ public:
     const std::vector<double>& of(const std::string& cause);
     /// Drops all columns where there are more than `most`: they come again the same when asked for.
     void forget_beyond(std::size_t most);
+    /// Causes whose key begins so are drawn apart from those of other Draws of the same seed: another magnet or tube
+    /// has errors of its own.
+    void set_apart(const std::string& front) { apart_.push_back(front); }
 
 private:
+    std::vector<std::string> apart_;
     std::size_t samples_;
     std::uint64_t seed_;
     std::vector<double> strata_; // middles of the strata, rising

@@ -29,6 +29,8 @@ void draw_view(Ui& ui) {
         draw_compare(ui);
     else if (view == "mix")
         draw_mix(ui);
+    else if (view == "drop")
+        draw_drop(ui);
     else if (view == "pour")
         draw_pour(ui);
     else if (view == "trials")

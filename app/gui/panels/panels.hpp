@@ -21,6 +21,7 @@ void draw_rank_fall(Ui& ui);
 void draw_rank_picture(Ui& ui, const RankResult& result);
 void draw_rank_table(Ui& ui, const RankResult& result, ImVec2 size);
 void draw_curves(Ui& ui);
+void draw_drop(Ui& ui);
 void draw_versus(Ui& ui);
 void draw_compare(Ui& ui);
 void draw_mix(Ui& ui);

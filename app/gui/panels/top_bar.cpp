@@ -12,7 +12,7 @@ namespace {
 constexpr double field_width = 96, condition_width = 138;
 
 void draw_views(Ui& ui) {
-    for (const char* name : {"metals", "rank", "curves", "compare", "mix", "pour", "trials", "sources"}) {
+    for (const char* name : {"metals", "rank", "curves", "compare", "drop", "mix", "pour", "trials", "sources"}) {
         const Action& a = *action(std::string("view.") + name);
         if (word_button(ui, a.id, a.label, ui.view().view == name)) a.run(ui.session);
         if (ImGui::IsItemHovered()) hover_text(ui, std::string(a.label) + "  " + a.shortcut.text() + "\n" + a.help);

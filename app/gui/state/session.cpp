@@ -55,8 +55,8 @@ Figures all_figures(const Catalogue& catalogue, const Conditions& conditions) {
 } // namespace
 
 Session::Session(const Catalogue& reference, ViewState start, std::function<void()> wake, Workshop* file)
-    : reference_(reference), own_(reference), workshop(file), view(std::move(start)),
-      history(view), works_{std::move(wake)}, figures_(works_), ranking_(works_), tradeoff_(works_), versus_(works_),
+    : reference_(reference), own_(reference), works_{std::move(wake)}, workshop(file), view(std::move(start)),
+      history(view), drop(own_, view, works_), figures_(works_), ranking_(works_), tradeoff_(works_), versus_(works_),
       curves_(works_), mix_(works_), pour_(works_), trials_(works_), check_(works_) {
     own_.index(); // the copy's look-ups must point into the copy
     keep_catalogue();

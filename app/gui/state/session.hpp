@@ -4,6 +4,7 @@
 
 #include "charts/words.hpp"
 #include "gui/state/background.hpp"
+#include "gui/state/drop_questions.hpp"
 #include "gui/state/history.hpp"
 #include "gui/state/source_index.hpp"
 #include "gui/state/view_state.hpp"
@@ -55,6 +56,7 @@ private:
     const Catalogue& reference_;
     Catalogue own_;   // the reference, the workshop's own and the mixes pinned
     Catalogue shelf_; // the same with the prices paid for what is on the shelf
+    BackgroundWorks works_;
 
 public:
     const Catalogue& catalogue = own_; // changes only in keep_catalogue()
@@ -98,9 +100,9 @@ public:
     std::size_t ranking_serial() const { return ranking_.serial(); }
     std::size_t curves_serial() const { return curves_.serial(); }
     bool working() const;
+    DropQuestions drop;
 
 private:
-    BackgroundWorks works_;
     Background<Figures> figures_;
     Background<Result<RankResult>> ranking_;
     Background<Result<TradeoffResult>> tradeoff_;

@@ -12,19 +12,20 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(RankChoice, goal, formula, best_
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(CurveChoice, property, log, celsius)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(VersusChoice, first, second)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(SetupWords, magnet, grade, br, surface_field, recoil_permeability,
-                                                magnet_mass, magnet_at, tube)
+                                                magnet_mass, magnet_at, tube, slits, off_axis)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(PourWords, metal, parts, process, stl_unit, superheat,
                                                 mould_temperature, stock, clear, melt_loss, yield, gating, heel,
                                                 shell_wall, sprue, power, efficiency, start, furnace_max,
                                                 crucible_volume, mould_max, lift_max, crucible_material, mould_material,
                                                 count, no_feeder, acknowledge_hazard)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(DropChoice, metal, against, second, second_metal, over, range)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(MixStockWords, mass, metal, paid)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(MixSheetWords, bare, stocks, composition, treatment, melt_loss, target,
                                                 with, phases_at, impurities, measured)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(MixChoice, words, chart)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(ViewState, view, pins, dark, workshop_units, temperature, condition,
-                                                selected, find, rank, curves, versus, drop_setup, mix, pour, shelf,
-                                                source, find_source)
+                                                selected, find, rank, curves, versus, drop_setup, drop, mix, pour,
+                                                shelf, source, find_source)
 
 Result<ViewState> read_view(const std::string& file, const ViewState& start) {
     std::error_code ignored;

@@ -2,6 +2,7 @@
 
 #include "core/quantity/unit.hpp"
 #include "usecases/mix_metal.hpp"
+#include "usecases/sweep.hpp"
 
 #include <algorithm>
 #include <array>
@@ -53,13 +54,17 @@ ViewState first_view(const Catalogue& catalogue) {
     view.drop_setup = first_setup();
     view.mix.words = first_mix();
     view.pour = first_pour();
+    view.drop.second = first_setup();
+    view.drop.second.tube = "18mm:30mm:400mm"; // a thicker wall: would it beat the first?
+    view.drop.second_metal = "aluminium-6061";
     for (const char* slug : {"copper", "sterling-silver", "aluminium-6061", "brass-cartridge"})
         if (catalogue.metal(slug)) view.pins.emplace_back(slug);
     return fitted(view, catalogue);
 }
 
 ViewState fitted(ViewState view, const Catalogue& catalogue) {
-    static constexpr std::array views = {"metals", "rank", "curves", "compare", "mix", "pour", "trials", "sources"};
+    static constexpr std::array views = {"metals", "rank", "curves", "compare", "drop",
+                                         "mix",    "pour", "trials", "sources"};
     if (std::find(views.begin(), views.end(), view.view) == views.end()) view.view = "rank";
     std::vector<std::string> pins;
     for (const std::string& slug : view.pins)
@@ -81,6 +86,11 @@ ViewState fitted(ViewState view, const Catalogue& catalogue) {
     if (!is_known(catalogue, view.pour.metal)) view.pour.metal = view.selected;
     if (view.pour.parts.empty()) view.pour.parts = first_pour().parts;
     if (!drop_setup(catalogue, view.drop_setup)) view.drop_setup = first_setup();
+    if (!drop_setup(catalogue, view.drop.second)) view.drop.second = view.drop_setup;
+    if (!with_range({}, view.drop.over, view.drop.range)) {
+        view.drop.over = DropChoice{}.over;
+        view.drop.range = DropChoice{}.range;
+    }
     return view;
 }
 

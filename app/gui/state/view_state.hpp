@@ -40,6 +40,17 @@ struct CurveChoice {
     bool operator==(const CurveChoice&) const = default;
 };
 
+/// What Drop shows beside its magnet and tube.
+struct DropChoice {
+    std::string metal;    // whose numbers are shown; not pinned: the first pinned
+    bool against = false; // a second set-up beside the first
+    SetupWords second;    // its magnet and tube
+    std::string second_metal;
+    std::string over = "wall"; // what is swept: wall | bore | temperature | budget
+    std::string range = "0.5mm:15mm";
+    bool operator==(const DropChoice&) const = default;
+};
+
 struct MixChoice {
     MixSheetWords words;
     std::string chart = "diagram"; // diagram | conductivity | resistivity
@@ -47,7 +58,7 @@ struct MixChoice {
 };
 
 struct ViewState {
-    std::string view = "rank";     // metals | rank | curves | compare | mix | pour | trials | sources
+    std::string view = "rank";     // metals | rank | curves | compare | drop | mix | pour | trials | sources
     std::vector<std::string> pins; // slugs, a mix in its words; the place gives colour and mark
     bool dark = true;
     bool workshop_units = false;
@@ -58,7 +69,8 @@ struct ViewState {
     RankChoice rank;
     CurveChoice curves;
     VersusChoice versus;
-    SetupWords drop_setup;       // magnet and tube of Drop; each word was readable when it was committed
+    SetupWords drop_setup; // magnet and tube of Drop; each word was readable when it was committed
+    DropChoice drop;
     MixChoice mix;               // what is melted together, and what is asked of it
     PourWords pour;              // what is cast, and with what
     std::string shelf = "trial"; // the list shown in Trials

@@ -1,0 +1,186 @@
+#include "charts/setup_drawing.hpp"
+
+#include "charts/place_text.hpp"
+#include "core/quantity/format.hpp"
+#include "usecases/eddy_words.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace pourbook {
+namespace {
+
+constexpr double line = line_height(TextStyle::label);
+constexpr Colour north{0xD5, 0x5E, 0x00}, south{0x00, 0x72, 0xB2}; // of the series (palette.hpp)
+constexpr Colour pole_ink{0xFF, 0xFF, 0xFF};
+constexpr double tick = 4; // at the ends of a dimension line
+
+class SetupDrawing {
+public:
+    SetupDrawing(const DropSetup& setup, UnitSystem units, const Canvas& canvas)
+        : inputs_(setup.inputs), units_(units), canvas_(canvas), colours_(canvas.palette) {
+        scene_.width = canvas.width;
+        scene_.height = canvas.height;
+    }
+
+    Scene run() {
+        const double side = add_whole_tube();
+        choose_scale(side);
+        add_walls();
+        add_magnet();
+        add_dimensions();
+        return std::move(scene_);
+    }
+
+private:
+    double bore() const { return inputs_.bore_radius_m.value; }
+    double outside() const { return inputs_.outside_radius_m.value; }
+    double length() const { return inputs_.tube_length_m.value; }
+    double magnet_radius() const { return inputs_.outer_radius_m.value; }
+    double magnet_length() const { return inputs_.magnet().length_m; }
+
+    std::string metres(double m) const { return length_text(std::round(m * 1e6) / 1e6, units_); }
+
+    void fill(double x, double y, double width, double height, Colour colour) {
+        scene_.parts.push_back(Rectangle{{x, y, width, height}, colour});
+    }
+    void words(double x, double y, const std::string& text, Anchor anchor, Colour colour) {
+        scene_.parts.push_back(Text{{x, y}, text, colour, anchor});
+    }
+
+    /// The whole tube to scale at the left, its length beside it; returns where the section may begin.
+    double add_whole_tube() {
+        const double top = chart_margin, height = canvas_.height - 2 * chart_margin;
+        const double scale = height / length(), width = std::max(3.0, 2 * outside() * scale);
+        if (width > 0.25 * canvas_.width) return chart_margin; // a short tube: the section shows all of it
+        const double x = chart_margin + 14, wall = std::max(1.0, (outside() - bore()) * scale);
+        fill(x, top, wall, height, colours_.dim);
+        fill(x + width - wall, top, wall, height, colours_.dim);
+        const double r = std::max(1.0, magnet_radius() * scale), half = std::max(1.0, magnet_length() / 2 * scale);
+        const double middle = x + width / 2, y = top + height * 0.35;
+        fill(middle - r, y - half, 2 * r, half, north);
+        fill(middle - r, y, 2 * r, half, south);
+        dimension_upright(chart_margin + 4, top, top + height);
+        words(x + width + 6, top + height - line / 2, metres(length()), Anchor::start, colours_.ink);
+        return x + width + 12 + canvas_.measure.width(metres(length()), TextStyle::label);
+    }
+
+    /// Bore, walls and the magnet's length fit, with room for the dimensions.
+    void choose_scale(double left) {
+        const double labels = 100;
+        const double room_x = std::max(60.0, canvas_.width - left - labels - chart_margin);
+        const double room_y = std::max(60.0, canvas_.height - 2 * chart_margin - 4 * line);
+        const double shown = std::min(length(), 2.2 * std::max(magnet_length(), 1.2 * bore()));
+        scale_ = std::min(room_x / (2 * outside()), room_y / shown);
+        axis_ = left + room_x / 2;
+        top_ = chart_margin + 2 * line;
+        height_ = shown * scale_;
+        cut_ = shown < 0.999 * length();
+    }
+
+    void add_walls() {
+        const double wall = (outside() - bore()) * scale_;
+        for (const double side : {-1.0, 1.0}) {
+            const double x = side < 0 ? axis_ - outside() * scale_ : axis_ + bore() * scale_;
+            fill(x, top_, wall, height_, colours_.dim);
+            hatch(x, wall);
+            if (cut_)
+                for (const double y : {top_, top_ + height_}) break_line(x - 4, x + wall + 4, y);
+        }
+        scene_.parts.push_back(
+            Polyline{{{axis_, top_ - 6}, {axis_, top_ + height_ + 6}}, colours_.dim.with_alpha(140), 1, true});
+    }
+
+    /// Slanted lines, as sections are drawn.
+    void hatch(double x, double width) {
+        scene_.parts.push_back(ClipTo{{x, top_, width, height_}});
+        for (double y = top_; y < top_ + height_ + width; y += 9)
+            scene_.parts.push_back(Polyline{{{x, y}, {x + width, y - width}}, colours_.ground.with_alpha(150), 1});
+        scene_.parts.push_back(ClipEnd{});
+    }
+
+    void break_line(double from, double to, double y) {
+        std::vector<Spot> spots;
+        constexpr int waves = 6;
+        for (int i = 0; i <= waves; ++i)
+            spots.push_back({from + (to - from) * i / waves, y + (i == 0 || i == waves ? 0 : i % 2 ? -3 : 3)});
+        scene_.parts.push_back(Polyline{spots, colours_.ink, 1.5});
+    }
+
+    void add_magnet() {
+        const double y = top_ + height_ / 2, r = magnet_radius() * scale_, half = magnet_length() / 2 * scale_;
+        if (inputs_.shape == eddy::Shape::sphere) {
+            half_disc(y, r, -1, north);
+            half_disc(y, r, 1, south);
+        } else {
+            const double hole = inputs_.shape == eddy::Shape::ring ? inputs_.inner_radius_m.value * scale_ : 0;
+            for (const double side : {-1.0, 1.0}) {
+                const double x = side < 0 ? axis_ - r : axis_ + hole;
+                fill(x, y - half, r - hole, half, north);
+                fill(x, y, r - hole, half, south);
+            }
+        }
+        const double letter =
+            inputs_.shape == eddy::Shape::ring ? axis_ - (r + inputs_.inner_radius_m.value * scale_) / 2 : axis_;
+        words(letter, y - half / 2, "N", Anchor::middle, pole_ink);
+        words(letter, y + half / 2, "S", Anchor::middle, pole_ink);
+    }
+
+    void half_disc(double y, double radius, double side, Colour colour) {
+        std::vector<Spot> spots;
+        constexpr int steps = 24;
+        for (int i = 0; i <= steps; ++i) {
+            const double angle = std::numbers::pi * i / steps;
+            spots.push_back({axis_ + radius * std::cos(angle), y + side * radius * std::sin(angle)});
+        }
+        scene_.parts.push_back(Polygon{spots, colour});
+    }
+
+    void dimension_upright(double x, double from, double to) {
+        scene_.parts.push_back(Polyline{{{x, from}, {x, to}}, colours_.dim, 1});
+        for (const double y : {from, to})
+            scene_.parts.push_back(Polyline{{{x - tick, y}, {x + tick, y}}, colours_.dim, 1});
+    }
+
+    void dimension_across(double y, double half) {
+        scene_.parts.push_back(Polyline{{{axis_ - half, y}, {axis_ + half, y}}, colours_.dim, 1});
+        for (const double x : {axis_ - half, axis_ + half})
+            scene_.parts.push_back(Polyline{{{x, y - tick}, {x, y + tick}}, colours_.dim, 1});
+    }
+
+    void add_dimensions() {
+        const double below = top_ + height_ + 10, middle = top_ + height_ / 2;
+        dimension_across(top_ - 12, bore() * scale_);
+        words(axis_, top_ - 12 - line / 2 - 2, "bore " + metres(2 * bore()), Anchor::middle, colours_.ink);
+        dimension_across(below, outside() * scale_);
+        words(axis_, below + line / 2 + 2, "outside " + metres(2 * outside()), Anchor::middle, colours_.ink);
+        const double x = axis_ + outside() * scale_ + 10, half = magnet_length() / 2 * scale_;
+        dimension_upright(x, middle - half, middle + half);
+        words(x + 8, middle - line, "magnet " + metres(2 * magnet_radius()), Anchor::start, colours_.ink);
+        if (inputs_.shape != eddy::Shape::sphere)
+            words(x + 8, middle, "length " + metres(magnet_length()), Anchor::start, colours_.ink);
+        if (inputs_.shape == eddy::Shape::ring)
+            words(x + 8, middle + line, "hole " + metres(2 * inputs_.inner_radius_m.value), Anchor::start,
+                  colours_.ink);
+        words(x + 8, top_ + line / 2, "wall " + metres(outside() - bore()), Anchor::start, colours_.ink);
+        words(x + 8, top_ + height_ - line / 2, "gap " + metres(bore() - magnet_radius()), Anchor::start, colours_.dim);
+        if (cut_) words(axis_, below + 1.5 * line + 2, "section to scale, shortened", Anchor::middle, colours_.dim);
+    }
+
+    const eddy::DropInputs& inputs_;
+    UnitSystem units_;
+    const Canvas& canvas_;
+    const Palette& colours_;
+    Scene scene_;
+    double scale_ = 1, axis_ = 0, top_ = 0, height_ = 0; // points a metre, and the section's place
+    bool cut_ = false;
+};
+
+} // namespace
+
+Scene setup_drawing(const DropSetup& setup, UnitSystem units, const Canvas& canvas) {
+    return SetupDrawing(setup, units, canvas).run();
+}
+
+} // namespace pourbook

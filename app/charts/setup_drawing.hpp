@@ -1,0 +1,13 @@
+// A magnet in its tube, drawn to scale: the whole tube small, and a section around the magnet large, with dimensions,
+// poles and wall. What was shortened says so.
+#pragma once
+
+#include "charts/canvas.hpp"
+#include "usecases/magnet_words.hpp"
+#include "usecases/shown.hpp"
+
+namespace pourbook {
+
+Scene setup_drawing(const DropSetup& setup, UnitSystem units, const Canvas& canvas);
+
+} // namespace pourbook

@@ -1,0 +1,178 @@
+#include "gui/panels/drop_parts.hpp"
+#include "gui/panels/panels.hpp"
+
+#include "charts/drop_charts.hpp"
+#include "gui/widgets/chart_view.hpp"
+#include "gui/widgets/text.hpp"
+#include "gui/widgets/text_field.hpp"
+
+#include <algorithm>
+
+namespace pourbook {
+namespace {
+
+constexpr double setup_room = 330;
+constexpr ImGuiWindowFlags still = ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse;
+
+constexpr const char* how_it_works =
+    "How this is computed\n"
+    "The falling magnet drives currents round the wall; their field holds it back. Drag is worked out for the magnet's "
+    "exact shape and the wall's whole thickness at any speed, the currents' own field included; it rises with speed, "
+    "peaks and falls. The fall is followed from rest at the mouth to the exit, open ends counted as missing rings.\n"
+    "Interval: 5 % and 95 % of samples in which remanence, dimensions, mass and conductivity are drawn within what is "
+    "known of them; what is not stated is assumed and listed.\n"
+    "Holds for a non-magnetic tube of normal metal and a magnet on the axis that does not rub. Equations, checks and "
+    "published drops: app/help/drop.md, or `pourbook drop --help`.";
+
+std::string units_key(Ui& ui) {
+    return ui.view().workshop_units ? "w" : "s";
+}
+
+void draw_head(Ui& ui) {
+    bool& two = ui.view().drop.against;
+    const int clicked = choice(ui, "drop.against", {"one set-up", "two set-ups"}, two ? 1 : 0);
+    if (clicked >= 0) two = clicked == 1;
+    ImGui::SameLine();
+    word_button(ui, "drop.help", "?", false);
+    if (ImGui::IsItemHovered()) hover_text(ui, how_it_works);
+}
+
+void draw_column(Ui& ui, const char* id, SetupWords& setup, std::string& metal) {
+    ImGui::BeginChild(id, {ui.px(setup_room), 0});
+    draw_setup_fields(ui, id, setup, metal);
+    if (std::string(id) == "drop") draw_magnet_cautions(ui);
+    const float room = std::max(ui.px(210), ImGui::GetContentRegionAvail().y);
+    draw_setup_picture(ui, id, setup, {ImGui::GetContentRegionAvail().x, room});
+    ImGui::EndChild();
+}
+
+const DropResult* chosen(Ui& ui, const std::vector<DropOfMetal>& drops) {
+    const std::string slug = ui.session.drop.metal();
+    for (const DropOfMetal& d : drops)
+        if (d.metal->slug == slug && d.result) return &*d.result;
+    return nullptr;
+}
+
+void draw_bars(Ui& ui, const std::vector<DropOfMetal>& drops, ImVec2 size) {
+    const std::string clicked =
+        chart_view(ui, "drop.bars", std::to_string(ui.session.drop.falls_serial()) + units_key(ui), size,
+                   [&](const Canvas& canvas) {
+                       return layout(fall_chart(ui.session.catalogue, drops, ui.session.units(), {}), canvas);
+                   });
+    if (!clicked.empty()) ui.view().drop.metal = clicked;
+}
+
+void draw_drag_curve(Ui& ui, const std::vector<DropOfMetal>& drops, ImVec2 size) {
+    const std::string clicked =
+        chart_view(ui, "drop.drag", std::to_string(ui.session.drop.falls_serial()) + units_key(ui), size,
+                   [&](const Canvas& canvas) {
+                       return layout(drag_chart(ui.session.catalogue, drops, ui.session.units()), canvas);
+                   });
+    if (!clicked.empty()) ui.view().drop.metal = clicked;
+}
+
+void draw_numbers(Ui& ui, const std::vector<DropOfMetal>& drops, ImVec2 size) {
+    ImGui::BeginChild("numbers", size);
+    if (const DropResult* result = chosen(ui, drops))
+        draw_drop_numbers(ui, *result);
+    else
+        for (const DropOfMetal& d : drops)
+            if (d.metal->slug == ui.session.drop.metal() && !d.result) warning_text(ui, d.result.problem().text);
+    ImGui::EndChild();
+}
+
+/// Bars and numbers above, drag curve and sweep below.
+void draw_answer(Ui& ui, const std::vector<DropOfMetal>& drops) {
+    const ImVec2 room = ImGui::GetContentRegionAvail();
+    const float gap = ui.px(14), width = (room.x - gap) / 2, above = room.y * 0.44F, below = room.y - above - ui.px(6);
+    draw_bars(ui, drops, {width, above});
+    ImGui::SameLine(0, gap);
+    draw_numbers(ui, drops, {width, above});
+    draw_drag_curve(ui, drops, {width, below});
+    ImGui::SameLine(0, gap);
+    draw_sweep(ui, {width, below});
+}
+
+void draw_two(Ui& ui, const std::vector<DropOfMetal>& drops) {
+    const Result<AgainstResult>* result = ui.session.drop.against(ui.session.conditions());
+    const ImVec2 room = ImGui::GetContentRegionAvail();
+    ImGui::BeginChild("sentence", {0, room.y * 0.56F});
+    if (!result)
+        dim_text(ui, "Working it out …");
+    else if (!*result)
+        warning_text(ui, result->problem().text);
+    else
+        draw_against(ui, **result);
+    ImGui::EndChild();
+    draw_bars(ui, drops, ImGui::GetContentRegionAvail());
+}
+
+void draw_results(Ui& ui) {
+    if (ui.view().pins.empty()) {
+        dim_text(ui, "Pin one or more metals: the magnet's fall through a tube of each appears here.");
+        return;
+    }
+    const DropQuestions::Falls* drops = ui.session.drop.falls(ui.session.conditions());
+    ui.probe.say("drop.working", ui.session.drop.falls_are_current() ? "" : "working");
+    if (!drops)
+        dim_text(ui, "Working it out …");
+    else if (!*drops)
+        warning_text(ui, drops->problem().text);
+    else if (ui.view().drop.against)
+        draw_two(ui, **drops);
+    else
+        draw_answer(ui, **drops);
+}
+
+} // namespace
+
+void draw_sweep(Ui& ui, ImVec2 size) {
+    static const std::vector<std::string> all = {"wall", "bore", "temperature", "budget"};
+    static const std::vector<std::string> ranges = {"0.5mm:15mm", "16mm:40mm", "77K:400K", "1USD:50USD"};
+    DropChoice& made = ui.view().drop;
+    ImGui::BeginChild("sweep", size, false, still);
+    const auto at = std::find(all.begin(), all.end(), made.over);
+    const int clicked = choice(ui, "drop.over", all, static_cast<int>(at - all.begin()));
+    if (clicked >= 0 && all[static_cast<std::size_t>(clicked)] != made.over) {
+        made.over = all[static_cast<std::size_t>(clicked)];
+        made.range = ranges[static_cast<std::size_t>(clicked)];
+    }
+    ImGui::SameLine();
+    text_field(ui, "drop.range", made.range, "1mm:5mm", std::min(ui.px(130), ImGui::GetContentRegionAvail().x),
+               [&](const std::string& typed) {
+                   const Result<SweepRequest> ranged = with_range({}, made.over, typed);
+                   return ranged ? std::string() : ranged.problem().text;
+               });
+    if (ImGui::IsItemHovered() && !ImGui::IsItemActive())
+        hover_text(ui, "From and to\nsuch as 1mm:5mm, 77K:300K, 5USD:50USD");
+    if (!field_fault(ui, "drop.range").empty()) warning_text(ui, field_fault(ui, "drop.range"));
+    const Result<SweepResult>* result = ui.session.drop.sweep(ui.session.conditions());
+    if (!result)
+        dim_text(ui, "Working it out …");
+    else if (!*result)
+        warning_text(ui, result->problem().text);
+    else
+        chart_view(ui, "drop.sweep", std::to_string(ui.session.drop.sweep_serial()) + units_key(ui),
+                   ImGui::GetContentRegionAvail(), [&](const Canvas& canvas) {
+                       return layout(sweep_chart(ui.session.catalogue, **result, ui.session.units()), canvas);
+                   });
+    ImGui::EndChild();
+}
+
+void draw_drop(Ui& ui) {
+    const bool two = ui.view().drop.against;
+    ImGui::BeginChild("setups", {ui.px(two ? 2 * setup_room + 14 : setup_room), 0}, false, still);
+    draw_head(ui);
+    draw_column(ui, "drop", ui.view().drop_setup, ui.view().drop.metal);
+    if (two) {
+        ImGui::SameLine(0, ui.px(14));
+        draw_column(ui, "drop2", ui.view().drop.second, ui.view().drop.second_metal);
+    }
+    ImGui::EndChild();
+    ImGui::SameLine(0, ui.px(14));
+    ImGui::BeginChild("results", {0, 0}, false, still);
+    draw_results(ui);
+    ImGui::EndChild();
+}
+
+} // namespace pourbook

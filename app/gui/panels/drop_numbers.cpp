@@ -1,0 +1,109 @@
+#include "gui/actions/actions.hpp"
+#include "gui/panels/drop_parts.hpp"
+#include "gui/widgets/text.hpp"
+#include "gui/widgets/value_label.hpp"
+#include "usecases/drop_figures.hpp"
+
+#include <algorithm>
+
+namespace pourbook {
+namespace {
+
+std::string with_grounds(std::string words, const DropResult& result) {
+    words += "\n\nRests on";
+    for (const std::string& line : drop_grounds(result)) words += "\n" + line;
+    return words;
+}
+
+/// A number that explains itself; a click opens the metal's source.
+void draw_number(Ui& ui, const std::string& id, const DropFigure& figure, const DropResult& result) {
+    text(figure.value);
+    ui.probe.item(id, figure.value);
+    if (!ImGui::IsItemHovered()) return;
+    const std::string detail = figure.detail.empty() ? "" : " (" + figure.detail + ")";
+    hover_text(ui, with_grounds(figure.label + ": " + figure.value + detail + "\n" + figure.meaning, result));
+    const auto sources = drop_sources(result);
+    if (!sources.empty() && ImGui::IsMouseClicked(0)) show_source(ui.session, sources.front());
+}
+
+void draw_chips(Ui& ui, const DropResult& result) {
+    const float right = ImGui::GetWindowPos().x + ImGui::GetWindowContentRegionMax().x;
+    bool first = true;
+    for (const std::string& key : drop_sources(result)) {
+        const float width = ImGui::CalcTextSize(key.c_str()).x + ui.px(12);
+        if (!first) ImGui::SameLine(0, ui.px(4));
+        if (!first && ImGui::GetCursorScreenPos().x + width > right) ImGui::NewLine();
+        source_chip(ui, "drop.source." + key, key);
+        first = false;
+    }
+}
+
+void draw_notes(Ui& ui, const char* title, const std::vector<std::string>& lines) {
+    if (lines.empty()) return;
+    ImGui::Spacing();
+    {
+        const TextLook look(ui.fonts.strong, ui.colours().ink);
+        text(title);
+    }
+    const TextLook look(ui.fonts.small, ui.colours().dim);
+    for (const std::string& line : lines) wrapped_text("· " + line, ui.colours().dim);
+}
+
+std::vector<std::string> assumed(const DropResult& r) {
+    std::vector<std::string> out = r.setup.assumptions;
+    out.insert(out.end(), r.tube.notes.begin(), r.tube.notes.end());
+    return out;
+}
+
+} // namespace
+
+void draw_drop_numbers(Ui& ui, const DropResult& result) {
+    if (result.tube.metal) heading(ui, result.tube.metal->name);
+    if (!ImGui::BeginTable("figures", 3, ImGuiTableFlags_RowBg)) return;
+    ImGui::TableSetupColumn("what", ImGuiTableColumnFlags_WidthFixed, ui.px(118));
+    ImGui::TableSetupColumn("value", ImGuiTableColumnFlags_WidthFixed, ui.px(92));
+    ImGui::TableSetupColumn("detail", ImGuiTableColumnFlags_WidthStretch);
+    for (const DropFigure& figure : drop_figures(result, ui.session.units())) {
+        ImGui::TableNextRow();
+        ImGui::TableNextColumn();
+        dim_text(ui, figure.label);
+        ImGui::TableNextColumn();
+        draw_number(ui, "drop." + figure.id, figure, result);
+        ImGui::TableNextColumn();
+        small_dim_text(ui, figure.detail);
+    }
+    ImGui::EndTable();
+    draw_notes(ui, "Left out by the model, and its size", result.left_out);
+    draw_notes(ui, "Assumed", assumed(result));
+    ImGui::Spacing();
+    draw_chips(ui, result);
+}
+
+void draw_against(Ui& ui, const AgainstResult& result) {
+    wrapped_text(result.sentence, ui.colours().ink);
+    ui.probe.item("drop.sentence", result.sentence);
+    if (ImGui::SmallButton("Copy the sentence")) ImGui::SetClipboardText(result.sentence.c_str());
+    ui.probe.item("drop.copy", "Copy the sentence");
+    ImGui::Spacing();
+    if (!ImGui::BeginTable("against", 3, ImGuiTableFlags_RowBg)) return;
+    ImGui::TableSetupColumn("##what", ImGuiTableColumnFlags_WidthFixed, ui.px(118));
+    ImGui::TableSetupColumn("first", ImGuiTableColumnFlags_WidthStretch);
+    ImGui::TableSetupColumn("second", ImGuiTableColumnFlags_WidthStretch);
+    header_row(ui, 3);
+    const auto first = drop_figures(result.first, ui.session.units()),
+               second = drop_figures(result.second, ui.session.units());
+    for (std::size_t i = 0; i < first.size(); ++i) {
+        ImGui::TableNextRow();
+        ImGui::TableNextColumn();
+        dim_text(ui, first[i].label);
+        ImGui::TableNextColumn();
+        draw_number(ui, "drop.first." + first[i].id, first[i], result.first);
+        small_dim_text(ui, first[i].detail);
+        ImGui::TableNextColumn();
+        draw_number(ui, "drop.second." + second[i].id, second[i], result.second);
+        small_dim_text(ui, second[i].detail);
+    }
+    ImGui::EndTable();
+}
+
+} // namespace pourbook

@@ -1,0 +1,79 @@
+#include "gui/state/drop_questions.hpp"
+
+#include <algorithm>
+
+namespace pourbook {
+namespace {
+
+std::string key_of(const SetupWords& w) {
+    std::string key;
+    for (const std::string* word : {&w.magnet, &w.grade, &w.br, &w.surface_field, &w.recoil_permeability,
+                                    &w.magnet_mass, &w.magnet_at, &w.tube, &w.slits, &w.off_axis})
+        key += *word + "|";
+    return key;
+}
+
+std::string key_of(const Conditions& c) {
+    return std::to_string(c.temperature_K) + "|" + c.condition + "|";
+}
+
+std::string key_of(const std::vector<std::string>& metals) {
+    std::string key;
+    for (const std::string& m : metals) key += m + "|";
+    return key;
+}
+
+std::string pinned_or_first(const std::string& slug, const std::vector<std::string>& pins) {
+    if (std::find(pins.begin(), pins.end(), slug) != pins.end()) return slug;
+    return pins.empty() ? std::string() : pins.front();
+}
+
+} // namespace
+
+DropRequest DropQuestions::request(const SetupWords& setup, const Conditions& conditions) const {
+    DropRequest r;
+    r.setup = setup;
+    r.conditions = conditions;
+    return r;
+}
+
+std::string DropQuestions::metal() const {
+    return pinned_or_first(view_.drop.metal, view_.pins);
+}
+
+std::string DropQuestions::second_metal() const {
+    return pinned_or_first(view_.drop.second_metal, view_.pins);
+}
+
+const DropQuestions::Falls* DropQuestions::falls(const Conditions& conditions) {
+    const DropRequest r = request(view_.drop_setup, conditions);
+    const std::vector<std::string> metals = view_.pins;
+    return falls_.ask(key_of(r.setup) + key_of(conditions) + key_of(metals),
+                      [this, r, metals] { return drop_in_each(catalogue_, r, metals); });
+}
+
+const Result<SweepResult>* DropQuestions::sweep(const Conditions& conditions) {
+    SweepRequest r;
+    r.setup = view_.drop_setup;
+    r.conditions = conditions;
+    r.metals = view_.pins;
+    r.steps = 25;
+    const std::string over = view_.drop.over, range = view_.drop.range;
+    return sweep_.ask(key_of(r.setup) + key_of(conditions) + key_of(r.metals) + over + range,
+                      [this, r, over, range]() -> Result<SweepResult> {
+                          const Result<SweepRequest> ranged = with_range(r, over, range);
+                          if (!ranged) return ranged.problem();
+                          return pourbook::sweep(catalogue_, *ranged);
+                      });
+}
+
+const Result<AgainstResult>* DropQuestions::against(const Conditions& conditions) {
+    AgainstRequest r{request(view_.drop_setup, conditions), request(view_.drop.second, conditions)};
+    r.first.metal = metal();
+    r.second.metal = second_metal();
+    return against_.ask(key_of(r.first.setup) + key_of(r.second.setup) + key_of(conditions) + r.first.metal + "|" +
+                            r.second.metal,
+                        [this, r] { return pourbook::against(catalogue_, r); });
+}
+
+} // namespace pourbook

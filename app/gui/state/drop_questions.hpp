@@ -1,0 +1,41 @@
+// What Drop asks: the pinned metals' falls, a sweep over them, and two set-ups side by side; off the frame thread,
+// worked out again only when the question changes. A null answer means "being worked out".
+#pragma once
+
+#include "gui/state/background.hpp"
+#include "gui/state/view_state.hpp"
+#include "usecases/against.hpp"
+#include "usecases/sweep.hpp"
+
+namespace pourbook {
+
+class DropQuestions {
+public:
+    /// All outlive it.
+    DropQuestions(const Catalogue& catalogue, const ViewState& view, BackgroundWorks& works)
+        : catalogue_(catalogue), view_(view), falls_(works), sweep_(works), against_(works) {}
+
+    using Falls = Result<std::vector<DropOfMetal>>;
+    const Falls* falls(const Conditions& conditions);
+    const Result<SweepResult>* sweep(const Conditions& conditions);
+    const Result<AgainstResult>* against(const Conditions& conditions);
+
+    /// The pinned metal whose numbers are shown; empty where nothing is pinned.
+    std::string metal() const;
+    std::string second_metal() const;
+    bool falls_are_current() const { return !falls_.working(); }
+    std::size_t falls_serial() const { return falls_.serial(); }
+    std::size_t sweep_serial() const { return sweep_.serial(); }
+    std::size_t against_serial() const { return against_.serial(); }
+
+private:
+    DropRequest request(const SetupWords& setup, const Conditions& conditions) const;
+
+    const Catalogue& catalogue_;
+    const ViewState& view_;
+    Background<Falls> falls_;
+    Background<Result<SweepResult>> sweep_;
+    Background<Result<AgainstResult>> against_;
+};
+
+} // namespace pourbook

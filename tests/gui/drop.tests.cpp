@@ -1,0 +1,98 @@
+#include "tests/gui/desk.hpp"
+#include "usecases/drop_figures.hpp"
+
+#include <catch2/catch.hpp>
+
+using namespace pourbook;
+using testing::Desk;
+
+namespace {
+
+DropRequest request_of(const Desk& desk) {
+    DropRequest r;
+    r.setup = desk.session.view.drop_setup;
+    r.metal = desk.session.drop.metal();
+    r.conditions = desk.session.conditions();
+    return r;
+}
+
+std::string figure(const DropResult& r, const std::string& id) {
+    for (const DropFigure& f : drop_figures(r, UnitSystem::shown))
+        if (f.id == id) return f.value;
+    return {};
+}
+
+void write(Desk& desk, const std::string& field, const std::string& words) {
+    desk.click(field);
+    desk.press('A', true);
+    desk.type(words);
+    desk.tap(ImGuiKey_Enter);
+    desk.settle();
+}
+
+} // namespace
+
+TEST_CASE("Drop starts with an answer, and follows what is typed") {
+    Desk desk(testing::real_catalogue());
+    desk.session.view.view = "drop";
+    desk.settle();
+    const Result<DropResult> first = drop(testing::real_catalogue(), request_of(desk));
+    REQUIRE(first);
+    CHECK(desk.text("drop.time") == figure(*first, "time"));
+    CHECK(desk.text("drop.speed") == figure(*first, "speed"));
+    CHECK(desk.shows("drop.bars.copper.0"));
+    write(desk, "drop.outside", "30mm");
+    CHECK(desk.session.view.drop_setup.tube == "18mm:30mm:400mm");
+    const Result<DropResult> thicker = drop(testing::real_catalogue(), request_of(desk));
+    REQUIRE(thicker);
+    CHECK(thicker->fall.time_s > first->fall.time_s);
+    CHECK(desk.text("drop.time") == figure(*thicker, "time"));
+}
+
+TEST_CASE("a length without a unit stays in its field with the reason") {
+    Desk desk(testing::real_catalogue());
+    desk.session.view.view = "drop";
+    desk.settle();
+    const std::string before = desk.text("drop.time");
+    write(desk, "drop.bore", "19");
+    CHECK(desk.text("drop.bore") == "19");
+    CHECK(desk.text("drop.bore.fault").find("unit") != std::string::npos);
+    CHECK(desk.session.view.drop_setup.tube == "18mm:24mm:400mm");
+    CHECK(desk.text("drop.time") == before);
+}
+
+TEST_CASE("a magnet wider than the bore is refused beside the fields") {
+    Desk desk(testing::real_catalogue());
+    desk.session.view.view = "drop";
+    desk.settle();
+    write(desk, "drop.diameter", "19mm");
+    CHECK_FALSE(desk.text("drop.problem").empty());
+    CHECK_FALSE(desk.shows("drop.time"));
+}
+
+TEST_CASE("a number of Drop names its sources, and a click opens the metal's") {
+    Desk desk(testing::real_catalogue());
+    desk.session.view.view = "drop";
+    desk.settle();
+    desk.point_at("drop.time");
+    CHECK(desk.text("hover").find("matula-1979") != std::string::npos);
+    CHECK(desk.text("hover").find("remanence of N42") != std::string::npos);
+    desk.click("drop.time");
+    desk.settle();
+    CHECK(desk.text("view") == "sources");
+}
+
+TEST_CASE("two set-ups are set against each other") {
+    Desk desk(testing::real_catalogue());
+    desk.session.view.view = "drop";
+    desk.settle();
+    desk.click("drop.against.1");
+    desk.settle();
+    AgainstRequest request{request_of(desk), request_of(desk)};
+    request.second.setup = desk.session.view.drop.second;
+    request.second.metal = "aluminium-6061";
+    const Result<AgainstResult> told = against(testing::real_catalogue(), request);
+    REQUIRE(told);
+    CHECK(desk.text("drop.sentence") == told->sentence);
+    CHECK(desk.text("drop.second.time") == figure(told->second, "time"));
+}
