@@ -117,7 +117,7 @@ private:
         double labels = 0;
         for (const CurveLine& line : chart_.lines)
             labels = std::max(labels, canvas_.measure.width(line.name, TextStyle::label));
-        labels = std::min(labels, canvas_.width * 0.25) + label_indent;
+        labels = std::min(labels, canvas_.width * 0.33) + label_indent;
         const double height = std::max(60.0, bottom - top - 2 * line_step - 6);
         const double left = chart_margin + width_of_figures(canvas_, y_, height);
         plot_ = {left, top, std::max(60.0, canvas_.width - chart_margin - labels - left), height};

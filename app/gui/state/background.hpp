@@ -23,6 +23,8 @@ public:
     virtual ~BackgroundWork() = default;
     /// Takes in an answer that has arrived; true while a thread still works.
     virtual bool busy() = 0;
+    /// Once a frame: takes in what arrived and starts what waits, also where no panel asks any more.
+    virtual void tick() = 0;
     /// Drops the answer and the question, so that it is asked afresh. Not while busy.
     virtual void forget() = 0;
     virtual bool working() const = 0;
@@ -70,6 +72,10 @@ public:
     bool busy() override {
         collect();
         return running_;
+    }
+    void tick() override {
+        collect();
+        if (waiting_ && !running_) start();
     }
     void forget() override {
         ask_anew();

@@ -67,6 +67,7 @@ bool Session::working() const {
 }
 
 void Session::keep_catalogue() {
+    for (BackgroundWork* w : works_.all) w->tick();
     std::vector<std::string> wanted;
     std::copy_if(view.pins.begin(), view.pins.end(), std::back_inserter(wanted), names_mix);
     for (const std::string& chosen : {view.selected, view.pour.metal})
