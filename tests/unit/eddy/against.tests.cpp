@@ -85,7 +85,7 @@ TEST_CASE("slits and off-axis travel change the drag by their factor, at low spe
     CHECK(slit->path_factor == Approx(0.768).margin(6e-4)); // independent calculation, sphere in a thin wall
     CHECK(slit->coefficient_N_s_m == Approx(whole * slit->path_factor));
     CHECK(std::isnan(slit->peak_drag_N)); // not known with a slit
-    request.setup.magnet_mass = "1.5kg"; // falls where the induced field matters, whatever the metal
+    request.setup.magnet_mass = "1.5kg";  // falls where the induced field matters, whatever the metal
     CHECK_FALSE(drop(nothing, request));
     request = request_of("1.7uohm.cm", "13mm:30mm:0.5m"); // thick
     request.setup.slits = "1";
