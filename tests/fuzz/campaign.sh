@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# Processor MINUTES for each reader in turns of a quarter, two readers at a time, from the tree's corpus and the inputs kept in
+# Processor MINUTES for each reader in short turns, two readers at a time, from the tree's corpus and the inputs kept in
 # KEEP, which grows; the sums are printed: campaign.sh FUZZ MINUTES KEEP [READER...]
 set -eu -o pipefail
 fuzz=$1 minutes=$2 keep=$3
