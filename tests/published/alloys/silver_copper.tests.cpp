@@ -52,9 +52,21 @@ TEST_CASE("published conductivities lie between the quenched and the aged estima
     }
 }
 
+TEST_CASE("copper with 6 % silver, cold rolled, lies below the annealed estimate and inside the quenched interval") {
+    // 75 % IACS (of 58 MS/m) after ageing and cold rolling to 1003 MPa: Materials 16(10) (2023) 3632, abstract
+    // (mat-2023). The one figure below 50 % Ag that could be read. Cold work adds resistivity that no treatment here
+    // stands for, so the figure bounds the band from below only.
+    const double rho = 1e-6 / (0.75 * 58);
+    CHECK(rho > estimate(6, Treatment::annealed).value_si);
+    CHECK(rho > estimate(6, Treatment::aged).value_si);
+    const Estimate quenched = estimate(6, Treatment::quenched);
+    CHECK(rho >= quenched.low90_si);
+    CHECK(rho <= quenched.high90_si);
+}
+
 TEST_CASE("treatments stand in their order over the whole range") {
     // Law: the more is dissolved, the more the silver scatters (Matthiessen).
-    for (double silver = 50; silver <= 97; silver += 1) {
+    for (double silver = 4; silver <= 97; silver += 1) {
         const double quenched = estimate(silver, Treatment::quenched).value_si;
         const double cast = estimate(silver, Treatment::as_cast).value_si;
         const double annealed = estimate(silver, Treatment::annealed).value_si;
