@@ -117,7 +117,8 @@ private:
         double labels = 0;
         for (const CurveLine& line : chart_.lines)
             labels = std::max(labels, canvas_.measure.width(line.name, TextStyle::label));
-        labels = std::min(labels, canvas_.width * 0.33) + label_indent;
+        label_room_ = std::min(labels, canvas_.width * 0.33);
+        labels = label_room_ + label_indent;
         const double height = std::max(60.0, bottom - top - 2 * line_step - 6);
         const double left = chart_margin + width_of_figures(canvas_, y_, height);
         plot_ = {left, top, std::max(60.0, canvas_.width - chart_margin - labels - left), height};
@@ -219,14 +220,16 @@ private:
         const double x = x_.place(chart_.upright->x);
         scene_.parts.push_back(Polyline{{{x, plot_.y}, {x, plot_.bottom()}}, colours_.accent, 1.5, true});
         const bool right = x < plot_.x + plot_.width / 2;
-        const std::string words =
-            shortened(chart_.upright->label, plot_.width * 0.6, TextStyle::label, canvas_.measure);
-        const Text label{{x + (right ? 6 : -6), plot_.bottom() - line_step / 2 - 2},
-                         words,
-                         colours_.accent,
-                         right ? Anchor::start : Anchor::end};
-        free_.take(text_box(label, canvas_.measure));
-        scene_.parts.push_back(label);
+        auto label = text_lines({{x + (right ? 6 : -6), plot_.bottom() - line_step / 2 - 2},
+                                 chart_.upright->label,
+                                 colours_.accent,
+                                 right ? Anchor::start : Anchor::end},
+                                plot_.width * 0.5, canvas_.measure);
+        for (Text& part : label) {
+            part.at.y -= line_step * static_cast<double>(label.size() - 1);
+            free_.take(text_box(part, canvas_.measure));
+            scene_.parts.push_back(part);
+        }
     }
 
     void add_jump_labels(const CurveLine& line) {
@@ -257,12 +260,13 @@ private:
     /// line.
     void add_end_label(const CurveLine& line) {
         const Spot end = place(last(line));
-        const double width = canvas_.measure.width(line.name, TextStyle::label);
+        const std::string name = shortened(line.name, label_room_, TextStyle::label, canvas_.measure);
+        const double width = canvas_.measure.width(name, TextStyle::label);
         std::vector<Text> offered;
         for (const double step : {0.0, -1.0, 1.0, -2.0, 2.0, -3.0, 3.0, -4.0, 4.0, -5.0, 5.0, -6.0, 6.0})
             for (const double aside : {label_indent, -width - label_indent / 2, label_indent + 40})
                 offered.push_back({{end.x + aside, std::clamp(end.y, plot_.y, plot_.bottom()) + step * line_step},
-                                   line.name,
+                                   name,
                                    colours_.ink});
         const Text label = free_.first_free(offered, canvas_.measure, mark_room).value_or(offered.front());
         const bool apart = std::abs(label.at.y - end.y) > 1 || label.at.x > end.x + label_indent;
@@ -283,6 +287,7 @@ private:
     Scene scene_;
     Box plot_;
     Axis x_, y_;
+    double label_room_ = 0;
 };
 
 } // namespace

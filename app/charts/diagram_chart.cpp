@@ -28,6 +28,7 @@ public:
         if (!d_.phases.empty()) add_tie();
         out_.notes.push_back(how_lines_are_known());
         if (!d_.not_drawn.empty()) out_.notes.push_back(d_.not_drawn);
+        out_.origin.conditions = "in equilibrium at atmospheric pressure";
         out_.origin.data_version = catalogue_.data_version;
         return std::move(out_);
     }

@@ -99,14 +99,15 @@ private:
         const double x = x_.place(*chart_.upright);
         scene_.parts.push_back(Polyline{{{x, plot_.y}, {x, plot_.bottom()}}, colours_.accent, 1.5, true});
         scene_.hits.push_back({{x - 4, plot_.y, 8, plot_.height}, "composition", chart_.upright_hover});
-        const std::string words = shortened(chart_.upright_label, plot_.width * 0.6, TextStyle::label, canvas_.measure);
         const bool right = x < plot_.x + plot_.width / 2;
         const Text label{{x + (right ? 6 : -6), plot_.y + line_step / 2 + 2},
-                         words,
+                         chart_.upright_label,
                          colours_.accent,
                          right ? Anchor::start : Anchor::end};
-        free_.take(text_box(label, canvas_.measure));
-        scene_.parts.push_back(label);
+        for (const Text& part : text_lines(label, plot_.width * 0.5, canvas_.measure)) {
+            free_.take(text_box(part, canvas_.measure));
+            scene_.parts.push_back(part);
+        }
         keep_clear({x, plot_.y}, {x, plot_.bottom()});
     }
 
@@ -123,18 +124,27 @@ private:
         if (tie.words.size() > 1) add_share(tie.words.back(), right, true);
     }
 
-    /// Beside the end it speaks of, where there is room.
+    /// Outside the end it speaks of; where there is no room, above or below it with a leader to the end.
     void add_share(const std::string& words, Spot end, bool at_right) {
-        std::vector<Text> offered;
-        const auto offer = [&](double dx, double dy, Anchor a) {
-            offered.push_back({{end.x + dx, end.y + dy}, words, colours_.ink, a});
-        };
-        for (const double dy : {-12.0, 12.0, -28.0, 28.0, -44.0, 44.0})
-            for (const double dx : {6.0, 30.0}) {
-                offer(at_right ? -dx : dx, dy, at_right ? Anchor::end : Anchor::start);
-                offer(at_right ? dx : -dx, dy, at_right ? Anchor::start : Anchor::end);
-            }
-        if (const auto free = free_.first_free(offered, canvas_.measure)) scene_.parts.push_back(*free);
+        const double out = at_right ? 1 : -1;
+        std::vector<Text> outside, apart;
+        for (const double dy : {0.0, -12.0, 12.0, -22.0, 22.0})
+            outside.push_back(
+                {{end.x + 9 * out, end.y + dy}, words, colours_.ink, at_right ? Anchor::start : Anchor::end});
+        for (const double dy : {-28.0, 28.0, -46.0, 46.0, -64.0, 64.0, -82.0, 82.0})
+            for (const double dx : {-14.0, 14.0, -40.0, 40.0})
+                apart.push_back({{end.x + dx, end.y + dy}, words, colours_.ink, dx > 0 ? Anchor::start : Anchor::end});
+        if (const auto free = free_.first_free(outside, canvas_.measure)) {
+            scene_.parts.push_back(*free);
+        } else if (const auto further = free_.first_free(apart, canvas_.measure)) {
+            scene_.parts.push_back(Polyline{{end, near_edge(*further, end)}, colours_.dim, 1});
+            scene_.parts.push_back(*further);
+        }
+    }
+
+    Spot near_edge(const Text& text, Spot from) const {
+        const Box b = text_box(text, canvas_.measure);
+        return {std::clamp(from.x, b.x - 2, b.right() + 2), std::clamp(from.y, b.y + 3, b.bottom() - 3)};
     }
 
     Spot middle_of(int cell) const {

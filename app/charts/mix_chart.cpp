@@ -92,8 +92,10 @@ CurveChart mix_chart(const Catalogue& catalogue, const std::vector<MixCurve>& cu
     const MixCurve& first = curves.front();
     chart.title = std::string(look.resistivity ? "Resistivity" : "Conductivity") + " of " + first.a + "-" + first.b;
     chart.x_label = "wt% " + first.b;
+    std::string treatments;
     for (std::size_t i = 0; i < curves.size(); ++i) {
         CurveLine line = line_of(curves[i], i, scale);
+        treatments += (i ? ", " : "") + line.name;
         if (line.stretches.empty())
             chart.notes.push_back("no rule for " + line.name + " " + first.a + "-" + first.b);
         else
@@ -104,6 +106,7 @@ CurveChart mix_chart(const Catalogue& catalogue, const std::vector<MixCurve>& cu
     }
     for (const MeasuredAlloy& m : first.measured) chart.marks.push_back(mark_of(m, first, scale));
     chart.x_range = range_of(chart);
+    chart.origin.conditions = "at 293.15 K (20 °C), condition: " + treatments;
     return chart;
 }
 

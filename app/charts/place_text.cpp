@@ -28,6 +28,17 @@ std::string shortened(const std::string& text, double width, TextStyle style, co
     return cut + "…";
 }
 
+std::vector<Text> text_lines(const Text& text, double width, const TextMeasure& measure) {
+    std::vector<Text> out;
+    for (const std::string& line : wrapped(text.text, width, text.style, measure)) {
+        Text part = text;
+        part.text = shortened(line, width, text.style, measure);
+        part.at.y += line_height(text.style) * static_cast<double>(out.size());
+        out.push_back(part);
+    }
+    return out;
+}
+
 Box text_box(const Text& text, const TextMeasure& measure) {
     const double width = measure.width(text.text, text.style), height = line_height(text.style);
     const double shift = text.anchor == Anchor::start ? 0 : text.anchor == Anchor::middle ? width / 2 : width;

@@ -15,6 +15,9 @@ std::vector<std::string> wrapped(const std::string& text, double width, TextStyl
 /// The text with its end replaced by "…" where it is wider than `width`.
 std::string shortened(const std::string& text, double width, TextStyle style, const TextMeasure& measure);
 
+/// The text in lines no wider than `width`, the first where the text stands, the others below.
+std::vector<Text> text_lines(const Text& text, double width, const TextMeasure& measure);
+
 /// Box of a text drawn at a spot.
 Box text_box(const Text& text, const TextMeasure& measure);
 

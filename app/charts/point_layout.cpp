@@ -18,7 +18,7 @@ constexpr std::uint8_t bar_alpha = 110;
 class PointLayout {
 public:
     PointLayout(const PointChart& chart, const Canvas& canvas)
-        : chart_(chart), canvas_(canvas), colours_(canvas.palette), free_({}) {
+        : chart_(chart), canvas_(canvas), colours_(canvas.palette), free_({}), across_({}) {
         scene_.width = canvas.width;
         scene_.height = canvas.height;
     }
@@ -96,7 +96,7 @@ private:
         x_.to = plot_.right();
         y_.from = plot_.bottom();
         y_.to = plot_.y;
-        free_ =
+        free_ = across_ =
             FreePlaces({plot_.x, plot_.y - line_step / 2, canvas_.width - 2 - plot_.x, plot_.height + line_step / 2});
     }
 
@@ -130,7 +130,9 @@ private:
         for (const PointMark& p : chart_.points) {
             if (p.faded != faded) continue;
             const Spot at = middle(p);
-            free_.take({at.x - radius, at.y - radius, 2 * radius, 2 * radius});
+            const Box mark{at.x - radius, at.y - radius, 2 * radius, 2 * radius};
+            free_.take(mark);
+            across_.take(mark);
             if (faded) continue;
             take({place(x_, p.x.low), at.y}, {place(x_, p.x.high), at.y});
             take({at.x, place(y_, p.y.low)}, {at.x, place(y_, p.y.high)});
@@ -177,7 +179,7 @@ private:
     void add_names() {
         std::size_t without = 0;
         for (const bool faded : {false, true}) take_marks(faded);
-        for (const bool faded : {false, true}) { // those in front choose first, and are named in any case
+        for (const bool faded : {false, true}) { // those in front choose first, if need be across a bar or the line
             const double furthest = faded ? 0 : chart_.line.empty() ? 14 : 56;
             for (const PointMark& p : chart_.points) {
                 if (p.faded != faded) continue;
@@ -185,11 +187,13 @@ private:
                 const Colour ink = p.pinned ? colours_.accent : faded ? colours_.dim : colours_.ink;
                 const std::vector<Text> places = offered(at, p.name, ink, furthest);
                 auto label = free_.first_free(places, canvas_.measure);
-                if (!label && !faded && !chart_.line.empty()) label = places.front();
+                if (!label && !faded && !chart_.line.empty()) label = across_.first_free(places, canvas_.measure);
                 if (!label) {
                     ++without;
                     continue;
                 }
+                free_.take(text_box(*label, canvas_.measure));
+                across_.take(text_box(*label, canvas_.measure));
                 tie(at, *label, ink);
                 scene_.parts.push_back(*label);
             }
@@ -205,7 +209,7 @@ private:
     const PointChart& chart_;
     const Canvas& canvas_;
     const Palette& colours_;
-    FreePlaces free_;
+    FreePlaces free_, across_; // the second: bars and the line count for nothing
     Scene scene_;
     Box plot_;
     Axis x_, y_;

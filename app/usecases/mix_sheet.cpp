@@ -171,21 +171,16 @@ private:
     }
 
     void charts() {
-        const MixResult& r = *out_.answer;
-        const auto& shares = r.composition.shares();
-        if (shares.size() < 2) {
-            out_.no_diagram = "a single element has no diagram";
+        const Composition& c = out_.answer->composition;
+        const Result<MixAxis> axis = axis_of(catalogue_, c);
+        if (!axis) {
+            out_.no_diagram = axis.problem().text;
             return;
         }
-        std::string a = shares[0].element, b = shares[1].element;
-        if (const Diagram* d = catalogue_.alloys.diagram(a, b)) {
-            a = d->a;
-            b = d->b;
-        }
-        const double wt_a = r.composition.wt(a), wt_b = r.composition.wt(b);
-        out_.curve_wt = 100 * wt_b / (wt_a + wt_b);
+        const auto& [a, b, wt_b] = *axis;
+        out_.curve_wt = wt_b;
         PhaseDiagramRequest asked{a, b, out_.curve_wt, std::nullopt};
-        if (shares.size() == 2) asked.temperature_K = request_.phases_at_K; // the lever rule is for two elements
+        if (c.shares().size() == 2) asked.temperature_K = request_.phases_at_K; // the lever rule is for two elements
         const Result<PhaseDiagram> d = phase_diagram(catalogue_, asked);
         if (d)
             out_.diagram = *d;
@@ -212,6 +207,20 @@ std::string short_words(const Composition& composition) {
     for (const Share& s : composition.shares())
         out += (out.empty() ? "" : " ") + s.element + " " + trimmed(s.wt_percent, 3);
     return out;
+}
+
+Result<MixAxis> axis_of(const Catalogue& catalogue, const Composition& composition) {
+    const auto& shares = composition.shares();
+    if (shares.size() < 2) return Problem{Problem::Kind::no_value, "a single element has no diagram", 0};
+    MixAxis axis{shares[0].element, shares[1].element, 0};
+    if (const Diagram* d = catalogue.alloys.diagram(axis.a, axis.b)) axis = {d->a, d->b, 0};
+    const double wt_a = composition.wt(axis.a), wt_b = composition.wt(axis.b);
+    axis.wt_b = 100 * wt_b / (wt_a + wt_b);
+    return axis;
+}
+
+std::string name_on_axis(const Composition& composition) {
+    return short_words(composition) + (composition.shares().size() > 2 ? " by its two main elements" : "");
 }
 
 std::string mix_word_fault(const Catalogue& catalogue, const std::string& name, const std::string& word) {

@@ -42,6 +42,18 @@ MixSheet mix_sheet(const Catalogue& catalogue, const MixSheetWords& words);
 /// "Ag 94 Cu 6": three figures each.
 std::string short_words(const Composition& composition);
 
+/// Where a composition stands between its two main elements, in per cent by mass of the two.
+struct MixAxis {
+    std::string a, b; // in the order of their diagram, where one is stored
+    double wt_b = 0;
+};
+
+/// Errors: no_value (a single element).
+Result<MixAxis> axis_of(const Catalogue& catalogue, const Composition& composition);
+
+/// How it is called there: "Cu 88 Sn 8 Zn 4 by its two main elements".
+std::string name_on_axis(const Composition& composition);
+
 /// The figures a word may stand for, by name: mass, metal, paid, composition, melt-loss, target, with, phases-at,
 /// impurities, measured. Why the word can't be read; empty where it can (or is empty and may be).
 std::string mix_word_fault(const Catalogue& catalogue, const std::string& name, const std::string& word);

@@ -10,13 +10,6 @@
 namespace pourbook {
 namespace {
 
-/// On the diagram or curve of its two main elements.
-std::string name_on_axis(const MixSheet& sheet) {
-    const Composition& c = sheet.answer->composition;
-    const bool more = c.shares().size() > 2;
-    return short_words(c) + (more ? " by its two main elements" : "");
-}
-
 void draw_diagram(Ui& ui, const MixSheet& sheet) {
     Session& s = ui.session;
     if (!sheet.diagram) {
@@ -25,7 +18,8 @@ void draw_diagram(Ui& ui, const MixSheet& sheet) {
     }
     const std::string key = std::to_string(s.mix_serial()) + (ui.view().workshop_units ? "w" : "s");
     chart_view(ui, "mix.diagram", key, ImGui::GetContentRegionAvail(), [&](const Canvas& canvas) {
-        return layout(diagram_chart(s.catalogue, *sheet.diagram, name_on_axis(sheet), s.units()), canvas);
+        return layout(diagram_chart(s.catalogue, *sheet.diagram, name_on_axis(sheet.answer->composition), s.units()),
+                      canvas);
     });
 }
 
@@ -38,7 +32,7 @@ void draw_curve(Ui& ui, const MixSheet& sheet, bool resistivity) {
     const std::string key = std::to_string(s.mix_serial()) + (resistivity ? "r" : "c");
     const std::string clicked =
         chart_view(ui, "mix.curve", key, ImGui::GetContentRegionAvail(), [&](const Canvas& canvas) {
-            const MixChartLook look{resistivity, CurveUpright{sheet.curve_wt, name_on_axis(sheet)}};
+            const MixChartLook look{resistivity, CurveUpright{sheet.curve_wt, name_on_axis(sheet.answer->composition)}};
             return layout(mix_chart(s.catalogue, sheet.curves, look), canvas);
         });
     if (s.catalogue.metal(clicked)) show_metal(s, clicked);
