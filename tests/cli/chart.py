@@ -17,6 +17,8 @@ KINDS = {
     "scatter": ["scatter", "density", "conductivity", "copper", "silver", "aluminium", "zinc"],
     "rank": ["rank", "--goal", "braking-per-cost", "--top", "8", "--samples", "100"],
     "tradeoff": ["tradeoff", "--goal", "strongest-brake", "--and", "light-conductor"],
+    "diagram": ["diagram", "AG-CU", "--composition", "Ag 80 Cu 20", "--at", "800degC"],
+    "mix": ["mix", "Ag 92.5 Cu 7.5", "--treatment", "as-cast,quenched,aged"],
 }
 
 
@@ -61,7 +63,7 @@ for kind, words in KINDS.items():
     about = json.loads(run("chart", *words, "--json").stdout)
     check(about["sources"] and about["data_version"] and about["date"] == "2026-11-18", f"{kind}: {about}")
     line = run("chart", *words, "--caption-line").stdout
-    check(line.count("\n") == 1 and "Sources: " in line and "condition" in line and about["data_version"] in line, f"{kind}: caption line {line!r}")
+    check(line.count("\n") == 1 and "Sources: " in line and about["conditions"] and about["conditions"] in line and about["data_version"] in line, f"{kind}: caption line {line!r}")
     for form, size in (("wide", (1920, 1080)), ("tall", (1080, 1920))):
         solid = picture(f"{kind}-{form}.png", *words, "--caption", form, "--dark")
         clear = picture(f"{kind}-{form}-clear.png", *words, "--caption", form, "--dark", "--ground", "transparent")
@@ -72,7 +74,7 @@ for kind, words in KINDS.items():
 if shutil.which("pdftotext"):
     for kind in KINDS:
         text = subprocess.run(["pdftotext", "-layout", os.path.join(FOLDER, kind + ".pdf"), "-"], capture_output=True, text=True).stdout
-        check("Sources: " in text and "2026-11-18" in text and "condition" in text, f"{kind}.pdf: no sources in its text: {text!r}")
+        check("Sources: " in text and "2026-11-18" in text and ("condition" in text or "equilibrium" in text), f"{kind}.pdf: no sources in its text: {text!r}")
         check("�" not in text, f"{kind}.pdf: letters that can't be read")
 else:
     print("skipped: no pdftotext here to read the PDFs (poppler-utils)")
@@ -85,6 +87,19 @@ else:
 
 # workshop units change the figures, not the sources
 check(run("chart", *KINDS["scatter"], "--caption-line", "--units", "workshop").returncode == 0, "chart --units workshop")
+
+# a diagram alone, its elements in any order; a mix by its two main elements, of stocks, as resistivity
+for words in (["diagram", "cu-ag"], ["diagram", "Cu-Sn", "--composition", "Cu 88 Sn 8 Zn 4"], ["mix", "1kg sterling-silver + 300g silver", "--resistivity"], ["mix", "Cu 88 Sn 8 Zn 4 annealed"]):
+    check(run("chart", *words, "--caption-line").returncode == 0, f"chart {words}")
+refused(2, "two elements are expected", "chart", "diagram", "silver", "--caption-line")
+refused(3, "Xx", "chart", "diagram", "Ag-Xx", "--caption-line")
+refused(3, "no diagram", "chart", "diagram", "Cu-W", "--caption-line")
+refused(2, "not Ag and Cu", "chart", "diagram", "Ag-Cu", "--composition", "Cu 88 Sn 12", "--caption-line")
+refused(2, "--at", "chart", "diagram", "Ag-Cu", "--composition", "Ag 92.5 Cu 7.5", "--at", "hot", "--caption-line")
+refused(2, "--at", "chart", "diagram", "Ag-Cu", "--at", "600degC", "--caption-line")
+refused(3, "single element", "chart", "mix", "Cu 100", "--caption-line")
+refused(2, "--treatment", "chart", "mix", "Ag 92.5 Cu 7.5", "--treatment", "burnt", "--caption-line")
+refused(3, "no rule", "chart", "mix", "Fe 64 Ni 36", "--caption-line")
 
 # refusals, and nothing half-written
 R = KINDS["rank"]
