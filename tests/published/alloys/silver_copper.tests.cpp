@@ -53,8 +53,8 @@ TEST_CASE("published conductivities lie between the quenched and the aged estima
 }
 
 TEST_CASE("copper with 6 % silver, cold rolled, lies below the annealed estimate and inside the quenched interval") {
-    // 75 % IACS (of 58 MS/m) after ageing and cold rolling to 1003 MPa: Materials 16(10) (2023) 3632, abstract
-    // (mat-2023). The one figure below 50 % Ag that could be read. Cold work adds resistivity that no treatment here
+    // 75 % IACS (of 58 MS/m) after ageing and cold rolling to 1003 MPa: Materials 16(10) (2023) 3632, abstract.
+    // The one figure below 50 % Ag that could be read. Cold work adds resistivity that no treatment here
     // stands for, so the figure bounds the band from below only.
     const double rho = 1e-6 / (0.75 * 58);
     CHECK(rho > estimate(6, Treatment::annealed).value_si);
