@@ -131,9 +131,11 @@ private:
         for (const double dy : {0.0, -12.0, 12.0, -22.0, 22.0})
             outside.push_back(
                 {{end.x + 9 * out, end.y + dy}, words, colours_.ink, at_right ? Anchor::start : Anchor::end});
-        for (const double dy : {-28.0, 28.0, -46.0, 46.0, -64.0, 64.0, -82.0, 82.0})
+        const double first = at_right ? -1 : 1; // one label above, the other below: no leader through the other's words
+        for (const double dy : {28.0, 46.0, 64.0, 82.0, -28.0, -46.0, -64.0, -82.0})
             for (const double dx : {-14.0, 14.0, -40.0, 40.0})
-                apart.push_back({{end.x + dx, end.y + dy}, words, colours_.ink, dx > 0 ? Anchor::start : Anchor::end});
+                apart.push_back(
+                    {{end.x + dx, end.y + first * dy}, words, colours_.ink, dx > 0 ? Anchor::start : Anchor::end});
         if (const auto free = free_.first_free(outside, canvas_.measure)) {
             scene_.parts.push_back(*free);
         } else if (const auto further = free_.first_free(apart, canvas_.measure)) {

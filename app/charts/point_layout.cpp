@@ -153,8 +153,10 @@ private:
     }
 
     /// Beside the point, then around it, then up to `furthest` points further off.
-    static std::vector<Text> offered(Spot at, const std::string& name, Colour ink, double furthest) {
+    std::vector<Text> offered(Spot at, const std::string& name, Colour ink, double furthest) const {
         std::vector<Text> out;
+        const double half = canvas_.measure.width(name, TextStyle::label) / 2;
+        const double middle = std::min(at.x, canvas_.width - 3 - half); // moved left where the edge is near
         for (double far = 0; far <= furthest; far += 14) {
             const double aside = radius + 5 + far, up = line_step * 0.75 + far;
             out.push_back({{at.x + aside, at.y}, name, ink, Anchor::start});
@@ -163,8 +165,8 @@ private:
             out.push_back({{at.x - aside, at.y}, name, ink, Anchor::end});
             out.push_back({{at.x - aside + 3, at.y - up + 4}, name, ink, Anchor::end});
             out.push_back({{at.x - aside + 3, at.y + up - 4}, name, ink, Anchor::end});
-            out.push_back({{at.x, at.y - up}, name, ink, Anchor::middle});
-            out.push_back({{at.x, at.y + up}, name, ink, Anchor::middle});
+            out.push_back({{middle, at.y - up}, name, ink, Anchor::middle});
+            out.push_back({{middle, at.y + up}, name, ink, Anchor::middle});
         }
         return out;
     }

@@ -99,7 +99,6 @@ refused(2, "--at", "chart", "diagram", "Ag-Cu", "--composition", "Ag 92.5 Cu 7.5
 refused(2, "--at", "chart", "diagram", "Ag-Cu", "--at", "600degC", "--caption-line")
 refused(3, "single element", "chart", "mix", "Cu 100", "--caption-line")
 refused(2, "--treatment", "chart", "mix", "Ag 92.5 Cu 7.5", "--treatment", "burnt", "--caption-line")
-refused(3, "no rule", "chart", "mix", "Fe 64 Ni 36", "--caption-line")
 
 # refusals, and nothing half-written
 R = KINDS["rank"]
