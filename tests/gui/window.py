@@ -47,7 +47,7 @@ class Window:
         self.stream = self.connect()
 
     def connect(self):
-        for _ in range(200):
+        for _ in range(1200):
             if self.process.poll() is not None:
                 raise Failure(f"the window ended at once: {self.process.stderr.read().strip()}")
             try:
