@@ -70,6 +70,16 @@ pourbook::Result<pourbook::casting::Mesh> read_mesh(const std::string& path) {
     return mesh;
 }
 
+/// "2026-11-25"; SOURCE_DATE_EPOCH stands for the clock, so that what is written can be written again byte for byte.
+std::string today() {
+    const char* set = std::getenv("SOURCE_DATE_EPOCH");
+    const std::time_t now = set && *set ? static_cast<std::time_t>(std::strtoll(set, nullptr, 10)) : std::time(nullptr);
+    std::tm utc{};
+    gmtime_r(&now, &utc);
+    char text[11];
+    return std::strftime(text, sizeof text, "%Y-%m-%d", &utc) ? text : "";
+}
+
 int open_window(const pourbook::Catalogue& catalogue, const pourbook::WindowWords& words,
                 pourbook::Workshop& workshop) {
     pourbook::WindowOptions options;
@@ -83,18 +93,9 @@ int open_window(const pourbook::Catalogue& catalogue, const pourbook::WindowWord
     options.state_file = words.state_file.empty() && !scripted ? usual_state_file() : words.state_file;
     options.test_socket = words.test_socket;
     options.screenshot = words.screenshot;
+    options.date = today();
     options.workshop = &workshop;
     return pourbook::run_window(catalogue, options);
-}
-
-/// "2026-11-25"; SOURCE_DATE_EPOCH stands for the clock, so that what is written can be written again byte for byte.
-std::string today() {
-    const char* set = std::getenv("SOURCE_DATE_EPOCH");
-    const std::time_t now = set && *set ? static_cast<std::time_t>(std::strtoll(set, nullptr, 10)) : std::time(nullptr);
-    std::tm utc{};
-    gmtime_r(&now, &utc);
-    char text[11];
-    return std::strftime(text, sizeof text, "%Y-%m-%d", &utc) ? text : "";
 }
 
 } // namespace

@@ -18,6 +18,7 @@ struct WindowOptions {
     std::string state_file;       // what is pinned and chosen comes back from here; empty: nothing is kept
     std::string test_socket;      // answer a test script on this UNIX socket; empty: none
     MeshReader read_mesh;         // of STL files
+    std::string date;             // of today, "2026-11-25", for what is saved
     std::string screenshot;       // draw a few frames, write this PNG and end; empty: run until closed
     Workshop* workshop = nullptr; // the person's own file: trials, stock, goals ...; null: none
 };

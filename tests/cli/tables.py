@@ -17,6 +17,7 @@ SETUP = ["--magnet", "cylinder:20mmx20mm", "--grade", "N42", "--tube", "22mm:28m
 ANSWERS = {
     "compare": COMPARE,
     "rank": ["rank", "--goal", "braking-per-cost", "--top", "8", "--samples", "100"],
+    "fall": ["rank", "--goal", "longest-fall", "--magnet", "cylinder:12mmx10mm", "--grade", "N42", "--tube", "13mm:15mm:1m", "--from", "copper,silver", "--samples", "20"],
     "versus": ["versus", "copper", "silver", "--goal", "strongest-brake", "--samples", "100"],
     "tradeoff": ["tradeoff", "--goal", "strongest-brake", "--and", "braking-per-cost"],
     "sweep": ["sweep", *SETUP, "--over", "wall", "1mm:5mm", "--steps", "3", "--samples", "20"],

@@ -1,5 +1,6 @@
 #include "gui/actions/actions.hpp"
 #include "gui/panels/panels.hpp"
+#include "gui/widgets/leave_row.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/value_label.hpp"
 
@@ -48,6 +49,16 @@ void draw_row(Ui& ui, const std::vector<const Metal*>& metals, std::size_t row) 
 
 } // namespace
 
+void draw_comparison_row(Ui& ui, const std::string& id, const std::vector<const Metal*>& metals) {
+    table_row(ui, id, [&](const DocumentSetting& setting) {
+        CompareRequest request{{}, {}, ui.session.conditions()};
+        for (const Metal* m : metals) request.metals.push_back(m->slug);
+        for (const Property& p : setting.catalogue.properties) request.properties.push_back(p.id);
+        const Result<CompareResult> result = compare(setting.catalogue, request);
+        return result ? document_of(*result, setting) : Document{};
+    });
+}
+
 void draw_compare(Ui& ui) {
     std::vector<const Metal*> metals;
     for (const std::string& slug : ui.view().pins)
@@ -59,6 +70,7 @@ void draw_compare(Ui& ui) {
     if (metals.size() > 1) draw_versus(ui);
     small_dim_text(ui, "at " + temperature_text(ui.session.conditions().temperature_K) +
                            " · ○ remembered · hover a number for its trail, click it for its source");
+    draw_comparison_row(ui, "comparison", metals);
     constexpr ImGuiTableFlags flags =
         ImGuiTableFlags_ScrollX | ImGuiTableFlags_ScrollY | ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit;
     if (!ImGui::BeginTable("compared", static_cast<int>(metals.size()) + 1, flags)) return;

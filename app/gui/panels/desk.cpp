@@ -61,6 +61,7 @@ void draw_desk(Ui& ui) {
     draw_view(ui);
     ImGui::EndChild();
     ImGui::End();
+    ui.session.passing.leaving.clear(); // nothing here that could be saved
     if (ui.session.passing.finder_open) draw_finder(ui);
     ui.probe.say("view", ui.view().view);
 }

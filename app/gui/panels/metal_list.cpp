@@ -152,6 +152,7 @@ void draw_metal_list(Ui& ui, float width) {
         catalogue.property("solidus") && catalogue.property("liquidus") && catalogue.property("conductivity");
     if (found.empty() || !drawable) return;
     const Figures* figures = ui.session.figures();
+    draw_comparison_row(ui, "metals", found);
     ImGui::BeginChild("rows", {0, 0}, false, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
     if (ImGui::IsWindowFocused(ImGuiFocusedFlags_ChildWindows) || typing) {
         ImGui::GetIO().ConfigFlags &=

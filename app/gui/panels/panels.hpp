@@ -24,6 +24,8 @@ void draw_curves(Ui& ui);
 void draw_drop(Ui& ui);
 void draw_versus(Ui& ui);
 void draw_compare(Ui& ui);
+/// "Save table" and "Copy table": every property of these metals.
+void draw_comparison_row(Ui& ui, const std::string& id, const std::vector<const Metal*>& metals);
 void draw_mix(Ui& ui);
 void draw_mix_choice(Ui& ui);
 void draw_mix_answer(Ui& ui, const MixSheet& sheet);

@@ -1,5 +1,6 @@
 #include "core/quantity/format.hpp"
 #include "gui/panels/panels.hpp"
+#include "gui/widgets/leave_row.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/value_label.hpp"
 
@@ -192,7 +193,8 @@ void draw_rank_table(Ui& ui, const RankResult& result, ImVec2 size) {
     const std::string unit = merits.unit();
     small_dim_text(ui, result.formula + (unit.empty() ? "" : " in " + unit) +
                            (result.best_high ? ", highest" : ", lowest") + " first · click a row to pin");
-    if (size.y > 0) size.y -= ImGui::GetTextLineHeightWithSpacing();
+    table_row(ui, "ranking", [&](const DocumentSetting& setting) { return document_of(result, setting); });
+    if (size.y > 0) size.y -= ImGui::GetTextLineHeightWithSpacing() + ImGui::GetFrameHeightWithSpacing();
     if (!ImGui::BeginTable(("ranked." + std::to_string(columns)).c_str(), columns, flags, size)) return;
     draw_head(ui, result, merits);
     ImGuiListClipper clipper;

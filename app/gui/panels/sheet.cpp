@@ -131,6 +131,7 @@ void draw_sheet(Ui& ui) {
     draw_cautions(ui, *sheet);
     ImGui::Spacing();
     draw_values(ui, *sheet);
+    draw_comparison_row(ui, "sheet", {sheet->metal});
     small_dim_text(ui, "○ remembered, not read in a text · * the asked condition is not cited · hover a number for its "
                        "trail, click it for its source");
     draw_composition(ui, *sheet->metal);

@@ -79,6 +79,7 @@ int run_window(const Catalogue& catalogue, const WindowOptions& options) {
     const Result<Fonts> fonts = build_fonts(ui.scale);
     if (!fonts) return fail(fonts.problem().text);
     ui.fonts = *fonts;
+    ui.date = options.date;
     apply_style(ui.colours(), ui.scale);
     TestSocket socket(options.test_socket, [&window] { window.wake(); });
     if (socket.failed()) return fail("test socket '" + options.test_socket + "' can't be opened");

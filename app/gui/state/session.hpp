@@ -43,6 +43,7 @@ struct Passing {
     std::string finder_text;
     std::size_t finder_at = 0;
     bool scroll_to_selected = true;
+    std::string leaving = {}; // "save picture", "copy table" ...: asked for by a shortcut, taken by what is shown
     EntryDesk entry;
     std::string seen; // defect chosen in Trials
 };

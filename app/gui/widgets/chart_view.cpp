@@ -1,7 +1,11 @@
 #include "gui/widgets/chart_view.hpp"
 
+#include "charts/words.hpp"
 #include "gui/paint/scene_painter.hpp"
+#include "gui/widgets/leave_row.hpp"
 #include "gui/widgets/text.hpp"
+#include "report/picture/letters.hpp"
+#include "report/picture/picture.hpp"
 
 namespace pourbook {
 namespace {
@@ -34,10 +38,33 @@ void note_hits(Ui& ui, const std::string& id, const Scene& scene, ImVec2 origin)
     }
 }
 
+/// The chart as a file: as large as it is on screen, in the same colours, with twice the pixels.
+Result<std::string> picture(const Ui& ui, const Scene& shown, const std::string& file,
+                            const std::function<Scene(const Canvas&)>& build) {
+    const Result<PictureFormat> format = picture_format(file);
+    if (!format) return format.problem();
+    const Result<const Letters*> measure = letters();
+    if (!measure) return measure.problem();
+    const Scene scene = build({shown.width, shown.height, ui.colours(), **measure, ui.date});
+    return picture_of(scene, *format, {2, ui.colours().ground, scene.title, ui.date});
+}
+
+void leave(Ui& ui, const std::string& id, const Scene& scene, const std::function<Scene(const Canvas&)>& build) {
+    Leaving l;
+    l.what = "picture";
+    l.name = file_name_of(scene.title);
+    l.ending = ".png";
+    l.endings = ".png, .svg or .pdf";
+    l.made = [&](const std::string& file) { return picture(ui, scene, file, build); };
+    l.words = [&] { return caption_line(ui.session.catalogue, scene, ui.date); };
+    leave_row(ui, id, l);
+}
+
 } // namespace
 
 std::string chart_view(Ui& ui, const std::string& id, const std::string& key, ImVec2 size,
                        const std::function<Scene(const Canvas&)>& build) {
+    size.y -= ImGui::GetFrameHeightWithSpacing();
     if (size.x < ui.px(80) || size.y < ui.px(80)) return {};
     const Scene& scene = scene_for(ui, id, key, size, build);
     const ImVec2 origin = ImGui::GetCursorScreenPos();
@@ -45,6 +72,7 @@ std::string chart_view(Ui& ui, const std::string& id, const std::string& key, Im
     const bool hovered = ImGui::IsItemHovered();
     paint(ui, scene, *ImGui::GetWindowDrawList(), origin);
     note_hits(ui, id, scene, origin);
+    leave(ui, id, scene, build);
     if (!hovered) return {};
     const ImVec2 mouse = ImGui::GetIO().MousePos;
     const Hit* hit = scene.hit_at(

@@ -10,7 +10,8 @@
 
 namespace pourbook {
 
-/// Draws into `size` pixels. Returns the id of a hit clicked in this frame, else empty.
+/// Draws into `size` pixels, with a line below it to save or copy the picture. Returns the id of a hit clicked in this
+/// frame, else empty.
 std::string chart_view(Ui& ui, const std::string& id, const std::string& key, ImVec2 size,
                        const std::function<Scene(const Canvas&)>& build);
 

@@ -32,6 +32,16 @@ struct CachedScene {
     Scene scene;
 };
 
+/// A picture or table on its way out of the window.
+struct LeavingState {
+    std::string open_in;       // id of the line that is a field now
+    std::string file;          // as typed
+    std::string warned_of;     // a file that is there already
+    std::string told_in, told; // what came of it, and in which line
+    bool fault = false, fresh = false;
+    std::string picture_folder, table_folder; // where the last one went
+};
+
 struct Ui {
     Session& session;
     Fonts fonts;
@@ -39,6 +49,8 @@ struct Ui {
     Probe probe = {};
     std::unordered_map<std::string, Draft> drafts = {};
     std::unordered_map<std::string, CachedScene> scenes = {};
+    std::string date = {}; // of today, for what is saved
+    LeavingState leaving = {};
 
     ViewState& view() { return session.view; }
     const Palette& colours() const { return palette(session.view.dark); }

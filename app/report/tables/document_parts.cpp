@@ -58,6 +58,22 @@ DataCell cell_of(const Property& property, const Result<Evaluated>& value, UnitS
     return cell;
 }
 
+std::vector<const Property*> input_properties(const std::vector<RankInput>& inputs, const Catalogue& catalogue) {
+    std::vector<const Property*> out;
+    for (const RankInput& i : inputs)
+        if (const Property* p = catalogue.property(i.property)) out.push_back(p);
+    return out;
+}
+
+void add_input_cells(std::vector<DataCell>& row, const std::vector<const Property*>& properties,
+                     const std::vector<RankInput>& inputs, UnitSystem units) {
+    for (const Property* p : properties) {
+        const auto input =
+            std::find_if(inputs.begin(), inputs.end(), [&](const RankInput& i) { return i.property == p->id; });
+        row.push_back(input == inputs.end() ? DataCell{} : cell_of(*p, input->value, units));
+    }
+}
+
 MeritCells::MeritCells(const std::string& formula, const std::string& unit, const DocumentSetting& setting)
     : property_(setting.catalogue.property(formula)), units_(setting.units),
       unit_(property_     ? unit_of(*property_, units_)

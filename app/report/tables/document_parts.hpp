@@ -15,6 +15,12 @@ DataCell cell_of(const Property& property, const Evaluated& value, UnitSystem un
 /// A missing value is told with its reason.
 DataCell cell_of(const Property& property, const Result<Evaluated>& value, UnitSystem units);
 
+/// What entered, as columns: those inputs that are properties of the metal (a magnet's figures are none), found by name
+/// in each row.
+std::vector<const Property*> input_properties(const std::vector<RankInput>& inputs, const Catalogue& catalogue);
+void add_input_cells(std::vector<DataCell>& row, const std::vector<const Property*>& properties,
+                     const std::vector<RankInput>& inputs, UnitSystem units);
+
 /// A merit as it is drawn: in the unit of the property that is asked for, else as the formula gives it in SI.
 class MeritCells {
 public:

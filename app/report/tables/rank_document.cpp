@@ -20,6 +20,16 @@ std::string joined(const std::vector<std::string>& words) {
     return out;
 }
 
+/// Of a goal with a fall: the tube that each metal makes.
+const std::vector<DataColumn> tube_columns = {{"wall_m", "wall", "m", true},
+                                              {"tube_mass_kg", "mass of the tube", "kg", true},
+                                              {"tube_cost_usd", "cost of the tube", "USD", true}};
+
+void add_tube_cells(std::vector<DataCell>& row, const RankedTube& tube) {
+    for (const double x : {tube.wall_m, tube.mass_kg, tube.cost_usd})
+        row.push_back(DataCell::figure(x, std::isfinite(x) ? significant(x, 4) : ""));
+}
+
 DataTable ranked(const RankResult& r, const DocumentSetting& setting) {
     const MeritCells merit(r.formula, r.unit, setting);
     DataTable table{"Ranking", {{"rank", "rank", "", true}}, {}};
@@ -29,17 +39,19 @@ DataTable ranked(const RankResult& r, const DocumentSetting& setting) {
     table.columns.push_back({"rank_low", "best rank", "", true});
     table.columns.push_back({"rank_high", "worst rank", "", true});
     table.columns.push_back({"tied_with", "not told apart from"});
-    if (!r.ranked.empty())
-        for (const RankInput& i : r.ranked.front().inputs)
-            table.columns.push_back(column_of(*setting.catalogue.property(i.property), setting.units));
+    if (r.fall)
+        for (const DataColumn& c : tube_columns) table.columns.push_back(c);
+    const auto inputs = r.ranked.empty() ? std::vector<const Property*>{}
+                                         : input_properties(r.ranked.front().inputs, setting.catalogue);
+    for (const Property* p : inputs) table.columns.push_back(column_of(*p, setting.units));
     for (const RankedMetal& m : r.ranked) {
         std::vector<DataCell> row = {count(m.place.rank)};
         add_metal_cells(row, *m.metal);
         merit.add_cells(row, m.place);
         row.insert(row.end(), {share(m.place.p_first), count(m.place.rank_low), count(m.place.rank_high),
                                DataCell::words(joined(m.place.tied_with))});
-        for (const RankInput& i : m.inputs)
-            row.push_back(cell_of(*setting.catalogue.property(i.property), i.value, setting.units));
+        if (r.fall) add_tube_cells(row, m.tube.value_or(RankedTube{}));
+        add_input_cells(row, inputs, m.inputs, setting.units);
         table.rows.push_back(std::move(row));
     }
     return table;

@@ -29,13 +29,12 @@ Document document_of(const VersusResult& r, const DocumentSetting& setting) {
           DataCell::words(r.reason)}}};
     DataTable values{"Values", {}, {}};
     add_metal_columns(values);
-    for (const RankInput& i : r.better.inputs)
-        values.columns.push_back(column_of(*setting.catalogue.property(i.property), setting.units));
+    const auto inputs = input_properties(r.better.inputs, setting.catalogue);
+    for (const Property* p : inputs) values.columns.push_back(column_of(*p, setting.units));
     for (const VersusSide* side : {&r.better, &r.worse}) {
         values.rows.emplace_back();
         add_metal_cells(values.rows.back(), *side->metal);
-        for (const RankInput& i : side->inputs)
-            values.rows.back().push_back(cell_of(*setting.catalogue.property(i.property), i.value, setting.units));
+        add_input_cells(values.rows.back(), inputs, side->inputs, setting.units);
         if (!side->barred.empty()) out.notes.push_back(side->metal->name + ": " + side->barred);
     }
     out.parts = {std::move(answer), std::move(values)};

@@ -1,0 +1,166 @@
+#include "gui/widgets/leave_row.hpp"
+
+#include "gui/state/save_folder.hpp"
+#include "gui/widgets/text.hpp"
+#include "report/tables/writers.hpp"
+#include "report/write_file.hpp"
+
+#include <imgui_stdlib.h>
+
+#include <algorithm>
+#include <filesystem>
+
+namespace pourbook {
+namespace {
+
+constexpr double widest_field = 420;
+
+bool is_picture(const Leaving& l) {
+    return l.what == std::string("picture");
+}
+
+/// Whether a shortcut asks for this: the first such line of the frame answers.
+bool asked(Ui& ui, const std::string& what) {
+    if (ui.session.passing.leaving != what) return false;
+    ui.session.passing.leaving.clear();
+    return true;
+}
+
+void tell(Ui& ui, const std::string& id, const std::string& words, bool fault) {
+    ui.leaving.told_in = id;
+    ui.leaving.told = words;
+    ui.leaving.fault = fault;
+}
+
+std::string offered_file(Ui& ui, const Leaving& l) {
+    std::string& folder = is_picture(l) ? ui.leaving.picture_folder : ui.leaving.table_folder;
+    if (folder.empty()) folder = save_folder(is_picture(l) ? "PICTURES" : "DOCUMENTS");
+    return fresh_name(folder, l.name, l.ending);
+}
+
+/// The name first: a narrow line cuts the rest, and the pointer brings it back.
+std::string saved_words(const std::string& file) {
+    const std::filesystem::path path(file);
+    return "saved as " + path.filename().string() + " in " +
+           (path.has_parent_path() ? path.parent_path().string() : ".");
+}
+
+/// True where the file is there.
+bool save(Ui& ui, const std::string& id, const Leaving& l, const std::string& file) {
+    const Result<std::string> bytes = l.made(file);
+    const std::optional<Problem> problem = bytes ? write_file(file, *bytes) : bytes.problem();
+    if (problem) {
+        tell(ui, id, problem->text, true);
+        return false;
+    }
+    const std::string folder = std::filesystem::path(file).parent_path().string();
+    (is_picture(l) ? ui.leaving.picture_folder : ui.leaving.table_folder) = folder.empty() ? "." : folder;
+    tell(ui, id, saved_words(file), false);
+    return true;
+}
+
+/// A file that is there already is replaced only when asked for twice.
+bool may_write(Ui& ui, const std::string& id, const std::string& file) {
+    std::error_code ignored;
+    if (ui.leaving.warned_of == file || !std::filesystem::exists(file, ignored)) return true;
+    ui.leaving.warned_of = file;
+    tell(ui, id, "there is such a file: Save again to replace it", true);
+    return false;
+}
+
+void copy(Ui& ui, const std::string& id, const Leaving& l) {
+    if (!is_picture(l)) {
+        ImGui::SetClipboardText(l.words().c_str());
+        tell(ui, id, "on the clipboard, columns separated by tabs", false);
+        return;
+    }
+    const std::string file = offered_file(ui, l);
+    if (!save(ui, id, l, file)) return;
+    ImGui::SetClipboardText(file.c_str());
+    tell(ui, id, "path copied, " + saved_words(file) + "; the clipboard takes no picture from this window", false);
+}
+
+void draw_field(Ui& ui, const std::string& id, const Leaving& l) {
+    if (ui.leaving.fresh) ImGui::SetKeyboardFocusHere();
+    ui.leaving.fresh = false;
+    const float buttons = ImGui::CalcTextSize("SaveCancel").x + ui.px(60);
+    ImGui::SetNextItemWidth(std::clamp(ImGui::GetContentRegionAvail().x - buttons, ui.px(80), ui.px(widest_field)));
+    bool go = ImGui::InputText(("##" + id).c_str(), &ui.leaving.file, ImGuiInputTextFlags_EnterReturnsTrue);
+    ui.probe.item(id + ".file", ui.leaving.file);
+    if (ImGui::IsItemHovered()) hover_text(ui, std::string("Name of the file\nits ending decides: ") + l.endings);
+    ImGui::SameLine();
+    go = word_button(ui, id + ".go", "Save", false) || go;
+    ImGui::SameLine(0, 0);
+    const bool stop = word_button(ui, id + ".stop", "Cancel", false) ||
+                      ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Escape), false);
+    if (go && may_write(ui, id, ui.leaving.file) && save(ui, id, l, ui.leaving.file)) ui.leaving.open_in.clear();
+    if (stop) ui.leaving.open_in.clear();
+}
+
+void draw_words(Ui& ui, const std::string& id, const Leaving& l) {
+    const std::string what = l.what;
+    const bool save_now = word_button(ui, id + ".save", "Save " + what, false) || asked(ui, "save " + what);
+    ImGui::SameLine(0, 0);
+    if (word_button(ui, id + ".copy", "Copy " + what, false) || asked(ui, "copy " + what)) copy(ui, id, l);
+    if (is_picture(l)) {
+        ImGui::SameLine(0, 0);
+        if (word_button(ui, id + ".caption", "Copy caption", false)) {
+            ImGui::SetClipboardText(l.words().c_str());
+            tell(ui, id, "the caption line is on the clipboard", false);
+        }
+    }
+    if (!save_now) return;
+    ui.leaving.open_in = id;
+    ui.leaving.file = offered_file(ui, l);
+    ui.leaving.warned_of.clear();
+    ui.leaving.told_in.clear();
+    ui.leaving.fresh = true;
+}
+
+} // namespace
+
+void leave_row(Ui& ui, const std::string& id, const Leaving& leaving) {
+    if (ui.leaving.open_in == id)
+        draw_field(ui, id, leaving);
+    else
+        draw_words(ui, id, leaving);
+    if (ui.leaving.told_in != id) return;
+    ImGui::SameLine();
+    const TextLook look(ui.fonts.small, ui.leaving.fault ? ui.colours().warning : ui.colours().dim);
+    ImGui::AlignTextToFramePadding();
+    const std::string shown = fitted(ui.leaving.told, ImGui::GetContentRegionAvail().x);
+    text(shown);
+    ui.probe.item(id + ".told", ui.leaving.told);
+    if (shown != ui.leaving.told && ImGui::IsItemHovered()) hover_text(ui, ui.leaving.told);
+}
+
+void table_row(Ui& ui, const std::string& id, const std::function<Document(const DocumentSetting&)>& make) {
+    const DocumentSetting setting{ui.session.catalogue, ui.session.units(), ui.date};
+    Leaving l;
+    l.name = id;
+    l.made = [&](const std::string& file) -> Result<std::string> {
+        const Result<TableFormat> format = table_format(file);
+        if (!format) return format.problem();
+        DocumentSetting used = setting;
+        if (*format == TableFormat::json) used.units = UnitSystem::base;
+        return written(make(used), *format);
+    };
+    l.words = [&] { return tab_separated(make(setting).parts.front()); };
+    leave_row(ui, id + ".table", l);
+}
+
+std::string file_name_of(const std::string& title) {
+    std::string out;
+    for (const char c : title) {
+        const char small = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+        const bool kept = (small >= 'a' && small <= 'z') || (small >= '0' && small <= '9');
+        if (kept)
+            out += small;
+        else if (!out.empty() && out.back() != '-')
+            out += '-';
+    }
+    while (!out.empty() && out.back() == '-') out.pop_back();
+    return out.empty() ? "chart" : out;
+}
+
+} // namespace pourbook
