@@ -71,7 +71,7 @@ void draw_limits(Ui& ui) {
     dim_text(ui, "only where");
     ImGui::SameLine();
     text_field(ui, "where", made.where, "liquidus < 1100 degC; family != lead",
-               ImGui::GetContentRegionAvail().x - ui.px(660),
+               ImGui::GetContentRegionAvail().x - ui.px(740),
                [&](const std::string& t) { return conditions_fault(ui.session.catalogue, t); });
     if (ImGui::IsItemHovered() && !ImGui::IsItemActive())
         hover_text(ui, "Conditions\none or more, separated by ';': liquidus < 1100 degC; family != lead");

@@ -60,12 +60,9 @@ void leave(Ui& ui, const std::string& id, const Scene& scene, const std::functio
     leave_row(ui, id, l);
 }
 
-} // namespace
-
-std::string chart_view(Ui& ui, const std::string& id, const std::string& key, ImVec2 size,
-                       const std::function<Scene(const Canvas&)>& build) {
+std::string chart_with_line(Ui& ui, const std::string& id, const std::string& key, ImVec2 size,
+                            const std::function<Scene(const Canvas&)>& build) {
     size.y -= ImGui::GetFrameHeightWithSpacing();
-    if (size.x < ui.px(80) || size.y < ui.px(80)) return {};
     const Scene& scene = scene_for(ui, id, key, size, build);
     const ImVec2 origin = ImGui::GetCursorScreenPos();
     const bool clicked = ImGui::InvisibleButton(id.c_str(), size);
@@ -80,6 +77,21 @@ std::string chart_view(Ui& ui, const std::string& id, const std::string& key, Im
     if (!hit) return {};
     hover_text(ui, hit->hover);
     return clicked ? hit->id : std::string();
+}
+
+} // namespace
+
+std::string chart_view(Ui& ui, const std::string& id, const std::string& key, ImVec2 size,
+                       const std::function<Scene(const Canvas&)>& build) {
+    if (size.x < ui.px(80) || size.y < ui.px(80) + ImGui::GetFrameHeightWithSpacing()) {
+        ImGui::Dummy(size);
+        return {};
+    }
+    constexpr ImGuiWindowFlags still = ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse;
+    ImGui::BeginChild((id + ".box").c_str(), size, false, still); // chart and line are one thing beside others
+    const std::string clicked = chart_with_line(ui, id, key, size, build);
+    ImGui::EndChild();
+    return clicked;
 }
 
 } // namespace pourbook
