@@ -152,7 +152,7 @@ def drop_like_the_command(w, program, pictures):
     w.key("Control_L", "a")
     w.write("wide")
     w.key("Return")
-    check("unit" in w.text("drop.bore.fault"), "a bore that is no length has no fault beside it")
+    check("number is expected" in w.text("drop.bore.fault"), "a bore that is no length has no fault beside it")
     w.click("drop.bore")
     w.key("Control_L", "a")
     w.write("18mm")
