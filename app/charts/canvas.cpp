@@ -103,4 +103,24 @@ double width_of_figures(const Canvas& canvas, const Axis& axis, double height) {
     return widest + figure_gap;
 }
 
+double add_notes(Scene& scene, const Canvas& canvas, const std::vector<std::string>& notes, double bottom) {
+    const double step = line_height(TextStyle::label);
+    double y = bottom - step * static_cast<double>(notes.size());
+    const double top = y - 2;
+    for (const std::string& note : notes) {
+        const double room = canvas.width - 2 * chart_margin;
+        scene.parts.push_back(Text{
+            {chart_margin, y + step / 2}, shortened(note, room, TextStyle::label, canvas.measure), canvas.palette.dim});
+        y += step;
+    }
+    return top;
+}
+
+void span(Axis& x, Axis& y, const Box& plot) {
+    x.from = plot.x;
+    x.to = plot.right();
+    y.from = plot.bottom();
+    y.to = plot.y;
+}
+
 } // namespace pourbook

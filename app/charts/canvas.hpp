@@ -27,6 +27,12 @@ double add_head(Scene& scene, const Canvas& canvas, const std::string& title, co
 /// Sources, conditions and data version at the bottom, at most three lines; returns the y above them.
 double add_origin(Scene& scene, const Canvas& canvas, const Origin& origin);
 
+/// Remarks above `bottom`, a line each, dim; returns the y above them.
+double add_notes(Scene& scene, const Canvas& canvas, const std::vector<std::string>& notes, double bottom);
+
+/// The axes run along the edges of the plot, upwards and to the right.
+void span(Axis& x, Axis& y, const Box& plot);
+
 /// Grid lines and figures of a horizontal axis, below `plot`.
 void add_horizontal_axis(Scene& scene, const Canvas& canvas, const Axis& axis, const Box& plot);
 /// The same of a vertical one, left of `plot`.

@@ -27,7 +27,7 @@ public:
     Scene run() {
         const double top = add_head(scene_, canvas_, chart_.title, chart_.lines.empty() ? "" : chart_.y_label);
         double bottom = add_origin(scene_, canvas_, chart_.origin);
-        bottom = add_notes(bottom);
+        bottom = add_notes(scene_, canvas_, notes(), bottom);
         if (chart_.lines.empty()) return std::move(scene_);
         place_plot(top + 6, bottom);
         add_horizontal_axis(scene_, canvas_, x_, plot_);
@@ -51,20 +51,11 @@ public:
     }
 
 private:
-    double add_notes(double bottom) {
+    std::vector<std::string> notes() const {
         std::vector<std::string> lines;
         if (!chart_.lines.empty() && !chart_.legend.empty()) lines.push_back(chart_.legend);
-        for (const std::string& note : chart_.notes) lines.push_back(note);
-        double y = bottom - line_step * static_cast<double>(lines.size());
-        const double top = y - 2;
-        for (const std::string& text : lines) {
-            scene_.parts.push_back(
-                Text{{chart_margin, y + line_step / 2},
-                     shortened(text, canvas_.width - 2 * chart_margin, TextStyle::label, canvas_.measure),
-                     colours_.dim});
-            y += line_step;
-        }
-        return top;
+        lines.insert(lines.end(), chart_.notes.begin(), chart_.notes.end());
+        return lines;
     }
 
     void fit_axes() {
@@ -122,10 +113,7 @@ private:
         const double height = std::max(60.0, bottom - top - 2 * line_step - 6);
         const double left = chart_margin + width_of_figures(canvas_, y_, height);
         plot_ = {left, top, std::max(60.0, canvas_.width - chart_margin - labels - left), height};
-        x_.from = plot_.x;
-        x_.to = plot_.right();
-        y_.from = plot_.bottom();
-        y_.to = plot_.y;
+        span(x_, y_, plot_);
     }
 
     double place_y(double value) const { return y_.place(y_.log ? std::max(value, y_.low * 1e-3) : value); }

@@ -21,7 +21,7 @@ public:
 
     Scene run() {
         const double top = add_head(scene_, canvas_, chart_.title, chart_.y_label);
-        place_plot(top + 6, add_notes(add_origin(scene_, canvas_, chart_.origin)));
+        place_plot(top + 6, add_notes(scene_, canvas_, chart_.notes, add_origin(scene_, canvas_, chart_.origin)));
         add_horizontal_axis(scene_, canvas_, x_, plot_);
         add_vertical_axis(scene_, canvas_, y_, plot_);
         scene_.parts.push_back(
@@ -38,29 +38,13 @@ public:
     }
 
 private:
-    double add_notes(double bottom) {
-        double y = bottom - line_step * static_cast<double>(chart_.notes.size());
-        const double top = y - 2;
-        for (const std::string& note : chart_.notes) {
-            const double room = canvas_.width - 2 * chart_margin;
-            scene_.parts.push_back(Text{{chart_margin, y + line_step / 2},
-                                        shortened(note, room, TextStyle::label, canvas_.measure),
-                                        colours_.dim});
-            y += line_step;
-        }
-        return top;
-    }
-
     void place_plot(double top, double bottom) {
         x_ = {chart_.x_low, chart_.x_high};
         y_ = {chart_.y_low, chart_.y_high};
         const double height = std::max(60.0, bottom - top - 2 * line_step - 6);
         const double left = chart_margin + width_of_figures(canvas_, y_, height);
         plot_ = {left, top, std::max(60.0, canvas_.width - chart_margin - 8 - left), height};
-        x_.from = plot_.x;
-        x_.to = plot_.right();
-        y_.from = plot_.bottom();
-        y_.to = plot_.y;
+        span(x_, y_, plot_);
     }
 
     Spot place(Spot s) const { return {x_.place(s.x), y_.place(s.y)}; }

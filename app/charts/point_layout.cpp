@@ -92,10 +92,7 @@ private:
         const double height = std::max(60.0, bottom - top - 2 * line_step - 6);
         const double left = chart_margin + width_of_figures(canvas_, y_, height);
         plot_ = {left, top, std::max(60.0, canvas_.width - chart_margin - 4 - left), height};
-        x_.from = plot_.x;
-        x_.to = plot_.right();
-        y_.from = plot_.bottom();
-        y_.to = plot_.y;
+        span(x_, y_, plot_);
         free_ = across_ =
             FreePlaces({plot_.x, plot_.y - line_step / 2, canvas_.width - 2 - plot_.x, plot_.height + line_step / 2});
     }

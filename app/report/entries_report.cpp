@@ -1,6 +1,7 @@
 #include "report/entries_report.hpp"
 
 #include "core/workshop/check_entry.hpp"
+#include "report/csv_cell.hpp"
 #include "report/entry_json.hpp"
 #include "report/table.hpp"
 
@@ -24,19 +25,8 @@ void add_si(const Field& field, const std::string& text, Json& si) {
     }
 }
 
-bool would_run(const std::string& text) {
-    const std::size_t first = text.find_first_not_of('\'');
-    return first != std::string::npos && std::string("=+-@\t\r").find(text[first]) != std::string::npos;
-}
-
 std::string cell(const std::string& text) {
-    const std::string safe = would_run(text) ? "'" + text : text;
-    if (safe.find_first_of(",\"\r\n;\t|") == std::string::npos &&
-        (safe.empty() || (safe.front() != ' ' && safe.back() != ' ')))
-        return safe;
-    std::string out = "\"";
-    for (const char c : safe) out += c == '"' ? "\"\"" : std::string(1, c);
-    return out + "\"";
+    return csv_cell(text, ",\"\r\n;\t|"); // whatever parts the columns for the reader
 }
 
 bool is_used(const std::vector<Entry>& entries, std::size_t field) {

@@ -18,10 +18,12 @@ struct PageBlock {
 };
 
 struct PageSection {
+    enum class Part { plan, cautions, to_fill_in, notes }; // notes: the reverse of the sheet
     std::string title;
     std::string figure; // the one to read from across the room; may be empty
     std::vector<PageBlock> blocks;
-    bool on_back = false; // shop notes: the reverse of the sheet
+    Part part = Part::plan;
+    std::string grounds; // of the figure: how it came about and whence; shown on hover
 
     void add(const std::string& text, PageBlock::Kind kind = PageBlock::Kind::line) {
         blocks.push_back({kind, text, {}, {}});

@@ -78,9 +78,9 @@ std::string page_html(const Page& page) {
                       escaped(page.title) + "</h1>\n";
     for (const std::string& line : page.subtitle) out += "<p>" + escaped(line) + "</p>\n";
     for (const PageSection& section : page.sections) {
-        out += std::string("<section") + (section.on_back ? " class=\"back\"" : "") + ">\n<h2>" +
-               escaped(section.title) + (section.figure.empty() ? "" : " <b>" + escaped(section.figure) + "</b>") +
-               "</h2>\n";
+        out += std::string("<section") + (section.part == PageSection::Part::notes ? " class=\"back\"" : "") +
+               ">\n<h2>" + escaped(section.title) +
+               (section.figure.empty() ? "" : " <b>" + escaped(section.figure) + "</b>") + "</h2>\n";
         for (const auto& block : section.blocks) out += text_of(block);
         out += "</section>\n";
     }

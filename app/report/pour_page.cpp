@@ -34,9 +34,17 @@ public:
     }
 
 private:
-    PageSection& section(const std::string& title, const std::string& figure = "") {
-        page_.sections.push_back({title, figure, {}, false});
+    using Part = PageSection::Part;
+    PageSection& section(const std::string& title, const std::string& figure = "", Part part = Part::plan) {
+        page_.sections.push_back({title, figure, {}, part, ""});
         return page_.sections.back();
+    }
+    static std::string grounds_of(const casting::Traced& t) {
+        std::string out = t.how + "\nhow known: " + how_known_text(t.how_known) + (t.estimated ? ", estimated" : "");
+        if (!t.sources.empty()) out += "\n\nSources";
+        for (const SourceValue& s : t.sources)
+            out += "\n" + s.key + ", " + s.locator + ": " + s.printed + " (" + how_known_text(s.how_known) + ")";
+        return out;
     }
     void line(const std::string& text) { page_.sections.back().add(text); }
     std::string temperature(double kelvin) const {
@@ -106,7 +114,7 @@ private:
     }
 
     void cautions() {
-        section("Cautions first");
+        section("Cautions first", "", Part::cautions);
         PageSection& s = page_.sections.back();
         for (const casting::Warning& w : r_.cautions)
             s.add(w.text + " [" + w.citation.source + "]", PageBlock::Kind::caution);
@@ -120,7 +128,7 @@ private:
             return;
         }
         const casting::Traced& c = r_.contraction->strain;
-        section("Pattern", "scale " + significant(1 + c.value_si, 5));
+        section("Pattern", "scale " + significant(1 + c.value_si, 5)).grounds = grounds_of(c);
         line("free contraction " + percent(c.value_si) + " +- " + percent(c.standard_uncertainty_si) + mark(c) +
              " from " + temperature(r_.contraction->solidus_K) + " to 20 degC");
         line(c.how);
@@ -158,7 +166,7 @@ private:
 
     void charge() {
         const casting::Charge& c = r_.charge;
-        section("Charge", mass(c.charge_kg));
+        section("Charge", mass(c.charge_kg)).grounds = grounds_of(r_.density);
         if (c.by_yield) {
             line("casting " + mass(r_.cast_mass_kg) + " / yield " + percent(c.yield));
             return;
@@ -175,7 +183,8 @@ private:
         const casting::FeedingPlan& f = r_.feeding;
         section("Feeder", f.feeder ? length(f.feeder->chosen().diameter_m) + " wide, " +
                                          length(f.feeder->chosen().height_m) + " high"
-                                   : "");
+                                   : "")
+            .grounds = grounds_of(f.share);
         line("freezes last, and sinks if not fed: " + r_.freezes_last + " (modulus " + length(r_.modulus_m) + ")");
         if (f.freezing_s)
             line("freezing time about " + significant(f.freezing_s->value_si, 2) + " s, good to a factor of two; " +
@@ -194,7 +203,7 @@ private:
     }
 
     void temperatures() {
-        section("Temperatures", "pour at " + temperature(r_.heat.pour.value_si));
+        section("Temperatures", "pour at " + temperature(r_.heat.pour.value_si)).grounds = grounds_of(r_.heat.pour);
         line("metal at " + temperature(r_.heat.pour.value_si) + " (superheat " + trimmed(r_.heat.superheat_K, 3) +
              " K): " + r_.heat.pour.how + mark(r_.heat.pour));
         if (std::isnan(r_.mould_K))
@@ -215,7 +224,8 @@ private:
     }
 
     void heat_and_cost() {
-        section("Heat and cost", r_.money.price ? significant(r_.money.value, 3) + " USD" : "");
+        PageSection& cost = section("Heat and cost", r_.money.price ? significant(r_.money.value, 3) + " USD" : "");
+        if (r_.money.price) cost.grounds = grounds_of(*r_.money.price);
         if (r_.melt_heat) {
             line(significant(r_.melt_energy_J / 3.6e6, 3) + " kWh into the charge (" +
                  significant(r_.melt_heat->total_J_kg / 1000, 3) + " kJ/kg +- " +
@@ -238,8 +248,7 @@ private:
 
     void back(const std::string& heading, const std::vector<const Practice*>& entries) {
         if (entries.empty()) return;
-        PageSection& s = section(heading);
-        s.on_back = true;
+        PageSection& s = section(heading, "", Part::notes);
         for (const Practice* p : entries) s.add(p->text + " [" + p->citation.source + "]", PageBlock::Kind::bullet);
     }
 
@@ -257,7 +266,7 @@ private:
     }
 
     void blanks() {
-        PageSection& s = section("What happened");
+        PageSection& s = section("What happened", "", Part::to_fill_in);
         const auto fill_in = [&s](std::vector<std::string> names) {
             s.blocks.push_back({PageBlock::Kind::blanks, "", std::move(names), {}});
         };

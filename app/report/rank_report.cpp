@@ -114,12 +114,6 @@ void write_fall(std::ostream& out, const FallTime& fall, UnitSystem units) {
     for (const std::string& a : setup.assumptions) out << wrapped("assumed: " + a, page_width, "    ");
 }
 
-std::string joined(const std::vector<std::string>& words) {
-    std::string out;
-    for (const auto& w : words) out += (out.empty() ? "" : ", ") + w;
-    return out;
-}
-
 void write_left_out(std::ostream& out, const std::string& title, const std::vector<LeftOut>& list) {
     if (list.empty()) return;
     out << "\n" << title << "\n";

@@ -31,12 +31,6 @@ std::string composition_text(const Metal& m) {
     return out;
 }
 
-std::string joined(const std::vector<std::string>& words) {
-    std::string out;
-    for (const auto& w : words) out += (out.empty() ? "" : ", ") + w;
-    return out;
-}
-
 std::string cited(const SourceValue& s) {
     return s.key + ", " + s.locator + (s.through.empty() ? "" : " (read through " + s.through + ")");
 }

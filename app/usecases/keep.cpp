@@ -6,6 +6,7 @@
 #include "usecases/magnet_words.hpp"
 #include "usecases/own_metal.hpp"
 #include "usecases/part_words.hpp"
+#include "usecases/trial.hpp"
 
 #include <algorithm>
 
@@ -35,8 +36,7 @@ Checked drop_is_sound(const Catalogue& catalogue, const Trial& t) {
     if (!std::all_of(t.times_s.begin(), t.times_s.end(), positive) ||
         !std::all_of(t.frames.begin(), t.frames.end(), positive) || (t.frame_rate_per_s && !(*t.frame_rate_per_s > 0)))
         return missing("times, frames and a frame rate above zero", "drop");
-    const Result<DropSetup> setup = drop_setup(catalogue, {t.magnet, t.grade, t.br, t.surface_field,
-                                                           t.recoil_permeability, t.magnet_mass, t.magnet_at, t.tube});
+    const Result<DropSetup> setup = drop_setup(catalogue, setup_of(t));
     if (!setup) return setup.problem();
     return true;
 }

@@ -140,15 +140,14 @@ Result<PourRequest> pour_request_from(const PourWords& words, const MeshReader& 
     return request;
 }
 
-std::vector<std::pair<std::string, std::string PourWords::*>> pour_word_places() {
-    std::vector<std::pair<std::string, std::string PourWords::*>> out;
-    for (const Word& w : words_table) out.emplace_back(w.name, w.word);
-    out.emplace_back("superheat", &PourWords::superheat);
-    out.emplace_back("sprue", &PourWords::sprue);
-    out.emplace_back("stl-unit", &PourWords::stl_unit);
-    out.emplace_back("crucible", &PourWords::crucible_material);
-    out.emplace_back("mould", &PourWords::mould_material);
-    return out;
+std::string key_of(const PourWords& w) {
+    std::string key = w.metal + "|" + w.process + "|" + std::to_string(w.count) + (w.no_feeder ? "n" : "f") +
+                      (w.acknowledge_hazard ? "a" : "");
+    for (const Word& word : words_table) key += "|" + w.*word.word;
+    for (const std::string* word : {&w.superheat, &w.sprue, &w.stl_unit, &w.crucible_material, &w.mould_material})
+        key += "|" + *word;
+    for (const std::string& part : w.parts) key += "|" + part;
+    return key;
 }
 
 std::string pour_word_fault(const std::string& name, const std::string& word) {

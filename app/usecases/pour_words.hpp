@@ -29,8 +29,8 @@ using MeshReader = std::function<Result<casting::Mesh>(const std::string&)>;
 /// Errors: unreadable, naming the word ("--superheat '9 apples': ..."); those of the mesh.
 Result<PourRequest> pour_request_from(const PourWords& words, const MeshReader& read_mesh);
 
-/// The words that carry a number, by the name used in errors and on the command line.
-std::vector<std::pair<std::string, std::string PourWords::*>> pour_word_places();
+/// All words in one line: equal for equal requests, so that an answer can be kept under it.
+std::string key_of(const PourWords& words);
 
 /// Why one word can't be read (its name as above, without the dashes); empty if it can.
 std::string pour_word_fault(const std::string& name, const std::string& word);

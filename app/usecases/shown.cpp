@@ -68,4 +68,8 @@ std::string shown_full(const Property& property, const Evaluated& value, UnitSys
     return unit.empty() ? text : text + " " + unit;
 }
 
+std::string how_known_text(HowKnown how) {
+    return how == HowKnown::memory ? "remembered" : name_of(how);
+}
+
 } // namespace pourbook

@@ -24,4 +24,7 @@ std::string shown_value(const Property& property, const Evaluated& value, UnitSy
 /// Like shown_value with unit and uncertainty: "1.678 ± 0.017 µΩ·cm".
 std::string shown_full(const Property& property, const Evaluated& value, UnitSystem system);
 
+/// "read", "remembered", "common practice", "computed".
+std::string how_known_text(HowKnown how);
+
 } // namespace pourbook

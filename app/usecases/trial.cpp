@@ -13,10 +13,6 @@ namespace {
 
 constexpr double measuring_relative = 0.005; // of a mass or a volume: see the header
 
-SetupWords setup_of(const Trial& t) {
-    return {t.magnet, t.grade, t.br, t.surface_field, t.recoil_permeability, t.magnet_mass, t.magnet_at, t.tube};
-}
-
 class Show {
 public:
     Show(const Catalogue& catalogue, const Trial& trial, std::size_t samples)
@@ -126,6 +122,10 @@ private:
 };
 
 } // namespace
+
+SetupWords setup_of(const Trial& t) {
+    return {t.magnet, t.grade, t.br, t.surface_field, t.recoil_permeability, t.magnet_mass, t.magnet_at, t.tube};
+}
 
 std::vector<double> times_of(const Trial& trial) {
     std::vector<double> times = trial.times_s;

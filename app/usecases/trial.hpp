@@ -41,6 +41,9 @@ struct TrialResult {
 /// Errors: those of infer(), or of the weighing; what only lacks a metal or a value is a remark.
 Result<TrialResult> show_trial(const Catalogue& catalogue, const Trial& trial, std::size_t samples = 400);
 
+/// Magnet and tube of a trial, as `drop` takes them.
+SetupWords setup_of(const Trial& trial);
+
 /// The times of a trial, those counted in frames as well.
 std::vector<double> times_of(const Trial& trial);
 

@@ -44,4 +44,10 @@ std::string rounded_to(double value, double uncertainty, int most) {
     return significant(value, std::clamp(figures, 2, most));
 }
 
+std::string joined(const std::vector<std::string>& words, const char* between) {
+    std::string out;
+    for (const std::string& w : words) out += (out.empty() ? "" : between) + w;
+    return out;
+}
+
 } // namespace pourbook

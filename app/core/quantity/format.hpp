@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 namespace pourbook {
 
@@ -13,5 +14,8 @@ std::string trimmed(double value, int figures);
 
 /// Value rounded to the place of the uncertainty's second figure (at most `most` figures): (1.6784, 0.017) -> "1.678".
 std::string rounded_to(double value, double uncertainty, int most = 5);
+
+/// Words in a row: "a, b, c".
+std::string joined(const std::vector<std::string>& words, const char* between = ", ");
 
 } // namespace pourbook

@@ -30,12 +30,7 @@ bool draw_field(Ui& ui, const std::string& id, const char* label, std::string& w
 }
 
 void draw_faults(Ui& ui, std::initializer_list<std::string> ids) {
-    for (const std::string& id : ids) {
-        const std::string& fault = field_fault(ui, id);
-        if (fault.empty()) continue;
-        warning_text(ui, fault);
-        ui.probe.item(id + ".fault", fault);
-    }
+    for (const std::string& id : ids) fault_line(ui, id);
 }
 
 void draw_shape(Ui& ui, const std::string& id, SetupWords& setup, MagnetParts& parts) {

@@ -228,18 +228,6 @@ void draw_hazards(Ui& ui, const MixSheet& sheet) {
     }
 }
 
-void draw_source_list(Ui& ui, const MixResult& r) {
-    section(ui, "Sources");
-    const float right = ImGui::GetWindowContentRegionMax().x;
-    for (const std::string& key : r.sources) {
-        const float width = ImGui::CalcTextSize(key.c_str()).x + ui.px(24);
-        if (ImGui::GetCursorPosX() + width > right) ImGui::NewLine();
-        source_chip(ui, "mix.source." + key, key);
-        ImGui::SameLine(0, ui.px(6));
-    }
-    ImGui::NewLine();
-}
-
 } // namespace
 
 void draw_mix_answer(Ui& ui, const MixSheet& sheet) {
@@ -252,7 +240,8 @@ void draw_mix_answer(Ui& ui, const MixSheet& sheet) {
     draw_impurities(ui, "With a dissolved impurity", "mix.impurity", r.impurities);
     draw_impurities(ui, "What would explain the measured figure", "mix.equivalent", r.equivalents);
     draw_hazards(ui, sheet);
-    draw_source_list(ui, r);
+    section(ui, "Sources");
+    source_chips(ui, "mix.source", r.sources);
 }
 
 } // namespace pourbook

@@ -12,19 +12,6 @@ namespace {
 
 constexpr double label_width = 104, mass_width = 66, paid_width = 86, cross_width = 26;
 
-void fault_line(Ui& ui, const std::string& id, const std::string& fault) {
-    if (fault.empty()) return;
-    warning_text(ui, fault);
-    ui.probe.item(id + ".fault", fault);
-}
-
-void label(Ui& ui, const char* words, const char* help) {
-    ImGui::AlignTextToFramePadding();
-    dim_text(ui, words);
-    if (ImGui::IsItemHovered()) hover_text(ui, std::string(words) + "\n" + help);
-    ImGui::SameLine(ui.px(label_width));
-}
-
 bool word_field(Ui& ui, const std::string& id, const char* name, std::string& word, const char* hint, float width,
                 const char* help) {
     const bool committed = text_field(
@@ -55,7 +42,7 @@ void draw_stocks(Ui& ui, std::vector<MixStockWords>& stocks) {
             if (ImGui::Button(("×##" + id).c_str(), {ui.px(22), 0})) removed = i;
             ui.probe.item(id + ".remove", "");
         }
-        for (const char* part : {".mass", ".metal", ".paid"}) fault_line(ui, id + part, field_fault(ui, id + part));
+        for (const char* part : {".mass", ".metal", ".paid"}) fault_line(ui, id + part);
     }
     if (removed < stocks.size()) {
         stocks.erase(stocks.begin() + static_cast<std::ptrdiff_t>(removed));
@@ -66,7 +53,8 @@ void draw_stocks(Ui& ui, std::vector<MixStockWords>& stocks) {
 }
 
 void draw_treatment(Ui& ui, std::string& treatment) {
-    label(ui, "treatment", "what the metal has been through decides how much of each element is dissolved");
+    field_label(ui, "treatment", "what the metal has been through decides how much of each element is dissolved",
+                label_width);
     ImGui::SetNextItemWidth(ImGui::GetContentRegionAvail().x);
     if (ImGui::BeginCombo("##mix.treatment", treatment.c_str())) {
         for (const char* word : {"as-cast", "annealed", "quenched", "aged"}) {
@@ -126,7 +114,7 @@ void draw_mix_choice(Ui& ui) {
         word_field(ui, "mix.composition", "composition", made.composition, "Ag 92.5 Cu 7.5",
                    ImGui::GetContentRegionAvail().x,
                    "Composition\nper cent by mass: Ag 92.5 Cu 7.5, or Cu 70, Zn balance");
-        fault_line(ui, "mix.composition", field_fault(ui, "mix.composition"));
+        fault_line(ui, "mix.composition");
     } else {
         draw_stocks(ui, made.stocks);
     }
@@ -135,7 +123,7 @@ void draw_mix_choice(Ui& ui) {
     const MixSheet* sheet = ui.session.mix();
     for (const Asked& f : fields) {
         const std::string id = std::string("mix.") + f.name;
-        label(ui, f.label, f.help);
+        field_label(ui, f.label, f.help, label_width);
         word_field(ui, id, f.name, made.*f.word, f.hint, ImGui::GetContentRegionAvail().x, f.help);
         const std::string& typed = field_fault(ui, id);
         fault_line(ui, id, typed.empty() && sheet && f.fault ? sheet->*f.fault : typed);

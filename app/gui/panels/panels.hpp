@@ -32,7 +32,7 @@ void draw_mix_answer(Ui& ui, const MixSheet& sheet);
 void draw_mix_charts(Ui& ui, const MixSheet& sheet);
 void draw_pour(Ui& ui);
 void draw_pour_choice(Ui& ui);
-void draw_pour_sheet(Ui& ui, const PourResult& plan);
+void draw_pour_sheet(Ui& ui, const PourSheet& sheet);
 void draw_trials(Ui& ui);
 void draw_sources(Ui& ui);
 void draw_source(Ui& ui, const Reference& reference);

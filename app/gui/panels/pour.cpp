@@ -12,14 +12,14 @@ void draw_pour(Ui& ui) {
     ImGui::EndChild();
     ImGui::SameLine(0, ui.px(18));
     ImGui::BeginChild("pour.sheet", {0, 0});
-    const Result<PourResult>* plan = ui.session.pour_plan();
-    if (!plan)
+    const Result<PourSheet>* sheet = ui.session.pour_sheet();
+    if (!sheet)
         dim_text(ui, "Working it out …");
-    else if (!*plan) {
-        warning_text(ui, plan->problem().text);
-        ui.probe.item("pour.refused", plan->problem().text);
+    else if (!*sheet) {
+        warning_text(ui, sheet->problem().text);
+        ui.probe.item("pour.refused", sheet->problem().text);
     } else
-        draw_pour_sheet(ui, **plan);
+        draw_pour_sheet(ui, **sheet);
     ImGui::EndChild();
 }
 

@@ -11,24 +11,10 @@ namespace {
 
 constexpr double label_width = 118;
 
-void fault_below(Ui& ui, const std::string& id) {
-    const std::string& fault = field_fault(ui, id);
-    if (fault.empty()) return;
-    warning_text(ui, fault);
-    ui.probe.item(id + ".fault", fault);
-}
-
-void label(Ui& ui, const char* words, const char* help) {
-    ImGui::AlignTextToFramePadding();
-    dim_text(ui, words);
-    if (ImGui::IsItemHovered()) hover_text(ui, std::string(words) + "\n" + help);
-    ImGui::SameLine(ui.px(label_width));
-}
-
 void draw_metal(Ui& ui) {
     PourWords& made = ui.view().pour;
     const Metal* metal = ui.session.catalogue.metal(made.metal);
-    label(ui, "metal", "one of the pinned metals, or the one selected in Metals");
+    field_label(ui, "metal", "one of the pinned metals, or the one selected in Metals", label_width);
     ImGui::SetNextItemWidth(ImGui::GetContentRegionAvail().x);
     if (ImGui::BeginCombo("##pour.metal", metal ? metal->name.c_str() : "choose")) {
         std::vector<std::string> offered = ui.view().pins;
@@ -55,7 +41,7 @@ void draw_parts(Ui& ui) {
     std::size_t removed = parts.size();
     for (std::size_t i = 0; i < parts.size(); ++i) {
         const std::string id = "pour.part." + std::to_string(i);
-        label(ui, i ? "and" : "part", help);
+        field_label(ui, i ? "and" : "part", help, label_width);
         const float cross = parts.size() > 1 ? ui.px(30) : 0;
         text_field(ui, id, parts[i], "tube:18mm:24mm:400mm", ImGui::GetContentRegionAvail().x - cross, part_fault);
         if (ImGui::IsItemHovered() && !ImGui::IsItemActive()) hover_text(ui, std::string("Part\n") + help);
@@ -64,7 +50,7 @@ void draw_parts(Ui& ui) {
             if (ImGui::Button(("×##" + id).c_str())) removed = i;
             ui.probe.item(id + ".remove", "");
         }
-        fault_below(ui, id);
+        fault_line(ui, id);
     }
     if (removed < parts.size()) {
         parts.erase(parts.begin() + static_cast<std::ptrdiff_t>(removed));
@@ -77,7 +63,7 @@ void draw_parts(Ui& ui) {
 
 void draw_process(Ui& ui) {
     std::string& process = ui.view().pour.process;
-    label(ui, "mould", "ceramic shell, sand, plaster investment, or a permanent metal mould");
+    field_label(ui, "mould", "ceramic shell, sand, plaster investment, or a permanent metal mould", label_width);
     ImGui::SetNextItemWidth(ImGui::GetContentRegionAvail().x);
     if (ImGui::BeginCombo("##pour.process", process.c_str())) {
         for (const char* word : {"shell", "sand", "plaster", "permanent"}) {
@@ -90,44 +76,51 @@ void draw_process(Ui& ui) {
 }
 
 struct Asked {
-    const char* name; // of the word
+    const char* name; // in faults and on the command line
+    std::string PourWords::*word;
     const char* label;
     const char* hint;
     const char* help;
 };
 
 constexpr std::array casting_fields = {
-    Asked{"stock", "machining stock", "none", "metal to be machined off each face, such as 1mm"},
-    Asked{"clear", "must clear", "nothing", "what has to pass the finished bore, such as the magnet's 15mm"},
-    Asked{"superheat", "superheat", "as printed", "above the liquidus, such as 80K; without it, printed practice"},
-    Asked{"mould-temperature", "mould at", "as printed", "temperature of the mould at the pour, such as 750degC"},
-    Asked{"shell-wall", "shell wall", "as printed", "thickness of a ceramic shell, such as 9mm"},
-    Asked{"sprue", "sprue", "not given", "HEIGHT:FOOT, such as 200mm:12mm, for the time of filling"},
-    Asked{"gating", "sprue and cup", "as printed", "metal in sprue, runner and cup, such as 150g"},
-    Asked{"melt-loss", "melt loss", "as printed", "share of the charge lost in melting, such as 2%"},
-    Asked{"heel", "heel", "none", "metal that stays in the crucible, such as 50g"},
+    Asked{"stock", &PourWords::stock, "machining stock", "none", "metal to be machined off each face, such as 1mm"},
+    Asked{"clear", &PourWords::clear, "must clear", "nothing",
+          "what has to pass the finished bore, such as the magnet's 15mm"},
+    Asked{"superheat", &PourWords::superheat, "superheat", "as printed",
+          "above the liquidus, such as 80K; without it, printed practice"},
+    Asked{"mould-temperature", &PourWords::mould_temperature, "mould at", "as printed",
+          "temperature of the mould at the pour, such as 750degC"},
+    Asked{"shell-wall", &PourWords::shell_wall, "shell wall", "as printed",
+          "thickness of a ceramic shell, such as 9mm"},
+    Asked{"sprue", &PourWords::sprue, "sprue", "not given", "HEIGHT:FOOT, such as 200mm:12mm, for the time of filling"},
+    Asked{"gating", &PourWords::gating, "sprue and cup", "as printed", "metal in sprue, runner and cup, such as 150g"},
+    Asked{"melt-loss", &PourWords::melt_loss, "melt loss", "as printed",
+          "share of the charge lost in melting, such as 2%"},
+    Asked{"heel", &PourWords::heel, "heel", "none", "metal that stays in the crucible, such as 50g"},
 };
 constexpr std::array shop_fields = {
-    Asked{"power", "furnace power", "not given", "of an electric furnace, such as 2kW"},
-    Asked{"efficiency", "efficiency", "as printed", "share of the furnace's heat that ends in the charge, such as 30%"},
-    Asked{"furnace-max", "furnace up to", "no limit", "the highest temperature your furnace reaches"},
-    Asked{"crucible", "crucible", "not said", "graphite, clay-graphite, silicon carbide, alumina, fused silica …"},
-    Asked{"crucible-volume", "crucible holds", "not said", "melt it holds, such as 500cm3"},
-    Asked{"mould", "mould material", "not said", "fused silica, gypsum investment …"},
-    Asked{"mould-max", "mould up to", "no limit", "the highest temperature your mould stands"},
-    Asked{"lift-max", "one person lifts", "no limit", "crucible and metal, such as 8kg"},
+    Asked{"power", &PourWords::power, "furnace power", "not given", "of an electric furnace, such as 2kW"},
+    Asked{"efficiency", &PourWords::efficiency, "efficiency", "as printed",
+          "share of the furnace's heat that ends in the charge, such as 30%"},
+    Asked{"furnace-max", &PourWords::furnace_max, "furnace up to", "no limit",
+          "the highest temperature your furnace reaches"},
+    Asked{"crucible", &PourWords::crucible_material, "crucible", "not said",
+          "graphite, clay-graphite, silicon carbide, alumina, fused silica …"},
+    Asked{"crucible-volume", &PourWords::crucible_volume, "crucible holds", "not said",
+          "melt it holds, such as 500cm3"},
+    Asked{"mould", &PourWords::mould_material, "mould material", "not said", "fused silica, gypsum investment …"},
+    Asked{"mould-max", &PourWords::mould_max, "mould up to", "no limit", "the highest temperature your mould stands"},
+    Asked{"lift-max", &PourWords::lift_max, "one person lifts", "no limit", "crucible and metal, such as 8kg"},
 };
 
 void draw_field(Ui& ui, const Asked& field) {
-    const auto places = pour_word_places();
-    const auto at = std::find_if(places.begin(), places.end(), [&](const auto& p) { return p.first == field.name; });
-    if (at == places.end()) return;
     const std::string id = std::string("pour.") + field.name;
-    label(ui, field.label, field.help);
-    text_field(ui, id, ui.view().pour.*(at->second), field.hint, ImGui::GetContentRegionAvail().x,
+    field_label(ui, field.label, field.help, label_width);
+    text_field(ui, id, ui.view().pour.*field.word, field.hint, ImGui::GetContentRegionAvail().x,
                [&](const std::string& t) { return pour_word_fault(field.name, t); });
     if (ImGui::IsItemHovered() && !ImGui::IsItemActive()) hover_text(ui, std::string(field.label) + "\n" + field.help);
-    fault_below(ui, id);
+    fault_line(ui, id);
 }
 
 } // namespace

@@ -1,24 +1,12 @@
 // The plan: the figures one reads first, each with its sources on hover, then the sheet as it is printed.
-#include "core/quantity/format.hpp"
 #include "gui/panels/panels.hpp"
-#include "gui/state/explain.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/value_label.hpp"
-#include "report/pour_report.hpp"
 
 #include <algorithm>
-#include <cmath>
 
 namespace pourbook {
 namespace {
-
-std::string explained(const casting::Traced& t) {
-    std::string out = t.how + "\nhow known: " + how_known_text(t.how_known) + (t.estimated ? ", estimated" : "");
-    if (!t.sources.empty()) out += "\n\nSources";
-    for (const SourceValue& s : t.sources)
-        out += "\n" + s.key + ", " + s.locator + ": " + s.printed + " (" + how_known_text(s.how_known) + ")";
-    return out;
-}
 
 /// A figure to read from across the room, with its name above it.
 void tile(Ui& ui, const std::string& id, const std::string& name, const std::string& figure, const std::string& hover) {
@@ -39,20 +27,13 @@ void place_tile(const Ui& ui, const std::string& figure) {
     if (ImGui::GetContentRegionAvail().x < width) ImGui::NewLine();
 }
 
-void draw_tiles(Ui& ui, const PourResult& plan, const Page& page) {
+void draw_tiles(Ui& ui, const Page& page) {
     bool first = true;
     for (const PageSection& section : page.sections) {
         if (section.figure.empty()) continue;
-        const std::string& t = section.title;
-        const casting::Traced* from = t == "Temperatures"                        ? &plan.heat.pour
-                                      : t == "Charge"                            ? &plan.density
-                                      : t == "Pattern" && plan.contraction       ? &plan.contraction->strain
-                                      : t == "Feeder"                            ? &plan.feeding.share
-                                      : t == "Heat and cost" && plan.money.price ? &*plan.money.price
-                                                                                 : nullptr;
         if (!first) place_tile(ui, section.figure);
         first = false;
-        tile(ui, t, t, section.figure, from ? explained(*from) : "");
+        tile(ui, section.title, section.title, section.figure, section.grounds);
     }
 }
 
@@ -105,43 +86,31 @@ void draw_block(Ui& ui, const PageBlock& block, const std::string& id) {
 }
 
 void draw_section(Ui& ui, const PageSection& section) {
-    if (section.title == "What happened") return; // filled in on paper, entered in Trials
+    if (section.part == PageSection::Part::to_fill_in) return; // filled in on paper, entered in Trials
     ImGui::Spacing();
     {
-        const TextLook look(ui.fonts.strong,
-                            section.title == "Cautions first" ? ui.colours().warning : ui.colours().ink);
+        const bool cautions = section.part == PageSection::Part::cautions;
+        const TextLook look(ui.fonts.strong, cautions ? ui.colours().warning : ui.colours().ink);
         text(section.title + (section.figure.empty() ? "" : ": " + section.figure));
     }
     int number = 0;
     for (const PageBlock& block : section.blocks) draw_block(ui, block, section.title + std::to_string(number++));
 }
 
-void draw_sources_used(Ui& ui, const PourResult& plan) {
+} // namespace
+
+void draw_pour_sheet(Ui& ui, const PourSheet& sheet) {
+    heading(ui, sheet.page.title);
+    for (const std::string& line : sheet.page.subtitle) dim_text(ui, line);
+    ImGui::Spacing();
+    draw_tiles(ui, sheet.page);
+    for (const PageSection& section : sheet.page.sections) draw_section(ui, section);
     ImGui::Spacing();
     {
         const TextLook look(ui.fonts.strong, ui.colours().ink);
         text("Sources");
     }
-    const float right = ImGui::GetWindowContentRegionMax().x;
-    for (const std::string& key : source_keys(plan)) {
-        const float width = ImGui::CalcTextSize(key.c_str()).x + ui.px(24);
-        if (ImGui::GetCursorPosX() + width > right) ImGui::NewLine();
-        source_chip(ui, "pour.source." + key, key);
-        ImGui::SameLine(0, ui.px(6));
-    }
-    ImGui::NewLine();
-}
-
-} // namespace
-
-void draw_pour_sheet(Ui& ui, const PourResult& plan) {
-    const Page page = in_print(pour_page(plan, ui.session.catalogue, ui.session.units()));
-    heading(ui, page.title);
-    for (const std::string& line : page.subtitle) dim_text(ui, line);
-    ImGui::Spacing();
-    draw_tiles(ui, plan, page);
-    for (const PageSection& section : page.sections) draw_section(ui, section);
-    draw_sources_used(ui, plan);
+    source_chips(ui, "pour.source", sheet.sources);
 }
 
 } // namespace pourbook

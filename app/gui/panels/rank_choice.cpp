@@ -27,13 +27,6 @@ void draw_goals(Ui& ui) {
     ui.probe.item("goal", choice_made.goal);
 }
 
-void fault_line(Ui& ui, const std::string& id) {
-    const std::string& fault = field_fault(ui, id);
-    if (fault.empty()) return;
-    warning_text(ui, fault);
-    ui.probe.item(id + ".fault", fault);
-}
-
 void draw_formula(Ui& ui) {
     RankChoice& made = ui.view().rank;
     ImGui::AlignTextToFramePadding();

@@ -2,16 +2,11 @@
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/value_label.hpp"
 
+#include "core/quantity/format.hpp"
 #include <algorithm>
 
 namespace pourbook {
 namespace {
-
-std::string joined(const std::vector<std::string>& words) {
-    std::string out;
-    for (const std::string& w : words) out += (out.empty() ? "" : ", ") + w;
-    return out;
-}
 
 void draw_head(Ui& ui, const SheetResult& sheet) {
     const Metal& metal = *sheet.metal;

@@ -4,7 +4,6 @@
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/text_field.hpp"
 #include "gui/widgets/value_label.hpp"
-#include "report/trial_report.hpp"
 #include "usecases/defects.hpp"
 
 #include <algorithm>
@@ -123,10 +122,7 @@ void draw_field(Ui& ui, const Kind& kind, std::size_t i, float label_width) {
                    ImGui::GetContentRegionAvail().x,
                    [&](const std::string& text) { return field_fault_of(ui, kind, i, text); });
     if (ImGui::IsItemHovered() && !ImGui::IsItemActive()) hover_text(ui, label_of(field) + "\n" + field.meaning);
-    if (const std::string& fault = field_fault(ui, id); !fault.empty()) {
-        warning_text(ui, fault);
-        ui.probe.item(id + ".fault", fault);
-    }
+    fault_line(ui, id);
 }
 
 /// Whether a trial of this type has a use for the field: the form shows no others.
@@ -217,7 +213,7 @@ void draw_form(Ui& ui, const Kind& kind) {
 }
 
 void draw_what_trials_show(Ui& ui) {
-    const std::vector<ShownTrial>* trials = ui.session.trials();
+    const std::vector<TrialLines>* trials = ui.session.trials();
     if (!trials) {
         dim_text(ui, "Working it out …");
         return;
@@ -226,19 +222,17 @@ void draw_what_trials_show(Ui& ui) {
         wrapped_text("A drop, a four-wire resistance, a weighing or a casting: what it says of the metal appears here, "
                      "beside what was predicted.",
                      ui.colours().dim);
-    for (const ShownTrial& t : *trials) {
-        const std::string name = text_of(known_kind("trial"), t.entry, "name");
-        const TextLook look(desk(ui).entry.id == t.entry.id ? ui.fonts.strong : ui.fonts.body, ui.colours().ink);
-        const std::vector<std::string> lines = lines_of(t);
-        text(name);
+    for (const TrialLines& t : *trials) {
+        const TextLook look(desk(ui).entry.id == t.id ? ui.fonts.strong : ui.fonts.body, ui.colours().ink);
+        text(t.name);
         std::string all;
-        for (const std::string& line : lines) {
+        for (const std::string& line : t.lines) {
             ImGui::Indent(ui.px(12));
             wrapped_text(line, ui.colours().dim);
             ImGui::Unindent(ui.px(12));
             all += (all.empty() ? "" : "\n") + line;
         }
-        ui.probe.say("trial." + name, all);
+        ui.probe.say("trial." + t.name, all);
         ImGui::Spacing();
     }
 }
@@ -255,6 +249,7 @@ void draw_trials(Ui& ui) {
         open_kind(ui, kind);
     }
     if (!workshop.fault().empty()) warning_text(ui, workshop.fault());
+    for (const std::string& remark : ui.session.left_out()) warning_text(ui, "left out: " + remark);
     small_dim_text(ui, workshop.available() ? "kept in " + workshop.path() : "this window has no workshop file");
     const float room = ImGui::GetContentRegionAvail().x;
     const bool trials = kind.name == "trial";

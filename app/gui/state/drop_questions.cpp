@@ -5,14 +5,6 @@
 namespace pourbook {
 namespace {
 
-std::string key_of(const SetupWords& w) {
-    std::string key;
-    for (const std::string* word : {&w.magnet, &w.grade, &w.br, &w.surface_field, &w.recoil_permeability,
-                                    &w.magnet_mass, &w.magnet_at, &w.tube, &w.slits, &w.off_axis})
-        key += *word + "|";
-    return key;
-}
-
 std::string key_of(const Conditions& c) {
     return std::to_string(c.temperature_K) + "|" + c.condition + "|";
 }

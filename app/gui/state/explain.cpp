@@ -46,10 +46,6 @@ void add_facts(Explained& out, const Property& property, const Evaluated& e, Uni
 
 } // namespace
 
-std::string how_known_text(HowKnown how) {
-    return how == HowKnown::memory ? "remembered" : name_of(how);
-}
-
 std::string Explained::text() const {
     std::string out = head;
     const auto add = [&](const char* title, const std::vector<std::string>& lines) {

@@ -26,7 +26,4 @@ std::string reference_text(const Reference& reference);
 /// "B: handbook or sheet that agrees with a second source".
 std::string reliability_text(const std::string& grade);
 
-/// "read", "remembered", "common practice", "computed".
-std::string how_known_text(HowKnown how);
-
 } // namespace pourbook

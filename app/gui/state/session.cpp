@@ -25,10 +25,7 @@ std::string key_of(const GoalWords& g) {
     std::string key = g.goal + "|" + g.formula + "|" + name_of(g.holding) + (g.best_high ? "|high|" : "|low|") +
                       (g.include_unusual ? "unusual" : "");
     for (const std::string& w : g.where) key += "|" + w;
-    const SetupWords& s = g.fall.setup;
-    for (const std::string* w : {&g.fall.mass, &g.fall.budget, &s.magnet, &s.grade, &s.br, &s.surface_field,
-                                 &s.recoil_permeability, &s.magnet_mass, &s.magnet_at, &s.tube})
-        key += "|" + *w;
+    key += "|" + g.fall.mass + "|" + g.fall.budget + "|" + key_of(g.fall.setup);
     return key;
 }
 
@@ -55,39 +52,55 @@ Figures all_figures(const Catalogue& catalogue, const Conditions& conditions) {
 } // namespace
 
 Session::Session(const Catalogue& reference, ViewState start, std::function<void()> wake, Workshop* file)
-    : reference_(reference), own_(reference), works_{std::move(wake)}, workshop(file), view(std::move(start)),
-      history(view), drop(own_, view, works_), figures_(works_), ranking_(works_), tradeoff_(works_), versus_(works_),
-      curves_(works_), mix_(works_), pour_(works_), trials_(works_), check_(works_) {
-    own_.index(); // the copy's look-ups must point into the copy
-    keep_catalogue();
+    : reference_(reference), works_{std::move(wake)}, workshop(file), view(std::move(start)), history(view),
+      drop(own_, view, works_), figures_(works_), ranking_(works_), tradeoff_(works_), versus_(works_), curves_(works_),
+      mix_(works_), pour_(works_), trials_(works_), check_(works_) {
+    rebuild(wanted_mixes());
 }
 
 bool Session::working() const {
     return std::any_of(works_.all.begin(), works_.all.end(), [](const BackgroundWork* w) { return w->working(); });
 }
 
-void Session::keep_catalogue() {
-    for (BackgroundWork* w : works_.all) w->tick();
+std::vector<std::string> Session::wanted_mixes() const {
     std::vector<std::string> wanted;
     std::copy_if(view.pins.begin(), view.pins.end(), std::back_inserter(wanted), names_mix);
     for (const std::string& chosen : {view.selected, view.pour.metal})
         if (names_mix(chosen) && std::find(wanted.begin(), wanted.end(), chosen) == wanted.end())
             wanted.push_back(chosen);
+    return wanted;
+}
+
+void Session::keep_catalogue() {
+    for (BackgroundWork* w : works_.all) w->tick();
+    std::vector<std::string> wanted = wanted_mixes();
     if (wanted == mixes_ && workshop.serial() == workshop_serial_) return;
     bool busy = false;
     for (BackgroundWork* w : works_.all) busy = w->busy() || busy;
     if (busy) return;
-    Catalogue base = workshop.available() ? with_workshop(reference_, workshop.data()).catalogue : reference_;
-    base.index();
-    const Result<Catalogue> extended = with_mixes(base, wanted);
-    mixes_ = wanted;
-    workshop_serial_ = workshop.serial();
+    rebuild(std::move(wanted));
+}
+
+void Session::rebuild(std::vector<std::string> mixes) {
     for (BackgroundWork* w : works_.all) w->forget();
     sheets_.clear();
     sources_.reset();
     searched_.reset();
-    own_ = extended ? *extended : std::move(base); // only words that were read are pinned
-    own_.index();
+    workshop_serial_ = workshop.serial();
+    own_ = reference_;
+    left_out_.clear();
+    if (workshop.available()) {
+        WithWorkshop with = with_workshop(std::move(own_), workshop.data());
+        own_ = std::move(with.catalogue);
+        left_out_ = std::move(with.left_out);
+    }
+    own_.index(); // the look-ups must point into this copy
+    if (!mixes.empty())
+        if (Result<Catalogue> extended = with_mixes(own_, mixes)) { // only words that were read are pinned
+            own_ = std::move(*extended);
+            own_.index();
+        }
+    mixes_ = std::move(mixes);
     shelf_ = workshop.data().stock.empty() ? Catalogue{} : with_lot_prices(own_, workshop.data());
     shelf_.index();
 }
@@ -214,28 +227,29 @@ const MixSheet* Session::mix() {
     return mix_.ask(key + (w.bare ? "|bare" : ""), [this, w] { return mix_sheet(catalogue, w); });
 }
 
-const Result<PourResult>* Session::pour_plan() {
+const Result<PourSheet>* Session::pour_sheet() {
     const PourWords& words = view.pour;
-    const Conditions at = conditions();
-    std::string key = words.metal + "|" + words.process + "|" + std::to_string(words.count) + at.condition +
-                      (words.no_feeder ? "n" : "f") + (words.acknowledge_hazard ? "a" : "");
-    for (const std::string& part : words.parts) key += "|" + part;
-    for (const auto& [name, word] : pour_word_places()) key += "|" + words.*word;
-    return pour_.ask(key, [this, words, at, own = workshop.data()]() -> Result<PourResult> {
-        Result<PourRequest> request = pour_request_from(words, read_mesh);
-        if (!request) return request.problem();
-        request->conditions.condition = at.condition;
-        return pour_in_workshop(catalogue, *request, own);
-    });
+    const std::string condition = view.condition;
+    const UnitSystem shown = units();
+    return pour_.ask(key_of(words) + "|" + condition + (view.workshop_units ? "|w" : "|s"),
+                     [this, words, condition, shown, own = workshop.shared_data()]() -> Result<PourSheet> {
+                         Result<PourRequest> request = pour_request_from(words, read_mesh);
+                         if (!request) return request.problem();
+                         request->conditions.condition = condition;
+                         const Result<PourResult> plan = pour_in_workshop(catalogue, *request, *own);
+                         if (!plan) return plan.problem();
+                         return PourSheet{in_print(pour_page(*plan, catalogue, shown)), source_keys(*plan)};
+                     });
 }
 
-const std::vector<ShownTrial>* Session::trials() {
-    const std::vector<Entry> entries = workshop.entries(known_kind("trial"));
+const std::vector<TrialLines>* Session::trials() {
+    const auto entries = workshop.shared_entries(known_kind("trial"));
     return trials_.ask(std::to_string(workshop.serial()), [this, entries](const Progress& progress) {
-        std::vector<ShownTrial> out;
-        for (const Entry& entry : entries) {
-            out.push_back({entry, show_trial(catalogue, trial_from(entry))});
-            if (!progress(static_cast<double>(out.size()) / static_cast<double>(entries.size()))) break;
+        std::vector<TrialLines> out;
+        for (const Entry& entry : *entries) {
+            const ShownTrial shown{entry, show_trial(catalogue, trial_from(entry))};
+            out.push_back({entry.id, text_of(known_kind("trial"), entry, "name"), lines_of(shown)});
+            if (!progress(static_cast<double>(out.size()) / static_cast<double>(entries->size()))) break;
         }
         return out;
     });

@@ -9,6 +9,7 @@
 #include "gui/state/source_index.hpp"
 #include "gui/state/view_state.hpp"
 #include "gui/state/workshop_desk.hpp"
+#include "report/pour_report.hpp"
 #include "report/trial_report.hpp"
 #include "usecases/check.hpp"
 #include "usecases/curve.hpp"
@@ -34,6 +35,19 @@ struct EntryDesk {
     std::string kind;
     Entry entry;
     std::string fault;
+};
+
+/// A casting plan ready to be read: the page as printed, and the keys of its sources.
+struct PourSheet {
+    Page page;
+    std::vector<std::string> sources;
+};
+
+/// What a trial shows, a sentence each.
+struct TrialLines {
+    std::int64_t id = 0;
+    std::string name;
+    std::vector<std::string> lines;
 };
 
 /// What lasts for a moment and is never saved.
@@ -81,9 +95,11 @@ public:
     const Result<CurveResult>* curves();
     const MixSheet* mix();
     std::size_t mix_serial() const { return mix_.serial(); }
-    const Result<PourResult>* pour_plan();
+    const Result<PourSheet>* pour_sheet();
     /// Every trial of the workshop with what it shows.
-    const std::vector<ShownTrial>* trials();
+    const std::vector<TrialLines>* trials();
+    /// What of the workshop's own could not be used in answers, and why.
+    const std::vector<std::string>& left_out() const { return left_out_; }
     const CheckResult* self_check();
     const SourceIndex& sources();
 
@@ -110,8 +126,8 @@ private:
     Background<Result<VersusResult>> versus_;
     Background<Result<CurveResult>> curves_;
     Background<MixSheet> mix_;
-    Background<Result<PourResult>> pour_;
-    Background<std::vector<ShownTrial>> trials_;
+    Background<Result<PourSheet>> pour_;
+    Background<std::vector<TrialLines>> trials_;
     Background<CheckResult> check_;
     GoalWords with_setup(GoalWords goal) const; // magnet and tube where the goal needs them
 
@@ -119,6 +135,9 @@ private:
     std::optional<SourceIndex> sources_;
     std::optional<std::string> searched_;
     std::vector<const Metal*> found_;
+    std::vector<std::string> wanted_mixes() const;
+    void rebuild(std::vector<std::string> mixes);
+    std::vector<std::string> left_out_;
     std::vector<std::string> mixes_;  // in own_
     std::size_t workshop_serial_ = 0; // of what is in own_
 };

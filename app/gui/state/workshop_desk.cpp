@@ -5,6 +5,13 @@
 #include <algorithm>
 
 namespace pourbook {
+namespace {
+
+template <class T> std::optional<Problem> problem_of(const Result<T>& result) {
+    return result ? std::nullopt : std::optional<Problem>(result.problem());
+}
+
+} // namespace
 
 WorkshopDesk::WorkshopDesk(Workshop* file) : file_(file) {
     if (file_) read();
@@ -17,7 +24,7 @@ void WorkshopDesk::read() {
     ++serial_;
     Result<WorkshopData> data = read_workshop(*file_);
     if (data)
-        data_ = std::move(*data);
+        data_ = std::make_shared<WorkshopData>(std::move(*data));
     else
         fault_ = data.problem().text;
     if (const Result<std::int64_t> serial = file_->serial()) seen_ = *serial;
@@ -32,16 +39,12 @@ void WorkshopDesk::look() {
         read();
 }
 
-const std::vector<Entry>& WorkshopDesk::entries(const Kind& kind) {
-    const auto there = lists_.find(kind.name);
-    if (there != lists_.end()) return there->second;
-    std::vector<Entry>& list = lists_[kind.name];
-    if (!file_) return list;
-    Result<std::vector<Entry>> entries = file_->entries(kind);
-    if (entries)
-        list = std::move(*entries);
-    else
-        fault_ = entries.problem().text;
+std::shared_ptr<const std::vector<Entry>> WorkshopDesk::shared_entries(const Kind& kind) {
+    std::shared_ptr<const std::vector<Entry>>& list = lists_[kind.name];
+    if (list) return list;
+    Result<std::vector<Entry>> entries = file_ ? file_->entries(kind) : std::vector<Entry>{};
+    if (!entries) fault_ = entries.problem().text;
+    list = std::make_shared<std::vector<Entry>>(entries ? std::move(*entries) : std::vector<Entry>{});
     return list;
 }
 
@@ -67,28 +70,18 @@ Result<Entry> WorkshopDesk::keep(const Catalogue& catalogue, const Kind& kind, c
     return kept->entry;
 }
 
+std::optional<Problem> WorkshopDesk::read_after(const std::optional<Problem>& problem) {
+    if (!problem) read();
+    return problem;
+}
+
 std::optional<Problem> WorkshopDesk::remove(const Kind& kind, const Entry& entry) {
     if (!file_) return Problem{Problem::Kind::refused, "this window has no workshop file", 0};
-    const Result<bool> done = pourbook::remove(*file_, kind, {entry}, "remove " + title_of(kind, entry));
-    if (!done) return done.problem();
-    read();
-    return std::nullopt;
+    return read_after(problem_of(pourbook::remove(*file_, kind, {entry}, "remove " + title_of(kind, entry))));
 }
 
 std::optional<Problem> WorkshopDesk::undo() {
-    if (!file_) return std::nullopt;
-    const Result<Change> done = file_->undo();
-    if (!done) return done.problem();
-    read();
-    return std::nullopt;
-}
-
-std::optional<Problem> WorkshopDesk::redo() {
-    if (!file_) return std::nullopt;
-    const Result<Change> done = file_->redo();
-    if (!done) return done.problem();
-    read();
-    return std::nullopt;
+    return file_ ? read_after(problem_of(file_->undo())) : std::nullopt;
 }
 
 } // namespace pourbook

@@ -7,6 +7,7 @@
 #include "usecases/with_workshop.hpp"
 
 #include <map>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -20,10 +21,13 @@ public:
 
     bool available() const { return file_ != nullptr; }
     std::string path() const { return file_ ? file_->path() : ""; }
-    const WorkshopData& data() const { return data_; }
+    const WorkshopData& data() const { return *data_; }
+    /// The same for work off the frame thread: what is read later is another object.
+    std::shared_ptr<const WorkshopData> shared_data() const { return data_; }
     /// Of a list that can't be read: the reason, once.
     const std::string& fault() const { return fault_; }
-    const std::vector<Entry>& entries(const Kind& kind);
+    const std::vector<Entry>& entries(const Kind& kind) { return *shared_entries(kind); }
+    std::shared_ptr<const std::vector<Entry>> shared_entries(const Kind& kind);
     std::string last_change();
 
     /// Rises with each change made here or seen by look().
@@ -35,14 +39,15 @@ public:
     Result<Entry> keep(const Catalogue& catalogue, const Kind& kind, const Entry& entry);
     std::optional<Problem> remove(const Kind& kind, const Entry& entry);
     std::optional<Problem> undo();
-    std::optional<Problem> redo();
 
 private:
     void read();
+    /// After a change: reads afresh, or says why there was none.
+    std::optional<Problem> read_after(const std::optional<Problem>& problem);
 
     Workshop* file_;
-    WorkshopData data_;
-    std::map<std::string, std::vector<Entry>> lists_; // by kind
+    std::shared_ptr<const WorkshopData> data_ = std::make_shared<WorkshopData>();
+    std::map<std::string, std::shared_ptr<const std::vector<Entry>>> lists_; // by kind
     std::optional<std::string> last_change_;
     std::string fault_;
     std::size_t serial_ = 0;

@@ -1,6 +1,7 @@
 #include "gui/widgets/text.hpp"
 
 #include "charts/marker.hpp"
+#include "charts/place_text.hpp"
 #include "gui/paint/scene_painter.hpp"
 
 #include <algorithm>
@@ -20,6 +21,14 @@ void mark_at(const Ui& ui, ImVec2 low, ImVec2 size, std::size_t slot, bool pinne
         add_marker(scene, 0, middle, mark_radius - 1, ui.colours().line, false);
     paint(ui, scene, *ImGui::GetWindowDrawList(), low);
 }
+
+/// Widths in pixels of whatever font is pushed; a chart's text styles mean nothing here.
+class CurrentFont : public TextMeasure {
+public:
+    double width(const std::string& words, TextStyle) const override {
+        return static_cast<double>(ImGui::CalcTextSize(words.c_str()).x);
+    }
+};
 
 } // namespace
 
@@ -57,13 +66,7 @@ void warning_text(const Ui& ui, const std::string& words) {
 }
 
 std::string fitted(const std::string& words, float width) {
-    if (ImGui::CalcTextSize(words.c_str()).x <= width) return words;
-    std::string out = words;
-    while (!out.empty() && ImGui::CalcTextSize((out + "…").c_str()).x > width) {
-        while (out.size() > 1 && (out.back() & 0xC0) == 0x80) out.pop_back(); // the rest of a sign
-        out.pop_back();
-    }
-    return out + "…";
+    return shortened(words, static_cast<double>(width), TextStyle::label, CurrentFont());
 }
 
 void text_right(const std::string& words) {

@@ -1,5 +1,7 @@
 #include "gui/widgets/text_field.hpp"
 
+#include "gui/widgets/text.hpp"
+
 #include <imgui_stdlib.h>
 
 namespace pourbook {
@@ -27,6 +29,23 @@ bool text_field(Ui& ui, const std::string& id, std::string& committed, const cha
 
 const std::string& field_fault(Ui& ui, const std::string& id) {
     return ui.drafts[id].fault;
+}
+
+void field_label(Ui& ui, const char* words, const std::string& help, double width) {
+    ImGui::AlignTextToFramePadding();
+    dim_text(ui, words);
+    if (ImGui::IsItemHovered()) hover_text(ui, std::string(words) + "\n" + help);
+    ImGui::SameLine(ui.px(width));
+}
+
+void fault_line(Ui& ui, const std::string& id) {
+    fault_line(ui, id, field_fault(ui, id));
+}
+
+void fault_line(Ui& ui, const std::string& id, const std::string& fault) {
+    if (fault.empty()) return;
+    warning_text(ui, fault);
+    ui.probe.item(id + ".fault", fault);
 }
 
 } // namespace pourbook

@@ -16,4 +16,11 @@ bool text_field(Ui& ui, const std::string& id, std::string& committed, const cha
 /// The field's fault, to be drawn beside or below it; empty without one.
 const std::string& field_fault(Ui& ui, const std::string& id);
 
+/// The name of a field in front of it, `width` points wide, with what it means on hover; the field follows in the line.
+void field_label(Ui& ui, const char* words, const std::string& help, double width);
+
+/// The field's fault as a line of its own, where there is one.
+void fault_line(Ui& ui, const std::string& id);
+void fault_line(Ui& ui, const std::string& id, const std::string& fault);
+
 } // namespace pourbook

@@ -48,4 +48,15 @@ void source_chip(Ui& ui, const std::string& id, const std::string& key) {
     hover_text(ui, reference ? key + "\n" + reference_text(*reference) : key + "\nnot in the list of sources");
 }
 
+void source_chips(Ui& ui, const std::string& id, const std::vector<std::string>& keys) {
+    const float right = ImGui::GetWindowContentRegionMax().x;
+    for (const std::string& key : keys) {
+        const float width = ImGui::CalcTextSize(key.c_str()).x + ui.px(24);
+        if (ImGui::GetCursorPosX() + width > right) ImGui::NewLine();
+        source_chip(ui, id + "." + key, key);
+        ImGui::SameLine(0, ui.px(6));
+    }
+    ImGui::NewLine();
+}
+
 } // namespace pourbook

@@ -27,7 +27,7 @@ public:
     double y() const { return y_; }
 
     void section(const PageSection& s) {
-        const Colour colour = s.title == "Cautions first" ? warning : ink;
+        const Colour colour = s.part == PageSection::Part::cautions ? warning : ink;
         put(s.title, x_, TextStyle::title, colour);
         if (!s.figure.empty())
             scene_.parts.push_back(
@@ -153,7 +153,8 @@ private:
 };
 
 bool needs_width(const PageSection& s) {
-    return s.title == "Cautions first" || std::any_of(s.blocks.begin(), s.blocks.end(), [](const PageBlock& b) {
+    return s.part == PageSection::Part::cautions ||
+           std::any_of(s.blocks.begin(), s.blocks.end(), [](const PageBlock& b) {
                return b.kind == PageBlock::Kind::table || b.kind == PageBlock::Kind::blanks;
            });
 }
@@ -274,12 +275,12 @@ PageLayer foot_of(const Page& page, const std::string& side) {
 } // namespace
 
 std::vector<PageSide> lay_out(const Page& page, const TextMeasure& measure) {
-    PageSection sources{"Sources", "", {}, true};
+    PageSection sources{"Sources", "", {}, PageSection::Part::notes, ""};
     std::string all;
     for (const std::string& source : page.sources) all += (all.empty() ? "" : "; ") + source;
     if (!all.empty()) sources.add(all);
     Sections now, later;
-    for (const PageSection& s : page.sections) (s.on_back ? later : now).push_back(&s);
+    for (const PageSection& s : page.sections) (s.part == PageSection::Part::notes ? later : now).push_back(&s);
     if (!all.empty()) later.push_back(&sources);
     std::vector<PageSide> sides;
     while (!now.empty()) {

@@ -1,49 +1,32 @@
 #include "report/picture/picture.hpp"
 
 #include "report/picture/cairo_pen.hpp"
+#include "report/picture/surface.hpp"
 
-#include <cairo-pdf.h>
 #include <cairo-svg.h>
-#include <cairo.h>
 
 #include <algorithm>
 #include <cmath>
-#include <memory>
 
 namespace pourbook {
 namespace {
 
 constexpr double most_pixels_a_side = 20000;
 
-struct Free {
-    void operator()(cairo_surface_t* s) const { cairo_surface_destroy(s); }
-    void operator()(cairo_t* c) const { cairo_destroy(c); }
-};
-using Surface = std::unique_ptr<cairo_surface_t, Free>;
-
-cairo_status_t append(void* to, const unsigned char* bytes, unsigned int count) {
-    static_cast<std::string*>(to)->append(reinterpret_cast<const char*>(bytes), count);
-    return CAIRO_STATUS_SUCCESS;
-}
-
 Surface surface_for(PictureFormat format, double width, double height, const PictureLook& look, std::string& bytes) {
     if (format == PictureFormat::png)
         return Surface(cairo_image_surface_create(CAIRO_FORMAT_ARGB32, static_cast<int>(std::lround(width)),
                                                   static_cast<int>(std::lround(height))));
     if (format == PictureFormat::svg) {
-        Surface svg(cairo_svg_surface_create_for_stream(append, &bytes, width, height));
+        Surface svg(cairo_svg_surface_create_for_stream(append_bytes, &bytes, width, height));
         cairo_svg_surface_set_document_unit(svg.get(), CAIRO_SVG_UNIT_PX);
         return svg;
     }
-    Surface pdf(cairo_pdf_surface_create_for_stream(append, &bytes, width, height));
-    const std::string day = look.date.empty() ? "1970-01-01" : look.date; // never the clock's time
-    cairo_pdf_surface_set_metadata(pdf.get(), CAIRO_PDF_METADATA_TITLE, look.title.c_str());
-    cairo_pdf_surface_set_metadata(pdf.get(), CAIRO_PDF_METADATA_CREATE_DATE, (day + "T00:00:00Z").c_str());
-    return pdf;
+    return pdf_surface(width, height, look.title, look.date, bytes);
 }
 
 void paint(const Scene& scene, const Letters& letters, const PictureLook& look, cairo_surface_t* surface) {
-    const std::unique_ptr<cairo_t, Free> context(cairo_create(surface));
+    const Pen context(cairo_create(surface));
     constexpr double top = 255;
     const Colour& g = look.ground;
     if (g.alpha > 0) {
@@ -83,12 +66,8 @@ Result<std::string> picture_of(const Scene& scene, PictureFormat format, const P
     std::string bytes;
     const Surface surface = surface_for(format, width, height, look, bytes);
     paint(scene, **found, look, surface.get());
-    if (format == PictureFormat::png) cairo_surface_write_to_png_stream(surface.get(), append, &bytes);
-    cairo_surface_finish(surface.get());
-    const cairo_status_t status = cairo_surface_status(surface.get());
-    if (status != CAIRO_STATUS_SUCCESS)
-        return Problem{Problem::Kind::refused,
-                       std::string("the picture can't be drawn: ") + cairo_status_to_string(status), 0};
+    if (format == PictureFormat::png) cairo_surface_write_to_png_stream(surface.get(), append_bytes, &bytes);
+    if (const auto problem = finish(surface.get(), "the picture")) return *problem;
     if (format == PictureFormat::svg) drop_number(bytes);
     return bytes;
 }

@@ -1,15 +1,10 @@
 #include "report/tables/flat.hpp"
 
+#include "core/quantity/format.hpp"
 #include <algorithm>
 
 namespace pourbook {
 namespace {
-
-std::string joined(const std::vector<std::string>& words, const char* between) {
-    std::string out;
-    for (const std::string& w : words) out += (out.empty() ? "" : between) + w;
-    return out;
-}
 
 void add_columns(Flat& out, const DataColumn& c) {
     out.columns.push_back({c.title, c.unit});

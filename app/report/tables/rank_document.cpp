@@ -14,12 +14,6 @@ DataCell share(double p) {
     return DataCell::figure(100 * p, significant(100 * p, 2));
 }
 
-std::string joined(const std::vector<std::string>& words) {
-    std::string out;
-    for (const std::string& w : words) out += (out.empty() ? "" : " ") + w;
-    return out;
-}
-
 /// Of a goal with a fall: the tube that each metal makes.
 const std::vector<DataColumn> tube_columns = {{"wall_m", "wall", "m", true},
                                               {"tube_mass_kg", "mass of the tube", "kg", true},
@@ -49,7 +43,7 @@ DataTable ranked(const RankResult& r, const DocumentSetting& setting) {
         add_metal_cells(row, *m.metal);
         merit.add_cells(row, m.place);
         row.insert(row.end(), {share(m.place.p_first), count(m.place.rank_low), count(m.place.rank_high),
-                               DataCell::words(joined(m.place.tied_with))});
+                               DataCell::words(joined(m.place.tied_with, " "))});
         if (r.fall) add_tube_cells(row, m.tube.value_or(RankedTube{}));
         add_input_cells(row, inputs, m.inputs, setting.units);
         table.rows.push_back(std::move(row));

@@ -1,28 +1,12 @@
 #include "report/tables/writers.hpp"
 
+#include "report/csv_cell.hpp"
 #include "report/tables/flat.hpp"
 
 #include <cmath>
 
 namespace pourbook {
 namespace {
-
-/// A text that a spreadsheet would run as a formula gets an apostrophe in front; one that already has apostrophes
-/// before such a sign gets one more, so that a reader who takes one away has the text again.
-std::string defused(const std::string& text) {
-    const std::size_t sign = text.find_first_not_of('\'');
-    const bool runs = sign != std::string::npos && std::string("=+-@\t\r").find(text[sign]) != std::string::npos;
-    return runs ? "'" + text : text;
-}
-
-std::string quoted(const std::string& text) {
-    const bool plain = text.find_first_of(",\"\r\n") == std::string::npos &&
-                       (text.empty() || (text.front() != ' ' && text.back() != ' '));
-    if (plain) return text;
-    std::string out = "\"";
-    for (const char c : text) out += c == '"' ? "\"\"" : std::string(1, c);
-    return out + "\"";
-}
 
 std::string one_line(std::string text) {
     for (char& c : text)
@@ -31,7 +15,7 @@ std::string one_line(std::string text) {
 }
 
 std::string csv_field(const std::string& text) {
-    return quoted(defused(text));
+    return csv_cell(text);
 }
 
 std::string tab_field(const std::string& text) {

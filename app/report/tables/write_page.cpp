@@ -1,15 +1,11 @@
 #include "report/tables/writers.hpp"
 
+#include "core/quantity/format.hpp"
+
 #include <algorithm>
 
 namespace pourbook {
 namespace {
-
-std::string joined(const std::vector<std::string>& words) {
-    std::string out;
-    for (const std::string& w : words) out += (out.empty() ? "" : ", ") + w;
-    return out;
-}
 
 std::string read_by_people(const DataCell& cell) {
     if (!cell.reason.empty()) return "no value: " + cell.reason;
@@ -41,13 +37,13 @@ Page page_of(const Document& document) {
     page.subtitle.push_back(conditions);
     for (const std::string& note : document.notes) page.subtitle.push_back(note);
     for (const DataTable& part : document.parts) {
-        page.sections.push_back({part.title, {}, {}, false});
+        page.sections.push_back({part.title, {}, {}, {}, {}});
         page.sections.back().blocks.push_back({PageBlock::Kind::table, {}, {}, printed(part)});
     }
     if (!document.sources.empty()) {
         Table sources{{{"key"}, {"source"}}, {}};
         for (const Reference* r : document.sources) sources.rows.push_back({r->key, r->full()});
-        page.sections.push_back({"Sources", {}, {}, false});
+        page.sections.push_back({"Sources", {}, {}, {}, {}});
         page.sections.back().blocks.push_back({PageBlock::Kind::table, {}, {}, sources});
     }
     page.foot = "Pourbook, data version " + document.data_version + (document.date.empty() ? "" : ", " + document.date);

@@ -84,7 +84,7 @@ TEST_CASE("the PDF of a sheet is the same for the same day") {
 TEST_CASE("what a sheet says is escaped in HTML and Markdown") {
     Page page;
     page.title = "<b>a & b</b>";
-    page.sections.push_back({"s", "", {}, false});
+    page.sections.push_back({"s", "", {}, {}, ""});
     page.sections.back().add("1 < 2 | *x*", PageBlock::Kind::bullet);
     CHECK(page_html(page).find("<b>a") == std::string::npos);
     CHECK(page_html(page).find("&lt;b&gt;a &amp; b") != std::string::npos);
