@@ -1,17 +1,16 @@
 """Pictures of the built program: sizes, see-through grounds, the same bytes again, sources on them, refusals."""
 import json
 import os
-import re
 import shutil
 import struct
 import subprocess
-import sys
 import tempfile
 import xml.etree.ElementTree
 
-PROGRAM = os.environ["POURBOOK"]
+from support.program import PROGRAM, Program, check, ended
+
 FOLDER = tempfile.mkdtemp(prefix=f"pourbook-chart.{os.getpid()}.")
-failures = []
+refused = Program(environment={"SOURCE_DATE_EPOCH": "1795000000"}).refused
 KINDS = {
     "curve": ["curve", "resistivity", "copper", "silver", "--log"],
     "scatter": ["scatter", "density", "conductivity", "copper", "silver", "aluminium", "zinc"],
@@ -26,23 +25,11 @@ def run(*words, day="1795000000"):
     return subprocess.run([PROGRAM, *words], capture_output=True, text=True, timeout=120, env={**os.environ, "SOURCE_DATE_EPOCH": day})
 
 
-def check(truth, what):
-    if not truth:
-        failures.append(what)
-
-
 def picture(name, *words):
     path = os.path.join(FOLDER, name)
     done = run("chart", *words, "--to", path)
     check(done.returncode == 0, f"{words}: exit {done.returncode}: {done.stderr.strip()}")
     return open(path, "rb").read() if os.path.exists(path) else b""
-
-
-def refused(expected, contains, *words):
-    done = run(*words)
-    check(done.returncode == expected, f"{words}: exit {done.returncode} instead of {expected}")
-    check(done.stderr.count("\n") == 1 and contains in done.stderr, f"{words}: not one clear line with '{contains}': {done.stderr!r}")
-    check(done.stdout == "", f"{words}: wrote to standard output")
 
 
 def png_head(data):
@@ -117,7 +104,4 @@ refused(4, "can't be written", "chart", *R, "--to", os.path.join(FOLDER, "folder
 check(not [f for f in os.listdir(FOLDER) if f.startswith("x.") or f.endswith(".part")], "a refused picture left a file")
 
 shutil.rmtree(FOLDER)
-for failure in failures:
-    print("FAILED:", failure)
-print("chart:", f"{len(failures)} failed" if failures else "passed")
-sys.exit(1 if failures else 0)
+ended("chart")

@@ -1,35 +1,10 @@
 """The command contract against the built program: exit codes, JSON keys, one-line failures."""
-import json
 import os
-import subprocess
-import sys
 
-PROGRAM = os.environ["POURBOOK"]
-failures = []
+from support.program import Program, check, ended
 
-
-def run(*words):
-    done = subprocess.run([PROGRAM, *words], capture_output=True, text=True, timeout=120)
-    return done.returncode, done.stdout, done.stderr
-
-
-def check(truth, what):
-    if not truth:
-        failures.append(what)
-
-
-def answer(*words):
-    code, out, err = run(*words, "--json")
-    check(code == 0, f"{words}: exit {code}: {err.strip()}")
-    return json.loads(out) if code == 0 else {}
-
-
-def refused(expected, contains, *words):
-    code, out, err = run(*words)
-    check(code == expected, f"{words}: exit {code} instead of {expected}")
-    check(err.count("\n") == 1 and contains in err, f"{words}: not one clear line with '{contains}': {err!r}")
-    check(out == "", f"{words}: wrote to standard output")
-
+program = Program()
+run, answer, refused = program.run, program.answer, program.refused
 
 # metals
 metals = answer("metals")
@@ -139,7 +114,4 @@ check(c["values"] > 3000 and c["coverage"] and isinstance(c["conflicts"], list),
 for words in (["--help"], ["rank", "--help"], ["--version"]):
     check(run(*words)[0] == 0, f"{words}")
 
-for failure in failures:
-    print("FAILED:", failure)
-print(f"{'failed' if failures else 'passed'}: command contract, {len(failures)} failures")
-sys.exit(1 if failures else 0)
+ended("command contract")

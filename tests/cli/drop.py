@@ -1,37 +1,13 @@
 """Magnet and tube against the built program: two set-ups, slits, plate, measuring."""
-import json
 import math
-import os
-import subprocess
-import sys
 
-PROGRAM = os.environ["POURBOOK"]
+from support.program import Program, check, ended
+
+program = Program()
+run, answer, refused = program.run, program.answer, program.refused
+
 MAGNET = ["--magnet", "cylinder:15mmx15mm", "--grade", "N42"]
 SETUP = [*MAGNET, "--tube", "18mm:24mm:400mm"]
-failures = []
-
-
-def check(truth, what):
-    if not truth:
-        failures.append(what)
-
-
-def run(*words):
-    done = subprocess.run([PROGRAM, *words], capture_output=True, text=True, timeout=120)
-    return done.returncode, done.stdout, done.stderr
-
-
-def answer(*words):
-    code, out, err = run(*words, "--json")
-    check(code == 0, f"{words}: exit {code}: {err.strip()}")
-    return json.loads(out) if code == 0 else {}
-
-
-def refused(expected, contains, *words):
-    code, out, err = run(*words)
-    check(code == expected, f"{words}: exit {code} instead of {expected}")
-    check(err.count("\n") == 1 and contains in err, f"{words}: not one clear line with '{contains}': {err!r}")
-    check(out == "", f"{words}: wrote to standard output")
 
 
 # two set-ups: the contract's keys stay, the second has the same ones
@@ -89,7 +65,4 @@ check(abs(d["tube"]["conductivity_S_m"] / m["tube"]["conductivity_S_m"] - 1) < 0
 refused(2, "0.21T@5mm", "measure", "--magnet", "cylinder:15mmx15mm", "--field", "0.2T")
 refused(2, "--voltage", "measure", "--tube", "18mm:24mm:400mm", "--current", "10A")
 
-for failure in failures:
-    print(failure)
-print(f"drop: {len(failures)} failures")
-sys.exit(1 if failures else 0)
+ended("drop")

@@ -1,35 +1,10 @@
 """`mix` against the built program: keys of the contract, refusals, mass balance."""
 import json
-import os
-import subprocess
-import sys
 
-PROGRAM = os.environ["POURBOOK"]
-failures = []
+from support.program import Program, check, ended
 
-
-def run(*words):
-    done = subprocess.run([PROGRAM, *words], capture_output=True, text=True, timeout=120)
-    return done.returncode, done.stdout, done.stderr
-
-
-def check(truth, what):
-    if not truth:
-        failures.append(what)
-
-
-def answer(*words):
-    code, out, err = run("mix", *words, "--json")
-    check(code == 0, f"{words}: exit {code}: {err.strip()}")
-    return json.loads(out, parse_constant=lambda c: check(False, f"{words}: {c} in the JSON")) if code == 0 else {}
-
-
-def refused(expected, contains, *words):
-    code, out, err = run("mix", *words)
-    check(code == expected, f"{words}: exit {code} instead of {expected}")
-    check(err.count("\n") == 1 and contains in err, f"{words}: not one clear line with '{contains}': {err!r}")
-    check(out == "", f"{words}: wrote to standard output")
-
+run = Program().run
+answer, refused = Program("mix").answer, Program("mix").refused
 
 KEYS = {"composition_wt_percent", "composition_at_percent", "density", "resistivity", "solidus_K", "liquidus_K", "metal_value"}
 m = answer("1.2kg sterling-silver + 300g silver", "--treatment", "annealed")
@@ -118,7 +93,4 @@ for words, expected, contains in [(["value", "mix:Xx 100", "density"], 3, "unkno
     code, out, err = run(*words)
     check(code == expected and contains in err and err.count("\n") == 1 and not out, f"{words}: {code} {err!r}")
 
-for failure in failures:
-    print("FAILED:", failure)
-print(f"{'failed' if failures else 'passed'}: mix, {len(failures)} failures")
-sys.exit(1 if failures else 0)
+ended("mix")

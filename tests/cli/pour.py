@@ -3,40 +3,12 @@ import json
 import math
 import os
 import struct
-import subprocess
-import sys
 import tempfile
 
-PROGRAM = os.environ["POURBOOK"]
-failures = []
+from support.program import Program, check, ended
 
-
-def run(*words):
-    done = subprocess.run([PROGRAM, *words], capture_output=True, text=True, timeout=120)
-    return done.returncode, done.stdout, done.stderr
-
-
-def check(truth, what):
-    if not truth:
-        failures.append(what)
-
-
-def no_constant(name):
-    raise ValueError(name)
-
-
-def plan(*words):
-    code, out, err = run("pour", *words, "--json")
-    check(code == 0, f"{words}: exit {code}: {err.strip()}")
-    return json.loads(out, parse_constant=no_constant) if code == 0 else {}
-
-
-def refused(expected, contains, *words):
-    code, out, err = run("pour", *words)
-    check(code == expected, f"{words}: exit {code} instead of {expected}: {err.strip()}")
-    check(err.count("\n") == 1 and contains in err, f"{words}: not one clear line with '{contains}': {err!r}")
-    check(out == "", f"{words}: wrote to standard output")
-
+run = Program().run
+plan, refused = Program("pour").answer, Program("pour").refused
 
 TUBE = ("--part", "tube:12mm:16mm:100mm")
 CONTRACT = ("part_volume_m3", "part_mass_kg", "charge_mass_kg", "pattern", "linear_contraction_percent", "contraction_allowance_percent_low",
@@ -146,7 +118,4 @@ check(all(d["change"] and d["source"] for d in json.loads(out)), "a defect witho
 code, out, err = run("defect", "purple")
 check(code == 3 and err.count("\n") == 1 and "ask for one of" in err, f"an unknown defect: {code} {err}")
 
-for failure in failures:
-    print("FAILED:", failure)
-print("pour:", "failed" if failures else "passed", len(failures))
-sys.exit(1 if failures else 0)
+ended("pour")

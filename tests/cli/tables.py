@@ -9,7 +9,8 @@ import sys
 import tempfile
 import warnings
 
-PROGRAM = os.environ["POURBOOK"]
+from support.program import PROGRAM, Program, check, ended
+
 FOLDER = tempfile.mkdtemp(prefix=f"pourbook-tables.{os.getpid()}.")
 SHOW = ["resistivity", "density", "solidus", "price", "linear_expansion", "magnetic_behaviour"]
 COMPARE = ["compare", "copper", "silver", "brass-cartridge", "babbitt-2", "--show", ",".join(SHOW)]
@@ -22,26 +23,15 @@ ANSWERS = {
     "tradeoff": ["tradeoff", "--goal", "strongest-brake", "--and", "braking-per-cost"],
     "sweep": ["sweep", *SETUP, "--over", "wall", "1mm:5mm", "--steps", "3", "--samples", "20"],
 }
-failures = []
+refused = Program(environment={"SOURCE_DATE_EPOCH": "1795000000"}).refused
 
 
 def run(*words):
     return subprocess.run([PROGRAM, *words], capture_output=True, text=True, timeout=120, env={**os.environ, "SOURCE_DATE_EPOCH": "1795000000"})
 
 
-def check(truth, what):
-    if not truth:
-        failures.append(what)
-
-
 def path(name):
     return os.path.join(FOLDER, name)
-
-
-def refused(expected, contains, *words):
-    done = run(*words)
-    check(done.returncode == expected, f"{words}: exit {done.returncode} instead of {expected}")
-    check(done.stderr.count("\n") == 1 and contains in done.stderr, f"{words}: not one clear line with '{contains}': {done.stderr!r}")
 
 
 def number(text):
@@ -157,7 +147,4 @@ refused(4, "can't be written", *COMPARE, "--to", path("no-folder/x.csv"))
 check(not [f for f in os.listdir(FOLDER) if f.startswith("x.") or f.endswith(".part")], "a refused table left a file")
 
 shutil.rmtree(FOLDER)
-for failure in failures[:40]:
-    print("FAILED:", failure)
-print("tables:", f"{len(failures)} failed" if failures else "passed")
-sys.exit(1 if failures else 0)
+ended("tables")

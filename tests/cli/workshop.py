@@ -3,42 +3,25 @@ import json
 import os
 import signal
 import subprocess
-import sys
 import tempfile
-import time
 
-PROGRAM = os.environ["POURBOOK"]
-failures = []
+from support.program import PROGRAM, Program, check, ended
+
 FOLDER = tempfile.TemporaryDirectory(prefix=f"pourbook-workshop-{os.getpid()}-")
 FILE = os.path.join(FOLDER.name, "deep", "workshop.sqlite")
+own = Program("--workshop", FILE)
+run, answer, refused = own.run, own.answer, own.refused
 
 
-def run(*words):
-    done = subprocess.run([PROGRAM, "--workshop", FILE, *words], capture_output=True, text=True, timeout=120)
-    return done.returncode, done.stdout, done.stderr
-
-
-def check(truth, what):
-    if not truth:
-        failures.append(what)
-
-
-def answer(*words):
-    code, out, err = run(*words, "--json")
-    check(code == 0, f"{words}: exit {code}: {err.strip()}")
-    return json.loads(out) if code == 0 else {}
+def on(file):
+    """From now on the commands use this file."""
+    own.first = ("--workshop", file)
 
 
 def done(*words):
     code, out, err = run(*words)
     check(code == 0, f"{words}: exit {code}: {err.strip()}")
     return out
-
-
-def refused(expected, contains, *words):
-    code, out, err = run(*words)
-    check(code == expected, f"{words}: exit {code} instead of {expected}: {err}")
-    check(err.count("\n") == 1 and contains in err, f"{words}: not one clear line with '{contains}': {err!r}")
 
 
 def write(name, text):
@@ -144,18 +127,17 @@ check(code == 2 and "bad.csv:3: metal: " in err and "nothing was changed" in err
 refused(2, "no such file", "import", "price", "/nowhere.csv")
 log = write("film.csv", "metal,magnet,grade,tube,frames,fps\ncopper,sphere:12mm,N42,14mm:20mm:500mm,\"123, 125\",60\n")
 check(answer("import", "drop", log)["added"] == 1 and answer("trial")[-1]["shows"]["measured_time_s"] > 2, "drop log")
-other = FILE
 for kind in ("stock", "price", "rate", "trial", "goal", "own-metal", "own-value", "crucible", "profile"):
-    FILE = other
+    on(FILE)
     listing, as_csv = answer(kind), done(kind, "--csv")
     for name, text in (("list.json", json.dumps(listing)), ("list.csv", as_csv)):
-        FILE = os.path.join(FOLDER.name, f"again-{kind}-{name}.sqlite")
+        on(os.path.join(FOLDER.name, f"again-{kind}-{name}.sqlite"))
         if kind == "own-value":
             run("own-metal", "add", "pipe-copper", "--like", "copper")
         done("import", kind, write(name, text))
         fields = lambda entries: [{k: v for k, v in e.items() if k not in ("number", "shows")} for e in entries]
         check(fields(answer(kind)) == fields(listing), f"{kind}: {name} is not imported again without loss")
-FILE = other
+on(FILE)
 cube = write("cube.stl", "solid s\nendsolid s\n")
 refused(5, "no triangle", "import", "mesh", cube)
 
@@ -175,10 +157,7 @@ refused(4, "not overwritten", "backup", backup)
 done("stock", "remove", "tin-bar")
 done("backup", "--restore", backup)
 check(len(answer("stock")) == 2, "restore")
-FILE = FOLDER.name
+on(FOLDER.name)
 refused(4, "is a folder", "stock")
 
-for failure in failures:
-    print("FAILED:", failure)
-print(f"{'failed' if failures else 'passed'}: workshop commands, {len(failures)} failures")
-sys.exit(1 if failures else 0)
+ended("workshop commands")

@@ -90,6 +90,14 @@ void Desk::type(const std::string& words) {
     }
 }
 
+void Desk::fill(const std::string& field, const std::string& words) {
+    click(field);
+    press('A', true);
+    type(words);
+    tap(ImGuiKey_Enter);
+    settle();
+}
+
 void Desk::press(int key, bool ctrl) {
     ImGuiIO& io = ImGui::GetIO();
     io.KeyCtrl = ctrl;

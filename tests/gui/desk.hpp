@@ -29,6 +29,8 @@ public:
     void point_at(const std::string& id);
     void click(const std::string& id);
     void type(const std::string& words);
+    /// Types these words in place of what the field holds, and Return.
+    void fill(const std::string& field, const std::string& words);
     /// A key of the window library (letters as in ASCII), held for a frame.
     void press(int key, bool ctrl = false);
     void tap(ImGuiKey key) { press(ImGui::GetKeyIndex(key)); }

@@ -14,14 +14,6 @@ void open_mix(Desk& desk) {
     desk.settle();
 }
 
-void retype(Desk& desk, const std::string& field, const std::string& words) {
-    desk.click(field);
-    desk.press('A', true);
-    desk.type(words);
-    desk.tap(ImGuiKey_Enter);
-    desk.settle();
-}
-
 double number(const std::string& text) {
     return std::stod(text);
 }
@@ -53,15 +45,15 @@ TEST_CASE("Mix starts with a scenario already answered") {
 TEST_CASE("a stock typed in Mix is counted once it can be read") {
     Desk desk(testing::real_catalogue());
     open_mix(desk);
-    retype(desk, "mix.stock.1.mass", "minus");
+    desk.fill("mix.stock.1.mass", "minus");
     CHECK(desk.shows("mix.stock.1.mass.fault"));
     CHECK(desk.text("mix.wt.Ag") == "94");
-    retype(desk, "mix.stock.1.mass", "1.2 kg");
+    desk.fill("mix.stock.1.mass", "1.2 kg");
     CHECK_FALSE(desk.shows("mix.stock.1.mass.fault"));
     CHECK(desk.text("mix.wt.Ag") == "96.25");
-    retype(desk, "mix.stock.1.metal", "nosuchmetal");
+    desk.fill("mix.stock.1.metal", "nosuchmetal");
     CHECK(desk.text("mix.stock.1.metal.fault").find("unknown metal") == 0);
-    retype(desk, "mix.stock.1.metal", "(Ag 80 Cu 20)");
+    desk.fill("mix.stock.1.metal", "(Ag 80 Cu 20)");
     CHECK(desk.text("mix.wt.Ag") == "86.25");
     desk.click("mix.stock.add");
     desk.settle();
@@ -74,7 +66,7 @@ TEST_CASE("a stock typed in Mix is counted once it can be read") {
 TEST_CASE("a target out of reach is said at its field, and the rest still stands") {
     Desk desk(testing::real_catalogue());
     open_mix(desk);
-    retype(desk, "mix.with", "copper");
+    desk.fill("mix.with", "copper");
     CHECK(desk.text("mix.target.fault").find("between") != std::string::npos);
     CHECK_FALSE(desk.shows("mix.addition"));
     CHECK(desk.shows("mix.iacs"));
@@ -87,15 +79,15 @@ TEST_CASE("impurities in copper lower its conductivity, and a measured one is ex
     desk.session.view.mix.words.target.clear();
     open_mix(desk);
     const double pure = number(desk.text("mix.iacs"));
-    retype(desk, "mix.impurities", "P 0.02");
+    desk.fill("mix.impurities", "P 0.02");
     CHECK(number(desk.text("mix.iacs")) < 0.9 * pure);
     CHECK(desk.text("mix.impurity.P") == "0.020");
-    retype(desk, "mix.measured", "85 %IACS");
+    desk.fill("mix.measured", "85 %IACS");
     CHECK(desk.shows("mix.equivalent.P"));
-    retype(desk, "mix.impurities", "Hg 0.1");
+    desk.fill("mix.impurities", "Hg 0.1");
     CHECK(desk.text("mix.impurities.fault").find("no coefficient") != std::string::npos);
     CHECK(desk.shows("mix.equivalent.P"));
-    retype(desk, "mix.measured", "120 %IACS");
+    desk.fill("mix.measured", "120 %IACS");
     CHECK(desk.shows("mix.measured.fault"));
 }
 

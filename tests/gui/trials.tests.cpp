@@ -12,45 +12,42 @@ using testing::Desk;
 
 namespace {
 
-/// A workshop's file of this test's own.
+/// A workshop's file of this test's own, and the Trials view over it.
 class Bench {
 public:
     Bench() {
-        std::filesystem::remove_all(folder_);
-        Result<std::unique_ptr<Workshop>> opened = open_workshop((folder_ / "workshop.sqlite").string());
-        REQUIRE(opened);
-        workshop = std::move(*opened);
+        desk.session.view.view = "trials";
+        desk.settle();
     }
-    ~Bench() {
-        workshop.reset();
-        std::filesystem::remove_all(folder_);
-    }
-    std::unique_ptr<Workshop> workshop;
 
 private:
-    std::filesystem::path folder_ =
-        std::filesystem::temp_directory_path() / ("pourbook-trials-" + std::to_string(::getpid()));
-};
+    struct Folder {
+        Folder() { std::filesystem::remove_all(path); }
+        ~Folder() { std::filesystem::remove_all(path); }
+        std::filesystem::path path =
+            std::filesystem::temp_directory_path() / ("pourbook-trials-" + std::to_string(::getpid()));
+    };
+    static std::unique_ptr<Workshop> opened(const Folder& folder) {
+        Result<std::unique_ptr<Workshop>> file = open_workshop((folder.path / "workshop.sqlite").string());
+        REQUIRE(file);
+        return std::move(*file);
+    }
+    Folder folder_;
 
-void fill(Desk& desk, const std::string& field, const std::string& words) {
-    desk.click("field." + field);
-    desk.press('A', true);
-    desk.type(words);
-    desk.tap(ImGuiKey_Enter);
-    desk.frames();
-}
+public:
+    std::unique_ptr<Workshop> workshop = opened(folder_);
+    Desk desk{testing::real_catalogue(), 1440, 900, 1, workshop.get()};
+};
 
 } // namespace
 
 TEST_CASE("a lot entered in the window is kept, ranked from the shelf, and undone") {
     Bench bench;
-    Desk desk(testing::real_catalogue(), 1440, 900, 1, bench.workshop.get());
-    desk.session.view.view = "trials";
-    desk.settle();
+    Desk& desk = bench.desk;
     desk.click("shelf.stock");
-    fill(desk, "metal", "silver");
-    fill(desk, "mass", "1.2 kg");
-    fill(desk, "price", "900 USD/kg");
+    desk.fill("field.metal", "silver");
+    desk.fill("field.mass", "1.2 kg");
+    desk.fill("field.price", "900 USD/kg");
     desk.click("entry.keep");
     desk.settle();
     const auto kept = bench.workshop->entries(known_kind("stock"));
@@ -73,16 +70,14 @@ TEST_CASE("a lot entered in the window is kept, ranked from the shelf, and undon
 
 TEST_CASE("a drop entered in the window shows what it says of the metal beside what was predicted") {
     Bench bench;
-    Desk desk(testing::real_catalogue(), 1440, 900, 1, bench.workshop.get());
-    desk.session.view.view = "trials";
-    desk.settle();
+    Desk& desk = bench.desk;
     desk.click("field.type");
     desk.click("field.type.drop");
-    fill(desk, "metal", "copper");
-    fill(desk, "magnet", "cylinder:15mmx15mm");
-    fill(desk, "grade", "N42");
-    fill(desk, "tube", "18mm:24mm:400mm");
-    fill(desk, "times", "12.0 s, 12.3 s");
+    desk.fill("field.metal", "copper");
+    desk.fill("field.magnet", "cylinder:15mmx15mm");
+    desk.fill("field.grade", "N42");
+    desk.fill("field.tube", "18mm:24mm:400mm");
+    desk.fill("field.times", "12.0 s, 12.3 s");
     desk.click("entry.keep");
     desk.settle();
     const std::string shown = desk.text("trial.trial-1");
@@ -92,11 +87,9 @@ TEST_CASE("a drop entered in the window shows what it says of the metal beside w
 
 TEST_CASE("an entry that can't be kept says why and is not lost from the form") {
     Bench bench;
-    Desk desk(testing::real_catalogue(), 1440, 900, 1, bench.workshop.get());
-    desk.session.view.view = "trials";
-    desk.settle();
+    Desk& desk = bench.desk;
     desk.click("shelf.stock");
-    fill(desk, "metal", "copper");
+    desk.fill("field.metal", "copper");
     desk.click("entry.keep");
     desk.frames();
     CHECK(desk.text("entry.fault").find("mass") != std::string::npos);
@@ -106,13 +99,11 @@ TEST_CASE("an entry that can't be kept says why and is not lost from the form") 
 
 TEST_CASE("an own price entered in the window counts at once") {
     Bench bench;
-    Desk desk(testing::real_catalogue(), 1440, 900, 1, bench.workshop.get());
-    desk.session.view.view = "trials";
-    desk.settle();
+    Desk& desk = bench.desk;
     desk.click("shelf.price");
-    fill(desk, "metal", "copper");
-    fill(desk, "price", "3 USD/kg");
-    fill(desk, "date", "2026-11-20");
+    desk.fill("field.metal", "copper");
+    desk.fill("field.price", "3 USD/kg");
+    desk.fill("field.date", "2026-11-20");
     desk.click("entry.keep");
     desk.settle();
     const Metal* copper = desk.session.catalogue.metal("copper");
@@ -120,4 +111,18 @@ TEST_CASE("an own price entered in the window counts at once") {
     const Result<Evaluated> price = evaluate(desk.session.catalogue, *copper, "price", {});
     REQUIRE(price);
     CHECK(price->value_si == Approx(3));
+}
+
+TEST_CASE("what of the workshop can't be used is said in the window") {
+    Bench bench;
+    Desk& desk = bench.desk;
+    desk.click("shelf.price");
+    desk.fill("field.metal", "copper");
+    desk.fill("field.price", "3 EUR/kg");
+    desk.fill("field.date", "2026-11-20");
+    desk.click("entry.keep");
+    desk.settle();
+    REQUIRE(desk.session.left_out().size() == 1); // no rate of exchange
+    CHECK(desk.session.left_out().front().find("EUR") != std::string::npos);
+    CHECK(desk.text("left.out").find("EUR") != std::string::npos);
 }

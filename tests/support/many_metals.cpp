@@ -17,19 +17,6 @@ std::string slug_of(std::size_t number) {
     return text;
 }
 
-Price price_of(const std::string& slug, double usd_per_kg) {
-    Price p;
-    p.metal = slug;
-    p.usd_per_kg = usd_per_kg;
-    p.low_usd_per_kg = usd_per_kg * 0.9;
-    p.high_usd_per_kg = usd_per_kg * 1.1;
-    p.printed = "invented";
-    p.unit = "USD/kg";
-    p.as_of = "2024";
-    p.citation = {"handbook-1", "row", HowKnown::read, ""};
-    return p;
-}
-
 } // namespace
 
 Catalogue many_metals(std::size_t count, std::uint64_t seed) {
@@ -48,7 +35,7 @@ Catalogue many_metals(std::size_t count, std::uint64_t seed) {
         m.reference_condition = "annealed";
         m.records = {series("resistivity", {{room_K, between(1.5e-8, 100)}}),
                      series("density", {{room_K, between(1e3, 20)}}), single("melting_point", between(500, 5))};
-        c.price_sets.front().prices.push_back(price_of(m.slug, between(1, 1000)));
+        c.price_sets.front().prices.push_back(price(m.slug, between(1, 1000)));
         c.metals.push_back(std::move(m));
     }
     c.index();

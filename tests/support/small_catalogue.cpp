@@ -26,6 +26,13 @@ Metal metal(const std::string& slug, const std::string& kind, std::vector<Portio
     return m;
 }
 
+} // namespace
+
+const Catalogue& real_catalogue() {
+    static const Catalogue catalogue = read_reference(POURBOOK_REFERENCE);
+    return catalogue;
+}
+
 Price price(const std::string& slug, double usd_per_kg) {
     Price p;
     p.metal = slug;
@@ -37,13 +44,6 @@ Price price(const std::string& slug, double usd_per_kg) {
     p.as_of = "2024";
     p.citation = {"handbook-1", "row", HowKnown::read, ""};
     return p;
-}
-
-} // namespace
-
-const Catalogue& real_catalogue() {
-    static const Catalogue catalogue = read_reference(POURBOOK_REFERENCE);
-    return catalogue;
 }
 
 Record series(const std::string& property, std::vector<std::pair<double, double>> points_K_si,

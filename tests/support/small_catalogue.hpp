@@ -20,4 +20,7 @@ Record series(const std::string& property, std::vector<std::pair<double, double>
               const std::string& source = "handbook-1");
 Record single(const std::string& property, double value_si, const std::string& source = "handbook-1");
 
+/// A price in USD/kg, give or take a tenth.
+Price price(const std::string& slug, double usd_per_kg);
+
 } // namespace pourbook::testing

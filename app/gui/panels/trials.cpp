@@ -249,7 +249,10 @@ void draw_trials(Ui& ui) {
         open_kind(ui, kind);
     }
     if (!workshop.fault().empty()) warning_text(ui, workshop.fault());
-    for (const std::string& remark : ui.session.left_out()) warning_text(ui, "left out: " + remark);
+    for (const std::string& remark : ui.session.left_out()) {
+        warning_text(ui, "left out: " + remark);
+        ui.probe.item("left.out", remark);
+    }
     small_dim_text(ui, workshop.available() ? "kept in " + workshop.path() : "this window has no workshop file");
     const float room = ImGui::GetContentRegionAvail().x;
     const bool trials = kind.name == "trial";
