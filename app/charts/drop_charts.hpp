@@ -3,17 +3,13 @@
 
 #include "charts/curve_chart.hpp"
 #include "usecases/drag.hpp"
-#include "usecases/drop.hpp"
+#include "usecases/measured_falls.hpp"
 #include "usecases/sweep.hpp"
 
-#include <map>
 #include <string>
 #include <vector>
 
 namespace pourbook {
-
-/// Measured fall times by metal's slug, to be drawn on the computed bars.
-using MeasuredTimes = std::map<std::string, std::vector<double>>;
 
 struct FallRow {
     std::string id, name;
@@ -31,11 +27,12 @@ struct FallChart {
     Origin origin;
 };
 
-/// Keys of the sources of magnet and metals, each once, and the data version.
+/// Keys of the sources of magnet and metals, each once, the conditions and the data version.
 Origin origin_of(const Catalogue& catalogue, const std::vector<DropOfMetal>& drops);
 
+/// Measured times are drawn on the computed bars.
 FallChart fall_chart(const Catalogue& catalogue, const std::vector<DropOfMetal>& drops, UnitSystem units,
-                     const MeasuredTimes& measured);
+                     const MeasuredFalls& measured);
 
 /// Hits: id is the metal's slug.
 Scene layout(const FallChart& chart, const Canvas& canvas);

@@ -26,7 +26,7 @@ std::string hover_of(const DropOfMetal& d, UnitSystem units) {
     return text;
 }
 
-FallRow row_of(const DropOfMetal& d, std::size_t slot, UnitSystem units, const MeasuredTimes& measured) {
+FallRow row_of(const DropOfMetal& d, std::size_t slot, UnitSystem units, const MeasuredFalls& measured) {
     FallRow row;
     row.id = d.metal->slug;
     row.name = d.metal->name;
@@ -50,17 +50,19 @@ FallRow row_of(const DropOfMetal& d, std::size_t slot, UnitSystem units, const M
 
 Origin origin_of(const Catalogue& catalogue, const std::vector<DropOfMetal>& drops) {
     Origin origin;
-    for (const DropOfMetal& d : drops)
-        if (d.result)
-            for (const std::string& key : drop_sources(*d.result))
-                if (std::find(origin.sources.begin(), origin.sources.end(), key) == origin.sources.end())
-                    origin.sources.push_back(key);
+    for (const DropOfMetal& d : drops) {
+        if (!d.result) continue;
+        origin.conditions = conditions_text(d.result->conditions); // the same for all
+        for (const std::string& key : drop_sources(*d.result))
+            if (std::find(origin.sources.begin(), origin.sources.end(), key) == origin.sources.end())
+                origin.sources.push_back(key);
+    }
     origin.data_version = catalogue.data_version;
     return origin;
 }
 
 FallChart fall_chart(const Catalogue& catalogue, const std::vector<DropOfMetal>& drops, UnitSystem units,
-                     const MeasuredTimes& measured) {
+                     const MeasuredFalls& measured) {
     FallChart chart;
     chart.title = "Time to fall through the tube";
     for (std::size_t i = 0; i < drops.size(); ++i) {

@@ -126,6 +126,8 @@ CurveChart sweep_chart(const Catalogue& catalogue, const SweepResult& result, Un
     std::sort(keys.begin(), keys.end());
     keys.erase(std::unique(keys.begin(), keys.end()), keys.end());
     chart.origin.data_version = catalogue.data_version;
+    chart.origin.conditions = result.over == SweepOver::temperature ? result.conditions.condition + " condition"
+                                                                    : conditions_text(result.conditions);
     return chart;
 }
 

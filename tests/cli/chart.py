@@ -11,12 +11,16 @@ from support.program import PROGRAM, Program, check, ended
 
 FOLDER = tempfile.mkdtemp(prefix=f"pourbook-chart.{os.getpid()}.")
 refused = Program(environment={"SOURCE_DATE_EPOCH": "1795000000"}).refused
+SETUP = ["--magnet", "cylinder:15mmx15mm", "--grade", "N42", "--tube", "18mm:24mm:400mm"]
 KINDS = {
     "curve": ["curve", "resistivity", "copper", "silver", "--log"],
     "scatter": ["scatter", "density", "conductivity", "copper", "silver", "aluminium", "zinc"],
     "rank": ["rank", "--goal", "braking-per-cost", "--top", "8", "--samples", "100"],
     "tradeoff": ["tradeoff", "--goal", "strongest-brake", "--and", "light-conductor"],
     "diagram": ["diagram", "AG-CU", "--composition", "Ag 80 Cu 20", "--at", "800degC"],
+    "drop": ["drop", *SETUP, "--metal", "copper,aluminium-6061,brass-cartridge"],
+    "drag": ["drag", *SETUP, "--metal", "copper,aluminium-6061"],
+    "sweep": ["sweep", *SETUP, "--metal", "copper", "--over", "wall", "1mm:8mm"],
     "mix": ["mix", "Ag 92.5 Cu 7.5", "--treatment", "as-cast,quenched,aged"],
 }
 

@@ -83,6 +83,12 @@ TEST_CASE("a drop entered in the window shows what it says of the metal beside w
     const std::string shown = desk.text("trial.trial-1");
     CHECK(shown.find("%IACS") != std::string::npos);
     CHECK(shown.find("measured 12.15 s, predicted for copper") != std::string::npos);
+
+    desk.session.view.drop_setup = {"cylinder:15mmx15mm", "N42", "", "", "", "", "", "18mm:24mm:400mm"};
+    desk.session.view.view = "drop";
+    desk.settle();
+    desk.point_at("drop.bars.copper.0");
+    CHECK(desk.text("hover").find("measured: 12.3 s") != std::string::npos);
 }
 
 TEST_CASE("an entry that can't be kept says why and is not lost from the form") {

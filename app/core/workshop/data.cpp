@@ -151,6 +151,12 @@ Trial trial_from(const Entry& entry) {
     return t;
 }
 
+std::vector<Trial> trials_from(const std::vector<Entry>& entries) {
+    std::vector<Trial> out;
+    for (const Entry& entry : entries) out.push_back(trial_from(entry));
+    return out;
+}
+
 ViewerQuestion question_from(const Entry& entry) {
     const Read r("question", entry);
     return {entry.id,         r.text("name"),         r.text("question"), r.text("command"),

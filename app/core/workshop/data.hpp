@@ -102,6 +102,7 @@ SavedGoal goal_from(const Entry& entry);
 OwnMetal own_metal_from(const Entry& entry);
 OwnValue own_value_from(const Entry& entry);
 Trial trial_from(const Entry& entry);
+std::vector<Trial> trials_from(const std::vector<Entry>& entries);
 ViewerQuestion question_from(const Entry& entry);
 
 } // namespace pourbook

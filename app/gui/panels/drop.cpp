@@ -53,12 +53,12 @@ const DropResult* chosen(Ui& ui, const std::vector<DropOfMetal>& drops) {
     return nullptr;
 }
 
-void draw_bars(Ui& ui, const std::vector<DropOfMetal>& drops, ImVec2 size) {
-    const std::string clicked =
-        chart_view(ui, "drop.bars", std::to_string(ui.session.drop.falls_serial()) + units_key(ui), size,
-                   [&](const Canvas& canvas) {
-                       return layout(fall_chart(ui.session.catalogue, drops, ui.session.units(), {}), canvas);
-                   });
+void draw_bars(Ui& ui, const DropQuestions::FallsBeside& falls, ImVec2 size) {
+    const std::string clicked = chart_view(
+        ui, "drop.bars", std::to_string(ui.session.drop.falls_serial()) + units_key(ui), size,
+        [&](const Canvas& canvas) {
+            return layout(fall_chart(ui.session.catalogue, falls.drops, ui.session.units(), falls.measured), canvas);
+        });
     if (!clicked.empty()) ui.view().drop.metal = clicked;
 }
 
@@ -82,18 +82,18 @@ void draw_numbers(Ui& ui, const std::vector<DropOfMetal>& drops, ImVec2 size) {
 }
 
 /// Bars and numbers above, drag curve and sweep below.
-void draw_answer(Ui& ui, const std::vector<DropOfMetal>& drops) {
+void draw_answer(Ui& ui, const DropQuestions::FallsBeside& falls) {
     const ImVec2 room = ImGui::GetContentRegionAvail();
     const float gap = ui.px(14), width = (room.x - gap) / 2, above = room.y * 0.44F, below = room.y - above - ui.px(6);
-    draw_bars(ui, drops, {width, above});
+    draw_bars(ui, falls, {width, above});
     ImGui::SameLine(0, gap);
-    draw_numbers(ui, drops, {width, above});
-    draw_drag_curve(ui, drops, {width, below});
+    draw_numbers(ui, falls.drops, {width, above});
+    draw_drag_curve(ui, falls.drops, {width, below});
     ImGui::SameLine(0, gap);
     draw_sweep(ui, {width, below});
 }
 
-void draw_two(Ui& ui, const std::vector<DropOfMetal>& drops) {
+void draw_two(Ui& ui, const DropQuestions::FallsBeside& falls) {
     const Result<AgainstResult>* result = ui.session.drop.against(ui.session.conditions());
     const ImVec2 room = ImGui::GetContentRegionAvail();
     ImGui::BeginChild("sentence", {0, room.y * 0.56F});
@@ -104,7 +104,7 @@ void draw_two(Ui& ui, const std::vector<DropOfMetal>& drops) {
     else
         draw_against(ui, **result);
     ImGui::EndChild();
-    draw_bars(ui, drops, ImGui::GetContentRegionAvail());
+    draw_bars(ui, falls, ImGui::GetContentRegionAvail());
 }
 
 void draw_results(Ui& ui) {
@@ -112,16 +112,16 @@ void draw_results(Ui& ui) {
         dim_text(ui, "Pin one or more metals: the magnet's fall through a tube of each appears here.");
         return;
     }
-    const DropQuestions::Falls* drops = ui.session.drop.falls(ui.session.conditions());
+    const DropQuestions::Falls* falls = ui.session.drop.falls(ui.session.conditions());
     ui.probe.say("drop.working", ui.session.drop.falls_are_current() ? "" : "working");
-    if (!drops)
+    if (!falls)
         dim_text(ui, "Working it out …");
-    else if (!*drops)
-        warning_text(ui, drops->problem().text);
+    else if (!*falls)
+        warning_text(ui, falls->problem().text);
     else if (ui.view().drop.against)
-        draw_two(ui, **drops);
+        draw_two(ui, **falls);
     else
-        draw_answer(ui, **drops);
+        draw_answer(ui, **falls);
 }
 
 } // namespace

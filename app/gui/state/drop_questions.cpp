@@ -40,8 +40,16 @@ std::string DropQuestions::second_metal() const {
 const DropQuestions::Falls* DropQuestions::falls(const Conditions& conditions) {
     const DropRequest r = request(view_.drop_setup, conditions);
     const std::vector<std::string> metals = view_.pins;
-    return falls_.ask(key_of(r.setup) + key_of(conditions) + key_of(metals),
-                      [this, r, metals] { return drop_in_each(catalogue_, r, metals); });
+    const auto entries = workshop_.shared_entries(known_kind("trial"));
+    return falls_.ask(key_of(r.setup) + key_of(conditions) + key_of(metals) + std::to_string(workshop_.serial()),
+                      [this, r, metals, entries]() -> Falls {
+                          Result<std::vector<DropOfMetal>> drops = drop_in_each(catalogue_, r, metals);
+                          if (!drops) return drops.problem();
+                          Result<MeasuredFalls> measured =
+                              measured_falls(catalogue_, trials_from(*entries), r.setup, r.conditions);
+                          if (!measured) return measured.problem();
+                          return FallsBeside{std::move(*drops), std::move(*measured)};
+                      });
 }
 
 const Result<SweepResult>* DropQuestions::sweep(const Conditions& conditions) {

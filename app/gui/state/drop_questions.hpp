@@ -4,7 +4,9 @@
 
 #include "gui/state/background.hpp"
 #include "gui/state/view_state.hpp"
+#include "gui/state/workshop_desk.hpp"
 #include "usecases/against.hpp"
+#include "usecases/measured_falls.hpp"
 #include "usecases/sweep.hpp"
 
 namespace pourbook {
@@ -12,10 +14,14 @@ namespace pourbook {
 class DropQuestions {
 public:
     /// All outlive it.
-    DropQuestions(const Catalogue& catalogue, const ViewState& view, BackgroundWorks& works)
-        : catalogue_(catalogue), view_(view), falls_(works), sweep_(works), against_(works) {}
+    DropQuestions(const Catalogue& catalogue, const ViewState& view, WorkshopDesk& workshop, BackgroundWorks& works)
+        : catalogue_(catalogue), view_(view), workshop_(workshop), falls_(works), sweep_(works), against_(works) {}
 
-    using Falls = Result<std::vector<DropOfMetal>>;
+    struct FallsBeside {
+        std::vector<DropOfMetal> drops;
+        MeasuredFalls measured; // of the workshop's trials with this set-up
+    };
+    using Falls = Result<FallsBeside>;
     const Falls* falls(const Conditions& conditions);
     const Result<SweepResult>* sweep(const Conditions& conditions);
     const Result<AgainstResult>* against(const Conditions& conditions);
@@ -33,6 +39,7 @@ private:
 
     const Catalogue& catalogue_;
     const ViewState& view_;
+    WorkshopDesk& workshop_;
     Background<Falls> falls_;
     Background<Result<SweepResult>> sweep_;
     Background<Result<AgainstResult>> against_;

@@ -1,0 +1,50 @@
+// What every kind of picture of `chart` has in common; a kind is declared in one of the files chart*.cpp.
+#pragma once
+
+#include "cli/picture_words.hpp"
+#include "cli/rank_words.hpp"
+#include "core/result.hpp"
+
+#include <functional>
+#include <memory>
+#include <string>
+#include <type_traits>
+
+namespace pourbook {
+
+using Drawing = std::function<Scene(const Canvas&)>;
+
+/// A kind of chart: its own words W and those of every picture. `scene(catalogue, words, conditions, units)` gives a
+/// function of the canvas, or a problem.
+template <class W, class F>
+std::shared_ptr<W> chart_kind(Context& context, CLI::App* chart, const std::string& name, const std::string& help,
+                              F scene) {
+    struct Words {
+        W own;
+        PictureWords picture;
+    };
+    auto words = std::make_shared<Words>();
+    CLI::App* c = context.command(chart, name, help);
+    with_picture_words(c, words->picture);
+    c->callback([&context, words, scene] {
+        if constexpr (std::is_same_v<W, RankWords>)
+            if (const auto fault = words->own.read_range(context.words.at)) {
+                context.answer = [&context, fault](const Catalogue&) { return context.failed(*fault); };
+                return;
+            }
+        context.answer = context.under_conditions(
+            [&context, words, scene](const Catalogue& catalogue, const Conditions& conditions) {
+                const Result<UnitSystem> units = units_from(context.units);
+                if (!units) return context.failed(units.problem());
+                const Result<Drawing> drawing = scene(catalogue, words->own, conditions, *units);
+                return drawing ? answer_picture(context, catalogue, words->picture, *drawing)
+                               : context.failed(drawing.problem());
+            });
+    });
+    return {words, &words->own};
+}
+
+void declare_fall_charts(Context& context, CLI::App* chart);    // drop, drag, sweep
+void declare_mixture_charts(Context& context, CLI::App* chart); // diagram, mix
+
+} // namespace pourbook

@@ -1,0 +1,128 @@
+#include "cli/chart_kind.hpp"
+
+#include "charts/diagram_chart.hpp"
+#include "charts/mix_chart.hpp"
+#include "core/quantity/unit.hpp"
+#include "usecases/mix_metal.hpp"
+#include "usecases/mix_sheet.hpp"
+#include "usecases/mix_words.hpp"
+
+#include <cctype>
+
+namespace pourbook {
+namespace {
+
+struct DiagramWords {
+    std::string system, composition, at;
+};
+
+Problem unreadable(const std::string& text) {
+    return {Problem::Kind::unreadable, text, 0};
+}
+
+/// "AG-CU" as two symbols.
+Result<PhaseDiagramRequest> system_from(const std::string& words) {
+    const std::size_t dash = words.find('-');
+    if (dash == 0 || dash >= words.size() - 1 || words.empty())
+        return unreadable("'" + words + "': two elements are expected, such as Ag-Cu");
+    PhaseDiagramRequest out{words.substr(0, dash), words.substr(dash + 1), {}, {}};
+    for (std::string* symbol : {&out.a, &out.b})
+        for (std::size_t i = 0; i < symbol->size(); ++i) {
+            const auto letter = static_cast<unsigned char>((*symbol)[i]);
+            (*symbol)[i] = static_cast<char>(i == 0 ? std::toupper(letter) : std::tolower(letter));
+        }
+    return out;
+}
+
+/// Adds composition and temperature; returns how the composition is called.
+Result<std::string> place_composition(const Catalogue& catalogue, const DiagramWords& w, PhaseDiagramRequest& request) {
+    if (w.composition.empty()) return std::string();
+    const Result<Composition> c = composition_from(catalogue, w.composition);
+    if (!c) return unreadable("--composition: " + c.problem().text);
+    const Result<MixAxis> axis = axis_of(catalogue, *c);
+    const bool same =
+        axis && ((axis->a == request.a && axis->b == request.b) || (axis->a == request.b && axis->b == request.a));
+    if (!same) return unreadable("--composition: its two main elements are not " + request.a + " and " + request.b);
+    request.wt_of_b = axis->b == request.b ? axis->wt_b : 100 - axis->wt_b;
+    if (!w.at.empty()) {
+        const Result<double> t = parse_si(w.at, base_dimension(Dimension::kelvin), "a temperature");
+        if (!t || !(*t >= 0)) return unreadable("--at '" + w.at + "': write 600degC or 900K");
+        if (c->shares().size() > 2) return unreadable("--at: shares of phases are told for two elements only");
+        request.temperature_K = *t;
+    }
+    return name_on_axis(*c);
+}
+
+void declare_diagram(Context& context, CLI::App* chart) {
+    const auto words = chart_kind<DiagramWords>(
+        context, chart, "diagram", "the phase diagram of two elements",
+        [](const Catalogue& catalogue, const DiagramWords& w, const Conditions&, UnitSystem units) -> Result<Drawing> {
+            Result<PhaseDiagramRequest> request = system_from(w.system);
+            if (!request) return request.problem();
+            const Result<std::string> name = place_composition(catalogue, w, *request);
+            if (!name) return name.problem();
+            const Result<PhaseDiagram> result = phase_diagram(catalogue, *request);
+            if (!result) return result.problem();
+            const DiagramChart made = diagram_chart(catalogue, *result, *name, units);
+            return Drawing([made](const Canvas& canvas) { return layout(made, canvas); });
+        });
+    CLI::App* c = chart->get_subcommand("diagram");
+    c->add_option("SYSTEM", words->system, "two elements, such as Ag-Cu")->required();
+    auto* composition = c->add_option("--composition", words->composition, "pointed out, such as \"Ag 92.5 Cu 7.5\"");
+    c->add_option("--at", words->at, "with the shares of its phases at this temperature, such as 600degC")
+        ->needs(composition);
+}
+
+struct MixWords {
+    std::string mix;
+    std::vector<std::string> treatments;
+    bool resistivity = false;
+};
+
+Result<CurveChart> mix_chart_of(const Catalogue& catalogue, const MixWords& w) {
+    const Result<MixRequest> request = mix_request_from(catalogue, w.mix);
+    if (!request) return request.problem();
+    const Result<MixResult> result = mix(catalogue, *request);
+    if (!result) return result.problem();
+    const Composition& composition = result->composition;
+    const Result<MixAxis> axis = axis_of(catalogue, composition);
+    if (!axis) return axis.problem();
+    std::vector<Treatment> treatments;
+    for (const std::string& t : w.treatments) treatments.push_back(*treatment_named(t)); // checked by the option
+    if (treatments.empty()) treatments.push_back(request->treatment);
+    std::vector<MixCurve> curves;
+    for (const Treatment t : treatments) {
+        const Result<MixCurve> curve = mix_curve(catalogue, {axis->a, axis->b, t});
+        if (!curve) return curve.problem();
+        curves.push_back(*curve);
+    }
+    CurveChart made =
+        mix_chart(catalogue, curves, {w.resistivity, CurveUpright{axis->wt_b, name_on_axis(composition)}});
+    if (made.lines.empty()) return Problem{Problem::Kind::no_value, made.notes.front(), 0};
+    return made;
+}
+
+void declare_mix_kind(Context& context, CLI::App* chart) {
+    const auto words = chart_kind<MixWords>(
+        context, chart, "mix", "conductivity against composition, with a mix pointed out",
+        [](const Catalogue& catalogue, const MixWords& w, const Conditions&, UnitSystem) -> Result<Drawing> {
+            const Result<CurveChart> made = mix_chart_of(catalogue, w);
+            if (!made) return made.problem();
+            return Drawing([made = *made](const Canvas& canvas) { return layout(made, canvas); });
+        });
+    CLI::App* c = chart->get_subcommand("mix");
+    c->add_option("MIX", words->mix, "stocks or a composition, such as \"Ag 92.5 Cu 7.5 annealed\"")->required();
+    c->add_option("--treatment", words->treatments, "a line for each of these, instead of the mix's own")
+        ->delimiter(',')
+        ->check(CLI::IsMember({"as-cast", "annealed", "quenched", "aged"}));
+    c->add_flag("--resistivity", words->resistivity, "resistivity instead of conductivity");
+}
+
+} // namespace
+
+void declare_mixture_charts(Context& context, CLI::App* chart) {
+    declare_diagram(context, chart);
+    declare_mix_kind(context, chart);
+}
+
+} // namespace pourbook
