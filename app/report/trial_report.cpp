@@ -11,7 +11,10 @@ namespace {
 
 Json json_of_inferred(const InferResult& r) {
     Json metals = Json::array();
-    for (const ConsistentMetal& m : r.consistent) metals.push_back({{"metal", m.metal->slug}, {"p", json_number(m.p)}});
+    for (const ConsistentMetal& m : r.consistent) {
+        metals.push_back({{"metal", m.metal->slug}, {"p", json_number(m.p)}});
+        if (m.porosity) metals.back()["porosity"] = json_number(*m.porosity);
+    }
     return {{"conductivity_S_m", json_number(r.conductivity.value_S_m)},
             {"standard_uncertainty_S_m", json_number(r.conductivity.standard_uncertainty_S_m)},
             {"iacs_percent", json_number(r.iacs_percent)},
@@ -48,15 +51,33 @@ Json json_of_result(const Result<TrialResult>& result) {
     return out;
 }
 
+constexpr std::size_t most_named = 4; // in a line
+
+/// "copper (porosity 1.2 %), silver".
+std::string metals_text(const std::vector<ConsistentMetal>& list) {
+    std::string out;
+    for (std::size_t i = 0; i < list.size() && i < most_named; ++i) {
+        out += (i ? ", " : "") + list[i].metal->slug;
+        if (list[i].porosity) out += " (porosity " + trimmed(100 * *list[i].porosity, 2) + " %)";
+    }
+    return out;
+}
+
+/// "or copper with one dissolved impurity: P 0.011 %, Fe 0.018 %": the smallest contents.
+std::string impurities_text(const std::vector<ImpurityEffect>& list) {
+    std::string out;
+    for (std::size_t i = 0; i < list.size() && i < most_named; ++i)
+        out += (i ? ", " : "") + list[i].element + " " + significant(list[i].content_wt, 2) + " %";
+    return "or copper with one dissolved impurity: " + out;
+}
+
 std::string inferred_text(const InferResult& r) {
     std::string out = rounded_to(r.conductivity.value_S_m / 1e6, r.conductivity.standard_uncertainty_S_m / 1e6) +
                       " +- " + trimmed(r.conductivity.standard_uncertainty_S_m / 1e6, 2) + " MS/m, " +
                       trimmed(r.iacs_percent, 3) + " %IACS (" + trimmed(r.iacs_low90, 3) + " to " +
                       trimmed(r.iacs_high90, 3) + ")";
-    std::string metals;
-    for (std::size_t i = 0; i < r.consistent.size() && i < 4; ++i)
-        metals += (i ? ", " : "") + r.consistent[i].metal->slug;
-    return out + (metals.empty() ? "; no metal here has it" : "; like " + metals);
+    if (!r.consistent.empty()) return out + "; like " + metals_text(r.consistent);
+    return out + "; no metal here has it" + (r.nearest.empty() ? "" : ", nearest " + metals_text(r.nearest));
 }
 
 std::string predicted_text(const TrialResult& r) {
@@ -97,7 +118,11 @@ std::vector<std::string> lines_of(const ShownTrial& trial) {
     const Result<TrialResult>& result = trial.result;
     if (!result) return {result.problem().text};
     std::vector<std::string> lines;
-    if (result->inferred) lines.push_back(inferred_text(*result->inferred));
+    if (result->inferred) {
+        lines.push_back(inferred_text(*result->inferred));
+        const std::vector<ImpurityEffect>& impurities = result->inferred->impurities;
+        if (!impurities.empty()) lines.push_back(impurities_text(impurities));
+    }
     if (std::isfinite(result->measured_time_s)) lines.push_back(predicted_text(*result));
     if (result->weighed) lines.push_back(weighed_text(*result->weighed));
     lines.insert(lines.end(), result->remarks.begin(), result->remarks.end());

@@ -34,6 +34,8 @@ std::vector<const Metal*> search_metals(const Catalogue& catalogue, const std::s
                         [&](const std::string& w) { return all.find(w) != std::string::npos; }))
             found.push_back(&m);
     }
+    const auto named = std::find(found.begin(), found.end(), catalogue.metal(text));
+    if (named != found.end()) std::rotate(found.begin(), named, named + 1);
     return found;
 }
 

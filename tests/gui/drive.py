@@ -10,14 +10,9 @@ import subprocess
 import sys
 import tempfile
 
-from window import Display, Failure, Window, check
+from window import Display, Failure, Window, check, number
 
 ROOT = os.path.join(os.path.dirname(os.path.abspath(__file__)), "..", "..")
-
-
-def number(text):
-    """"8.7·10⁻⁶" -> 8.7e-6."""
-    return float(text.replace("·10", "e").translate(str.maketrans("⁰¹²³⁴⁵⁶⁷⁸⁹⁻", "0123456789-")))
 
 
 def find_and_pin(w, pictures):

@@ -73,10 +73,10 @@ TEST_CASE("a drop entered in the window shows what it says of the metal beside w
     Desk& desk = bench.desk;
     desk.click("field.type");
     desk.click("field.type.drop");
+    desk.frames();
+    CHECK(desk.text("field.magnet") == desk.session.view.drop_setup.magnet); // as in Drop
+    CHECK(desk.text("field.tube") == "18mm:24mm:400mm");
     desk.fill("field.metal", "copper");
-    desk.fill("field.magnet", "cylinder:15mmx15mm");
-    desk.fill("field.grade", "N42");
-    desk.fill("field.tube", "18mm:24mm:400mm");
     desk.fill("field.times", "12.0 s, 12.3 s");
     desk.click("entry.keep");
     desk.settle();
@@ -89,6 +89,24 @@ TEST_CASE("a drop entered in the window shows what it says of the metal beside w
     desk.settle();
     desk.point_at("drop.bars.copper.0");
     CHECK(desk.text("hover").find("measured: 12.3 s") != std::string::npos);
+}
+
+TEST_CASE("a magnet written already, or a slit tube in Drop, is not taken from there") {
+    Bench bench;
+    Desk& desk = bench.desk;
+    const auto typed = [&](const char* field) {
+        return desk.session.passing.entry.entry.values[known_kind("trial").at(field)];
+    };
+    desk.session.view.drop_setup.slits = "1";
+    desk.click("field.type");
+    desk.click("field.type.drop");
+    CHECK(typed("tube").empty());
+    desk.session.view.drop_setup.slits = "";
+    desk.fill("field.magnet", "sphere:12mm");
+    desk.click("field.type");
+    desk.click("field.type.drop");
+    CHECK(typed("magnet") == "sphere:12mm");
+    CHECK(typed("tube").empty());
 }
 
 TEST_CASE("an entry that can't be kept says why and is not lost from the form") {

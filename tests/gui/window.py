@@ -15,6 +15,11 @@ def check(truth, what):
         raise Failure(what)
 
 
+def number(text):
+    """"8.7·10⁻⁶" -> 8.7e-6."""
+    return float(text.replace("·10", "e").translate(str.maketrans("⁰¹²³⁴⁵⁶⁷⁸⁹⁻", "0123456789-")))
+
+
 class Display:
     """An Xvfb on the first free number; no window manager."""
 
@@ -39,7 +44,10 @@ class Display:
 
 
 class Window:
+    """Counts what a person does: clicks (a notch of the wheel is one), keys (a chord is one) and typed characters."""
+
     def __init__(self, program, display, folder, *words):
+        self.clicks = self.keys = self.characters = 0
         self.environment = dict(os.environ, DISPLAY=display.name, LIBGL_ALWAYS_SOFTWARE="1")
         self.socket_path = os.path.join(folder, "window.socket")
         words = [program, "--test-socket", self.socket_path, "--size", "1440x900", "--scale", "1", *words]
@@ -108,19 +116,34 @@ class Window:
 
     def click(self, name):
         self.point_at(name)
+        self.clicks += 1
         for action in ("mousedown", "mouseup"):
             self.xdotool(action, 1)
             self.dump()
             self.dump()
 
+    def wheel_to(self, wanted, over):
+        """The wheel turned down over a thing until another comes into sight."""
+        self.point_at(over)
+        for _ in range(40):
+            if wanted in self.dump()["items"]:
+                return
+            self.clicks += 1
+            self.xdotool("click", 5)
+            self.dump()
+            self.dump()
+        raise Failure(f"'{wanted}' did not come into sight")
+
     def key(self, *names):
         """Down and up with a frame between: a key pressed and released within one frame is lost."""
+        self.keys += 1
         for action, order in (("keydown", names), ("keyup", reversed(names))):
             for name in order:
                 self.xdotool(action, name)
                 self.dump()
 
     def write(self, words):
+        self.characters += len(words)
         self.xdotool("type", "--delay", "30", words)
         self.dump()
 
@@ -130,4 +153,4 @@ class Window:
 
     def close(self):
         self.process.terminate()
-        self.process.wait(10)
+        self.process.wait(60)

@@ -46,11 +46,13 @@ void draw_table(Ui& ui, const Table& table, const std::string& id) {
         ImGui::TableSetupColumn(table.columns[i].title.c_str(), ImGuiTableColumnFlags_WidthFixed, width);
     }
     header_row(ui, 1);
-    for (const auto& row : table.rows) {
+    for (std::size_t r = 0; r < table.rows.size(); ++r) {
+        const auto& row = table.rows[r];
         ImGui::TableNextRow();
         for (std::size_t i = 0; i < row.size(); ++i) {
             ImGui::TableNextColumn();
             table.columns[i].right ? text_right(row[i]) : text(row[i]);
+            ui.probe.item(id + "." + std::to_string(r) + "." + std::to_string(i), row[i]);
         }
     }
     ImGui::EndTable();
@@ -68,6 +70,7 @@ void draw_block(Ui& ui, const PageBlock& block, const std::string& id) {
         const ImVec2 low = ImGui::GetCursorScreenPos();
         ImGui::Indent(ui.px(12));
         wrapped_text(block.text, ink);
+        ui.probe.item(id, block.text);
         ImGui::Unindent(ui.px(12));
         ImGui::GetWindowDrawList()->AddRectFilled(low, {low.x + ui.px(3), ImGui::GetItemRectMax().y},
                                                   u32(ui.colours().warning));
@@ -81,6 +84,7 @@ void draw_block(Ui& ui, const PageBlock& block, const std::string& id) {
         return;
     case PageBlock::Kind::line:
         wrapped_text(block.text, ink);
+        ui.probe.item(id, block.text);
         return;
     }
 }
@@ -94,7 +98,8 @@ void draw_section(Ui& ui, const PageSection& section) {
         text(section.title + (section.figure.empty() ? "" : ": " + section.figure));
     }
     int number = 0;
-    for (const PageBlock& block : section.blocks) draw_block(ui, block, section.title + std::to_string(number++));
+    for (const PageBlock& block : section.blocks)
+        draw_block(ui, block, "pour." + section.title + "." + std::to_string(number++));
 }
 
 } // namespace

@@ -35,8 +35,10 @@ void draw_cautions(Ui& ui, const SheetResult& sheet) {
     }
     ImGui::SameLine();
     small_dim_text(ui, "defer to local codes and licensed practice");
+    int number = 0;
     for (const Caution* c : sheet.cautions) {
         wrapped_text(c->element + ": " + c->text, ui.colours().ink);
+        ui.probe.item("hazard." + std::to_string(number++), c->text);
         source_chip(ui, "caution." + c->element, c->citation.source);
         if (c->citation.how_known != HowKnown::memory) continue;
         ImGui::SameLine();

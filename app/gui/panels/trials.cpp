@@ -95,11 +95,33 @@ std::string field_fault_of(Ui& ui, const Kind& kind, std::size_t field, const st
     return mine && !text.empty() ? fit.problem().text : "";
 }
 
-void draw_choice_field(Ui& ui, const Field& field, const std::string& id, std::string& value) {
+/// A new drop starts with the magnet and the tube of Drop, where nothing of them is written yet.
+void take_setup_of_drop(Ui& ui, const Kind& kind) {
+    const SetupWords& s = ui.view().drop_setup;
+    Entry& entry = desk(ui).entry;
+    const std::array<std::pair<const char*, const std::string*>, 8> words = {
+        {{"magnet", &s.magnet},
+         {"grade", &s.grade},
+         {"br", &s.br},
+         {"surface_field", &s.surface_field},
+         {"recoil_permeability", &s.recoil_permeability},
+         {"magnet_mass", &s.magnet_mass},
+         {"magnet_at", &s.magnet_at},
+         {"tube", &s.tube}}};
+    const auto written = [&](const auto& word) { return !text_of(kind, entry, word.first).empty(); };
+    const bool no_plain_tube = !s.slits.empty() || !s.off_axis.empty(); // a trial knows neither
+    if (entry.id || no_plain_tube || std::any_of(words.begin(), words.end(), written)) return;
+    for (const auto& [field, word] : words) entry.values[kind.at(field)] = *word;
+}
+
+void draw_choice_field(Ui& ui, const Kind& kind, const Field& field, const std::string& id, std::string& value) {
     ImGui::SetNextItemWidth(ImGui::GetContentRegionAvail().x);
     if (ImGui::BeginCombo(("##" + id).c_str(), value.c_str())) {
         for (const std::string& word : field.choices) {
-            if (ImGui::Selectable((word.empty() ? "–" : word).c_str(), word == value)) value = word;
+            if (ImGui::Selectable((word.empty() ? "–" : word).c_str(), word == value)) {
+                value = word;
+                if (kind.name == "trial" && word == "drop") take_setup_of_drop(ui, kind);
+            }
             ui.probe.item(id + "." + word, word);
         }
         ImGui::EndCombo();
@@ -116,7 +138,7 @@ void draw_field(Ui& ui, const Kind& kind, std::size_t i, float label_width) {
     ImGui::SameLine(label_width);
     std::string& value = desk(ui).entry.values[i];
     if (field.type == FieldType::choice)
-        draw_choice_field(ui, field, id, value);
+        draw_choice_field(ui, kind, field, id, value);
     else
         text_field(ui, id, value, field.example.empty() ? field.meaning.c_str() : field.example.c_str(),
                    ImGui::GetContentRegionAvail().x,

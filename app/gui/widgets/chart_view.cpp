@@ -38,6 +38,15 @@ void note_hits(Ui& ui, const std::string& id, const Scene& scene, ImVec2 origin)
     }
 }
 
+/// What is written on it, a line a piece.
+void note_words(Ui& ui, const std::string& id, const Scene& scene) {
+    if (!ui.probe.on) return;
+    std::string words;
+    for (const Primitive& part : scene.parts)
+        if (const Text* piece = std::get_if<Text>(&part)) words += piece->text + "\n";
+    ui.probe.say(id + ".words", words);
+}
+
 /// The chart as a file: as large as it is on screen, in the same colours, with twice the pixels.
 Result<std::string> picture(const Ui& ui, const Scene& shown, const std::string& file,
                             const std::function<Scene(const Canvas&)>& build) {
@@ -69,6 +78,7 @@ std::string chart_with_line(Ui& ui, const std::string& id, const std::string& ke
     const bool hovered = ImGui::IsItemHovered();
     paint(ui, scene, *ImGui::GetWindowDrawList(), origin);
     note_hits(ui, id, scene, origin);
+    note_words(ui, id, scene);
     leave(ui, id, scene, build);
     if (!hovered) return {};
     const ImVec2 mouse = ImGui::GetIO().MousePos;

@@ -21,9 +21,11 @@ TEST_CASE("a metal is found by slug, name, alias and designation; a slip is answ
     CHECK(find_metal(c, "unobtainium").problem().kind == Problem::Kind::unknown);
 }
 
-TEST_CASE("search needs every word") {
+TEST_CASE("search needs every word, and a metal named whole comes first") {
     const Catalogue& c = real_catalogue();
     CHECK(search_metals(c, "").size() == c.metals.size());
     CHECK(search_metals(c, "silver sterling").size() >= 1);
     CHECK(search_metals(c, "silver zzz").empty());
+    CHECK(search_metals(c, "copper").front()->slug == "copper"); // though constantan is a copper-nickel too
+    CHECK(search_metals(c, "Cu").front()->slug == "copper");
 }
