@@ -95,5 +95,6 @@ void declare_backup(Context& context);
 void declare_import(Context& context);
 void declare_log(Context& context);
 void declare_undo(Context& context);
+void declare_help(Context& context);
 
 } // namespace pourbook

@@ -72,6 +72,7 @@ void declare_commands(Context& context) {
     declare_backup(context);
     declare_import(context);
     declare_log(context);
+    declare_help(context);
 }
 
 /// A mix named where a metal is expected is one metal more in the catalogue that answers.

@@ -22,7 +22,7 @@ CYLINDER = {"name": "cylinder", "R": 0.85, "L": 1.3, "sphere": 0}
 DISC = {"name": "disc", "R": 0.9, "L": 0.4, "sphere": 0}
 WALLS = [("thin", 1.05), ("thick", 2.0)]
 LIMIT = 1e-3
-RECOIL_LIMIT = 1.25e-2  # stated in app/help/drop.md and app/core/eddy/magnet.hpp as the size of what is left out
+RECOIL_LIMIT = 1.25e-2  # stated in app/help/drop-in-full.md and app/core/eddy/magnet.hpp as the size of what is left out
 
 
 def run(command, folder):

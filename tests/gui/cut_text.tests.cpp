@@ -69,13 +69,15 @@ void check_all_views(double width, double height, float scale) {
     Desk desk(testing::real_catalogue(), width, height, scale);
     for (const Action& a : actions()) {
         if (!std::string(a.id).starts_with("view.")) continue;
-        for (const bool dark : {true, false}) {
-            CAPTURE(a.id, dark, width, scale);
-            a.run(desk.session);
-            desk.session.view.dark = dark;
-            desk.settle();
-            CHECK(first_cut_text() == "");
-        }
+        for (const bool dark : {true, false})
+            for (const bool help : {false, true}) {
+                CAPTURE(a.id, dark, help, width, scale);
+                a.run(desk.session);
+                desk.session.view.dark = dark;
+                desk.session.view.help = help;
+                desk.settle();
+                CHECK(first_cut_text() == "");
+            }
     }
 }
 
@@ -92,6 +94,22 @@ TEST_CASE("no text leaves its box at 2560x1440, twice as large") {
 }
 TEST_CASE("no text leaves its box at 3840x2160, one and a half times as large") {
     check_all_views(3840, 2160, 1.5);
+}
+
+TEST_CASE("no line of a whole page of the help leaves its panel") {
+    for (const float scale : {1.0F, 1.5F, 2.0F}) {
+        const double wide = 1280 * static_cast<double>(scale);
+        Desk desk(testing::real_catalogue(), wide, 2 * wide, scale); // high enough for the longest page
+        desk.session.view.help = true;
+        for (const Action& a : actions()) {
+            if (!std::string(a.id).starts_with("view.")) continue;
+            CAPTURE(a.id, scale);
+            a.run(desk.session);
+            desk.frames(4);
+            CHECK(desk.text("help.unseen") == "0");
+            CHECK(first_cut_text() == "");
+        }
+    }
 }
 
 TEST_CASE("the check of cut text sees a cut text") {

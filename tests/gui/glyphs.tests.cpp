@@ -1,5 +1,6 @@
 // ImGui draws a sign without a glyph as '?' and says nothing: here it fails.
 #include "gui/actions/actions.hpp"
+#include "help/pages.hpp"
 #include "tests/gui/desk.hpp"
 
 #include <imgui_internal.h>
@@ -7,6 +8,7 @@
 #include <catch2/catch.hpp>
 
 #include <set>
+#include <sstream>
 
 using namespace pourbook;
 using testing::Desk;
@@ -59,6 +61,11 @@ TEST_CASE("every text of the reference has its letters") {
     for (const Caution& k : c.cautions) glyphs.look(k.text);
     for (const Action& a : actions())
         for (const char* s : {a.label, a.help}) glyphs.look(s);
+    for (const HelpPage& page : help_pages()) {
+        if (page.name.ends_with("-in-full")) continue; // not shown in the window
+        std::istringstream lines(page.text);
+        for (std::string line; std::getline(lines, line);) glyphs.look(line);
+    }
     CHECK(glyphs.missing == std::set<std::string>{});
 }
 

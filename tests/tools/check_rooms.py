@@ -9,8 +9,9 @@ ROOMS = {  # room: (folder, rooms it may include, third-party headers it may inc
     "usecases": ("app/usecases", {"core"}, set()),
     "charts": ("app/charts", {"core", "usecases"}, set()),
     "report": ("app/report", {"core", "usecases", "charts"}, {"nlohmann", "cairo", "ft2build", "xlsxwriter"}),
-    "cli": ("app/cli", {"core", "usecases", "report", "charts"}, {"CLI"}),
-    "gui": ("app/gui", {"core", "usecases", "charts", "report"}, {"imgui", "GLFW", "nlohmann", "GL", "misc"}),
+    "help": ("app/help", set(), set()),
+    "cli": ("app/cli", {"core", "usecases", "report", "charts", "help"}, {"CLI"}),
+    "gui": ("app/gui", {"core", "usecases", "charts", "report", "help"}, {"imgui", "GLFW", "nlohmann", "GL", "misc"}),
     "store": ("db/store", {"core"}, {"SQLiteCpp", "sqlite3.h"}),
     "common": ("importers/common", {"core"}, {"nlohmann"}),
     "mesh": ("importers/mesh", {"core"}, set()),
@@ -18,8 +19,8 @@ ROOMS = {  # room: (folder, rooms it may include, third-party headers it may inc
     "compile": ("importers/compile", {"core", "common", "store"}, set()),
 }
 THIRD = {"nlohmann", "cairo", "ft2build", "xlsxwriter", "CLI", "imgui", "GLFW", "GL", "misc", "SQLiteCpp", "sqlite3.h"}
-PLACES = {"core/": "core", "usecases/": "usecases", "charts/": "charts", "report/": "report", "cli/": "cli", "gui/": "gui",
-          "db/store/": "store", "importers/common/": "common", "importers/compile/": "compile", "importers/mesh/": "mesh",
+PLACES = {"core/": "core", "usecases/": "usecases", "charts/": "charts", "report/": "report", "help/": "help", "cli/": "cli",
+          "gui/": "gui", "db/store/": "store", "importers/common/": "common", "importers/compile/": "compile", "importers/mesh/": "mesh",
           "importers/shop/": "shop"}
 faults = []
 for room, (folder, may, third) in ROOMS.items():

@@ -5,7 +5,7 @@
 // guide), additive specific volumes for the density of the melt, and the principal element's solidification
 // contraction. Elements of at most 3 per cent together may be without data. What stands in is flagged as estimated; its
 // uncertainty (ours): heat capacity 7 %, heat of fusion 20 %, density of the melt 3 %, solidification contraction 25 %.
-// Check of the rule for heats of fusion: see app/help/pour.md.
+// Check of the rule for heats of fusion: see app/help/pour-in-full.md.
 #pragma once
 
 #include "core/casting/traced.hpp"

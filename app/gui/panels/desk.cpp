@@ -1,8 +1,12 @@
 #include "gui/actions/actions.hpp"
 #include "gui/panels/panels.hpp"
 
+#include <algorithm>
+
 namespace pourbook {
 namespace {
+
+constexpr double help_width = 400, least_view = 1252; // of a window of 1280: what every view is laid out for
 
 bool pressed(const Shortcut& s) {
     const ImGuiIO& io = ImGui::GetIO();
@@ -41,6 +45,19 @@ void draw_view(Ui& ui) {
         draw_rank(ui);
 }
 
+/// The view, and the help beside it; where there is no room for both, the help covers the right of the view.
+void draw_view_and_help(Ui& ui) {
+    const ImVec2 low = ImGui::GetCursorScreenPos();
+    const float room = ImGui::GetContentRegionAvail().x, help = ui.view().help ? ui.px(help_width) : 0;
+    const float view = std::min(room, std::max(room - help, ui.px(least_view)));
+    ImGui::BeginChild("view", {view, 0}, false, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
+    draw_view(ui);
+    ImGui::EndChild();
+    if (!ui.view().help) return;
+    ImGui::SetCursorScreenPos({low.x + room - help, low.y});
+    draw_help(ui);
+}
+
 } // namespace
 
 void draw_desk(Ui& ui) {
@@ -57,9 +74,7 @@ void draw_desk(Ui& ui) {
     draw_top_bar(ui);
     draw_pins(ui);
     ImGui::Separator();
-    ImGui::BeginChild("view", {0, 0}, false, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
-    draw_view(ui);
-    ImGui::EndChild();
+    draw_view_and_help(ui);
     ImGui::End();
     ui.session.passing.leaving.clear(); // nothing here that could be saved
     if (ui.session.passing.finder_open) draw_finder(ui);

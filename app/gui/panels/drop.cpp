@@ -14,16 +14,6 @@ namespace {
 constexpr double setup_room = 330;
 constexpr ImGuiWindowFlags still = ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse;
 
-constexpr const char* how_it_works =
-    "How this is computed\n"
-    "The falling magnet drives currents round the wall; their field holds it back. Drag is worked out for the magnet's "
-    "exact shape and the wall's whole thickness at any speed, the currents' own field included; it rises with speed, "
-    "peaks and falls. The fall is followed from rest at the mouth to the exit, open ends counted as missing rings.\n"
-    "Interval: 5 % and 95 % of samples in which remanence, dimensions, mass and conductivity are drawn within what is "
-    "known of them; what is not stated is assumed and listed.\n"
-    "Holds for a non-magnetic tube of normal metal and a magnet on the axis that does not rub. Equations, checks and "
-    "published drops: app/help/drop.md, or `pourbook drop --help`.";
-
 std::string units_key(Ui& ui) {
     return ui.view().workshop_units ? "w" : "s";
 }
@@ -32,9 +22,6 @@ void draw_head(Ui& ui) {
     bool& two = ui.view().drop.against;
     const int clicked = choice(ui, "drop.against", {"one set-up", "two set-ups"}, two ? 1 : 0);
     if (clicked >= 0) two = clicked == 1;
-    ImGui::SameLine();
-    word_button(ui, "drop.help", "?", false);
-    if (ImGui::IsItemHovered()) hover_text(ui, how_it_works);
 }
 
 void draw_column(Ui& ui, const char* id, SetupWords& setup, std::string& metal) {

@@ -11,6 +11,8 @@ void draw_desk(Ui& ui);
 void draw_top_bar(Ui& ui);
 void draw_pins(Ui& ui);
 void draw_finder(Ui& ui);
+/// The page of the view at hand, in the room that is left.
+void draw_help(Ui& ui);
 
 void draw_metals(Ui& ui);
 void draw_metal_list(Ui& ui, float width);

@@ -42,12 +42,19 @@ float width_of(const Ui& ui, const char* words) {
     return ImGui::CalcTextSize(words).x + 2 * ui.px(8);
 }
 
+void draw_help_button(Ui& ui) {
+    const Action& help = *action("help");
+    if (word_button(ui, help.id, help.label, ui.view().help)) help.run(ui.session);
+    if (ImGui::IsItemHovered())
+        hover_text(ui, std::string(help.label) + "  " + help.shortcut.text() + "\n" + help.help);
+}
+
 void draw_settings(Ui& ui) {
     const char* theme = ui.view().dark ? "Light" : "Dark";
     const float gap = ImGui::GetStyle().ItemSpacing.x;
     const float width = ImGui::CalcTextSize("at").x + ImGui::CalcTextSize("in").x +
                         ui.px(field_width + condition_width) + width_of(ui, "SI") + width_of(ui, "Workshop") +
-                        width_of(ui, theme) + 5 * gap + ui.px(2);
+                        width_of(ui, theme) + width_of(ui, "Help") + 6 * gap + ui.px(2);
     ImGui::SameLine(ImGui::GetWindowContentRegionMax().x - width);
     ImGui::AlignTextToFramePadding();
     dim_text(ui, "at");
@@ -64,6 +71,8 @@ void draw_settings(Ui& ui) {
     ImGui::SameLine();
     if (ImGui::Button(theme)) ui.view().dark = !ui.view().dark;
     ui.probe.item("theme", theme);
+    ImGui::SameLine();
+    draw_help_button(ui);
 }
 
 } // namespace

@@ -1,4 +1,4 @@
-// Leave-one-out over every alloy of the reference, and the table of it in app/help/mix.md.
+// Leave-one-out over every alloy of the reference, and the table of it in app/help/mix-in-full.md.
 #include "published/alloys/known_alloys.hpp"
 
 #include "core/alloys/error_table.hpp"
@@ -161,7 +161,7 @@ TEST_CASE("the half-widths in the program are the percentiles met") {
 
 TEST_CASE("the help page shows the table as computed") {
     // POURBOOK_WRITE_HELP=1 writes it anew.
-    const std::string path = std::string(POURBOOK_DB) + "/../app/help/mix.md";
+    const std::string path = std::string(POURBOOK_DB) + "/../app/help/mix-in-full.md";
     std::ifstream file(path);
     REQUIRE(file);
     std::stringstream text;

@@ -1,5 +1,5 @@
 // Published drops, each with the source's own inputs; what the source does not state enters as an interval. The same
-// table stands in app/help/drop.md.
+// table stands in app/help/drop-in-full.md.
 #include "core/eddy/fall.hpp"
 #include "core/eddy/thin_wall.hpp"
 

@@ -1,0 +1,111 @@
+#include "gui/widgets/help_text.hpp"
+
+#include <cfloat>
+
+namespace pourbook {
+namespace {
+
+using Kind = HelpBlock::Kind;
+using Look = HelpPiece::Look;
+
+constexpr double point_indent = 16, set_off_indent = 10, caution_indent = 12; // of the text
+constexpr double hanging = 20;                                                // more, from a set-off line's second on
+constexpr double leading = 4, bar = 3, code_margin = 4, rounding = 3, beside = 6;
+constexpr double gap_small = 2, gap = 10, gap_heading = 18;
+
+double indent_of(Kind kind) {
+    return kind == Kind::point     ? point_indent
+           : kind == Kind::set_off ? set_off_indent
+           : kind == Kind::caution ? caution_indent
+                                   : 0;
+}
+
+/// Room above a block that follows another.
+double gap_between(Kind before, Kind kind) {
+    if (kind == Kind::set_off && before == kind) return 0;
+    if (kind == Kind::point && before == kind) return gap_small;
+    if (before == Kind::heading) return kind == Kind::set_off ? gap / 2 : gap_small;
+    return kind == Kind::heading ? gap_heading : gap;
+}
+
+/// Draws the words of a block from the cursor on, line after line.
+class Lines {
+public:
+    Lines(const Ui& ui, Kind kind)
+        : ui_(ui), kind_(kind), list_(*ImGui::GetWindowDrawList()), origin_(ImGui::GetCursorScreenPos()),
+          width_(ImGui::GetContentRegionAvail().x - ui.px(beside)), left_(ui.px(indent_of(kind))) {
+        begin_line();
+    }
+
+    void add(const HelpWord& word) {
+        float width = 0;
+        for (const HelpPiece& piece : word) width += width_of(piece.text, piece.look);
+        if (x_ > left_) x_ += width_of(" ", Look::plain);
+        if (x_ > left_ && x_ + width > width_) {
+            y_ += height();
+            if (kind_ == Kind::set_off) left_ = ui_.px(indent_of(kind_) + hanging);
+            begin_line();
+        }
+        for (const HelpPiece& piece : word) draw(piece);
+    }
+
+    void end() const { ImGui::Dummy({width_, y_ + height()}); }
+
+private:
+    ImFont* font(Look look) const {
+        if (kind_ == Kind::title) return ui_.fonts.heading;
+        return kind_ == Kind::heading || look == Look::strong ? ui_.fonts.strong : ui_.fonts.body;
+    }
+    float margin(Look look) const { return look == Look::code ? ui_.px(code_margin) : 0; }
+    float width_of(const std::string& words, Look look) const {
+        const ImFont& f = *font(look);
+        return f.CalcTextSizeA(f.FontSize, FLT_MAX, 0, words.c_str()).x + 2 * margin(look);
+    }
+    float height() const { return font(Look::plain)->FontSize + ui_.px(leading); }
+    ImVec2 at(float x, float y) const { return {origin_.x + x, origin_.y + y}; }
+
+    /// The mark of the block beside or behind the line.
+    void begin_line() {
+        x_ = left_;
+        const float below = y_ + height();
+        if (kind_ == Kind::set_off) list_.AddRectFilled(at(0, y_), at(width_, below), u32(ui_.colours().ground));
+        if (kind_ == Kind::caution) list_.AddRectFilled(at(0, y_), at(ui_.px(bar), below), u32(ui_.colours().warning));
+        if (kind_ == Kind::point && y_ == 0)
+            list_.AddText(font(Look::plain), font(Look::plain)->FontSize, at(ui_.px(2), y_ + ui_.px(leading) / 2),
+                          u32(ui_.colours().dim), "•");
+    }
+
+    void draw(const HelpPiece& piece) {
+        ImFont* f = font(piece.look);
+        const float width = width_of(piece.text, piece.look);
+        if (piece.look == Look::code)
+            list_.AddRectFilled(at(x_, y_ + ui_.px(1)), at(x_ + width, y_ + height() - ui_.px(1)),
+                                u32(ui_.colours().pressed), ui_.px(rounding));
+        list_.AddText(f, f->FontSize, at(x_ + margin(piece.look), y_ + ui_.px(leading) / 2), u32(ui_.colours().ink),
+                      piece.text.c_str());
+        x_ += width;
+    }
+
+    const Ui& ui_;
+    Kind kind_;
+    ImDrawList& list_;
+    ImVec2 origin_;
+    float width_, left_, x_ = 0, y_ = 0;
+};
+
+} // namespace
+
+void help_text(Ui& ui, const std::vector<HelpBlock>& blocks) {
+    ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {0, 0});
+    const HelpBlock* before = nullptr;
+    for (const HelpBlock& block : blocks) {
+        if (before) ImGui::Dummy({0, ui.px(gap_between(before->kind, block.kind))});
+        Lines lines(ui, block.kind);
+        for (const HelpWord& word : block.words) lines.add(word);
+        lines.end();
+        before = &block;
+    }
+    ImGui::PopStyleVar();
+}
+
+} // namespace pourbook

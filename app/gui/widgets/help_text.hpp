@@ -1,0 +1,13 @@
+// A page of the help in the current window: wrapped to its width, equations and commands set off, cautions marked.
+#pragma once
+
+#include "gui/widgets/ui.hpp"
+#include "help/markdown.hpp"
+
+#include <vector>
+
+namespace pourbook {
+
+void help_text(Ui& ui, const std::vector<HelpBlock>& blocks);
+
+} // namespace pourbook

@@ -1,0 +1,69 @@
+// What every page of a view promises its reader.
+#include "help/pages.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+
+using namespace pourbook;
+using Kind = HelpBlock::Kind;
+
+namespace {
+
+constexpr const char* views[] = {"metals", "rank", "curves", "compare", "drop", "mix", "pour", "trials", "sources"};
+
+bool has(const HelpPage& page, Kind kind, const std::string& words) {
+    return std::any_of(page.blocks.begin(), page.blocks.end(), [&](const HelpBlock& b) {
+        return b.kind == kind && plain_text(b).find(words) != std::string::npos;
+    });
+}
+
+} // namespace
+
+TEST_CASE("each view has a page: title, how to use it, an equation, its limits") {
+    for (const char* view : views) {
+        CAPTURE(view);
+        const HelpPage* page = help_page(view);
+        REQUIRE(page);
+        CHECK(page->blocks.front().kind == Kind::title);
+        CHECK(has(*page, Kind::heading, "How to use it"));
+        CHECK(has(*page, Kind::set_off, "="));
+        CHECK((has(*page, Kind::heading, "What it does not do") || has(*page, Kind::heading, "Where it holds")));
+        CHECK(page->text.size() < 3600); // two screens or so
+    }
+    CHECK_FALSE(help_page("nothing"));
+}
+
+TEST_CASE("where something can hurt, the page says so") {
+    for (const char* view : {"metals", "rank", "drop", "mix", "pour", "trials"}) {
+        CAPTURE(view);
+        CHECK(has(*help_page(view), Kind::caution, ""));
+    }
+    for (const char* view : {"metals", "mix", "pour"}) CHECK(has(*help_page(view), Kind::caution, "ocal codes"));
+}
+
+TEST_CASE("the pages keep to the part of Markdown that is drawn") {
+    for (const char* view : views)
+        for (const HelpBlock& block : help_page(view)->blocks) {
+            const std::string words = plain_text(block);
+            CAPTURE(view, words);
+            for (const char* undrawn : {"**", "`", "](", "<!--", "### "})
+                CHECK(words.find(undrawn) == std::string::npos);
+            CHECK_FALSE(words.starts_with("|"));
+            CHECK_FALSE(words.starts_with("1. "));
+        }
+}
+
+TEST_CASE("a page that is referred to is there") {
+    const std::string call = "pourbook help ";
+    std::size_t referred = 0;
+    for (const HelpPage& page : help_pages())
+        for (std::size_t at = page.text.find(call); at != std::string::npos; at = page.text.find(call, at + 1)) {
+            const std::size_t first = at + call.size();
+            const std::string name = page.text.substr(first, page.text.find('`', first) - first);
+            CAPTURE(page.name, name);
+            CHECK(help_page(name));
+            ++referred;
+        }
+    CHECK(referred >= 3);
+}
