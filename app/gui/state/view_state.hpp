@@ -62,7 +62,7 @@ struct ViewState {
     std::vector<std::string> pins; // slugs, a mix in its words; the place gives colour and mark
     bool dark = true;
     bool workshop_units = false;
-    bool help = false; // the page of the view is open beside it
+    bool help = false;                   // the page of the view is open beside it
     std::string temperature = "20 degC"; // as typed
     std::string condition = "reference";
     std::string selected; // slug of the metal on the sheet
