@@ -8,6 +8,8 @@
 namespace pourbook {
 namespace {
 
+constexpr std::size_t most_rows = 500;
+
 /// How the merit is drawn: in a property's unit, a fall in seconds, or as a multiple of the best.
 struct MeritScale {
     const Property* property;
@@ -23,10 +25,14 @@ std::string percent(double share) {
 
 std::string hover_of(const RankedMetal& r, const RankRow& row, const RankResult& result) {
     const Place& p = r.place;
-    std::string text = row.name + "\nrank " + std::to_string(p.rank) + " (" + std::to_string(p.rank_low) + " to " +
-                       std::to_string(p.rank_high) + "), first in " + percent(p.p_first) + " of the draws\nmedian " +
-                       pretty_number(significant(p.median, 4)) + ", 90 % interval " +
-                       pretty_number(significant(p.low90, 4)) + " to " + pretty_number(significant(p.high90, 4));
+    std::string text = row.name + "\nrank " + std::to_string(p.rank);
+    if (result.samples)
+        text += " (" + std::to_string(p.rank_low) + " to " + std::to_string(p.rank_high) + "), first in " +
+                percent(p.p_first) + " of the draws\nmedian " + pretty_number(significant(p.median, 4)) +
+                ", 90 % interval " + pretty_number(significant(p.low90, 4)) + " to " +
+                pretty_number(significant(p.high90, 4));
+    else
+        text += "\n" + pretty_number(significant(p.median, 4));
     if (!pretty_unit(result.unit).empty()) text += " " + pretty_unit(result.unit);
     if (row.remembered) text += "\nrests on a remembered value";
     return text;
@@ -36,8 +42,8 @@ RankRow row_of(const RankedMetal& r, const RankResult& result, const MeritScale&
     const Place& p = r.place;
     RankRow row{r.metal->slug, r.metal->name, merit.drawn(p.median), 0, 0, "", "", false, r.from_memory, false, {}};
     const double a = merit.drawn(p.low90), b = merit.drawn(p.high90);
-    row.low = std::min(a, b);
-    row.high = std::max(a, b);
+    row.low = result.samples ? std::min(a, b) : row.median;
+    row.high = result.samples ? std::max(a, b) : row.median;
     row.value = pretty_number(rounded_to(row.median, (row.high - row.low) / 2, 4));
     row.hover = hover_of(r, row, result);
     for (const RankInput& input : r.inputs)
@@ -51,7 +57,7 @@ RankChart rank_chart(const Catalogue& catalogue, const RankResult& result, UnitS
                      const std::vector<std::string>& pinned) {
     RankChart chart;
     chart.title = result.label.empty() ? result.formula : result.label;
-    chart.origin = {{}, catalogue.data_version, conditions_text(result.conditions)};
+    chart.origin = {{}, catalogue.data_version, conditions_text(result.conditions, result.to_K)};
     if (result.ranked.empty()) return chart;
     const RankedMetal& best = result.ranked.front();
     const bool seconds = result.formula == fall_time_name;
@@ -59,7 +65,11 @@ RankChart rank_chart(const Catalogue& catalogue, const RankResult& result, UnitS
     chart.axis_label = merit.property ? label_with_unit(*merit.property, units)
                        : seconds      ? "fall time, s"
                                       : result.formula + ", relative to " + best.metal->name;
-    for (const RankedMetal& r : result.ranked) {
+    const std::size_t rows = std::min(most_rows, result.ranked.size());
+    chart.varied = result.samples > 0;
+    chart.beyond = result.ranked.size() - rows;
+    for (std::size_t i = 0; i < rows; ++i) {
+        const RankedMetal& r = result.ranked[i];
         RankRow row = row_of(r, result, merit);
         row.pinned = std::find(pinned.begin(), pinned.end(), row.id) != pinned.end();
         const auto& tied = best.place.tied_with;

@@ -22,8 +22,10 @@ struct RankRow {
 
 struct RankChart {
     std::string title, axis_label;
-    std::vector<RankRow> rows;
-    Origin origin; // without sources: those of the rows shown count
+    std::vector<RankRow> rows; // the first ones: more than any picture has room for
+    Origin origin;             // without sources: those of the rows shown count
+    std::size_t beyond = 0;    // ranked after these rows
+    bool varied = true;        // else there are no intervals
 };
 
 RankChart rank_chart(const Catalogue& catalogue, const RankResult& result, UnitSystem units,

@@ -24,7 +24,9 @@ public:
 
     Scene run() {
         const double top = add_head(scene_, canvas_, chart_.title,
-                                    chart_.rows.empty() ? "nothing to rank" : "median and 90 % interval, best on top");
+                                    chart_.rows.empty() ? "nothing to rank"
+                                    : chart_.varied     ? "median and 90 % interval, best on top"
+                                                        : "figures as cited, without their uncertainty, best on top");
         // The caption depends on the rows shown and takes room from them: reserve its most, then place it.
         constexpr double caption_most = 3 * line + 4 + chart_margin;
         const double foot = (legend_lines() + 2) * line + 10; // figures, axis label, legend
@@ -117,9 +119,10 @@ private:
         scene_.parts.push_back(Polyline{{{x - 5, top}, {x, top}, {x, bottom}, {x - 5, bottom}}, colours_.tied, 2});
     }
 
+    std::size_t unshown() const { return chart_.rows.size() - shown_ + chart_.beyond; }
+
     double legend_lines() const {
-        return (any(&RankRow::tied_with_best) ? 1 : 0) + (any(&RankRow::remembered) ? 1 : 0) +
-               (chart_.rows.size() > shown_ ? 1 : 0);
+        return (any(&RankRow::tied_with_best) ? 1 : 0) + (any(&RankRow::remembered) ? 1 : 0) + (unshown() > 0 ? 1 : 0);
     }
 
     void add_foot() {
@@ -136,9 +139,7 @@ private:
             scene_.parts.push_back(Circle{{chart_margin + dot, y}, dot, colours_.dim, 2});
             add("rests on a remembered value", colours_.dim, chart_margin + 3 * dot);
         }
-        if (chart_.rows.size() > shown_)
-            add("and " + std::to_string(chart_.rows.size() - shown_) + " more in the table", colours_.dim,
-                chart_margin);
+        if (unshown() > 0) add("and " + std::to_string(unshown()) + " more in the table", colours_.dim, chart_margin);
     }
 
     const RankChart& chart_;

@@ -7,6 +7,8 @@
 namespace pourbook {
 namespace {
 
+constexpr std::size_t most_beaten = 600; // points a picture can hold; of more, evenly many along the first goal
+
 /// One of the two goals, and how its merit is drawn.
 class Goalpost {
 public:
@@ -68,6 +70,19 @@ std::vector<Spot> steps(const TradeoffResult& result, const Goalpost& along, con
     return out;
 }
 
+/// What is drawn: the front, the pinned, and of the beaten ones no more than a picture can hold.
+std::vector<const TradeoffPoint*> drawn_points(const TradeoffResult& result, const std::vector<std::string>& pinned) {
+    const auto beaten = static_cast<std::size_t>(
+        std::count_if(result.points.begin(), result.points.end(), [](const TradeoffPoint& p) { return !p.on_front; }));
+    const std::size_t step = beaten / most_beaten + 1;
+    std::vector<const TradeoffPoint*> out;
+    std::size_t seen = 0;
+    for (const TradeoffPoint& p : result.points)
+        if (p.on_front || seen++ % step == 0 || std::find(pinned.begin(), pinned.end(), p.metal->slug) != pinned.end())
+            out.push_back(&p);
+    return out;
+}
+
 std::string name_of(const Catalogue& catalogue, const std::string& slug) {
     const Metal* m = catalogue.metal(slug);
     return m ? m->name : slug;
@@ -83,9 +98,14 @@ PointChart tradeoff_chart(const Catalogue& catalogue, const TradeoffResult& resu
     chart.subtitle = "on the line: no other metal beats it in both";
     chart.x_label = along.axis;
     chart.y_label = up.axis;
-    chart.origin.conditions = conditions_text(result.conditions);
+    chart.origin.conditions = conditions_text(result.conditions, result.to_K);
     chart.origin.data_version = catalogue.data_version;
-    for (const TradeoffPoint& p : result.points) {
+    const std::vector<const TradeoffPoint*> drawn = drawn_points(result, pinned);
+    if (drawn.size() < result.points.size())
+        chart.notes.push_back(std::to_string(drawn.size()) + " of " + std::to_string(result.points.size()) +
+                              " metals are drawn: the front, the pinned ones and an even choice of the others");
+    for (const TradeoffPoint* point : drawn) {
+        const TradeoffPoint& p = *point;
         const std::string& slug = p.metal->slug;
         std::string hover = p.metal->name + "\n" + along.told(p) + "\n" + up.told(p);
         hover += p.on_front ? "\nno other beats it in both" : "\nbeaten in both by " + name_of(catalogue, p.beaten_by);

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 namespace pourbook {
 namespace {
@@ -70,8 +71,10 @@ std::string temperature_text(double kelvin) {
     return plain(kelvin) + " K (" + plain(kelvin - ice_point_K) + " °C)";
 }
 
-std::string conditions_text(const Conditions& conditions) {
-    std::string text = "at " + temperature_text(conditions.temperature_K) + ", ";
+std::string conditions_text(const Conditions& conditions, double to_K) {
+    const std::string from = temperature_text(conditions.temperature_K);
+    std::string text =
+        (std::isnan(to_K) ? "at " + from : "the worst from " + from + " to " + temperature_text(to_K)) + ", ";
     text += conditions.temper.empty() ? conditions.condition + " condition" : "temper " + conditions.temper;
     if (conditions.price_form != "exchange") text += ", " + conditions.price_form + " prices";
     return text;

@@ -24,7 +24,7 @@ std::string label_with_unit(const Property& property, UnitSystem system);
 std::string temperature_text(double kelvin);
 
 /// "at 293.15 K (20 °C), reference condition", with form of prices where it is not the exchange's.
-std::string conditions_text(const Conditions& conditions);
+std::string conditions_text(const Conditions& conditions, double to_K = no_number);
 
 /// A source as people quote it in passing: "Matula 1979", "Ho et al. 1983".
 std::string short_source(const Reference& reference);

@@ -81,9 +81,9 @@ void declare_scatter(Context& context, CLI::App* chart) {
 void declare_rank_kind(Context& context, CLI::App* chart) {
     const auto words = chart_kind<RankWords>(
         context, chart, "rank", "a ranking with its intervals",
-        [](const Catalogue& catalogue, const RankWords& w, const Conditions& conditions,
+        [](const Catalogue& catalogue, const RankWords& w, const Conditions& conditions, double to_K,
            UnitSystem units) -> Result<Drawing> {
-            const Result<RankResult> result = rank(catalogue, w.asked(conditions));
+            const Result<RankResult> result = rank(catalogue, w.asked(conditions, to_K));
             if (!result) return result.problem();
             if (result->ranked.empty())
                 return Problem{Problem::Kind::no_value, "no metal can be ranked: see `pourbook rank`", 0};
@@ -94,13 +94,11 @@ void declare_rank_kind(Context& context, CLI::App* chart) {
 }
 
 void declare_tradeoff_kind(Context& context, CLI::App* chart) {
-    const auto words = chart_kind<TradeoffRequest>(
+    const auto words = chart_kind<TradeoffWords>(
         context, chart, "tradeoff", "two goals at once, and whom no other beats in both",
-        [](const Catalogue& catalogue, const TradeoffRequest& w, const Conditions& conditions,
+        [](const Catalogue& catalogue, const TradeoffWords& w, const Conditions& conditions, double to_K,
            UnitSystem units) -> Result<Drawing> {
-            TradeoffRequest request = w;
-            request.conditions = conditions;
-            const Result<TradeoffResult> result = tradeoff(catalogue, request);
+            const Result<TradeoffResult> result = tradeoff(catalogue, w.asked(conditions, to_K));
             if (!result) return result.problem();
             if (result->points.empty())
                 return Problem{Problem::Kind::no_value, "no metal can be ranked by both goals: see `pourbook tradeoff`",
@@ -108,9 +106,7 @@ void declare_tradeoff_kind(Context& context, CLI::App* chart) {
             const PointChart made = tradeoff_chart(catalogue, *result, units, {});
             return Drawing([made](const Canvas& canvas) { return layout(made, canvas); });
         });
-    context.with_conditions(chart->get_subcommand("tradeoff"));
-    with_tradeoff_words(chart->get_subcommand("tradeoff"), *words);
-    context.metal_lists.push_back(&words->from);
+    with_tradeoff_words(context, chart->get_subcommand("tradeoff"), *words);
 }
 
 } // namespace

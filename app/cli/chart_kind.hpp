@@ -2,7 +2,6 @@
 #pragma once
 
 #include "cli/picture_words.hpp"
-#include "cli/rank_words.hpp"
 #include "core/result.hpp"
 
 #include <functional>
@@ -15,7 +14,8 @@ namespace pourbook {
 using Drawing = std::function<Scene(const Canvas&)>;
 
 /// A kind of chart: its own words W and those of every picture. `scene(catalogue, words, conditions, units)` gives a
-/// function of the canvas, or a problem.
+/// function of the canvas, or a problem; where it takes the upper end of a range of temperatures, after the conditions,
+/// --at may be one.
 template <class W, class F>
 std::shared_ptr<W> chart_kind(Context& context, CLI::App* chart, const std::string& name, const std::string& help,
                               F scene) {
@@ -26,20 +26,18 @@ std::shared_ptr<W> chart_kind(Context& context, CLI::App* chart, const std::stri
     auto words = std::make_shared<Words>();
     CLI::App* c = context.command(chart, name, help);
     with_picture_words(c, words->picture);
-    c->callback([&context, words, scene] {
-        if constexpr (std::is_same_v<W, RankWords>)
-            if (const auto fault = words->own.read_range(context.words.at)) {
-                context.answer = [&context, fault](const Catalogue&) { return context.failed(*fault); };
-                return;
-            }
-        context.answer = context.under_conditions(
-            [&context, words, scene](const Catalogue& catalogue, const Conditions& conditions) {
-                const Result<UnitSystem> units = units_from(context.units);
-                if (!units) return context.failed(units.problem());
-                const Result<Drawing> drawing = scene(catalogue, words->own, conditions, *units);
-                return drawing ? answer_picture(context, catalogue, words->picture, *drawing)
-                               : context.failed(drawing.problem());
-            });
+    const auto answer = [&context, words, scene](const Catalogue& catalogue, const auto&... conditions) {
+        const Result<UnitSystem> units = units_from(context.units);
+        if (!units) return context.failed(units.problem());
+        const Result<Drawing> drawing = scene(catalogue, words->own, conditions..., *units);
+        return drawing ? answer_picture(context, catalogue, words->picture, *drawing)
+                       : context.failed(drawing.problem());
+    };
+    c->callback([&context, answer] {
+        if constexpr (std::is_invocable_v<F, const Catalogue&, const W&, const Conditions&, double, UnitSystem>)
+            context.answer = context.under_range(answer);
+        else
+            context.answer = context.under_conditions(answer);
     });
     return {words, &words->own};
 }

@@ -23,6 +23,12 @@ void Context::with_conditions(CLI::App* command) {
     command->add_option("--purity-rrr", words.rrr, "residual resistivity ratio of a pure metal");
 }
 
+void Context::with_range(CLI::App* command) {
+    with_conditions(command);
+    command->get_option("--at")->description(
+        "temperature: 77K, 20degC (default 293.15K), or a range 77K:300K over which the worst counts");
+}
+
 void Context::with_mixes_too(CLI::App* command) {
     command->add_option("--also", also, "a mix beside the metals of the reference, such as \"mix:Ag 92.5 Cu 7.5\"")
         ->check([](const std::string& word) {

@@ -43,6 +43,8 @@ struct Context {
     CLI::App* command(CLI::App* parent, const std::string& name, const std::string& help);
     /// Adds --at, --condition, --purity-rrr.
     void with_conditions(CLI::App* command);
+    /// The same, where --at may also be a range of temperatures: answer by under_range().
+    void with_range(CLI::App* command);
     /// What the arguments name as "mix:..." among them.
     std::vector<std::string> mixes_named() const;
     /// Adds --also: mixes to weigh beside the metals of the reference.
@@ -67,6 +69,19 @@ struct Context {
             Conditions dated = *conditions;
             dated.today = today;
             return answer_with(catalogue, dated);
+        };
+    }
+
+    /// The same with the upper end of a range of temperatures, NaN where --at is a single one:
+    /// answer_with(catalogue, conditions, to_K).
+    template <class F> std::function<int(const Catalogue&)> under_range(F answer_with) {
+        return [this, answer_with](const Catalogue& catalogue) {
+            const Result<double> to_K = take_upper_end(words.at);
+            if (!to_K) return failed(to_K.problem());
+            const auto answer_at = [&](const Catalogue& c, const Conditions& conditions) {
+                return answer_with(c, conditions, *to_K);
+            };
+            return under_conditions(answer_at)(catalogue);
         };
     }
 };

@@ -35,12 +35,9 @@ void declare_rank(Context& context) {
     with_rank_words(context, c, *words);
     with_table_words(c, words->table);
     c->callback([&context, words] {
-        const auto fault = words->read_range(context.words.at);
-        context.answer = [&context, fault](const Catalogue&) { return context.failed(*fault); };
-        if (fault) return;
-        context.answer =
-            context.under_conditions([&context, words](const Catalogue& catalogue, const Conditions& conditions) {
-                const RankRequest request = words->asked(conditions);
+        context.answer = context.under_range(
+            [&context, words](const Catalogue& catalogue, const Conditions& conditions, double to_K) {
+                const RankRequest request = words->asked(conditions, to_K);
                 if (request_from_shelf(request.from)) return rank_shelf(context, request, words->table, catalogue);
                 return answered(
                     context, catalogue, words->table, rank(catalogue, request),

@@ -4,28 +4,25 @@
 
 namespace pourbook {
 
-std::optional<Problem> RankWords::read_range(std::string& at) {
-    const Result<double> to_K = take_upper_end(at);
-    if (!to_K) return to_K.problem();
-    request.to_K = *to_K;
-    return std::nullopt;
-}
-
-RankRequest RankWords::asked(const Conditions& conditions) const {
+RankRequest RankWords::asked(const Conditions& conditions, double to_K) const {
     RankRequest out = request;
     out.conditions = conditions;
+    out.to_K = to_K;
     out.goal.best_high = best == "high";
     return out;
 }
 
+void with_goal(CLI::App* c, GoalWords& words, std::string& best) {
+    auto* goal = c->add_option("--goal", words.goal, "a named goal, such as braking-per-cost");
+    c->add_option("--formula", words.formula, "a formula over properties, such as \"conductivity / density\"")
+        ->excludes(goal);
+    c->add_option("--best", best, "high (default) or low is best, with --formula")
+        ->check(CLI::IsMember({"high", "low"}));
+}
+
 void with_rank_words(Context& context, CLI::App* c, RankWords& words) {
     RankRequest& request = words.request;
-    auto* goal = c->add_option("--goal", request.goal.goal, "a named goal, such as braking-per-cost");
-    auto* formula = c->add_option("--formula", request.goal.formula,
-                                  "a formula over properties, such as \"conductivity / density\"");
-    goal->excludes(formula);
-    c->add_option("--best", words.best, "high (default) or low is best, with --formula")
-        ->check(CLI::IsMember({"high", "low"}));
+    with_goal(c, request.goal, words.best);
     with_holding(c, request.goal);
     c->add_option("--where", request.goal.where, "a condition; may be repeated");
     c->add_option("--from", request.from,
@@ -34,14 +31,13 @@ void with_rank_words(Context& context, CLI::App* c, RankWords& words) {
     c->add_flag("--include-unusual", request.goal.include_unusual,
                 "include what the goal leaves out as unfit for home casting");
     c->add_option("--top", request.top, "show only the first N");
-    c->add_option("--samples", request.samples, "samples for the intervals (default 2000)")
-        ->check(CLI::Range(10, 200000));
+    c->add_option("--samples", request.samples,
+                  "samples for the intervals (default 2000); 0: the figures as cited, without intervals")
+        ->check(CLI::IsMember({0}) | CLI::Range(10, 200000));
     c->add_option("--seed", request.seed, "seed of the samples (default 1)");
     context.with_mixes_too(c);
-    context.with_conditions(c);
+    context.with_range(c);
     context.metal_lists.push_back(&request.from);
-    c->get_option("--at")->description(
-        "temperature: 77K, 20degC (default 293.15K), or a range 77K:300K over which the worst counts");
 }
 
 } // namespace pourbook

@@ -8,21 +8,18 @@ namespace pourbook {
 
 void declare_tradeoff(Context& context) {
     struct Words {
-        TradeoffRequest request;
+        TradeoffWords goals;
         TableWords table;
     };
     auto words = std::make_shared<Words>();
     CLI::App* c = context.command("tradeoff", "two goals at once: which metals no other beats in both");
-    with_tradeoff_words(c, words->request);
+    with_tradeoff_words(context, c, words->goals);
     with_table_words(c, words->table);
-    context.with_conditions(c);
-    context.metal_lists.push_back(&words->request.from);
     c->callback([&context, words] {
-        context.answer =
-            context.under_conditions([&context, words](const Catalogue& catalogue, const Conditions& conditions) {
-                words->request.conditions = conditions;
+        context.answer = context.under_range(
+            [&context, words](const Catalogue& catalogue, const Conditions& conditions, double to_K) {
                 return answered(
-                    context, catalogue, words->table, tradeoff(catalogue, words->request),
+                    context, catalogue, words->table, tradeoff(catalogue, words->goals.asked(conditions, to_K)),
                     [&](const TradeoffResult& r) { return json_of(r, catalogue); },
                     [&](const TradeoffResult& r, UnitSystem) { return text_of(r, catalogue); });
             });

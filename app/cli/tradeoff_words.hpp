@@ -1,18 +1,22 @@
 // The words of two goals at once, shared by `tradeoff` and `chart tradeoff`.
 #pragma once
 
+#include "cli/context.hpp"
 #include "usecases/tradeoff.hpp"
 
-#include <CLI/CLI.hpp>
+#include <string>
 
 namespace pourbook {
 
-/// `request` must outlive the command.
-inline void with_tradeoff_words(CLI::App* c, TradeoffRequest& request) {
-    c->add_option("--goal", request.first.goal, "the one goal")->required();
-    c->add_option("--and", request.second.goal, "the other goal")->required();
-    c->add_option("--where", request.first.where, "a condition; may be repeated");
-    c->add_option("--from", request.from, "only these metals, separated by commas")->delimiter(',');
-}
+struct TradeoffWords {
+    TradeoffRequest request;
+    std::string best = "high", and_best = "high";
+
+    /// The request as asked, under these conditions.
+    TradeoffRequest asked(const Conditions& conditions, double to_K) const;
+};
+
+/// With those of the conditions. `words` must outlive the command.
+void with_tradeoff_words(Context& context, CLI::App* command, TradeoffWords& words);
 
 } // namespace pourbook

@@ -1,5 +1,6 @@
 #include "cli/context.hpp"
 
+#include "cli/rank_words.hpp"
 #include "cli/setup_words.hpp"
 #include "cli/table_words.hpp"
 #include "report/versus_report.hpp"
@@ -18,21 +19,19 @@ void declare_versus(Context& context) {
         context.command("versus", "two metals and a goal: one sentence with the ratio, the interval, the reason");
     c->add_option("METAL", request.a, "the one")->required();
     c->add_option("OTHER", request.b, "the other")->required();
-    auto* goal = c->add_option("--goal", request.goal.goal, "a named goal, such as strongest-brake");
-    c->add_option("--formula", request.goal.formula, "a formula over properties")->excludes(goal);
-    c->add_option("--best", words->best, "high (default) or low is best, with --formula")
-        ->check(CLI::IsMember({"high", "low"}));
+    with_goal(c, request.goal, words->best);
     with_holding(c, request.goal);
     c->add_option("--samples", request.samples, "samples for the interval (default 4000)")
         ->check(CLI::Range(10, 200000));
     c->add_option("--seed", request.seed, "seed of the samples (default 1)");
     with_table_words(c, words->table);
-    context.with_conditions(c);
+    context.with_range(c);
     context.metal_words.insert(context.metal_words.end(), {&request.a, &request.b});
     c->callback([&context, words] {
-        context.answer =
-            context.under_conditions([&context, words](const Catalogue& catalogue, const Conditions& conditions) {
+        context.answer = context.under_range(
+            [&context, words](const Catalogue& catalogue, const Conditions& conditions, double to_K) {
                 words->request.conditions = conditions;
+                words->request.to_K = to_K;
                 words->request.goal.best_high = words->best == "high";
                 return answered(
                     context, catalogue, words->table, versus(catalogue, words->request),

@@ -2,6 +2,7 @@
 
 #include "core/quantity/format.hpp"
 #include "core/quantity/unit.hpp"
+#include "usecases/temperature_words.hpp"
 
 #include <algorithm>
 #include <array>
@@ -12,24 +13,14 @@ namespace {
 
 constexpr std::array known_conditions = {"reference",        "as-cast", "annealed",   "cold-worked",
                                          "solution-treated", "aged",    "as-supplied"};
-constexpr double hottest_K = 1e5;
 
 bool is_temper(const std::string& word) {
     return !word.empty() && word.size() <= 8 && std::isupper(static_cast<unsigned char>(word[0]));
 }
 
-Result<double> temperature_from(const std::string& word) {
-    Result<double> t = parse_si(word, base_dimension(Dimension::kelvin), "a temperature");
-    if (!t) {
-        Problem p = t.problem();
-        p.text =
-            "--at '" + word + "', column " + std::to_string(p.column) + ": " + p.text + ": write 77K, 20degC or 68degF";
-        return p;
-    }
-    if (*t < 0 || *t > hottest_K)
-        return Problem{Problem::Kind::unreadable,
-                       "--at '" + word + "': a temperature between 0 K and 100000 K is expected", 0};
-    return t;
+Problem about_at(const std::string& word, Problem problem) {
+    problem.text = "--at '" + word + "'" + (problem.column > 0 ? ", " : ": ") + problem.text;
+    return problem;
 }
 
 } // namespace
@@ -51,7 +42,7 @@ Result<Conditions> conditions_from(const ConditionWords& words) {
     Conditions c;
     if (!words.at.empty()) {
         const Result<double> t = temperature_from(words.at);
-        if (!t) return t.problem();
+        if (!t) return about_at(words.at, t.problem());
         c.temperature_K = *t;
     }
     if (!words.condition.empty()) {
@@ -84,14 +75,10 @@ Result<Conditions> conditions_from(const ConditionWords& words) {
 Result<double> take_upper_end(std::string& at) {
     const std::size_t colon = at.find(':');
     if (colon == std::string::npos) return no_number;
-    const std::string range = at, upper = at.substr(colon + 1);
+    const Result<TemperatureRange> range = temperature_range(at);
+    if (!range) return about_at(at, range.problem());
     at.resize(colon);
-    const Result<double> from = temperature_from(at), to = temperature_from(upper);
-    if (!from) return from.problem();
-    if (!to) return to.problem();
-    if (!(*to > *from))
-        return Problem{Problem::Kind::unreadable, "--at '" + range + "': the range must rise, such as 77K:300K", 0};
-    return *to;
+    return range->to_K;
 }
 
 Result<UnitSystem> units_from(const std::string& word) {

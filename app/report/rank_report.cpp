@@ -37,9 +37,9 @@ Json ranked_of(const RankedMetal& r, const Catalogue& catalogue) {
     Json out = {{"rank", p.rank},
                 {"metal", r.metal->slug},
                 {"median", p.median},
-                {"low90", p.low90},
-                {"high90", p.high90},
-                {"p_first", p.p_first},
+                {"low90", json_number(p.low90)},
+                {"high90", json_number(p.high90)},
+                {"p_first", json_number(p.p_first)},
                 {"rank_low", counted(p.rank_low)},
                 {"rank_high", counted(p.rank_high)},
                 {"tied_with", p.tied_with},
@@ -82,9 +82,9 @@ std::vector<std::string> row_of(const RankedMetal& m, const Catalogue& catalogue
     std::vector<std::string> row = {std::to_string(p.rank),
                                     m.metal->slug,
                                     significant(p.median, 3),
-                                    significant(p.low90, 3),
-                                    significant(p.high90, 3),
-                                    significant(100 * p.p_first, 2) + " %",
+                                    figure(p.low90),
+                                    figure(p.high90),
+                                    std::isnan(p.p_first) ? "" : significant(100 * p.p_first, 2) + " %",
                                     p.rank_low ? std::to_string(p.rank_low) + "-" + std::to_string(p.rank_high)
                                                : "not counted"};
     if (m.tube)
@@ -131,7 +131,8 @@ std::string json_of(const RankResult& result, const Catalogue& catalogue) {
                 {"temperature_to_K", json_number(result.to_K)},
                 {"over_the_range", std::isnan(result.to_K) ? Json(nullptr) : Json("worst")},
                 {"condition", result.conditions.condition},
-                {"holding", name_of(result.holding)}};
+                {"holding", name_of(result.holding)},
+                {"samples", result.samples}};
     if (result.fall) {
         out["held"] = json_number(result.fall->held_si()); // kg or USD
         out["assumptions"] = result.fall->setup().assumptions;

@@ -1,11 +1,14 @@
 #include "report/tradeoff_report.hpp"
 
+#include "charts/words.hpp"
 #include "core/quantity/format.hpp"
 #include "report/json_parts.hpp"
 #include "report/table.hpp"
 
 namespace pourbook {
 namespace {
+
+constexpr std::size_t page_width = 110;
 
 Json merit(const Place& p) {
     return {{"median", json_number(p.median)}, {"low90", json_number(p.low90)}, {"high90", json_number(p.high90)}};
@@ -20,6 +23,9 @@ Json goal(const std::string& label, const std::string& formula, const std::strin
 std::string json_of(const TradeoffResult& r, const Catalogue& catalogue) {
     Json out = {{"first", goal(r.first_label, r.first_formula, r.first_unit, r.first_high)},
                 {"second", goal(r.second_label, r.second_formula, r.second_unit, r.second_high)},
+                {"temperature_K", r.conditions.temperature_K},
+                {"temperature_to_K", json_number(r.to_K)},
+                {"condition", r.conditions.condition},
                 {"results", Json::array()}};
     for (const TradeoffPoint& p : r.points)
         out["results"].push_back({{"metal", p.metal->slug},
@@ -40,8 +46,11 @@ std::string text_of(const TradeoffResult& r, const Catalogue& catalogue) {
     const auto named = [](const std::string& label, const std::string& formula) {
         return label.empty() ? formula : label;
     };
-    std::string out = "No metal beats those on the front in both " + named(r.first_label, r.first_formula) + " and " +
-                      named(r.second_label, r.second_formula) + ".\n\n";
+    std::string out =
+        wrapped("No metal beats those on the front in both " + named(r.first_label, r.first_formula) + " and " +
+                    named(r.second_label, r.second_formula) + ", " + conditions_text(r.conditions, r.to_K) + ".",
+                page_width, "") +
+        "\n";
     Table t{{{"metal"},
              {named(r.first_label, r.first_formula), true},
              {"90 %", true},

@@ -11,6 +11,7 @@ constexpr std::size_t page_width = 110;
 Json side(const VersusSide& s, const Catalogue& catalogue) {
     Json out = {{"metal", s.metal->slug},
                 {"merit", json_number(s.merit)},
+                {"worst_at_K", json_number(s.at_K)},
                 {"from_memory", s.from_memory},
                 {"inputs", json_inputs(s.inputs, catalogue)}};
     if (!s.barred.empty()) out["caution"] = s.barred;
@@ -32,6 +33,7 @@ std::string json_of(const VersusResult& r, const Catalogue& catalogue) {
                       {"formula", r.formula},
                       {"unit", r.unit},
                       {"temperature_K", r.conditions.temperature_K},
+                      {"temperature_to_K", json_number(r.to_K)},
                       {"condition", r.conditions.condition},
                       {"better", side(r.better, catalogue)},
                       {"worse", side(r.worse, catalogue)},

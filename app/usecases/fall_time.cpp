@@ -1,6 +1,7 @@
 #include "usecases/fall_time.hpp"
 
 #include "core/quantity/unit.hpp"
+#include "usecases/low_speed.hpp"
 
 #include <cmath>
 #include <numbers>
@@ -62,6 +63,17 @@ double FallTime::wall_area_m2(const std::vector<double>& values, double length_m
 double FallTime::wall_m(double area_m2) const {
     const double bore = setup_.inputs.bore_radius_m.value;
     return std::sqrt(bore * bore + area_m2 / std::numbers::pi) - bore;
+}
+
+std::string FallTime::fault(const std::vector<double>& values) const {
+    if (setup_.inputs.slits == 0 && setup_.inputs.off_axis_m == 0) return {};
+    const double area = wall_area_m2(values);
+    if (family_)
+        if (const auto path = family_->path_factor(area); !path) return path.problem().text;
+    const double conductivity = 1 / values[0];
+    const eddy::FallSetup s = tube_ ? tube_->setup(conductivity) : family_->setup(conductivity, area);
+    const auto fast = low_speed_fault(s, eddy::fall(s).terminal_speed_m_s);
+    return fast ? fast->text : std::string();
 }
 
 double FallTime::value(const std::vector<double>& values) const {

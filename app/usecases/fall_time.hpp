@@ -34,7 +34,9 @@ public:
 
     /// Resistivity; with a mass also the density; with a budget also the price. Values below are in this order, SI.
     const std::vector<std::string>& properties() const { return properties_; }
-    double value(const std::vector<double>& values) const;
+    /// Why the fall can't be worked out for these; empty: it can. (Slits and off-axis travel have a range.)
+    std::string fault(const std::vector<double>& values) const;
+    double value(const std::vector<double>& values) const; // where there is no fault
     std::vector<double> samples(const Columns& columns, const std::vector<double>& nominal, Draws& draws) const;
 
     double wall_area_m2(const std::vector<double>& values) const { return wall_area_m2(values, length_m()); }

@@ -25,6 +25,8 @@ struct GoalPlan {
     Holding holding = Holding::size;
     std::vector<Condition> where;
     bool only_home_casting = false, only_non_ferromagnetic = false, only_solid = false;
+
+    bool worse(double a, double b) const { return best_high ? a < b : a > b; }
 };
 
 /// Errors: unreadable (unknown goal; formula or condition with its column; a holding that the goal holds already);

@@ -10,23 +10,41 @@ constexpr std::size_t columns_kept = 2000; // enough for all causes of the refer
 
 } // namespace
 
-Judge::Judge(const Catalogue& catalogue, const GoalPlan& plan, Conditions conditions, double to_K, std::size_t samples,
-             std::uint64_t seed)
-    : catalogue_(catalogue), plan_(plan), draws_(samples, seed) {
-    const double from_K = conditions.temperature_K;
-    const int steps = std::isnan(to_K) ? 1 : range_steps;
-    for (int i = 0; i < steps; ++i) {
-        if (steps > 1) conditions.temperature_K = from_K + (to_K - from_K) * i / (steps - 1);
-        conditions_.push_back(conditions);
+std::vector<Conditions> over_range(Conditions from, double to_K) {
+    std::vector<Conditions> out{from};
+    if (std::isnan(to_K)) return out;
+    for (int i = 1; i < range_steps; ++i) {
+        Conditions& here = out.emplace_back(from);
+        here.temperature_K += (to_K - from.temperature_K) * i / (range_steps - 1);
     }
+    return out;
 }
+
+std::vector<double> samples_over(const Catalogue& catalogue, const GoalPlan& plan, const Metal& metal,
+                                 const std::vector<RankInput>& inputs, const std::vector<Conditions>& range,
+                                 Draws& draws) {
+    if (range.size() == 1) return plan.merit.samples(inputs, draws);
+    std::vector<double> worst;
+    for (const Conditions& conditions : range) {
+        const Inputs there = plan.merit.inputs(catalogue, metal, conditions);
+        std::vector<double> here = plan.merit.samples(there.values, draws);
+        if (worst.empty()) worst = here;
+        for (std::size_t s = 0; s < here.size(); ++s)
+            if (plan.worse(here[s], worst[s]) || std::isnan(here[s])) worst[s] = here[s];
+    }
+    return worst;
+}
+
+Judge::Judge(const Catalogue& catalogue, const GoalPlan& plan, const Conditions& conditions, double to_K,
+             std::size_t samples, std::uint64_t seed)
+    : catalogue_(catalogue), plan_(plan), range_(over_range(conditions, to_K)), draws_(samples, seed) {}
 
 std::optional<Judged> Judge::judge(const Metal& metal) {
     std::optional<Judged> worst;
-    for (const Conditions& conditions : conditions_) {
+    for (const Conditions& conditions : range_) {
         std::optional<Judged> here = at(metal, conditions);
         if (!here) return std::nullopt;
-        if (!worst || worse(here->merit, worst->merit)) worst = std::move(here);
+        if (!worst || plan_.worse(here->merit, worst->merit)) worst = std::move(here);
     }
     return worst;
 }
@@ -44,6 +62,10 @@ std::optional<Judged> Judge::at(const Metal& metal, const Conditions& conditions
     Inputs inputs = plan_.merit.inputs(catalogue_, metal, conditions);
     if (!inputs.missing.empty()) {
         unrankable.push_back({&metal, inputs.reason, inputs.missing});
+        return std::nullopt;
+    }
+    if (std::string why = plan_.merit.fault(nominal(inputs.values)); !why.empty()) {
+        unrankable.push_back({&metal, std::move(why), {}});
         return std::nullopt;
     }
     Judged judged{&metal, plan_.merit.value(nominal(inputs.values)), std::move(inputs.values)};
@@ -72,16 +94,7 @@ bool Judge::meets_conditions(const Metal& metal, const Conditions& conditions) {
 std::vector<double> Judge::samples(const Judged& judged) {
     if (draws_.samples() == 0) return {};
     draws_.forget_beyond(columns_kept);
-    if (conditions_.size() == 1) return plan_.merit.samples(judged.inputs, draws_);
-    std::vector<double> worst;
-    for (const Conditions& conditions : conditions_) {
-        const Inputs inputs = plan_.merit.inputs(catalogue_, *judged.metal, conditions);
-        std::vector<double> here = plan_.merit.samples(inputs.values, draws_);
-        if (worst.empty()) worst = here;
-        for (std::size_t s = 0; s < here.size(); ++s)
-            if (worse(here[s], worst[s]) || std::isnan(here[s])) worst[s] = here[s];
-    }
-    return worst;
+    return samples_over(catalogue_, plan_, *judged.metal, judged.inputs, range_, draws_);
 }
 
 } // namespace pourbook

@@ -28,11 +28,19 @@ struct Judged {
     std::vector<RankInput> inputs; // over a range: at the temperature where the merit is worst
 };
 
+/// The conditions at each temperature of a range; the one there is where `to_K` is NaN.
+std::vector<Conditions> over_range(Conditions from, double to_K);
+
+/// The merit in each sample, over a range the worst of each. `inputs`: of a range that is one temperature.
+std::vector<double> samples_over(const Catalogue& catalogue, const GoalPlan& plan, const Metal& metal,
+                                 const std::vector<RankInput>& inputs, const std::vector<Conditions>& range,
+                                 Draws& draws);
+
 class Judge {
 public:
     /// `to_K`: the upper end of a range from the conditions' temperature, or NaN.
-    Judge(const Catalogue& catalogue, const GoalPlan& plan, Conditions conditions, double to_K, std::size_t samples,
-          std::uint64_t seed);
+    Judge(const Catalogue& catalogue, const GoalPlan& plan, const Conditions& conditions, double to_K,
+          std::size_t samples, std::uint64_t seed);
 
     /// Empty where the metal is not ranked; it is then in one of the two lists.
     std::optional<Judged> judge(const Metal& metal);
@@ -46,11 +54,10 @@ public:
 private:
     std::optional<Judged> at(const Metal& metal, const Conditions& conditions);
     bool meets_conditions(const Metal& metal, const Conditions& conditions);
-    bool worse(double a, double b) const { return plan_.best_high ? a < b : a > b; }
 
     const Catalogue& catalogue_;
     const GoalPlan& plan_;
-    std::vector<Conditions> conditions_; // one, or one for each temperature of the range
+    std::vector<Conditions> range_;
     Draws draws_;
 };
 

@@ -4,10 +4,12 @@ namespace pourbook {
 
 std::optional<Problem> low_speed_fault(const eddy::DropModel& model, double conductivity_S_m,
                                        std::optional<double> speed_m_s) {
-    const eddy::FallSetup s = model.setup(conductivity_S_m);
-    const bool whole = model.nominal().drag == 1;
-    if (whole || (speed_m_s && model.curve().relative(s.u_per_speed * *speed_m_s) >= linear_enough))
-        return std::nullopt;
+    if (model.nominal().drag == 1) return std::nullopt;
+    return low_speed_fault(model.setup(conductivity_S_m), speed_m_s);
+}
+
+std::optional<Problem> low_speed_fault(const eddy::FallSetup& setup, std::optional<double> speed_m_s) {
+    if (speed_m_s && setup.curve->relative(setup.u_per_speed * *speed_m_s) >= linear_enough) return std::nullopt;
     return Problem{Problem::Kind::refused,
                    "slits and off-axis travel are computed where drag is proportional to speed; this magnet moves too "
                    "fast for that",

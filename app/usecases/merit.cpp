@@ -80,6 +80,10 @@ std::string Merit::refusal(const Catalogue& catalogue, const Metal& metal, const
     return !tube && tube.problem().kind == Problem::Kind::refused ? tube.problem().text : std::string();
 }
 
+std::string Merit::fault(const std::vector<double>& values) const {
+    return fall_ ? fall_->fault(picked(values, fall_inputs_)) : std::string();
+}
+
 double Merit::value(const std::vector<double>& values) const {
     std::vector<double> named;
     for (const std::size_t slot : names_)

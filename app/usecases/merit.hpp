@@ -48,6 +48,9 @@ public:
     /// Why physics forbids the computation for this metal; empty: it doesn't.
     std::string refusal(const Catalogue& catalogue, const Metal& metal, const Conditions& conditions) const;
 
+    /// Why the computation can't be made of these values; empty: it can.
+    std::string fault(const std::vector<double>& values) const;
+
     /// NaN where there is no finite number.
     double value(const std::vector<double>& values) const;
     /// In each sample, as value().

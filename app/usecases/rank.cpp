@@ -31,6 +31,7 @@ public:
         result_.holding = plan.holding;
         result_.conditions = request.conditions;
         result_.to_K = request.to_K;
+        result_.samples = request.samples;
         result_.fall = plan.merit.fall();
     }
 

@@ -17,9 +17,9 @@ struct RankRequest {
     GoalWords goal;
     std::vector<std::string> from; // slugs or names; empty: all metals
     Conditions conditions;
-    double to_K = no_number; // upper end of a range of temperatures that begins at the conditions' (see judge.hpp)
-    std::size_t top = 0;     // 0: all
-    std::size_t samples = 2000;
+    double to_K = no_number;    // upper end of a range of temperatures that begins at the conditions' (see judge.hpp)
+    std::size_t top = 0;        // 0: all
+    std::size_t samples = 2000; // 0: the order of the figures as cited, without intervals and chances
     std::uint64_t seed = 1;
 };
 
@@ -49,6 +49,7 @@ struct RankResult {
     Holding holding = Holding::size;
     Conditions conditions;
     double to_K = no_number;
+    std::size_t samples = 0;
     std::shared_ptr<const FallTime> fall; // null: the goal names none
     std::vector<RankedMetal> ranked;
     std::size_t ranked_in_all = 0; // before `top` cut the list

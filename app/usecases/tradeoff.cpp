@@ -4,6 +4,7 @@
 #include <limits>
 #include <map>
 #include <numeric>
+#include <unordered_set>
 
 namespace pourbook {
 namespace {
@@ -51,15 +52,16 @@ std::vector<std::string> sources_of(const RankedMetal& a, const RankedMetal& b) 
 
 /// Appends what is said of metals not yet in the list.
 void add_new(std::vector<LeftOut>& list, const std::vector<LeftOut>& more) {
+    std::unordered_set<const Metal*> known;
+    for (const LeftOut& l : list) known.insert(l.metal);
     for (const LeftOut& l : more)
-        if (std::none_of(list.begin(), list.end(), [&](const LeftOut& known) { return known.metal == l.metal; }))
-            list.push_back(l);
+        if (known.insert(l.metal).second) list.push_back(l);
 }
 
 } // namespace
 
 Result<TradeoffResult> tradeoff(const Catalogue& catalogue, const TradeoffRequest& request, const Progress& progress) {
-    RankRequest one{request.first, request.from, request.conditions, no_number, 0, request.samples, request.seed},
+    RankRequest one{request.first, request.from, request.conditions, request.to_K, 0, request.samples, request.seed},
         two = one;
     two.goal = request.second;
     const Result<RankResult> first = rank(catalogue, one, part_of(progress, 0, 0.5));
@@ -77,6 +79,7 @@ Result<TradeoffResult> tradeoff(const Catalogue& catalogue, const TradeoffReques
     result.second_unit = second->unit;
     result.second_high = second->best_high;
     result.conditions = request.conditions;
+    result.to_K = request.to_K;
     std::map<const Metal*, const RankedMetal*> in_second;
     for (const RankedMetal& m : second->ranked) in_second[m.metal] = &m;
     Merits merits;

@@ -14,6 +14,7 @@ struct TradeoffRequest {
     Conditions conditions;
     std::size_t samples = 1000;
     std::uint64_t seed = 1;
+    double to_K = no_number; // upper end of a range of temperatures, as in a ranking
 };
 
 struct TradeoffPoint {
@@ -29,6 +30,7 @@ struct TradeoffResult {
     std::string first_label, first_formula, first_unit, second_label, second_formula, second_unit;
     bool first_high = true, second_high = true;
     Conditions conditions;
+    double to_K = no_number;
     std::vector<TradeoffPoint> points; // front first, best in the first goal on top
     std::vector<LeftOut> excluded, unrankable;
 };

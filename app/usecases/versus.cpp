@@ -3,6 +3,7 @@
 #include "core/quantity/format.hpp"
 #include "core/ranking/order.hpp"
 #include "usecases/find_metal.hpp"
+#include "usecases/judge.hpp"
 #include "usecases/shown.hpp"
 
 #include <algorithm>
@@ -13,23 +14,40 @@
 namespace pourbook {
 namespace {
 
-Result<VersusSide> side_of(const Catalogue& catalogue, const std::string& word, const GoalPlan& plan,
+Result<VersusSide> side_at(const Catalogue& catalogue, const Metal& metal, const GoalPlan& plan,
                            const Conditions& conditions) {
-    const Result<const Metal*> metal = find_metal(catalogue, word);
-    if (!metal) return metal.problem();
-    if (const std::string why = plan.merit.refusal(catalogue, **metal, conditions); !why.empty())
+    if (const std::string why = plan.merit.refusal(catalogue, metal, conditions); !why.empty())
         return Problem{Problem::Kind::refused, why, 0};
-    Inputs inputs = plan.merit.inputs(catalogue, **metal, conditions);
+    Inputs inputs = plan.merit.inputs(catalogue, metal, conditions);
     if (!inputs.missing.empty()) return Problem{Problem::Kind::no_value, inputs.reason, 0};
+    if (const std::string why = plan.merit.fault(nominal(inputs.values)); !why.empty())
+        return Problem{Problem::Kind::refused, metal.slug + ": " + why, 0};
     VersusSide side;
-    side.metal = *metal;
+    side.metal = &metal;
     side.merit = plan.merit.value(nominal(inputs.values));
     side.from_memory = any_from_memory(inputs.values);
     side.inputs = std::move(inputs.values);
-    side.barred = barred(catalogue, **metal, plan, conditions.temperature_K);
+    side.at_K = conditions.temperature_K;
     if (std::isnan(side.merit))
-        return Problem{Problem::Kind::no_value, "the formula has no finite value for " + (*metal)->slug, 0};
+        return Problem{Problem::Kind::no_value, "the formula has no finite value for " + metal.slug, 0};
     return side;
+}
+
+/// At the temperature of the range where it is worst.
+Result<VersusSide> side_of(const Catalogue& catalogue, const std::string& word, const GoalPlan& plan,
+                           const std::vector<Conditions>& range) {
+    const Result<const Metal*> metal = find_metal(catalogue, word);
+    if (!metal) return metal.problem();
+    VersusSide worst;
+    std::string bar;
+    for (const Conditions& conditions : range) {
+        Result<VersusSide> here = side_at(catalogue, **metal, plan, conditions);
+        if (!here) return here;
+        if (bar.empty()) bar = barred(catalogue, **metal, plan, conditions.temperature_K);
+        if (!worst.metal || plan.worse(here->merit, worst.merit)) worst = std::move(*here);
+    }
+    worst.barred = bar;
+    return worst;
 }
 
 /// Inputs by how much of log(merit a / merit b) each explains, the most first: the change when b takes over a's value,
@@ -73,7 +91,7 @@ std::string additions(const Catalogue& catalogue, const Metal& m) {
 
 /// Physics of the difference, where the data carries it: alloying atoms in solid solution scatter electrons
 /// (Matthiessen, Linde).
-std::string physics(const Catalogue& catalogue, const Metal& better, const Metal& worse) {
+std::string physics(const Catalogue& catalogue, const Metal& better, const Metal& worse, bool over_range) {
     const std::string added = additions(catalogue, worse);
     const bool several = added.find(',') != std::string::npos;
     if (!worse.is_element() && !added.empty() && main_content(better) >= main_content(worse))
@@ -81,7 +99,8 @@ std::string physics(const Catalogue& catalogue, const Metal& better, const Metal
                " its electrons as far as " + (several ? "they stay" : "it stays") +
                " in solution (solid-solution scattering)";
     if (better.is_element() && worse.is_element())
-        return "that is the nature of the two pure metals at this temperature";
+        return std::string("that is the nature of the two pure metals ") +
+               (over_range ? "where each is worst" : "at this temperature");
     return {};
 }
 
@@ -97,7 +116,8 @@ std::string reason_of(const Catalogue& catalogue, const VersusResult& r, const s
     for (const std::size_t i : deciding) {
         const Property& p = *catalogue.property(r.better.inputs[i].property);
         text += (text.empty() ? "" : " and ") + p.label + " (" + figures(p, r.better, r.worse, i) + ")";
-        if (why.empty() && carried_by_electrons(p.id)) why = physics(catalogue, *r.better.metal, *r.worse.metal);
+        if (why.empty() && carried_by_electrons(p.id))
+            why = physics(catalogue, *r.better.metal, *r.worse.metal, !std::isnan(r.to_K));
     }
     text += deciding.size() > 1 ? " decide together" : " decides";
     return text + (why.empty() ? "" : ": " + why);
@@ -141,8 +161,30 @@ std::string seconds(const VersusResult& r) {
     return ", " + significant(r.better.merit, 3) + " s against " + significant(r.worse.merit, 3) + " s";
 }
 
+std::string celsius(double kelvin) {
+    return trimmed(kelvin - 273.15, 5);
+}
+
+/// "at the warm end, 26.85 °C"
+std::string worst_place(const VersusResult& r, const VersusSide& side) {
+    const double from = r.conditions.temperature_K, slack = 1e-6 * (r.to_K - from);
+    const std::string place = side.at_K <= from + slack     ? "at the cold end"
+                              : side.at_K >= r.to_K - slack ? "at the warm end"
+                                                            : "in between";
+    return place + ", " + celsius(side.at_K) + " °C";
+}
+
+std::string deciding_end(const VersusResult& r) {
+    if (std::isnan(r.to_K)) return {};
+    const std::string a = worst_place(r, r.better), b = worst_place(r, r.worse);
+    if (a == b) return "Over the range the worst counts, here " + a + ". ";
+    return "Over the range the worst of each counts: " + r.better.metal->name + " " + a + "; " + r.worse.metal->name +
+           " " + b + ". ";
+}
+
 std::string verdict(const VersusResult& r) {
-    const std::string at = " at " + trimmed(r.conditions.temperature_K - 273.15, 4) + " °C";
+    const std::string from = celsius(r.conditions.temperature_K) + " °C",
+                      at = std::isnan(r.to_K) ? " at " + from : " from " + from + " to " + celsius(r.to_K) + " °C";
     const std::string interval =
         "90 % interval " + significant(r.ratio_low90, 3) + " to " + significant(r.ratio_high90, 3);
     const std::string head = with_capital(r.label.empty() ? r.formula : r.label) + ": ", &a = r.better.metal->name,
@@ -157,7 +199,8 @@ std::string verdict(const VersusResult& r) {
 }
 
 std::string sentence_of(const Catalogue& catalogue, const VersusResult& r) {
-    std::string text = verdict(r) + with_capital(r.reason) + ". Taken as: " + state(catalogue, r.better);
+    std::string text =
+        verdict(r) + deciding_end(r) + with_capital(r.reason) + ". Taken as: " + state(catalogue, r.better);
     if (r.worse.metal != r.better.metal) text += "; " + state(catalogue, r.worse);
     text += (r.held.empty() ? "" : "; " + r.held) + ".";
     if (r.better.from_memory || r.worse.from_memory) text += " One of these figures is only remembered, not read.";
@@ -178,9 +221,13 @@ std::string held_words(const GoalPlan& plan) {
     return std::any_of(names.begin(), names.end(), carried_by_electrons) ? "parts of the same size" : "";
 }
 
-void compare(VersusResult& r, const Merit& merit, const VersusRequest& request) {
+void compare(VersusResult& r, const Catalogue& catalogue, const GoalPlan& plan, const VersusRequest& request,
+             const std::vector<Conditions>& range) {
     Draws draws(request.samples, request.seed);
-    const auto a = merit.samples(r.better.inputs, draws), b = merit.samples(r.worse.inputs, draws);
+    const auto samples = [&](const VersusSide& s) {
+        return samples_over(catalogue, plan, *s.metal, s.inputs, range, draws);
+    };
+    const auto a = samples(r.better), b = samples(r.worse);
     std::vector<double> ratios;
     double wins = 0;
     for (std::size_t s = 0; s < a.size(); ++s) {
@@ -207,9 +254,10 @@ void collect_sources(VersusResult& r) {
 Result<VersusResult> versus(const Catalogue& catalogue, const VersusRequest& request) {
     const Result<GoalPlan> plan = plan_goal(catalogue, request.goal);
     if (!plan) return plan.problem();
-    Result<VersusSide> a = side_of(catalogue, request.a, *plan, request.conditions);
+    const std::vector<Conditions> range = over_range(request.conditions, request.to_K);
+    Result<VersusSide> a = side_of(catalogue, request.a, *plan, range);
     if (!a) return a.problem();
-    Result<VersusSide> b = side_of(catalogue, request.b, *plan, request.conditions);
+    Result<VersusSide> b = side_of(catalogue, request.b, *plan, range);
     if (!b) return b.problem();
     VersusResult r;
     r.goal = plan->id;
@@ -218,11 +266,12 @@ Result<VersusResult> versus(const Catalogue& catalogue, const VersusRequest& req
     r.unit = plan->merit.formula().dimension().text();
     r.best_high = plan->best_high;
     r.conditions = request.conditions;
+    r.to_K = request.to_K;
     r.held = held_words(*plan);
-    const bool a_leads = plan->best_high ? a->merit >= b->merit : a->merit <= b->merit;
+    const bool a_leads = !plan->worse(a->merit, b->merit);
     r.better = a_leads ? std::move(*a) : std::move(*b);
     r.worse = a_leads ? std::move(*b) : std::move(*a);
-    compare(r, plan->merit, request);
+    compare(r, catalogue, *plan, request, range);
     const std::vector<std::size_t> deciding = deciding_inputs(plan->merit, r.better, r.worse);
     r.deciding = r.better.inputs[deciding.front()].property;
     r.reason = reason_of(catalogue, r, deciding);

@@ -15,6 +15,7 @@ struct VersusRequest {
     Conditions conditions;
     std::size_t samples = 4000;
     std::uint64_t seed = 1;
+    double to_K = no_number; // upper end of a range of temperatures, as in a ranking
 };
 
 struct VersusSide {
@@ -22,13 +23,15 @@ struct VersusSide {
     double merit = 0;
     std::vector<RankInput> inputs;
     bool from_memory = false;
-    std::string barred; // what the goal would leave it out for; said, not enforced: the question names the metal
+    double at_K = no_number; // over a range: where the merit is worst, and the inputs are from
+    std::string barred;      // what the goal would leave it out for; said, not enforced: the question names the metal
 };
 
 struct VersusResult {
     std::string goal, label, formula, unit;
     bool best_high = true;
     Conditions conditions;
+    double to_K = no_number;
     VersusSide better, worse; // on a tie: in the order asked
     bool tie = false;         // probability below 0.95
     double ratio_median = 1;  // better over worse, >= 1

@@ -7,6 +7,7 @@
 
 #include <catch2/catch.hpp>
 
+#include <algorithm>
 #include <cmath>
 
 using namespace pourbook;
@@ -96,6 +97,32 @@ TEST_CASE("an axis whose figures span more than a factor of 30 is logarithmic, a
     CHECK(drawn.find("\"0.1\"") != std::string::npos);
     CHECK(drawn.find("nan") == std::string::npos);
     CHECK(drawn.find("inf") == std::string::npos);
+}
+
+TEST_CASE("of very many metals the front, the pinned and an even choice of the others are drawn, and that is said") {
+    const Catalogue catalogue = testing::small_catalogue();
+    const auto& m = catalogue.metals;
+    Metal pinned = m[0];
+    pinned.slug = "pinned";
+    TradeoffResult r;
+    r.first_formula = "conductivity / density";
+    r.second_formula = "conductivity / price";
+    r.points = {traded(m[0], 10, 1, true), traded(m[1], 5, 4, true)};
+    for (int i = 0; i < 5000; ++i) r.points.push_back(traded(m[2], 4 - i * 1e-4, 2 - i * 1e-4, false, m[1].slug));
+    r.points.push_back(traded(pinned, 1, 1, false, m[1].slug));
+    PointChart chart = tradeoff_chart(catalogue, r, UnitSystem::shown, {pinned.slug});
+    CHECK(chart.points.size() < 700);
+    CHECK(chart.points.size() > 300);
+    const auto drawn = [&](const Metal& metal) {
+        return std::count_if(chart.points.begin(), chart.points.end(),
+                             [&](const PointMark& p) { return p.id == metal.slug; });
+    };
+    CHECK((drawn(m[0]) == 1 && drawn(m[1]) == 1 && drawn(pinned) == 1));
+    REQUIRE(chart.notes.size() == 1);
+    CHECK(chart.notes[0].find(std::to_string(chart.points.size()) + " of 5003") == 0);
+    r.points.resize(300);
+    chart = tradeoff_chart(catalogue, r, UnitSystem::shown, {});
+    CHECK((chart.points.size() == 300 && chart.notes.empty()));
 }
 
 TEST_CASE("the line of a trade-off goes in steps around what its front beats") {

@@ -1,6 +1,7 @@
 #include "charts/rank_chart.hpp"
 #include "tests/charts/approve.hpp"
 #include "tests/charts/fixed_measure.hpp"
+#include "tests/support/small_catalogue.hpp"
 
 #include <algorithm>
 
@@ -77,6 +78,23 @@ TEST_CASE("a ranking shows the rows it has room for and counts the others") {
     CHECK(scene.hits.size() < 20);
     CHECK(has_text(scene, "and " + std::to_string(60 - scene.hits.size()) + " more in the table"));
     CHECK(has_text(layout(RankChart{"t", "", {}, {{}, "v"}}, canvas(500, 400)), "nothing to rank"));
+}
+
+TEST_CASE("of very many ranked metals only what a picture can hold is prepared, and the others are counted") {
+    const Catalogue catalogue = testing::small_catalogue();
+    RankResult result;
+    result.formula = "conductivity / density";
+    for (std::size_t i = 0; i < 3000; ++i) {
+        RankedMetal& r = result.ranked.emplace_back();
+        r.metal = &catalogue.metals.front();
+        r.place.rank = i + 1;
+        r.place.median = r.place.low90 = r.place.high90 = 1 / static_cast<double>(i + 1);
+    }
+    const RankChart chart = rank_chart(catalogue, result, UnitSystem::shown, {});
+    CHECK(chart.rows.size() + chart.beyond == 3000);
+    CHECK(chart.rows.size() <= 500);
+    const Scene scene = layout(chart, canvas(500, 400));
+    CHECK(has_text(scene, "and " + std::to_string(3000 - scene.hits.size()) + " more in the table"));
 }
 
 TEST_CASE("a ranking turns logarithmic beyond a factor of 30") {

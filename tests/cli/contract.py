@@ -67,6 +67,9 @@ for result in r["results"]:
         check(chosen and all(f"\n## {k}\n" in sources_page for k in chosen), f"{result['metal']} {name}: source not in sources.md")
 check(answer("rank", "--formula", "density", "--best", "low", "--top", "3")["results"][0]["rank"] == 1, "rank --formula")
 check(len(answer("rank", "--goal", "strongest-brake", "--from", "copper,silver,sterling-silver")["results"]) == 3, "rank --from")
+bare = answer("rank", "--goal", "strongest-brake", "--samples", "0", "--top", "3")["results"]
+check([x["metal"] for x in bare][0] == "silver" and all(x[k] is None for x in bare for k in ("low90", "high90", "p_first", "rank_low", "rank_high")), f"rank without samples: {bare[0]}")
+refused(2, "--samples", "rank", "--goal", "strongest-brake", "--samples", "5")
 refused(2, "column 9", "rank", "--formula", "density + conductivity")
 refused(2, "column 1:", "rank", "--formula", "densitty")
 refused(2, "unknown goal", "rank", "--goal", "nonsense")
@@ -100,11 +103,28 @@ check("solid-solution scattering" in w["sentence"] and ", annealed" in w["senten
 check(answer("versus", "sterling-silver", "copper", "--goal", "strongest-brake")["ratio_median"] == w["ratio_median"], "versus: the order of the words matters")
 check(answer("versus", "copper", "silver", "--goal", "strongest-brake")["winner"] == "silver", "fine silver beats copper at 20 degC")
 check(answer("versus", "copper", "silver", "--goal", "strongest-brake", "--at", "77K")["winner"] == "copper", "copper beats silver at 77 K")
+over = answer("versus", "copper", "silver", "--goal", "strongest-brake", "--at", "77K:300K")
+check(over["winner"] == "silver" and over["temperature_to_K"] == 300 and "at the warm end" in over["sentence"], f"versus over a range: {over['sentence']}")
+refused(2, "rise", "versus", "copper", "silver", "--goal", "strongest-brake", "--at", "300K:77K")
 same = answer("versus", "copper", "copper", "--goal", "strongest-brake")
 check(same["winner"] is None and same["ratio_median"] == 1, "a metal against itself ties")
 refused(3, "unknown metal", "versus", "copper", "kryptonite", "--goal", "strongest-brake")
 refused(3, "no value", "versus", "copper", "pewter", "--goal", "strongest-brake")
 refused(2, "column 9", "versus", "copper", "silver", "--formula", "density + conductivity")
+
+# two goals at once: formulas, a range of temperatures
+two = answer("tradeoff", "--formula", "conductivity", "--and-formula", "density", "--and-best", "low", "--from", "copper,silver,lead,aluminium")
+check({p["metal"] for p in two["results"] if p["on_front"]} == {"silver", "copper", "aluminium"} and two["second"]["best"] == "low", f"tradeoff: the front of conductivity and lightness: {two['results']}")
+two = answer("tradeoff", "--formula", "conductivity", "--and-formula", "resistivity", "--and-best", "low", "--from", "copper,silver", "--at", "77K:300K")
+check(two["temperature_to_K"] == 300 and [p["metal"] for p in two["results"] if p["on_front"]] == ["silver"], "tradeoff over a range")
+named = answer("tradeoff", "--goal", "strongest-brake", "--and", "light-conductor", "--from", "copper,silver,aluminium")
+written = answer("tradeoff", "--goal", "strongest-brake", "--and-formula", "density * resistivity", "--and-best", "low", "--from", "copper,silver,aluminium")
+check([p["second"] for p in named["results"]] == [p["second"] for p in written["results"]], "tradeoff: a goal and its formula differ")
+refused(2, "column 9", "tradeoff", "--goal", "strongest-brake", "--and-formula", "density + conductivity")
+refused(2, "--and", "tradeoff", "--goal", "strongest-brake", "--and", "light-conductor", "--and-formula", "density")
+refused(2, "rise", "tradeoff", "--goal", "strongest-brake", "--and", "light-conductor", "--at", "300K:77K")
+refused(2, "77K:300K", "value", "copper", "density", "--at", "77K:300K")
+
 # holding: per mass and per budget are the named goals' formulas
 by_mass = [x["metal"] for x in answer("rank", "--goal", "strongest-brake", "--holding", "mass")["results"]]
 check(by_mass == [x["metal"] for x in answer("rank", "--goal", "braking-per-mass")["results"]], "--holding mass")

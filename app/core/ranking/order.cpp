@@ -90,7 +90,8 @@ public:
 
     std::vector<Place> run(const Progress& progress) {
         if (samples_ == 0) {
-            for (Place& p : places_) p.rank_low = p.rank_high = p.rank;
+            for (Place& p : places_)
+                p.low90 = p.high90 = p.p_first = std::numeric_limits<double>::quiet_NaN(); // nothing was varied
             return std::move(places_);
         }
         const std::size_t near = std::min(most_compared, places_.size());

@@ -41,13 +41,14 @@ struct Place {
 constexpr double told_apart = 0.95;
 constexpr std::size_t most_compared = 300;
 
-/// Without samples the median and the interval are the nominal value.
+/// Without samples all of it is the nominal value.
 Standing sum_up(std::string name, double nominal, std::vector<double> samples);
 
 /// The samples of a contender; sample i of all drawn together, the same at each call.
 using SamplesOf = std::function<std::vector<double>(std::size_t contender)>;
 
-/// Best first. `samples` 0: in the order of the nominal values, chances 0. Stopped: the order so far, without the rest.
+/// Best first. `samples` 0: in the order of the nominal values, intervals and chances NaN, no intervals of rank.
+/// Stopped: the order so far, without the rest.
 std::vector<Place> put_in_order(const std::vector<Standing>& standings, const SamplesOf& samples_of,
                                 std::size_t samples, bool best_high, const Progress& progress = {});
 

@@ -138,6 +138,11 @@ const std::vector<Action>& actions() {
          [](Session& s) { s.view = s.history.undo(); }},
         {"redo", "Redo", "", {true, true, 'Z'}, [](Session& s) { s.view = s.history.redo(); }},
         {"finder", "Command finder", "every command by name", {true, false, 'K'}, open_finder},
+        {"quit",
+         "Quit",
+         "what is chosen comes back next time",
+         {true, false, 'Q'},
+         [](Session& s) { s.passing.quit = true; }},
     };
     return table;
 }

@@ -8,6 +8,9 @@
 namespace pourbook {
 namespace {
 
+using PriceOrder = std::pair<std::string, std::vector<std::string>>;
+constexpr std::size_t most_listed = 400; // lines a frame can afford
+
 float list_height(const Ui& ui, const std::vector<LeftOut>& list) {
     const float lines = std::clamp(static_cast<float>(list.size()) * 1.5F, 2.0F, 7.0F); // some reasons take two lines
     return lines * ImGui::GetTextLineHeightWithSpacing() + ui.px(4);
@@ -18,12 +21,15 @@ void draw_left_out(Ui& ui, const char* id, const std::string& title, const std::
     ui.probe.item(id, std::to_string(list.size()));
     if (!open) return;
     ImGui::BeginChild((std::string(id) + ".list").c_str(), {0, list_height(ui, list)});
-    for (const LeftOut& l : list) {
+    for (std::size_t i = 0; i < std::min(most_listed, list.size()); ++i) {
+        const LeftOut& l = list[i];
         if (ImGui::Selectable((l.metal->name + "##" + id).c_str(), false, 0, {ui.px(210), 0}))
             show_metal(ui.session, l.metal->slug);
         ImGui::SameLine();
         wrapped_text(l.reason, ui.colours().dim);
     }
+    if (list.size() > most_listed)
+        dim_text(ui, "and " + std::to_string(list.size() - most_listed) + " more, all of them in the saved table");
     ImGui::EndChild();
 }
 
@@ -41,22 +47,54 @@ float folded_height(const Ui& ui, const RankResult& result) {
     return height;
 }
 
-/// "exchange: aluminium, aluminium-1350, ..." a line for each form of price; the word chooses it.
+const PriceOrder* used_order(const RankResult& result) {
+    const auto& orders = result.order_by_price_form;
+    const auto used = std::find_if(orders.begin(), orders.end(),
+                                   [&](const PriceOrder& o) { return o.first == result.conditions.price_form; });
+    return used == orders.end() ? nullptr : &*used;
+}
+
+bool differs(const PriceOrder& order, const PriceOrder* used) {
+    return used && order.second != used->second;
+}
+
+float price_height(const RankResult& result) {
+    if (result.order_by_price_form.empty()) return 0;
+    const PriceOrder* used = used_order(result);
+    const auto others = std::count_if(result.order_by_price_form.begin(), result.order_by_price_form.end(),
+                                      [&](const PriceOrder& o) { return differs(o, used); });
+    return ImGui::GetFrameHeightWithSpacing() + static_cast<float>(others) * ImGui::GetTextLineHeightWithSpacing();
+}
+
+std::string names_in(const Ui& ui, const PriceOrder& order) {
+    std::string names;
+    for (const std::string& slug : order.second) {
+        const Metal* metal = ui.session.catalogue.metal(slug);
+        names += (names.empty() ? "" : ", ") + (metal ? metal->name : slug);
+    }
+    return names;
+}
+
+/// The form of price to use, and the first ten at the other forms where they stand in another order.
 void draw_price_orders(Ui& ui, const RankResult& result) {
-    for (const auto& [form, slugs] : result.order_by_price_form) {
-        const bool used = form == result.conditions.price_form;
-        if (word_button(ui, "price." + form, form + " prices", used)) ui.view().rank.price_form = form;
+    if (result.order_by_price_form.empty()) return;
+    const PriceOrder* used = used_order(result);
+    bool same = true;
+    for (const PriceOrder& order : result.order_by_price_form) {
+        const std::string& form = order.first;
+        if (word_button(ui, "price." + form, form + " prices", used == &order)) ui.view().rank.price_form = form;
+        if (ImGui::IsItemHovered()) hover_text(ui, "The first ten at " + form + " prices\n" + names_in(ui, order));
         ImGui::SameLine();
-        std::string names;
-        for (const std::string& slug : slugs) {
-            const Metal* metal = ui.session.catalogue.metal(slug);
-            names += (names.empty() ? "" : ", ") + (metal ? metal->name : slug);
-        }
-        ImGui::AlignTextToFramePadding();
-        const std::string shown = fitted(names, ImGui::GetContentRegionAvail().x);
-        dim_text(ui, shown);
-        ui.probe.item("price." + form + ".order", names);
-        if (ImGui::IsItemHovered()) hover_text(ui, "The first ten at " + form + " prices\n" + names);
+        same = same && !differs(order, used);
+    }
+    ImGui::AlignTextToFramePadding();
+    dim_text(ui, same ? "the first ten are the same at all three" : "the first ten are others, or in another order:");
+    for (const PriceOrder& order : result.order_by_price_form) {
+        const std::string names = order.first + ": " + names_in(ui, order);
+        ui.probe.say("price." + order.first + ".order", names);
+        if (!differs(order, used)) continue;
+        dim_text(ui, fitted(names, ImGui::GetContentRegionAvail().x));
+        if (ImGui::IsItemHovered()) hover_text(ui, "At " + order.first + " prices\n" + names);
     }
 }
 
@@ -68,12 +106,12 @@ void draw_answer(Ui& ui, const RankResult& result) {
     const std::string& settling = result.settling.sentence;
     const float sentence =
         settling.empty() ? 0 : ImGui::CalcTextSize(settling.c_str(), nullptr, false, table).y + ui.px(8);
-    const float prices = static_cast<float>(result.order_by_price_form.size()) * ImGui::GetFrameHeightWithSpacing();
     if (result.ranked.empty())
         dim_text(ui, "No metal is left to rank: loosen the conditions, or see below what each one lacks.");
     else
-        draw_rank_table(ui, result,
-                        {0, ImGui::GetContentRegionAvail().y - folded_height(ui, result) - sentence - prices});
+        draw_rank_table(
+            ui, result,
+            {0, ImGui::GetContentRegionAvail().y - folded_height(ui, result) - sentence - price_height(result)});
     if (!settling.empty()) wrapped_text(settling, ui.colours().dim);
     ui.probe.say("rank.settling", settling);
     draw_price_orders(ui, result);
@@ -97,7 +135,9 @@ void draw_rank(Ui& ui) {
     }
     const bool nothing_pinned = ui.view().rank.only_pinned && ui.view().pins.empty();
     if (nothing_pinned) {
-        dim_text(ui, "Only the pinned metals are asked for, and none is pinned.");
+        dim_text(
+            ui,
+            "Only the pinned metals are asked for, and none is pinned: ask for all, or pin some in Metals (Ctrl+P).");
         return;
     }
     const Result<RankResult>* result = ui.session.ranking();

@@ -1,3 +1,4 @@
+#include "gui/panels/goal_fields.hpp"
 #include "gui/panels/panels.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/text_field.hpp"
@@ -7,45 +8,6 @@
 
 namespace pourbook {
 namespace {
-
-constexpr const char* own_formula = "a formula of my own";
-
-void draw_goals(Ui& ui) {
-    RankChoice& choice_made = ui.view().rank;
-    const Goal* goal = ui.session.catalogue.goal(choice_made.goal);
-    ImGui::SetNextItemWidth(ui.px(250));
-    if (ImGui::BeginCombo("##goal", goal ? goal->label.c_str() : own_formula, ImGuiComboFlags_HeightLarge)) {
-        for (const Goal& g : ui.session.catalogue.goals) {
-            if (ImGui::Selectable(g.label.c_str(), g.id == choice_made.goal)) choice_made.goal = g.id;
-            ui.probe.item("goal." + g.id, g.label);
-            if (ImGui::IsItemHovered()) hover_text(ui, g.label + "\n" + g.sentence + "\n" + g.formula);
-        }
-        if (ImGui::Selectable(own_formula, choice_made.goal.empty())) choice_made.goal.clear();
-        ui.probe.item("goal.own", own_formula);
-        ImGui::EndCombo();
-    }
-    ui.probe.item("goal", choice_made.goal);
-}
-
-void draw_formula(Ui& ui) {
-    RankChoice& made = ui.view().rank;
-    ImGui::AlignTextToFramePadding();
-    dim_text(ui, "formula");
-    ImGui::SameLine();
-    text_field(ui, "formula", made.formula, "conductivity / (density * price)",
-               ImGui::GetContentRegionAvail().x - ui.px(150),
-               [&](const std::string& t) { return formula_fault(ui.session.catalogue, t); });
-    if (ImGui::IsItemHovered() && !ImGui::IsItemActive()) {
-        std::string names = "Formula\n+ - * / ^ ( ) abs min max sqrt log exp over the properties:";
-        for (const Property& p : ui.session.catalogue.properties)
-            if (!p.is_text) names += " " + p.id;
-        hover_text(ui, names);
-    }
-    ImGui::SameLine();
-    const int clicked = choice(ui, "best", {"highest", "lowest"}, made.best_high ? 0 : 1);
-    if (clicked >= 0) made.best_high = clicked == 0;
-    fault_line(ui, "formula");
-}
 
 void draw_holding(Ui& ui) {
     static constexpr std::array<Holding, 3> all = {Holding::size, Holding::mass, Holding::budget};
@@ -91,8 +53,9 @@ void draw_limits(Ui& ui) {
 } // namespace
 
 void draw_rank_choice(Ui& ui) {
-    draw_goals(ui);
-    const Goal* goal = ui.session.catalogue.goal(ui.view().rank.goal);
+    RankChoice& made = ui.view().rank;
+    draw_goals(ui, "goal", made.goal, ui.px(250));
+    const Goal* goal = ui.session.catalogue.goal(made.goal);
     ImGui::SameLine();
     if (goal) {
         ImGui::AlignTextToFramePadding();
@@ -101,7 +64,10 @@ void draw_rank_choice(Ui& ui) {
             hover_text(ui, goal->sentence + "\n" + goal->formula +
                                (goal->best_high ? ", highest is best" : ", lowest is best"));
     } else {
-        draw_formula(ui);
+        ImGui::AlignTextToFramePadding();
+        dim_text(ui, "formula");
+        ImGui::SameLine();
+        draw_formula(ui, "formula", "best", made.formula, made.best_high);
     }
     if (needs_setup(ui.session.catalogue, ui.session.goal_words())) draw_rank_fall(ui);
     draw_limits(ui);

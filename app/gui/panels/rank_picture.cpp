@@ -1,5 +1,6 @@
 #include "charts/rank_chart.hpp"
 #include "charts/tradeoff_chart.hpp"
+#include "gui/panels/goal_fields.hpp"
 #include "gui/panels/panels.hpp"
 #include "gui/widgets/chart_view.hpp"
 #include "gui/widgets/text.hpp"
@@ -29,19 +30,11 @@ void draw_order(Ui& ui, const RankResult& result) {
 }
 
 void draw_second_goal(Ui& ui) {
-    std::string& second = ui.view().rank.second_goal;
-    const Goal* goal = ui.session.catalogue.goal(second);
+    RankChoice& made = ui.view().rank;
     ImGui::SameLine();
-    ImGui::SetNextItemWidth(std::min(ui.px(230), ImGui::GetContentRegionAvail().x));
-    if (ImGui::BeginCombo("##second", goal ? goal->label.c_str() : "", ImGuiComboFlags_HeightLarge)) {
-        for (const Goal& g : ui.session.catalogue.goals) {
-            if (ImGui::Selectable(g.label.c_str(), g.id == second)) second = g.id;
-            ui.probe.item("second." + g.id, g.label);
-            if (ImGui::IsItemHovered()) hover_text(ui, g.label + "\n" + g.sentence);
-        }
-        ImGui::EndCombo();
-    }
-    ui.probe.item("second", second);
+    draw_goals(ui, "second", made.second_goal, std::min(ui.px(230), ImGui::GetContentRegionAvail().x));
+    if (made.second_goal.empty())
+        draw_formula(ui, "second.formula", "second.best", made.second_formula, made.second_high);
 }
 
 void draw_two_goals(Ui& ui) {

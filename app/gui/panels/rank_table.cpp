@@ -13,7 +13,7 @@ namespace pourbook {
 namespace {
 
 std::string chance_text(double p) {
-    if (p <= 0) return "–";
+    if (std::isnan(p) || p <= 0) return "–";
     if (p < 0.01) return "< 1 %";
     return std::to_string(std::lround(p * 100)) + " %";
 }
@@ -35,6 +35,7 @@ public:
         return pretty_number(rounded_to(shown(value), std::abs(shown(p.high90) - shown(p.low90)) / 2, 4));
     }
     std::string interval(const Place& p) const {
+        if (std::isnan(p.low90)) return "–";
         const bool falls = shown(p.high90) < shown(p.low90); // a resistivity shown as a conductivity
         return text(falls ? p.high90 : p.low90, p) + "–" + text(falls ? p.low90 : p.high90, p);
     }
@@ -110,7 +111,7 @@ void draw_head(Ui& ui, const RankResult& result, const Merits& merits) {
     column("##pin", ui.px(20));
     column_like(ui, "#", "000");
     ImGui::TableSetupColumn("metal", ImGuiTableColumnFlags_WidthStretch);
-    column_like(ui, "median", merits.widest());
+    column_like(ui, result.samples ? "median" : "value", merits.widest());
     column_like(ui, "90 %", merits.widest() + "–" + merits.widest());
     column_like(ui, "first", "100 %");
     column_like(ui, "ranks", "00–000");
@@ -184,6 +185,21 @@ void draw_row(Ui& ui, const RankedMetal& r, const RankResult& result, const Meri
     }
 }
 
+std::string over_range_text(const RankResult& r) {
+    if (std::isnan(r.to_K)) return {};
+    return " · the worst from " + trimmed(r.conditions.temperature_K, 5) + " K to " + trimmed(r.to_K, 5) + " K";
+}
+
+void draw_samples(Ui& ui) {
+    std::size_t& samples = ui.view().rank.samples;
+    const auto at = std::find(sample_counts.begin(), sample_counts.end(), samples) - sample_counts.begin();
+    const int clicked = choice(ui, "samples", {"as cited", "2,000 samples", "20,000"}, static_cast<int>(at));
+    if (clicked >= 0) samples = sample_counts[static_cast<std::size_t>(clicked)];
+    if (ImGui::IsItemHovered())
+        hover_text(ui, "Samples\nhow often the uncertain values are drawn for intervals, chances and ties; as cited: "
+                       "the order of the figures alone, at once even for very many metals");
+}
+
 } // namespace
 
 void draw_rank_table(Ui& ui, const RankResult& result, ImVec2 size) {
@@ -192,7 +208,10 @@ void draw_rank_table(Ui& ui, const RankResult& result, ImVec2 size) {
     const Merits merits(ui, result);
     const std::string unit = merits.unit();
     small_dim_text(ui, result.formula + (unit.empty() ? "" : " in " + unit) +
-                           (result.best_high ? ", highest" : ", lowest") + " first · click a row to pin");
+                           (result.best_high ? ", highest" : ", lowest") + " first" + over_range_text(result) +
+                           " · click a row to pin");
+    draw_samples(ui);
+    ImGui::SameLine(0, ui.px(16));
     table_row(ui, "ranking", [&](const DocumentSetting& setting) { return document_of(result, setting); });
     if (size.y > 0) size.y -= ImGui::GetTextLineHeightWithSpacing() + ImGui::GetFrameHeightWithSpacing();
     if (!ImGui::BeginTable(("ranked." + std::to_string(columns)).c_str(), columns, flags, size)) return;

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 namespace pourbook {
 namespace {
@@ -60,7 +61,9 @@ void draw_settings(Ui& ui) {
     dim_text(ui, "at");
     ImGui::SameLine();
     text_field(ui, "temperature", ui.view().temperature, "20 degC", ui.px(field_width), temperature_fault);
-    if (ImGui::IsItemHovered() && !ImGui::IsItemActive()) hover_text(ui, "Temperature\n20 degC, 77 K, 68 degF");
+    if (ImGui::IsItemHovered() && !ImGui::IsItemActive())
+        hover_text(ui, "Temperature\n20 degC, 77 K, 68 degF; or a range 77 K:300 K: in Rank and in one metal against "
+                       "another the worst over it counts");
     ImGui::SameLine();
     dim_text(ui, "in");
     ImGui::SameLine();
@@ -75,18 +78,36 @@ void draw_settings(Ui& ui) {
     draw_help_button(ui);
 }
 
+/// In views that can't answer over a range.
+std::string range_note(const Ui& ui) {
+    const TemperatureRange range = ui.session.temperatures();
+    const std::string& view = ui.session.view.view;
+    const bool needs_one = view == "metals" || view == "compare" || view == "drop";
+    if (std::isnan(range.to_K) || !needs_one) return {};
+    return std::string(view == "compare" ? "the table" : "here") + ": at " + temperature_text(range.from_K) +
+           ", where the range begins";
+}
+
+/// Below the settings.
+template <class Draw> void at_the_right(const std::string& words, Draw draw) {
+    const float width = ImGui::CalcTextSize(words.c_str()).x;
+    ImGui::SetCursorPosX(std::max(ImGui::GetCursorPosX(), ImGui::GetWindowContentRegionMax().x - width));
+    draw(words);
+}
+
 } // namespace
 
 void draw_top_bar(Ui& ui) {
     draw_views(ui);
     draw_settings(ui);
     const std::string& fault = field_fault(ui, "temperature");
-    if (fault.empty()) return;
-    const std::string words = "temperature: " + fault; // below its field, at the right
-    const float width = ImGui::CalcTextSize(words.c_str()).x;
-    ImGui::SetCursorPosX(std::max(ImGui::GetCursorPosX(), ImGui::GetWindowContentRegionMax().x - width));
-    warning_text(ui, words);
-    ui.probe.item("temperature.fault", fault);
+    if (!fault.empty()) {
+        at_the_right("temperature: " + fault, [&](const std::string& words) { warning_text(ui, words); });
+        ui.probe.item("temperature.fault", fault);
+    } else if (const std::string note = range_note(ui); !note.empty()) {
+        at_the_right(note, [&](const std::string& words) { dim_text(ui, words); });
+        ui.probe.item("temperature.note", note);
+    }
 }
 
 } // namespace pourbook

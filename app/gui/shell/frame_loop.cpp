@@ -40,7 +40,7 @@ FrameLoop::FrameLoop(GlfwWindow& window, Ui& ui, TestSocket& socket, const Windo
     : window_(window), ui_(ui), socket_(socket), options_(options), dark_(ui.view().dark) {}
 
 int FrameLoop::run() {
-    while (!glfwWindowShouldClose(window_.handle()) && !picture_taken_) {
+    while (!glfwWindowShouldClose(window_.handle()) && !ui_.session.passing.quit && !picture_taken_) {
         if (window_.wait(frames_due_ > 0 ? 0.0 : ImGui::GetIO().WantTextInput ? blink_seconds : idle_seconds))
             frames_due_ = frames_after_event;
         else if (frames_due_ == 0)
@@ -49,6 +49,7 @@ int FrameLoop::run() {
         --frames_due_;
         if (picture_due()) frames_due_ = std::max(frames_due_, 1);
     }
+    glfwHideWindow(window_.handle()); // what is left to take apart is nothing to look at
     return picture_failed_ ? 4 : 0;
 }
 

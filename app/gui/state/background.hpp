@@ -8,10 +8,10 @@
 #include <functional>
 #include <memory>
 #include <mutex>
-#include <optional>
 #include <string>
 #include <thread>
 #include <type_traits>
+#include <utility>
 #include <vector>
 
 namespace pourbook {
@@ -65,7 +65,7 @@ public:
             stop();
         }
         if (waiting_ && !running_) start();
-        return answer_ ? &*answer_ : nullptr;
+        return answer_.get();
     }
 
     bool working() const override { return running_ || waiting_; }
@@ -74,6 +74,7 @@ public:
         return running_;
     }
     void tick() override {
+        sweep();
         collect();
         if (waiting_ && !running_) start();
     }
@@ -104,7 +105,7 @@ private:
         std::atomic<bool> stop = false;
         std::atomic<double> done = 0;
         std::mutex guard;
-        std::optional<Answer> answer;
+        std::unique_ptr<Answer> answer;
     };
     using Working = std::function<Answer(const Progress&)>;
 
@@ -125,12 +126,18 @@ private:
             const std::lock_guard lock(run_->guard);
             if (!run_->answer) return;
             if (!run_->stop) {
-                answer_ = std::move(run_->answer);
+                std::swap(answer_, run_->answer);
                 ++serial_;
             }
         }
-        run_.reset();
+        done_with_.push_back(std::move(run_));
+        run_ = nullptr;
         running_ = false;
+    }
+
+    /// Taking apart an answer about very many metals takes longer than a frame may; this frame may still look at it.
+    void sweep() {
+        if (!done_with_.empty()) sweeper_ = std::jthread([old = std::exchange(done_with_, {})] {});
     }
 
     void start() {
@@ -144,7 +151,7 @@ private:
                 if (new_percent && wake) wake();
                 return !run->stop;
             };
-            Answer answer = work(progress);
+            auto answer = std::make_unique<Answer>(work(progress));
             {
                 const std::lock_guard lock(run->guard);
                 run->answer = std::move(answer);
@@ -156,14 +163,15 @@ private:
 
     std::function<void()> wake_;
     std::shared_ptr<Run> run_;
+    std::vector<std::shared_ptr<Run>> done_with_; // with the answers they took the place of
     std::string asked_ = no_question;
     Working waiting_;
-    std::optional<Answer> answer_;
+    std::unique_ptr<Answer> answer_;
     bool running_ = false;
     bool cancelled_ = false;
     std::size_t serial_ = 0;
     std::chrono::steady_clock::time_point began_;
-    std::jthread thread_;
+    std::jthread thread_, sweeper_;
 };
 
 } // namespace pourbook

@@ -1,6 +1,5 @@
 #include "gui/state/session.hpp"
 
-#include "core/quantity/unit.hpp"
 #include "usecases/find_metal.hpp"
 #include "usecases/mix_metal.hpp"
 #include "usecases/pour_in_workshop.hpp"
@@ -12,10 +11,6 @@ namespace pourbook {
 namespace {
 
 constexpr std::size_t most_sheets = 200;
-
-Result<double> kelvin(const std::string& text) {
-    return parse_si(text, base_dimension(Dimension::kelvin), "temperature");
-}
 
 std::string key_of(const Conditions& c) {
     return std::to_string(c.temperature_K) + "|" + c.condition + "|" + c.price_form;
@@ -30,7 +25,8 @@ std::string key_of(const GoalWords& g) {
 }
 
 std::string key_of(const RankRequest& r) {
-    std::string key = key_of(r.goal) + "||" + key_of(r.conditions);
+    std::string key =
+        key_of(r.goal) + "||" + key_of(r.conditions) + "|" + std::to_string(r.to_K) + "|" + std::to_string(r.samples);
     for (const std::string& m : r.from) key += "|" + m;
     return key;
 }
@@ -40,9 +36,13 @@ std::string with_column(const Problem& p, const std::string& text) {
     return (text.empty() ? "" : "'" + text + "', ") + place + p.text;
 }
 
-Figures all_figures(const Catalogue& catalogue, const Conditions& conditions) {
+Figures all_figures(const Catalogue& catalogue, const Conditions& conditions, const Progress& progress) {
+    constexpr std::size_t often = 64; // metals between two words of progress
     Figures out;
     for (const Metal& m : catalogue.metals) {
+        if (out.size() % often == 0 &&
+            !goes_on(progress, static_cast<double>(out.size()) / static_cast<double>(catalogue.metals.size())))
+            break;
         const auto at = [&](const char* property) { return evaluate(catalogue, m, property, conditions); };
         out.emplace(m.slug, MetalFigures{at("solidus"), at("liquidus"), at("conductivity")});
     }
@@ -105,10 +105,14 @@ void Session::rebuild(std::vector<std::string> mixes) {
     shelf_.index();
 }
 
+TemperatureRange Session::temperatures() const {
+    const Result<TemperatureRange> range = temperature_range(view.temperature);
+    return range ? *range : TemperatureRange{}; // only committed once it was read
+}
+
 Conditions Session::conditions() const {
     Conditions out;
-    const Result<double> t = kelvin(view.temperature);
-    if (t) out.temperature_K = *t; // only committed once it was read
+    out.temperature_K = temperatures().from_K;
     out.condition = view.condition;
     return out;
 }
@@ -131,7 +135,7 @@ const Result<SheetResult>& Session::sheet(const std::string& slug) {
 
 const Figures* Session::figures() {
     const Conditions c = conditions();
-    return figures_.ask(key_of(c), [this, c] { return all_figures(catalogue, c); });
+    return figures_.ask(key_of(c), [this, c](const Progress& p) { return all_figures(catalogue, c, p); });
 }
 
 GoalWords Session::with_setup(GoalWords g) const {
@@ -161,6 +165,8 @@ RankRequest Session::rank_request() const {
     if (view.rank.on_shelf) r.from = metals_on_the_shelf(workshop.data());
     r.conditions = conditions();
     r.conditions.price_form = view.rank.price_form;
+    r.to_K = temperatures().to_K;
+    r.samples = view.rank.samples;
     return r;
 }
 
@@ -182,7 +188,9 @@ const Result<VersusResult>* Session::versus() {
     request.b = compared().second;
     request.goal = goal_words();
     request.conditions = rank_request().conditions;
-    const std::string key = request.a + "|" + request.b + "|" + key_of(request.goal) + "|" + key_of(request.conditions);
+    request.to_K = temperatures().to_K;
+    const std::string key = request.a + "|" + request.b + "|" + key_of(request.goal) + "|" +
+                            key_of(request.conditions) + "|" + std::to_string(request.to_K);
     return versus_.ask(key, [this, request] { return pourbook::versus(catalogue, request); });
 }
 
@@ -191,10 +199,13 @@ const Result<TradeoffResult>* Session::tradeoff() {
     TradeoffRequest request;
     request.first = one.goal;
     request.second.goal = view.rank.second_goal;
+    if (request.second.goal.empty()) request.second.formula = view.rank.second_formula;
+    request.second.best_high = view.rank.second_high;
     request.second.include_unusual = one.goal.include_unusual;
     request.second = with_setup(request.second);
     request.from = one.from;
     request.conditions = one.conditions;
+    request.to_K = one.to_K;
     return tradeoff_.ask(key_of(one) + "|||" + key_of(request.second),
                          [this, request](const Progress& p) { return pourbook::tradeoff(catalogue, request, p); });
 }
@@ -278,9 +289,8 @@ std::vector<std::string> split_conditions(const std::string& text) {
 }
 
 std::string temperature_fault(const std::string& text) {
-    const Result<double> t = kelvin(text);
-    if (!t) return with_column(t.problem(), "") + " (write 20 degC, 77 K or 68 degF)";
-    return *t < 0 ? "below absolute zero" : "";
+    const Result<TemperatureRange> range = temperature_range(text);
+    return range ? "" : range.problem().text;
 }
 
 std::string formula_fault(const Catalogue& catalogue, const std::string& text) {

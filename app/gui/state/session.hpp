@@ -15,6 +15,7 @@
 #include "usecases/curve.hpp"
 #include "usecases/mix_sheet.hpp"
 #include "usecases/sheet.hpp"
+#include "usecases/temperature_words.hpp"
 #include "usecases/tradeoff.hpp"
 #include "usecases/versus.hpp"
 
@@ -57,6 +58,7 @@ struct Passing {
     std::string finder_text;
     std::size_t finder_at = 0;
     bool scroll_to_selected = true;
+    bool quit = false;
     std::string leaving = {}; // "save picture", "copy table" ...: asked for by a shortcut, taken by what is shown
     EntryDesk entry;
     std::string seen; // defect chosen in Trials
@@ -86,6 +88,8 @@ public:
     void keep_catalogue();
 
     UnitSystem units() const { return view.workshop_units ? UnitSystem::workshop : UnitSystem::shown; }
+    /// As typed; a range counts where a goal does, elsewhere its lower end.
+    TemperatureRange temperatures() const;
     Conditions conditions() const;
 
     const std::vector<const Metal*>& found(); // metals that match view.find

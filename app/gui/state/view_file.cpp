@@ -8,7 +8,8 @@
 namespace pourbook {
 
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(RankChoice, goal, formula, best_high, holding, mass, budget, price_form,
-                                                two_goals, second_goal, where, only_pinned, on_shelf, include_unusual)
+                                                two_goals, second_goal, second_formula, second_high, where, only_pinned,
+                                                on_shelf, include_unusual, samples)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(CurveChoice, property, log, celsius)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(VersusChoice, first, second)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(SetupWords, magnet, grade, br, surface_field, recoil_permeability,

@@ -1,8 +1,8 @@
 #include "gui/state/view_state.hpp"
 
-#include "core/quantity/unit.hpp"
 #include "usecases/mix_metal.hpp"
 #include "usecases/sweep.hpp"
+#include "usecases/temperature_words.hpp"
 
 #include <algorithm>
 #include <array>
@@ -76,11 +76,13 @@ ViewState fitted(ViewState view, const Catalogue& catalogue) {
                                                    : catalogue.metals.front().slug;
     if (!view.rank.goal.empty() && !catalogue.goal(view.rank.goal))
         view.rank.goal = catalogue.goals.empty() ? "" : catalogue.goals.front().id;
-    if (!catalogue.goal(view.rank.second_goal)) view.rank.second_goal = view.rank.goal;
+    if (!view.rank.second_goal.empty() && !catalogue.goal(view.rank.second_goal))
+        view.rank.second_goal = view.rank.goal;
+    if (std::find(sample_counts.begin(), sample_counts.end(), view.rank.samples) == sample_counts.end())
+        view.rank.samples = RankChoice{}.samples;
     if (!catalogue.property(view.curves.property)) view.curves.property = "resistivity";
     if (!catalogue.reference(view.source)) view.source.clear();
-    if (!parse_si(view.temperature, base_dimension(Dimension::kelvin), "temperature"))
-        view.temperature = ViewState{}.temperature;
+    if (!temperature_range(view.temperature)) view.temperature = ViewState{}.temperature;
     if (view.mix.words.stocks.empty()) view.mix.words.stocks = first_mix().stocks;
     if (!treatment_named(view.mix.words.treatment)) view.mix.words.treatment = MixSheetWords{}.treatment;
     if (!is_known(catalogue, view.pour.metal)) view.pour.metal = view.selected;

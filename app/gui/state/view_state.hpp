@@ -6,10 +6,13 @@
 #include "usecases/mix_sheet.hpp"
 #include "usecases/pour_words.hpp"
 
+#include <array>
 #include <string>
 #include <vector>
 
 namespace pourbook {
+
+constexpr std::array<std::size_t, 3> sample_counts = {0, 2000, 20000};
 
 struct RankChoice {
     std::string goal = "braking-per-cost"; // empty: the formula
@@ -22,8 +25,11 @@ struct RankChoice {
     bool only_pinned = false;
     bool on_shelf = false; // only what is in stock, at the prices paid
     bool include_unusual = false;
-    bool two_goals = false; // the picture sets a second goal against the first
-    std::string second_goal = "light-conductor";
+    std::size_t samples = 2000;                  // one of sample_counts
+    bool two_goals = false;                      // the picture sets a second goal against the first
+    std::string second_goal = "light-conductor"; // empty: the second formula
+    std::string second_formula = "thermal_conductivity";
+    bool second_high = true;
     bool operator==(const RankChoice&) const = default;
 };
 
@@ -63,7 +69,7 @@ struct ViewState {
     bool dark = true;
     bool workshop_units = false;
     bool help = false;                   // the page of the view is open beside it
-    std::string temperature = "20 degC"; // as typed
+    std::string temperature = "20 degC"; // as typed: one, or a range "77 K:300 K"
     std::string condition = "reference";
     std::string selected; // slug of the metal on the sheet
     std::string find;

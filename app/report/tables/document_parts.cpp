@@ -20,10 +20,12 @@ std::string unit_of(const Property& property, UnitSystem units) {
 
 } // namespace
 
-Document start_document(const std::string& title, const Conditions& conditions, const DocumentSetting& setting) {
+Document start_document(const std::string& title, const Conditions& conditions, const DocumentSetting& setting,
+                        double to_K) {
     Document out;
     out.title = title;
     out.conditions = {{"temperature_K", exact(conditions.temperature_K)}, {"condition", conditions.condition}};
+    if (std::isfinite(to_K)) out.conditions.emplace_back("to_temperature_K", exact(to_K));
     if (!conditions.temper.empty()) out.conditions.emplace_back("temper", conditions.temper);
     if (conditions.price_form != "exchange") out.conditions.emplace_back("price_form", conditions.price_form);
     if (conditions.rrr) out.conditions.emplace_back("purity_rrr", exact(*conditions.rrr));
@@ -93,7 +95,7 @@ void MeritCells::add_columns(DataTable& table, const std::string& id, const std:
 void MeritCells::add_cells(std::vector<DataCell>& row, const Place& place) const {
     const double low = drawn(place.low90), high = drawn(place.high90);
     for (const double x : {drawn(place.median), std::min(low, high), std::max(low, high)})
-        row.push_back(DataCell::figure(x, rounded_to(x, std::abs(high - low) / 2, 4)));
+        row.push_back(DataCell::figure(x, std::isnan(x) ? "" : rounded_to(x, std::abs(high - low) / 2, 4)));
 }
 
 void add_metal_columns(DataTable& table) {

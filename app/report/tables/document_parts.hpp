@@ -7,7 +7,8 @@
 namespace pourbook {
 
 /// Title, conditions, data version and date.
-Document start_document(const std::string& title, const Conditions& conditions, const DocumentSetting& setting);
+Document start_document(const std::string& title, const Conditions& conditions, const DocumentSetting& setting,
+                        double to_K = no_number);
 
 /// The column of a property, and a figure in it.
 DataColumn column_of(const Property& property, UnitSystem units);

@@ -11,7 +11,8 @@ DataCell ratio(double x) {
 } // namespace
 
 Document document_of(const VersusResult& r, const DocumentSetting& setting) {
-    Document out = start_document(r.better.metal->name + " against " + r.worse.metal->name, r.conditions, setting);
+    Document out =
+        start_document(r.better.metal->name + " against " + r.worse.metal->name, r.conditions, setting, r.to_K);
     out.conditions.insert(out.conditions.end(), {{"goal", r.label.empty() ? r.formula : r.label},
                                                  {"formula", r.formula},
                                                  {"best", r.best_high ? "high" : "low"}});

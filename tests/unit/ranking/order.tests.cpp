@@ -60,5 +60,6 @@ TEST_CASE("low can be best, and without samples the order is that of the values"
     const auto places = in_order({{"a", 3, {}}, {"b", 1, {}}, {"c", 2, {}}}, false);
     CHECK(places[0].contender == 1);
     CHECK(places[2].contender == 0);
-    CHECK(places[0].rank_low == 1);
+    CHECK(places[0].rank == 1);
+    CHECK((std::isnan(places[0].p_first) && std::isnan(places[0].low90) && places[0].rank_low == 0)); // nothing varied
 }

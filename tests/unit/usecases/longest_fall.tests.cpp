@@ -106,6 +106,42 @@ TEST_CASE("a fall without a magnet, a holding without an amount and an amount wi
     CHECK(refused());
 }
 
+TEST_CASE("a slit tube is ranked where drop answers, and can't be ranked where drop refuses") {
+    RankRequest r = longest_fall();
+    r.from = {"copper", "lead"};
+    r.goal.fall.setup.slits = "1";
+    DropRequest request;
+    request.setup = r.goal.fall.setup;
+    request.metal = "copper";
+    const RankResult slow = *rank(real_catalogue(), r);
+    CHECK(row(slow, "copper").place.median == Approx(drop(real_catalogue(), request)->fall.time_s).epsilon(0.01));
+    request.setup.magnet_mass = r.goal.fall.setup.magnet_mass = "1.5kg"; // where the induced field matters
+    const RankResult fast = *rank(real_catalogue(), r);
+    CHECK(fast.ranked.empty());
+    REQUIRE(fast.unrankable.size() == 2);
+    CHECK(fast.unrankable[0].reason == drop(real_catalogue(), request).problem().text);
+    const Result<VersusResult> versus_fast = versus(real_catalogue(), {"copper", "lead", r.goal, {}, 100, 1});
+    CHECK((!versus_fast && versus_fast.problem().kind == Problem::Kind::refused));
+}
+
+TEST_CASE("with slits and a budget: the wall that the money buys must be thin") {
+    RankRequest r = longest_fall(Holding::budget);
+    r.goal.fall.budget = "3USD";
+    r.goal.fall.setup.slits = "1";
+    r.from = {"copper", "aluminium", "silver"};
+    const RankResult slit = *rank(real_catalogue(), r);
+    CHECK(slit.ranked.size() == 2);
+    const RankedMetal& copper = row(slit, "copper");
+    DropRequest request;
+    request.setup = r.goal.fall.setup;
+    request.setup.tube = "13mm:" + std::to_string(13 + 2e3 * copper.tube->wall_m) + "mm:0.5m";
+    request.metal = "copper";
+    CHECK(copper.place.median == Approx(drop(real_catalogue(), request)->fall.time_s).epsilon(0.02));
+    REQUIRE(slit.unrankable.size() == 1); // much wall for the money
+    CHECK(slit.unrankable[0].metal->slug == "aluminium");
+    CHECK(slit.unrankable[0].reason.find("thin walls") != std::string::npos);
+}
+
 TEST_CASE("a fall enters a formula as any other number does") {
     RankRequest r = longest_fall();
     r.goal.goal.clear();
