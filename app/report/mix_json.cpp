@@ -137,6 +137,7 @@ std::string json_of(const MixResult& r, const Catalogue& catalogue) {
     add_melting(out, r);
     out["metal_value"] = value_of(r, 1);
     out["density_estimate"] = estimate_or_reason(r.density, "kg/m3");
+    out["linear_expansion"] = estimate_or_reason(r.linear_expansion, "1/K");
     out["temperature_coefficient"] = estimate_or_reason(r.temperature_coefficient, "1/K");
     out["thermal_conductivity"] = estimate_or_reason(r.thermal_conductivity, "W/(m.K)");
     out["fineness"] = r.precious.empty()

@@ -82,6 +82,7 @@ private:
         row(t, "temperature_coefficient", r_.temperature_coefficient);
         row(t, "thermal_conductivity", r_.thermal_conductivity);
         row(t, "density", r_.density);
+        row(t, "linear_expansion_at", r_.linear_expansion);
         row(t, "solidus", part(r_.melting, &MeltingEstimate::solidus));
         row(t, "liquidus", part(r_.melting, &MeltingEstimate::liquidus));
         out_ << as_text(t);

@@ -1,6 +1,7 @@
 #include "usecases/mix.hpp"
 
 #include "core/alloys/density.hpp"
+#include "core/alloys/expansion.hpp"
 #include "core/alloys/thermal.hpp"
 #include "core/evaluate/money.hpp"
 #include "core/quantity/format.hpp"
@@ -25,6 +26,7 @@ MixResult empty_result() {
             .mass_kg = no_number,
             .precious = {},
             .density = not_asked(),
+            .linear_expansion = not_asked(),
             .temperature_coefficient = not_asked(),
             .thermal_conductivity = not_asked(),
             .resistivity = not_asked(),
@@ -146,6 +148,7 @@ private:
         AlloySetting setting{catalogue_, out_.composition, out_.treatment};
         for (const Share& s : request_.impurities) setting.dissolved.push_back(s.element);
         out_.density = estimate_density(setting);
+        out_.linear_expansion = estimate_expansion(setting);
         out_.resistivity = estimate_resistivity(setting);
         out_.melting = estimate_melting(setting);
         if (out_.resistivity) {
@@ -187,6 +190,7 @@ private:
         };
         if (out_.resistivity) of(out_.resistivity->estimate);
         if (out_.density) of(*out_.density);
+        if (out_.linear_expansion) of(*out_.linear_expansion);
         if (out_.melting) of(out_.melting->liquidus);
         for (const auto* list : {&out_.impurities, &out_.equivalents})
             for (const ImpurityEffect& i : *list) of(i.per_wt);

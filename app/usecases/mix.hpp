@@ -45,7 +45,7 @@ struct MixResult {
     std::optional<Blend> blend; // of the stocks alone
     double mass_kg = no_number; // after melt loss; NaN for a bare composition
     std::string precious;       // Au, Ag, Pt or Pd, the largest above a third; empty: none
-    Result<Estimate> density, temperature_coefficient, thermal_conductivity;
+    Result<Estimate> density, linear_expansion, temperature_coefficient, thermal_conductivity;
     Result<ResistivityEstimate> resistivity;
     Result<MeltingEstimate> melting;
     std::optional<Result<std::vector<PhaseShare>>> phases;

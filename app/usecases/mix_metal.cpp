@@ -117,6 +117,10 @@ public:
                 metal_.reference_condition);
         else
             lacks("temperature_coefficient", base_.temperature_coefficient.problem());
+        if (base_.linear_expansion)
+            add("linear_expansion_at", *base_.linear_expansion, room_temperature_K, "");
+        else
+            lacks("linear_expansion_at", base_.linear_expansion.problem());
         if (base_.melting) {
             add("solidus", base_.melting->solidus, no_number, "");
             add("liquidus", base_.melting->liquidus, no_number, "");

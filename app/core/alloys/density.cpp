@@ -1,7 +1,6 @@
 #include "core/alloys/density.hpp"
 
 #include "core/alloys/error_table.hpp"
-#include "core/evaluate/evaluate.hpp"
 #include "core/quantity/format.hpp"
 
 #include <cmath>
@@ -55,13 +54,8 @@ public:
 
 private:
     double density(const std::string& element) {
-        const Metal* metal = setting_.catalogue.element(element);
-        if (!metal) return no_number;
-        const Result<Evaluated> value = evaluate(setting_.catalogue, *metal, "density", {});
-        if (!value) return no_number;
-        const SourceValue& s = value->sources.front();
-        cite(estimate_, {s.key, s.locator, s.how_known, s.through});
-        return value->value_si;
+        const Result<double> value = pure_value(setting_.catalogue, element, "density", estimate_);
+        return value ? *value : no_number;
     }
 
     const AlloySetting& setting_;

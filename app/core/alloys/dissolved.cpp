@@ -56,12 +56,9 @@ public:
     }
 
 private:
-    const FrozenState* frozen_state(Treatment treatment) const {
-        return setting_.data().frozen_state(out_.host, name_of(treatment));
-    }
-
+    /// Most of the solute that the pair's host holds after the treatment, in per cent of its phase.
     double limit(const Pair& p, Treatment treatment) {
-        const FrozenState* frozen = frozen_state(treatment);
+        const FrozenState* frozen = setting_.data().frozen_state(p.host, name_of(treatment));
         if (treatment == Treatment::aged && frozen && !std::isnan(frozen->share)) {
             cite_state(frozen->citation);
             const double soft = limit(p, Treatment::annealed), hard = limit(p, Treatment::quenched);
@@ -120,16 +117,31 @@ private:
             if (f.left == host_phase(out_.host) || f.right == host_phase(out_.host)) state.citation = &f.citation;
         if (state.citation) cite_state(*state.citation);
         if (state.out_wt > 0) {
-            const FrozenState* frozen = frozen_state(setting_.treatment);
-            const bool known = frozen && !std::isnan(frozen->temperature_K);
-            const auto rest = solubility(diagram, out_.host, known ? frozen->temperature_K : very_hot_K);
-            state.second_phase = rest->second_phase;
-            state.second_wt_solute = rest->second_wt_solute;
+            second_phase(state, pair);
             if (pair.solute_wt > state.second_wt_solute) missing_ += (missing_.empty() ? "" : ", ") + state.element;
+            state.second_wt = (all + out_.host_wt) * (pair.solute_wt - content) / (state.second_wt_solute - content);
         }
         out_.trail.push_back(state.element + ": " + trimmed(state.dissolved_wt, 3) + " % of the alloy dissolved in " +
                              out_.host +
                              (state.out_wt > 0 ? ", " + trimmed(state.out_wt, 3) + " % as " + state.second_phase : ""));
+    }
+
+    /// What the rest becomes. A second metal keeps what the treatment is known to leave in it as a host of its own: so
+    /// the two phases are the same on either side of the content where the host changes.
+    void second_phase(SoluteState& state, const Pair& pair) {
+        const double host_K = frozen_K(out_.host), own_K = frozen_K(state.element);
+        const auto rest = solubility(pair.diagram, out_.host, std::isnan(host_K) ? very_hot_K : host_K);
+        state.second_phase = rest->second_phase;
+        state.second_wt_solute = rest->second_wt_solute;
+        if (!std::isnan(own_K) && rest->second_phase == host_phase(state.element))
+            state.second_wt_solute =
+                100 - limit({pair.diagram, state.element, 100 - pair.solute_wt}, setting_.treatment);
+    }
+
+    /// Where the treatment leaves the solubility in the host; NaN: no temperature is stored.
+    double frozen_K(const std::string& host) const {
+        const FrozenState* frozen = setting_.data().frozen_state(host, name_of(setting_.treatment));
+        return frozen ? frozen->temperature_K : no_number;
     }
 
     const AlloySetting& setting_;

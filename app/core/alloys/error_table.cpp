@@ -27,6 +27,8 @@ double half_width_90(ErrorClass e) {
         return 0.013;
     case ErrorClass::density_elements:
         return 0.024;
+    case ErrorClass::expansion:
+        return 0.15;
     case ErrorClass::liquidus_binary:
         return 9;
     case ErrorClass::liquidus_sum:

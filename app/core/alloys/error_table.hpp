@@ -16,14 +16,15 @@ enum class ErrorClass {
     resistivity_two_phase, // a second metal takes more than 5 % of the volume
     density_dissolved,     // with published volume effects
     density_elements,
+    expansion,
     liquidus_binary,
     liquidus_sum, // several solutes, effects added
     solidus_binary,
     solidus_sum
 };
 
-/// Sets uncertainty, interval and the sentence about the error. Resistivity and density are relative, melting in
-/// kelvin.
+/// Sets uncertainty, interval and the sentence about the error. Resistivity, density and expansion are relative,
+/// melting in kelvin.
 void set_error(Estimate& estimate, ErrorClass error);
 
 /// 90 % half-width: relative, or in kelvin for the melting classes.

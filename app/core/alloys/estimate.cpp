@@ -1,5 +1,7 @@
 #include "core/alloys/estimate.hpp"
 
+#include "core/evaluate/evaluate.hpp"
+
 #include <algorithm>
 #include <array>
 
@@ -25,6 +27,17 @@ void cite(Estimate& estimate, const Citation& citation) {
         return c.source == citation.source && c.locator == citation.locator;
     });
     if (!known) estimate.sources.push_back(citation);
+}
+
+Result<double> pure_value(const Catalogue& catalogue, const std::string& symbol, const char* property,
+                          Estimate& estimate) {
+    const Metal* metal = catalogue.element(symbol);
+    if (!metal) return Problem{Problem::Kind::no_value, "no rule: pure " + symbol + " is not in the reference", 0};
+    const Result<Evaluated> value = evaluate(catalogue, *metal, property, {});
+    if (!value) return value.problem();
+    const SourceValue& s = value->sources.front();
+    cite(estimate, {s.key, s.locator, s.how_known, s.through});
+    return value->value_si;
 }
 
 } // namespace pourbook

@@ -3,6 +3,7 @@
 
 #include "core/alloys/composition.hpp"
 #include "core/materials/catalogue.hpp"
+#include "core/result.hpp"
 
 #include <optional>
 #include <string>
@@ -39,5 +40,9 @@ struct AlloySetting {
 
 /// Adds a source once.
 void cite(Estimate& estimate, const Citation& citation);
+
+/// A pure metal's own value at 20 degC, its source noted. Errors: no_value.
+Result<double> pure_value(const Catalogue& catalogue, const std::string& symbol, const char* property,
+                          Estimate& estimate);
 
 } // namespace pourbook

@@ -21,24 +21,13 @@ Problem no_rule(const std::string& text) {
     return Problem{Problem::Kind::no_value, "no rule: " + text, 0};
 }
 
-/// The pure metal's own value, its source noted.
-Result<double> pure(const Catalogue& catalogue, const std::string& symbol, const char* property, Estimate& e) {
-    const Metal* metal = catalogue.element(symbol);
-    if (!metal) return no_rule("pure " + symbol + " is not in the reference");
-    const Result<Evaluated> value = evaluate(catalogue, *metal, property, {});
-    if (!value) return value.problem();
-    const SourceValue& s = value->sources.front();
-    cite(e, {s.key, s.locator, s.how_known, s.through});
-    return value->value_si;
-}
-
 /// One estimate in the making.
 class Sum {
 public:
     Sum(const AlloySetting& setting, SolidState state) : setting_(setting) { out_.state = std::move(state); }
 
     Result<ResistivityEstimate> run() {
-        const Result<double> host = pure(setting_.catalogue, out_.state.host, "resistivity", e());
+        const Result<double> host = pure_value(setting_.catalogue, out_.state.host, "resistivity", e());
         if (!host) return host.problem();
         out_.host_si = *host;
         if (out_.state.solutes.empty()) return pure_metal();
@@ -122,8 +111,7 @@ private:
         if (left_out_wt_ > most_left_out_wt || (solutes_wt_ > 0.01 && ruled_wt_ < solutes_wt_ / 2))
             return no_rule("no coefficients are stored for most of what is dissolved in " + out_.state.host);
         for (const SoluteState& s : out_.state.solutes)
-            if (s.out_wt > 0 && s.second_phase != "(" + s.element + ")" &&
-                100 * s.out_wt / s.second_wt_solute > most_compound_wt)
+            if (s.out_wt > 0 && s.second_phase != "(" + s.element + ")" && s.second_wt > most_compound_wt)
                 return no_rule("more than half of the metal is the compound " + s.second_phase);
         return std::nullopt;
     }
@@ -148,15 +136,15 @@ private:
                 e().trail.push_back(s.second_phase + " is taken as resistive as the matrix");
                 continue;
             }
-            const Result<double> rho = second_metal(s), density = pure(setting_.catalogue, s.element, "density", e());
+            const Result<double> rho = second_metal(s),
+                                 density = pure_value(setting_.catalogue, s.element, "density", e());
             if (!rho) return rho.problem();
             if (!density) return density.problem();
-            const double phase_wt = 100 * s.out_wt / s.second_wt_solute;
-            parts.push_back({phase_wt / *density, 1 / *rho});
-            second_volume += phase_wt / *density;
-            rest_wt -= phase_wt;
+            parts.push_back({s.second_wt / *density, 1 / *rho});
+            second_volume += s.second_wt / *density;
+            rest_wt -= s.second_wt;
         }
-        const Result<double> density = pure(setting_.catalogue, out_.state.host, "density", e());
+        const Result<double> density = pure_value(setting_.catalogue, out_.state.host, "density", e());
         if (!density) return density.problem();
         const double matrix_volume = rest_wt / *density;
         parts.push_back({matrix_volume, 1 / matrix_si});
@@ -175,7 +163,7 @@ private:
 
     /// Resistivity of the other metal with the host dissolved in it.
     Result<double> second_metal(const SoluteState& s) {
-        const Result<double> own = pure(setting_.catalogue, s.element, "resistivity", e());
+        const Result<double> own = pure_value(setting_.catalogue, s.element, "resistivity", e());
         if (!own) return own;
         const SoluteEffect* k = setting_.data().effect(s.element, out_.state.host, true);
         if (!k || !k->per_atom) return own;

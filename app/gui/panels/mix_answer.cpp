@@ -94,6 +94,7 @@ void draw_estimates(Ui& ui, const MixResult& r) {
     estimate_row(ui, "resistivity", "resistivity", rho, UnitSystem::shown);
     estimate_row(ui, "thermal_conductivity", "thermal_conductivity", r.thermal_conductivity, units);
     estimate_row(ui, "density", "density", r.density, units);
+    estimate_row(ui, "linear_expansion_at", "linear_expansion_at", r.linear_expansion, units);
     estimate_row(ui, "solidus", "solidus", end(&MeltingEstimate::solidus), units);
     estimate_row(ui, "liquidus", "liquidus", end(&MeltingEstimate::liquidus), units);
     ImGui::EndTable();

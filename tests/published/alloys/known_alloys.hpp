@@ -4,6 +4,7 @@
 #pragma once
 
 #include "core/alloys/density.hpp"
+#include "core/alloys/expansion.hpp"
 #include "core/alloys/melting.hpp"
 #include "core/alloys/resistivity.hpp"
 #include "core/evaluate/evaluate.hpp"
@@ -134,6 +135,56 @@ inline std::vector<KnownAlloy> known_of(const Catalogue& c, const std::string& p
         }));
     }
     std::erase_if(all, [](const KnownAlloy& k) { return std::isnan(k.measured_si); });
+    mark_duplicates(c, all);
+    return all;
+}
+
+/// The cited coefficient at 20 degC; else the lowest cited mean from 20 degC, brought to 20 degC in the proportion of
+/// the host's own mean to its coefficient.
+inline Result<Evaluated> cited_expansion(const Catalogue& c, const Metal& m, const std::string& host) {
+    Conditions room;
+    room.condition = "reference";
+    if (const auto at = evaluate(c, m, "linear_expansion_at", room)) return at;
+    double top = no_number;
+    for (const Record& r : m.records)
+        if (r.property == "linear_expansion" && r.usable() && !r.points.empty() && !(r.points[0].temperature_K >= top))
+            top = r.points[0].temperature_K;
+    Conditions hot = room;
+    hot.temperature_K = top;
+    Result<Evaluated> mean = evaluate(c, m, "linear_expansion", hot);
+    const Metal* element = c.element(host);
+    if (!mean || !element) return mean;
+    const auto host_mean = evaluate(c, *element, "linear_expansion", hot);
+    const auto host_at = evaluate(c, *element, "linear_expansion_at", Conditions{});
+    if (!host_mean) return host_mean;
+    if (!host_at) return host_at;
+    mean->value_si *= host_at->value_si / host_mean->value_si;
+    return mean;
+}
+
+inline std::vector<KnownAlloy> known_expansions(const Catalogue& c) {
+    std::vector<KnownAlloy> all;
+    for (const Metal& m : c.metals) {
+        if (m.is_element()) continue;
+        const Result<Composition> composition = composition_of(c, m);
+        if (!composition) continue;
+        const auto cited = cited_expansion(c, m, composition->host());
+        if (!cited) continue;
+        KnownAlloy k;
+        k.slug = m.slug;
+        k.treatment = name_of(treatment_of(m.reference_condition));
+        k.measured_si = cited->value_si;
+        k.remembered = cited->how_known != HowKnown::read;
+        const auto e = estimate_expansion({c, *composition, treatment_of(m.reference_condition)});
+        if (!e) {
+            k.problem = e.problem().text;
+        } else {
+            k.estimated_si = e->value_si;
+            k.half_width_si = (e->high90_si - e->low90_si) / 2;
+            k.rule = e->rule;
+        }
+        all.push_back(k);
+    }
     mark_duplicates(c, all);
     return all;
 }

@@ -82,20 +82,23 @@ void write_summary(std::ostream& out, const char* what, const std::vector<KnownA
 
 std::string generated() {
     const Catalogue& c = real_catalogue();
-    const auto rho = known_resistivities(c), density = known_of(c, "density"), liquidus = known_of(c, "liquidus"),
-               solidus = known_of(c, "solidus");
+    const auto rho = known_resistivities(c), density = known_of(c, "density"), expansion = known_expansions(c),
+               liquidus = known_of(c, "liquidus"), solidus = known_of(c, "solidus");
     std::ostringstream out;
     out << "| quantity | estimated | no rule | median error | 90th percentile | interval holds | interval from the "
            "others "
            "holds |\n|---|---|---|---|---|---|---|\n";
     write_summary(out, "resistivity", rho, judged(rho, true), "%");
     write_summary(out, "density", density, judged(density, true), "%");
+    write_summary(out, "linear expansion", expansion, judged(expansion, true), "%");
     write_summary(out, "liquidus", liquidus, judged(liquidus, false), "K");
     write_summary(out, "solidus", solidus, judged(solidus, false), "K");
     out << "\n### Resistivity at 20 degC\n\n";
     write_rows(out, rho, true, 1e8, "uohm cm");
     out << "\n### Density at 20 degC\n\n";
     write_rows(out, density, true, 1e-3, "g/cm3");
+    out << "\n### Linear expansion at 20 degC\n\n";
+    write_rows(out, expansion, true, 1e6, "1e-6/K");
     out << "\n### Liquidus\n\n";
     write_rows(out, liquidus, false, 1, "degC");
     return out.str();
@@ -134,6 +137,15 @@ TEST_CASE("90 % intervals hold for 85 to 95 % of the alloys") {
         }
 }
 
+TEST_CASE("the interval of linear expansion holds for 85 to 95 % of the alloys") {
+    const auto j = judged(known_expansions(real_catalogue()), true);
+    CHECK(j.rows >= 60);
+    CHECK(share_inside(j) >= 0.85);
+    CHECK(share_inside(j) <= 0.95);
+    CHECK(coverage_without_itself(j) >= 0.85);
+    CHECK(coverage_without_itself(j) <= 0.95);
+}
+
 TEST_CASE("the half-widths in the program are the percentiles met") {
     const auto near = [](const Judged& j, const char* rule, ErrorClass e) {
         INFO(rule);
@@ -153,6 +165,7 @@ TEST_CASE("the half-widths in the program are the percentiles met") {
     const auto density = judged(known_of(real_catalogue(), "density"), true);
     near(density, "specific volumes,", ErrorClass::density_dissolved);
     near(density, "specific volumes of", ErrorClass::density_elements);
+    near(judged(known_expansions(real_catalogue()), true), "the host's coefficient", ErrorClass::expansion);
     const auto liquidus = judged(known_of(real_catalogue(), "liquidus"), false);
     near(liquidus, "binary diagram of", ErrorClass::liquidus_sum);
     const auto solidus = judged(known_of(real_catalogue(), "solidus"), false);
