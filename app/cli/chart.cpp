@@ -81,13 +81,15 @@ void declare_scatter(Context& context, CLI::App* chart) {
 void declare_rank_kind(Context& context, CLI::App* chart) {
     const auto words = chart_kind<RankWords>(
         context, chart, "rank", "a ranking with its intervals",
-        [](const Catalogue& catalogue, const RankWords& w, const Conditions& conditions, double to_K,
-           UnitSystem units) -> Result<Drawing> {
-            const Result<RankResult> result = rank(catalogue, w.asked(conditions, to_K));
+        [&context](const Catalogue& catalogue, const RankWords& w, const Conditions& conditions, double to_K,
+                   UnitSystem units) -> Result<Drawing> {
+            const Result<RankedFrom> from = ranked_from(context, catalogue, w.asked(conditions, to_K));
+            if (!from) return from.problem();
+            const Result<RankResult> result = rank(from->in(catalogue), from->request);
             if (!result) return result.problem();
             if (result->ranked.empty())
                 return Problem{Problem::Kind::no_value, "no metal can be ranked: see `pourbook rank`", 0};
-            const RankChart made = rank_chart(catalogue, *result, units, {});
+            const RankChart made = rank_chart(from->in(catalogue), *result, units, {});
             return Drawing([made](const Canvas& canvas) { return layout(made, canvas); });
         });
     with_rank_words(context, chart->get_subcommand("rank"), *words);

@@ -1,5 +1,6 @@
 #include "cli/context.hpp"
 
+#include "cli/table_words.hpp"
 #include "report/json.hpp"
 #include "report/text.hpp"
 
@@ -8,16 +9,19 @@ namespace pourbook {
 void declare_check(Context& context) {
     struct Words {
         bool coverage = false, conflicts = false;
+        TableWords table;
     };
     auto words = std::make_shared<Words>();
     CLI::App* c = context.command("check", "a self-check of the reference: what it holds and where sources disagree");
     c->add_flag("--coverage", words->coverage, "metal by property: number of values, preferred source, how known");
     c->add_flag("--conflicts", words->conflicts, "answers whose sources disagree");
+    with_table_words(c, words->table);
     c->callback([&context, words] {
         context.answer = [&context, words](const Catalogue& catalogue) {
             const Result<CheckResult> result = check(catalogue);
-            const int code = context.answered(
-                result, [&](const CheckResult& r) { return json_of(r, catalogue, words->coverage, words->conflicts); },
+            const int code = answered(
+                context, catalogue, words->table, result,
+                [&](const CheckResult& r) { return json_of(r, catalogue, words->coverage, words->conflicts); },
                 [&](const CheckResult& r, UnitSystem) {
                     return text_of(r, catalogue, words->coverage, words->conflicts);
                 });

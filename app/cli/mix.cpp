@@ -1,5 +1,6 @@
 #include "cli/context.hpp"
 
+#include "cli/table_words.hpp"
 #include "core/quantity/unit.hpp"
 #include "report/mix_report.hpp"
 #include "usecases/mix_words.hpp"
@@ -11,6 +12,7 @@ struct MixOptions {
     std::string blend, composition, treatment = "as-cast", at, loss, target, with, measured;
     std::vector<std::string> impurities;
     bool atomic = false;
+    TableWords table;
 };
 
 Problem with_argument(const char* argument, Problem p) {
@@ -98,12 +100,14 @@ void declare_mix(Context& context) {
     c->add_option("--impurity", o->impurities, "a dissolved impurity, such as \"P 0.02\"; may be repeated");
     c->add_option("--measured", o->measured,
                   "a measured resistivity or conductivity to explain by impurities, such as 85%IACS");
+    with_format_word(c, o->table);
     c->callback([&context, o] {
         context.answer = [&context, o](const Catalogue& catalogue) {
             const Result<MixRequest> request = request_from(catalogue, *o);
             if (!request) return context.failed(request.problem());
-            return context.answered(
-                mix(catalogue, *request), [&](const MixResult& r) { return json_of(r, catalogue); },
+            return answered(
+                context, catalogue, o->table, mix(catalogue, *request),
+                [&](const MixResult& r) { return json_of(r, catalogue); },
                 [&](const MixResult& r, UnitSystem u) { return text_of(r, catalogue, u); });
         };
     });

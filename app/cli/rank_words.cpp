@@ -20,6 +20,22 @@ void with_goal(CLI::App* c, GoalWords& words, std::string& best) {
         ->check(CLI::IsMember({"high", "low"}));
 }
 
+Result<RankedFrom> ranked_from(const Context& context, const Catalogue& catalogue, RankRequest request) {
+    if (request.from != std::vector<std::string>{"stock"}) return RankedFrom{std::move(request), std::nullopt};
+    for (const StockLot& lot : context.own.stock)
+        if (!catalogue.metal(lot.metal))
+            return Problem{Problem::Kind::unknown,
+                           "--from stock: lot '" + lot.lot + "' is of '" + lot.metal +
+                               "', which is no metal of the reference or of your own: `pourbook stock edit " + lot.lot +
+                               " --metal METAL`, or `pourbook own-metal add " + lot.metal + "`",
+                           0};
+    request.from = metals_on_the_shelf(context.own);
+    if (request.from.empty())
+        return Problem{Problem::Kind::no_value,
+                       "--from stock: nothing is on the shelf yet: `pourbook stock add copper 2kg`", 0};
+    return RankedFrom{std::move(request), with_lot_prices(catalogue, context.own)};
+}
+
 void with_rank_words(Context& context, CLI::App* c, RankWords& words) {
     RankRequest& request = words.request;
     with_goal(c, request.goal, words.best);

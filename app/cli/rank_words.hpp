@@ -19,6 +19,16 @@ struct RankWords {
 /// --goal, or --formula with --best.
 void with_goal(CLI::App* command, GoalWords& words, std::string& best);
 
+/// What is ranked, and by which catalogue.
+struct RankedFrom {
+    RankRequest request;
+    std::optional<Catalogue> shelf; // of --from stock: with the prices paid
+
+    const Catalogue& in(const Catalogue& all) const { return shelf ? *shelf : all; }
+};
+/// Errors: no_value (nothing on the shelf), unknown (a lot of a metal that is not known here).
+Result<RankedFrom> ranked_from(const Context& context, const Catalogue& catalogue, RankRequest request);
+
 /// With those of the conditions. `words` must outlive the command.
 void with_rank_words(Context& context, CLI::App* command, RankWords& words);
 

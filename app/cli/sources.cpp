@@ -1,5 +1,6 @@
 #include "cli/context.hpp"
 
+#include "cli/table_words.hpp"
 #include "report/json.hpp"
 #include "report/text.hpp"
 
@@ -17,13 +18,19 @@ Result<std::vector<const Reference*>> references_named(const Catalogue& catalogu
 } // namespace
 
 void declare_sources(Context& context) {
-    auto key = std::make_shared<std::string>();
+    struct Words {
+        std::string key;
+        TableWords table;
+    };
+    auto words = std::make_shared<Words>();
     CLI::App* c = context.command("sources", "the references, or one of them");
-    c->add_option("KEY", *key, "key of a source");
-    c->callback([&context, key] {
-        context.answer = [&context, key](const Catalogue& catalogue) {
-            return context.answered(
-                references_named(catalogue, *key), [](const auto& list) { return json_of_references(list); },
+    c->add_option("KEY", words->key, "key of a source");
+    with_table_words(c, words->table);
+    c->callback([&context, words] {
+        context.answer = [&context, words](const Catalogue& catalogue) {
+            return answered(
+                context, catalogue, words->table, references_named(catalogue, words->key),
+                [](const auto& list) { return json_of_references(list); },
                 [](const auto& list, UnitSystem) { return text_of_references(list); });
         };
     });

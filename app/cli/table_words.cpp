@@ -7,7 +7,11 @@ namespace pourbook {
 
 void with_table_words(CLI::App* c, TableWords& words) {
     auto* to = c->add_option("--to", words.to, "write a file: .csv, .md, .html, .json, .xlsx or .txt");
-    c->add_option("--format", words.format, "csv, md, html, json, xlsx or text to standard output")->excludes(to);
+    with_format_word(c, words)->excludes(to);
+}
+
+CLI::Option* with_format_word(CLI::App* c, TableWords& words) {
+    return c->add_option("--format", words.format, "csv, md, html, json, xlsx or text to standard output");
 }
 
 int answer_table(const Context& context, const Catalogue& catalogue, const TableWords& words,

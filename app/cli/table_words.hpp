@@ -15,6 +15,8 @@ struct TableWords {
 };
 
 void with_table_words(CLI::App* command, TableWords& words);
+/// --format alone, where --to means something else.
+CLI::Option* with_format_word(CLI::App* command, TableWords& words);
 
 /// Writes the document of an answer. `make` is asked for SI units where the format is JSON. Returns the exit code.
 int answer_table(const Context& context, const Catalogue& catalogue, const TableWords& words,

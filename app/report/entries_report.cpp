@@ -4,6 +4,7 @@
 #include "report/csv_cell.hpp"
 #include "report/entry_json.hpp"
 #include "report/table.hpp"
+#include "report/tables/writers.hpp"
 
 namespace pourbook {
 namespace {
@@ -73,6 +74,16 @@ std::string csv_of_entries(const Kind& kind, const std::vector<Entry>& entries) 
         out += "\r\n";
     }
     return out;
+}
+
+std::string tabs_of_entries(const Kind& kind, const std::vector<Entry>& entries) {
+    DataTable table{kind.name, {}, {}};
+    for (const Field& f : kind.fields) table.columns.push_back({f.name, f.name});
+    for (const Entry& entry : entries) {
+        std::vector<DataCell>& row = table.rows.emplace_back();
+        for (const std::string& text : entry.values) row.push_back(DataCell::words(text));
+    }
+    return tab_separated(table);
 }
 
 std::string text_of_entries(const Kind& kind, const std::vector<Entry>& entries) {

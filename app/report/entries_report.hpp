@@ -13,6 +13,8 @@ std::string json_of_entries(const Kind& kind, const std::vector<Entry>& entries)
 /// RFC 4180, comma, CRLF, a header. A cell that a spreadsheet would take for a formula gets a leading apostrophe, which
 /// the import takes off again.
 std::string csv_of_entries(const Kind& kind, const std::vector<Entry>& entries);
+/// The same for the clipboard, columns separated by tabs.
+std::string tabs_of_entries(const Kind& kind, const std::vector<Entry>& entries);
 /// Columns that are empty in every entry are left out.
 std::string text_of_entries(const Kind& kind, const std::vector<Entry>& entries);
 

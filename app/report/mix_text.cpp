@@ -2,6 +2,7 @@
 
 #include "core/quantity/format.hpp"
 #include "report/table.hpp"
+#include "usecases/shown_money.hpp"
 
 #include <cmath>
 #include <sstream>
@@ -92,9 +93,7 @@ private:
                  << " (parallel) and " << significant(shown_number(p, r_.resistivity->series_si, units_), 3)
                  << " (series) " << shown_unit(p, units_) << "\n";
         }
-        if (r_.melting && r_.melting->freezing && r_.melting->freezing->last_liquid_share > 0.001)
-            line("  frozen without diffusion, " + significant(100 * r_.melting->freezing->last_liquid_share, 2) +
-                 " % of the metal is still liquid at " + temperature(r_.melting->freezing->last_K));
+        if (const std::string words = freezing_sentence(r_, catalogue_, units_); !words.empty()) line("  " + words);
     }
 
     std::string temperature(double kelvin) const {
@@ -121,17 +120,14 @@ private:
             line("Metal value: no value: " + r_.metal_value.problem().text);
             return;
         }
-        line("Metal value " + significant(r_.metal_value->value_si, 4) + " USD/kg, prices as old as " + r_.value_as_of +
-             (r_.blend ? ": " + significant(r_.metal_value->value_si * r_.mass_kg, 4) + " USD for the melt" : "") +
+        const auto money = [&](double usd) { return shown_money(catalogue_, usd, 4, units_); };
+        line("Metal value " + money(r_.metal_value->value_si) + "/kg, prices as old as " + r_.value_as_of +
+             (r_.blend ? ": " + money(r_.metal_value->value_si * r_.mass_kg) + " for the melt" : "") +
              " (without premium, making or refining)");
     }
 
     void addition() {
-        if (!r_.addition) return;
-        const MixTarget& t = *r_.target;
-        line("\nAdd " + kg(r_.addition->mass_kg) + " " + t.with + (r_.blend ? "" : " to each kilogram") + " for " +
-             trimmed(t.content.wt_percent, 6) + " % " + t.content.element + ": " + kg(r_.addition->total_kg) +
-             " in all" + (r_.blend && r_.mass_kg < r_.blend->mass_kg() ? " after melt loss" : ""));
+        if (const std::string words = addition_sentence(r_); !words.empty()) line("\n" + words);
     }
 
     void impurities(const std::string& title, const std::vector<ImpurityEffect>& list) {

@@ -18,13 +18,14 @@ struct PageBlock {
 };
 
 struct PageSection {
-    enum class Part { plan, cautions, to_fill_in, notes }; // notes: the reverse of the sheet
+    enum class Part { plan, pattern, cautions, limits, to_fill_in, notes }; // notes: the reverse of the sheet
     std::string title;
     std::string figure; // the one to read from across the room; may be empty
     std::vector<PageBlock> blocks;
     Part part = Part::plan;
     std::string grounds; // of the figure: how it came about and whence; shown on hover
 
+    bool warns() const { return part == Part::cautions || part == Part::limits; }
     void add(const std::string& text, PageBlock::Kind kind = PageBlock::Kind::line) {
         blocks.push_back({kind, text, {}, {}});
     }
@@ -40,6 +41,7 @@ struct Page {
 
 /// The same page with signs as in print: °C, cm³, ±, 10⁻⁶/K. The text writer leaves them to the terminal.
 Page in_print(Page page);
+std::string in_print(std::string text);
 
 std::string page_text(const Page& page);
 std::string page_markdown(const Page& page);

@@ -29,6 +29,11 @@ void print(std::vector<std::string>& texts) {
 
 } // namespace
 
+std::string in_print(std::string text) {
+    print(text);
+    return text;
+}
+
 Page in_print(Page page) {
     print(page.title);
     print(page.subtitle);

@@ -2,6 +2,7 @@
 
 #include "core/quantity/format.hpp"
 #include "report/page.hpp"
+#include "usecases/shown_money.hpp"
 
 #include <cmath>
 
@@ -21,6 +22,7 @@ public:
     Page page() {
         head();
         cautions();
+        limits();
         temperatures();
         charge();
         pattern();
@@ -62,6 +64,7 @@ private:
     std::string volume(double m3) const {
         return workshop_ ? significant(m3 / (inch_m * inch_m * inch_m), 4) + " in3" : significant(m3 * 1e6, 4) + " cm3";
     }
+    std::string money(double usd) const { return shown_money(catalogue_, usd, 3, UnitSystem::shown); }
     static std::string percent(double share) { return significant(100 * share, 3) + " %"; }
     static std::string span(const casting::Range& range, double factor, int figures) {
         const std::string low = trimmed(range.low_si * factor, figures);
@@ -118,17 +121,27 @@ private:
         PageSection& s = page_.sections.back();
         for (const casting::Warning& w : r_.cautions)
             s.add(w.text + " [" + w.citation.source + "]", PageBlock::Kind::caution);
+    }
+
+    /// Of the workshop, and what else this plan must heed.
+    void limits() {
+        const bool entered = !r_.request.workshop.empty();
+        PageSection& s = section("Limits",
+                                 !entered                     ? "not entered"
+                                 : r_.limits.cautions.empty() ? "kept"
+                                                              : "see below",
+                                 Part::limits);
         for (const std::string& remark : r_.remarks) s.add(remark, PageBlock::Kind::caution);
     }
 
     void pattern() {
         if (!r_.contraction) {
-            section("Pattern");
+            section("Pattern", "", Part::pattern);
             line("no scale: " + r_.contraction.problem().text);
             return;
         }
         const casting::Traced& c = r_.contraction->strain;
-        section("Pattern", "scale " + significant(1 + c.value_si, 5)).grounds = grounds_of(c);
+        section("Pattern", "scale " + significant(1 + c.value_si, 5), Part::pattern).grounds = grounds_of(c);
         line("free contraction " + percent(c.value_si) + " +- " + percent(c.standard_uncertainty_si) + mark(c) +
              " from " + temperature(r_.contraction->solidus_K) + " to 20 degC");
         line(c.how);
@@ -224,7 +237,7 @@ private:
     }
 
     void heat_and_cost() {
-        PageSection& cost = section("Heat and cost", r_.money.price ? significant(r_.money.value, 3) + " USD" : "");
+        PageSection& cost = section("Heat and cost", r_.money.price ? money(r_.money.value) : "");
         if (r_.money.price) cost.grounds = grounds_of(*r_.money.price);
         if (r_.melt_heat) {
             line(significant(r_.melt_energy_J / 3.6e6, 3) + " kWh into the charge (" +
@@ -239,11 +252,12 @@ private:
                      significant(r_.firing.seconds_high / 60, 2) + " min");
         }
         if (r_.money.price)
-            line("metal " + significant(r_.money.value, 3) + " USD (90 %: " + significant(r_.money.low, 3) + " to " +
-                 significant(r_.money.high, 3) + "), price of " + r_.money.as_of + mark(*r_.money.price) +
-                 "; scrap that comes back is worth up to " + significant(r_.money.returns_value, 3) + " USD of it");
+            line("metal " + money(r_.money.value) + " (90 %: " + money(r_.money.low) + " to " + money(r_.money.high) +
+                 "), price of " + r_.money.as_of + mark(*r_.money.price) + "; scrap that comes back is worth up to " +
+                 money(r_.money.returns_value) + " of it");
         else
             line("cost: " + r_.money.price.problem().text);
+        if (const std::string rate = shown_rate(catalogue_); !rate.empty()) line("money at " + rate);
     }
 
     void back(const std::string& heading, const std::vector<const Practice*>& entries) {

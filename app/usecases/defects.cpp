@@ -1,17 +1,9 @@
 #include "usecases/defects.hpp"
 
-#include <algorithm>
-#include <cctype>
-#include <sstream>
+#include "usecases/find_words.hpp"
 
 namespace pourbook {
 namespace {
-
-std::string lower(std::string text) {
-    std::transform(text.begin(), text.end(), text.begin(),
-                   [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
-    return text;
-}
 
 /// "Round smooth holes: gas. Drier charge." as look, cause and change.
 Defect defect_from(const Practice& entry) {
@@ -19,14 +11,6 @@ Defect defect_from(const Practice& entry) {
     Defect d{entry.grade, entry.text.substr(0, colon), "", &entry};
     if (stop != std::string::npos) d.change = entry.text.substr(stop + 2);
     return d;
-}
-
-bool has_all(const Defect& defect, const std::string& words) {
-    const std::string text = lower(defect.name + " " + defect.seen);
-    std::istringstream in(lower(words));
-    for (std::string word; in >> word;)
-        if (text.find(word) == std::string::npos) return false;
-    return true;
 }
 
 } // namespace
@@ -38,7 +22,7 @@ Result<std::vector<Defect>> defects(const Catalogue& catalogue, const std::strin
         if (p.quantity != "defect") continue;
         const Defect defect = defect_from(p);
         names += (names.empty() ? "" : ", ") + defect.name;
-        if (has_all(defect, words)) found.push_back(defect);
+        if (holds_every_word(defect.name + " " + defect.seen, words)) found.push_back(defect);
     }
     if (!found.empty()) return found;
     return Problem{Problem::Kind::unknown, "no defect looks like '" + words + "': ask for one of " + names, 0};

@@ -1,7 +1,6 @@
 #include "usecases/find_metal.hpp"
 
-#include <algorithm>
-#include <sstream>
+#include "usecases/find_words.hpp"
 
 namespace pourbook {
 
@@ -22,21 +21,13 @@ Result<const Property*> find_property(const Catalogue& catalogue, const std::str
 }
 
 std::vector<const Metal*> search_metals(const Catalogue& catalogue, const std::string& text) {
-    std::istringstream stream(text);
-    std::vector<std::string> words;
-    for (std::string word; stream >> word;) words.push_back(as_slug(word));
-    std::vector<const Metal*> found;
-    for (const Metal& m : catalogue.metals) {
-        std::string all = m.slug + " " + as_slug(m.name) + " " + m.family;
-        for (const auto& alias : m.aliases) all += " " + as_slug(alias);
-        for (const auto& designation : m.designations) all += " " + as_slug(designation);
-        if (std::all_of(words.begin(), words.end(),
-                        [&](const std::string& w) { return all.find(w) != std::string::npos; }))
-            found.push_back(&m);
-    }
-    const auto named = std::find(found.begin(), found.end(), catalogue.metal(text));
-    if (named != found.end()) std::rotate(found.begin(), named, named + 1);
-    return found;
+    return nearest_first(catalogue.metals, text, [](const Metal& m) {
+        Findable f{{m.slug, m.name}, m.family};
+        if (m.is_element() && m.composition.size() == 1) f.names.push_back(m.composition.front().element);
+        f.names.insert(f.names.end(), m.aliases.begin(), m.aliases.end());
+        f.names.insert(f.names.end(), m.designations.begin(), m.designations.end());
+        return f;
+    });
 }
 
 } // namespace pourbook

@@ -12,8 +12,8 @@ Result<const Metal*> find_metal(const Catalogue& catalogue, const std::string& w
 /// Errors: unknown, with the list of property ids.
 Result<const Property*> find_property(const Catalogue& catalogue, const std::string& id);
 
-/// Metals whose slug, name, alias or designation contains every word of the text: the one that it names first, the rest
-/// in catalogue order; all for an empty text.
+/// Metals whose slug, name, symbol, alias or designation contains every word of the text, nearest first
+/// (find_words.hpp), else in catalogue order; all for an empty text.
 std::vector<const Metal*> search_metals(const Catalogue& catalogue, const std::string& text);
 
 } // namespace pourbook

@@ -29,7 +29,6 @@ Checked goal_is_sound(const Catalogue& catalogue, const SavedGoal& goal) {
 }
 
 Checked drop_is_sound(const Catalogue& catalogue, const Trial& t) {
-    if (t.magnet.empty() || t.tube.empty()) return missing("a magnet and a tube", "drop");
     if (t.times_s.empty() && t.frames.empty()) return missing("times, or frames with their frame rate", "drop");
     if (!t.frames.empty() && !t.frame_rate_per_s) return missing("the frame rate", "drop");
     const auto positive = [](double x) { return x > 0; };
@@ -42,8 +41,6 @@ Checked drop_is_sound(const Catalogue& catalogue, const Trial& t) {
 }
 
 Checked four_wire_is_sound(const Trial& t) {
-    if (t.tube.empty() || t.resistance.empty() || t.span.empty())
-        return missing("a tube, a resistance and the span of its taps", "four-wire");
     SetupWords words;
     words.tube = t.tube;
     const Result<DropSetup> setup = tube_setup(words);
@@ -59,8 +56,7 @@ Checked shape_is_sound(const std::string& words) {
     return true;
 }
 
-Checked weighing_is_sound(const Trial& t, const std::string& type) {
-    if (t.mass.empty() || t.part.empty()) return missing("a mass and a part (its measured size)", type);
+Checked weighing_is_sound(const Trial& t) {
     const Checked part = shape_is_sound(t.part);
     if (!part || t.pattern.empty()) return part;
     const Checked pattern = shape_is_sound(t.pattern);
@@ -70,16 +66,20 @@ Checked weighing_is_sound(const Trial& t, const std::string& type) {
     return true;
 }
 
-Checked trial_is_sound(const Catalogue& catalogue, const Trial& t) {
+Checked trial_is_sound(const Catalogue& catalogue, const Kind& kind, const Entry& entry) {
+    if (const auto fields = missing_fields(kind, entry); !fields.empty()) {
+        std::string names;
+        for (const Field* f : fields) names += (names.empty() ? "" : ", ") + f->name + " (" + f->meaning + ")";
+        return missing(names, text_of(kind, entry, "type"));
+    }
+    const Trial t = trial_from(entry);
     switch (t.type) {
     case TrialType::drop:
         return drop_is_sound(catalogue, t);
     case TrialType::four_wire:
         return four_wire_is_sound(t);
-    case TrialType::weighing:
-        return weighing_is_sound(t, "weighing");
     default:
-        return weighing_is_sound(t, "casting");
+        return weighing_is_sound(t);
     }
 }
 
@@ -99,7 +99,7 @@ Checked value_is_sound(const Catalogue& catalogue, const OwnValue& value) {
 
 Checked means_something(const Catalogue& catalogue, const Kind& kind, const Entry& entry) {
     if (kind.name == "goal") return goal_is_sound(catalogue, goal_from(entry));
-    if (kind.name == "trial") return trial_is_sound(catalogue, trial_from(entry));
+    if (kind.name == "trial") return trial_is_sound(catalogue, kind, entry);
     if (kind.name == "value") return value_is_sound(catalogue, own_value_from(entry));
     if (kind.name == "metal") {
         const Result<Metal> metal = own_metal(catalogue, own_metal_from(entry));

@@ -10,6 +10,9 @@
 namespace pourbook {
 namespace {
 
+/// Of money in another currency: "EUR/kg = 1.08 USD/kg" (shown_money.hpp).
+constexpr const char* worth = " = ";
+
 const std::string& unit_text(const Property& p, UnitSystem system) {
     return system == UnitSystem::base ? p.si_unit : system == UnitSystem::workshop ? p.workshop_unit : p.shown_unit;
 }
@@ -17,7 +20,8 @@ const std::string& unit_text(const Property& p, UnitSystem system) {
 Unit unit_of(const Property& p, UnitSystem system) {
     const std::string& text = unit_text(p, system);
     if (text.empty() || text == "1") return {};
-    const Result<Unit> unit = parse_unit(text);
+    const std::size_t at = text.find(worth);
+    const Result<Unit> unit = parse_unit(at == std::string::npos ? text : text.substr(at + std::string(worth).size()));
     return unit ? *unit : Unit{};
 }
 
@@ -37,7 +41,8 @@ std::string shown_unit(const Property& property, UnitSystem system) {
                                                                                     {"lb/in3", "lb/in³"},
                                                                                     {"1e-6/K", "10⁻⁶/K"},
                                                                                     {"1", ""}}};
-    const std::string& text = unit_text(property, system);
+    const std::string& whole = unit_text(property, system);
+    const std::string text = whole.substr(0, whole.find(worth));
     for (const auto& [plain, pretty] : spelled)
         if (text == plain) return pretty;
     return text;

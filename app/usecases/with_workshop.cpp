@@ -3,6 +3,7 @@
 #include "core/quantity/format.hpp"
 #include "core/quantity/unit.hpp"
 #include "usecases/own_metal.hpp"
+#include "usecases/shown_money.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -162,6 +163,7 @@ WithWorkshop with_workshop(Catalogue reference, const WorkshopData& data) {
     add_values(c, data, out.left_out);
     add_prices(c, data, out.left_out);
     add_goals(c, data);
+    if (const std::string why = show_money_of(c, data); !why.empty()) out.left_out.push_back(why);
     c.index();
     return out;
 }

@@ -4,6 +4,9 @@
 #include "db/store/workshop_open.hpp"
 #include "db/store/workshop_rows.hpp"
 
+#include <sqlite3.h>
+#include <sys/stat.h>
+
 #include <algorithm>
 #include <filesystem>
 
@@ -26,13 +29,25 @@ class FileWorkshop final : public Workshop {
 public:
     FileWorkshop(std::string path, WorkshopOptions options) : path_(std::move(path)), options_(std::move(options)) {}
 
+    /// Anew where another file has taken its place, as a restored backup does.
     void open() {
-        if (!db_) db_ = opened(path_, options_);
+        if (db_ && identity() != opened_) {
+            db_.reset();
+            ++replaced_;
+        }
+        if (db_) return;
+        db_ = opened(path_, options_);
+        opened_ = identity();
     }
     std::string path() const override { return path_; }
     bool exists() const override {
         std::error_code error;
-        return db_ || fs::exists(path_, error) || error;
+        return fs::exists(path_, error) || error;
+    }
+    std::string stamp() const override {
+        std::error_code error;
+        const auto written = fs::last_write_time(path_, error).time_since_epoch().count();
+        return identity() + "|" + std::to_string(written) + "|" + std::to_string(fs::file_size(path_, error));
     }
 
     Result<std::vector<Entry>> entries(const Kind& kind) override {
@@ -70,9 +85,14 @@ public:
 
     Result<std::unique_ptr<Batch>> begin(const std::string& words) override {
         return guarded(path_, [&]() -> Result<std::unique_ptr<Batch>> {
-            open();
+            std::unique_ptr<Batch> batch;
+            do {
+                batch.reset();
+                open();
+                batch = begin_batch(path_, db_, words);
+            } while (identity() != opened_); // replaced while it waited for another program
             ++own_changes_;
-            return begin_batch(path_, db_, words);
+            return batch;
         });
     }
 
@@ -108,10 +128,20 @@ public:
     }
 
     Result<std::int64_t> serial() override {
-        return read<std::int64_t>([&] { return own_changes_ + db_->execAndGet("PRAGMA data_version").getInt64(); });
+        return read<std::int64_t>([&] {
+            constexpr std::int64_t more_than_changes = std::int64_t{1} << 32;
+            return replaced_ * more_than_changes + own_changes_ + db_->execAndGet("PRAGMA data_version").getInt64();
+        });
     }
 
 private:
+    /// Which file lies at the path; empty where there is none.
+    std::string identity() const {
+        struct stat file {};
+        if (::stat(path_.c_str(), &file) != 0) return {};
+        return std::to_string(file.st_dev) + ":" + std::to_string(file.st_ino);
+    }
+
     /// Opens where there is a file and reads; without one there is nothing to read.
     template <class T, class F> Result<T> read(F f) {
         return guarded(path_, [&]() -> Result<T> {
@@ -144,6 +174,8 @@ private:
             if (!exists()) return problem(Problem::Kind::refused, none);
             open();
             SQLite::Transaction transaction(*db_, SQLite::TransactionBehavior::IMMEDIATE);
+            if (identity() != opened_)
+                return problem(Problem::Kind::file, "'" + path_ + "' was replaced: nothing was changed; try again");
             Change change;
             {
                 SQLite::Statement row(*db_, which);
@@ -163,8 +195,39 @@ private:
     std::string path_;
     WorkshopOptions options_;
     std::shared_ptr<SQLite::Database> db_;
-    std::int64_t own_changes_ = 0;
+    std::string opened_; // identity of the file that db_ has open
+    std::int64_t own_changes_ = 0, replaced_ = 0;
 };
+
+/// Keeps every writer away until it is destroyed; null where there is no file or none that could be written.
+std::unique_ptr<SQLite::Database> locked(const std::string& path) {
+    std::error_code error;
+    if (!fs::is_regular_file(path, error)) return nullptr;
+    try {
+        auto db = std::make_unique<SQLite::Database>(path, SQLite::OPEN_READWRITE, WorkshopOptions{}.wait_ms);
+        db->exec("BEGIN EXCLUSIVE");
+        return db;
+    } catch (const SQLite::Exception& e) {
+        const int code = e.getErrorCode() & 0xFF;
+        if (code == SQLITE_BUSY || code == SQLITE_LOCKED) throw;
+        return nullptr; // damaged: that is what a backup is for
+    }
+}
+
+/// Puts `ready` in the place of the file, which is kept under another name; there is a file at the path all the while.
+/// Returns the name.
+std::string put_in_place(const std::string& ready, const std::string& path) {
+    std::string kept;
+    if (fs::exists(fs::symlink_status(path))) {
+        kept = free_name(path + ".before-restore");
+        std::error_code no_links;
+        fs::create_hard_link(path, kept, no_links);
+        if (no_links) fs::rename(path, kept);
+        if (fs::exists(path + "-journal")) fs::rename(path + "-journal", kept + "-journal");
+    }
+    fs::rename(ready, path);
+    return kept;
+}
 
 } // namespace
 
@@ -181,17 +244,19 @@ Result<std::string> restore_workshop(const std::string& path, const std::string&
     const Result<std::unique_ptr<Workshop>> sound = open_workshop(backup);
     if (!sound) return sound.problem();
     return guarded(path, [&]() -> Result<std::string> {
-        std::string kept;
-        SQLite::Database source(backup, SQLite::OPEN_READONLY);
         const std::string ready = free_name(path + ".restored");
-        copy_to_file(source, ready);
-        if (fs::exists(fs::symlink_status(path))) {
-            kept = free_name(path + ".before-restore");
-            fs::rename(path, kept);
-            if (fs::exists(path + "-journal")) fs::rename(path + "-journal", kept + "-journal");
+        {
+            SQLite::Database source(backup, SQLite::OPEN_READONLY);
+            copy_to_file(source, ready);
         }
-        fs::rename(ready, path);
-        return kept;
+        try {
+            const auto lock = locked(path);
+            return put_in_place(ready, path);
+        } catch (...) {
+            std::error_code ignored;
+            fs::remove(ready, ignored);
+            throw;
+        }
     });
 }
 

@@ -11,6 +11,9 @@ metals = answer("metals")
 check(len(metals) >= 153, f"only {len(metals)} metals")
 check(all(set(m) >= {"slug", "name", "family", "kind", "aliases", "composition_wt_percent"} for m in metals), "metals: keys")
 check([m["slug"] for m in answer("metals", "--where", "family == silver", "--where", "liquidus < 900 degC")].count("sterling-silver") == 1, "metals --where")
+for name in ("lead", "copper", "zinc", "tin", "Ag"):
+    first = answer("metals", "--find", name)[0]["slug"]
+    check(first == {"Ag": "silver"}.get(name, name), f"metals --find {name}: first is {first}")
 check(any(m["slug"] == "brass-cartridge" for m in answer("metals", "--find", "cartridge")), "metals --find")
 
 # value

@@ -59,6 +59,20 @@ for name, words in ANSWERS.items():
     check(data["sources"] and data["data_version"] and data["date"] == "2026-11-18" and data["conditions"]["temperature_K"] == "293.15", f"{name}.json: heads")
     check(json.loads(run(*words, "--format", "json").stdout) == data, f"{name}: --format json differs from the file")
 
+# what has no temperature or file name of its own
+for words, part, first in ((["sources"], "Sources", "key"), (["check"], "Coverage", "metal"), (["mix", "1kg sterling-silver + 1kg silver"], "Estimates", "property")):
+    got = json.loads(run(*words, "--format", "json").stdout)
+    check(got["parts"][0]["title"] == part and got["parts"][0]["rows"] and list(got["parts"][0]["rows"][0])[0] == first, f"{words}: --format json: {str(got)[:200]}")
+    rows = list(csv.reader(io.StringIO(run(*words, "--format", "csv").stdout)))
+    check(len(rows) > 5 and len({len(r) for r in rows}) == 1, f"{words}: --format csv")
+    for name in ("md", "html", "xlsx"):
+        check(subprocess.run([PROGRAM, *words, "--format", name], capture_output=True, timeout=120).returncode == 0, f"{words}: --format {name}")
+mix = {r["property"]: r["value"] for r in json.loads(run("mix", "1kg sterling-silver + 1kg silver", "--format", "json").stdout)["parts"][0]["rows"]}
+told = json.loads(run("mix", "1kg sterling-silver + 1kg silver", "--json").stdout)
+for key, value in (("resistivity", told["resistivity"]["value"]), ("density", told["density"]), ("liquidus", told["liquidus_K"])):
+    check(abs(mix[key]["value"] - value) <= 1e-11 * value and mix[key]["sources"], f"mix: {key} in the table is not what --json says")
+check(run("sources", "--to", path("sources.csv")).returncode == 0 and len(rows_of_csv("sources.csv")) == len(json.loads(run("sources", "--json").stdout)) + 1, "sources.csv")
+
 # each JSON cell is the figure that `value` gives, to the last digit that is not noise of converting
 data = json.load(open(path("compare.json"), encoding="utf-8"))
 for row in data["parts"][0]["rows"]:

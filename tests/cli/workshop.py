@@ -57,6 +57,17 @@ check({r["metal"] for r in shelf["results"]} == {"copper", "tin"}, "rank --from 
 sources = json.dumps(shelf)
 check("own-stock" in sources, "lot prices are not named as the user's own")
 
+drawn = os.path.join(FOLDER.name, "shelf.svg")
+done("chart", "rank", "--goal", "braking-per-cost", "--from", "stock", "--to", drawn)
+check("tin" in open(drawn, encoding="utf-8").read() and os.path.getsize(drawn) > 1000, "chart rank --from stock")
+done("own-metal", "add", "odd-bronze", "--like", "bronze-tin-cast")
+done("stock", "add", "odd-bronze", "1kg", "--lot", "odd")
+done("own-metal", "remove", "odd-bronze")
+for words in (["rank"], ["chart", "rank", "--to", os.path.join(FOLDER.name, "none.svg")]):
+    refused(3, "lot 'odd' is of 'odd-bronze', which is no metal", *words, "--goal", "braking-per-cost", "--from", "stock")
+check(not os.path.exists(os.path.join(FOLDER.name, "none.svg")), "a chart that is refused leaves a file")
+done("stock", "remove", "odd")
+
 # own prices
 reference_price = answer("value", "copper", "price")["value"]
 done("price", "add", "copper", "10 EUR/kg", "--date", "2026-11-02", "--seller", "scrap yard")
@@ -127,7 +138,11 @@ check(code == 2 and "bad.csv:3: metal: " in err and "nothing was changed" in err
 refused(2, "no such file", "import", "price", "/nowhere.csv")
 log = write("film.csv", "metal,magnet,grade,tube,frames,fps\ncopper,sphere:12mm,N42,14mm:20mm:500mm,\"123, 125\",60\n")
 check(answer("import", "drop", log)["added"] == 1 and answer("trial")[-1]["shows"]["measured_time_s"] > 2, "drop log")
-for kind in ("stock", "price", "rate", "trial", "goal", "own-metal", "own-value", "crucible", "profile"):
+done("mould", "add", "box", "silica sand", "--process", "sand", "--note", "two halves; \"cope\" and drag,\nrammed")
+done("pin", "add", "copper")
+for i, note in enumerate(("=1+1", "-2 g short", "+ a bit", "@home", "'quoted'", "a, b; c", "two\nlines", "tab\there", "µΩ·cm ± 1 %", " blanks ")):
+    done("stock", "add", "zinc", f"{i + 1} kg", "--lot", f"odd-{i}", f"--note={note}", "--seller", "yard, north")
+for kind in ("stock", "price", "rate", "trial", "goal", "own-metal", "own-value", "crucible", "profile", "mould", "pin"):
     on(FILE)
     listing, as_csv = answer(kind), done(kind, "--csv")
     for name, text in (("list.json", json.dumps(listing)), ("list.csv", as_csv)):

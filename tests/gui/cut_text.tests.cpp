@@ -2,82 +2,110 @@
 // list may scroll; sideways only what says so.
 #include "gui/actions/actions.hpp"
 #include "tests/gui/desk.hpp"
+#include "tests/gui/screen_text.hpp"
 
 #include <catch2/catch.hpp>
+#include <imgui_internal.h>
 
-#include <map>
+#include <algorithm>
 
 using namespace pourbook;
 using testing::Desk;
 
 namespace {
 
-using Corner = std::pair<float, float>;
-
-/// Which letter stands at a place of the atlas.
-std::map<Corner, ImWchar> letters_by_place() {
-    std::map<Corner, ImWchar> out;
-    for (const ImFont* font : ImGui::GetIO().Fonts->Fonts)
-        for (const ImFontGlyph& g : font->Glyphs)
-            if (g.Visible) out[{g.U0, g.V0}] = static_cast<ImWchar>(g.Codepoint);
-    return out;
-}
-
-std::string utf8(ImWchar sign) {
-    if (sign < 0x80) return std::string(1, static_cast<char>(sign));
-    if (sign < 0x800) return {static_cast<char>(0xC0 | (sign >> 6)), static_cast<char>(0x80 | (sign & 0x3F))};
-    return {static_cast<char>(0xE0 | (sign >> 12)), static_cast<char>(0x80 | ((sign >> 6) & 0x3F)),
-            static_cast<char>(0x80 | (sign & 0x3F))};
-}
-
-/// The letters of a drawing command from left to right as drawn; a text that is cut is returned.
-std::string cut_in(const ImDrawList& list, const ImDrawCmd& command, const std::map<Corner, ImWchar>& letters) {
-    std::string run;
-    bool cut = false;
-    float end = 0, line = 0;
-    for (unsigned i = 0; i + 6 <= command.ElemCount; i += 6) {
-        const ImDrawVert& low = list.VtxBuffer[static_cast<int>(
-            list.IdxBuffer[static_cast<int>(command.IdxOffset + i)] + command.VtxOffset)];
-        const ImDrawVert& high = list.VtxBuffer[static_cast<int>(
-            list.IdxBuffer[static_cast<int>(command.IdxOffset + i + 2)] + command.VtxOffset)];
-        const auto letter = letters.find({low.uv.x, low.uv.y});
-        if (letter == letters.end()) continue;
-        const bool same_text = low.pos.x >= end - 2 && low.pos.x < end + 12 && std::abs(low.pos.y - line) < 14;
-        if (!same_text) {
-            if (cut) return run;
-            run.clear();
-        }
-        run += utf8(letter->second);
-        end = high.pos.x;
-        line = low.pos.y;
-        const bool seen = high.pos.y > command.ClipRect.y && low.pos.y < command.ClipRect.w;
-        if (seen && (high.pos.x > command.ClipRect.z + 1 || low.pos.x < command.ClipRect.x - 1)) cut = true;
-    }
-    return cut ? run : "";
-}
-
+/// The first text a letter of which is cut off by a side of its box.
 std::string first_cut_text() {
-    const auto letters = letters_by_place();
-    const ImDrawData& data = *ImGui::GetDrawData();
-    for (int n = 0; n < data.CmdListsCount; ++n)
-        for (const ImDrawCmd& command : data.CmdLists[n]->CmdBuffer)
-            if (const std::string cut = cut_in(*data.CmdLists[n], command, letters); !cut.empty()) return cut;
+    const auto cut = [](const testing::Letter& l) {
+        const bool seen = l.high.y > l.clip.y && l.low.y < l.clip.w;
+        return seen && (l.high.x > l.clip.z + 1 || l.low.x < l.clip.x - 1);
+    };
+    for (const auto& text : testing::texts_on_screen())
+        if (std::any_of(text.begin(), text.end(), cut)) return testing::words_of(text);
     return {};
 }
 
+/// A window of the toolkit that lets nobody scroll, laid out beyond its edge: letters wholly out there are never drawn,
+/// but where the last of them was put is still known. Cells of a table likewise.
+std::string beyond_its_edge(const ImGuiWindow& w) {
+    const bool sideways = w.Flags & ImGuiWindowFlags_HorizontalScrollbar;
+    const bool up_and_down = !(w.Flags & ImGuiWindowFlags_NoScrollWithMouse);
+    const ImVec2 last = w.DC.CursorMaxPos, edge = w.InnerClipRect.Max;
+    if (!sideways && last.x > edge.x + 1) return std::string(w.Name) + ": wider by " + std::to_string(last.x - edge.x);
+    if (!up_and_down && last.y > edge.y + 1)
+        return std::string(w.Name) + ": higher by " + std::to_string(last.y - edge.y);
+    return {};
+}
+
+std::string beyond_its_cell(ImGuiTable& table) {
+    const float end = table.Flags & ImGuiTableFlags_ScrollX ? FLT_MAX : table.InnerClipRect.Max.x;
+    for (int n = 0; n < table.ColumnsCount; ++n) {
+        const ImGuiTableColumn& c = table.Columns[n];
+        const float last = std::max({c.ContentMaxXFrozen, c.ContentMaxXUnfrozen, c.ContentMaxXHeadersUsed});
+        const float edge = std::min(c.MaxX, end);
+        if (c.IsEnabled && (last > edge + 1 || c.MinX > end))
+            return "column '" + std::string(ImGui::TableGetColumnName(&table, n)) + "' (" + std::to_string(n) +
+                   "): wider by " + std::to_string(last - edge);
+    }
+    return {};
+}
+
+std::string first_beyond_its_edge() {
+    ImGuiContext& g = *ImGui::GetCurrentContext();
+    for (const ImGuiWindow* w : g.Windows)
+        if (w->Active && !w->Hidden)
+            if (const std::string words = beyond_its_edge(*w); !words.empty()) return words;
+    for (int n = 0; n < g.Tables.GetMapSize(); ++n)
+        if (ImGuiTable* t = g.Tables.TryGetMapData(n); t && t->LastFrameActive == g.FrameCount)
+            if (const std::string words = beyond_its_cell(*t); !words.empty()) return words;
+    return {};
+}
+
+/// One picture of the window, in both themes.
+void check_state(Desk& desk, const std::string& state) {
+    for (const bool dark : {true, false}) {
+        CAPTURE(state, dark);
+        desk.session.view.dark = dark;
+        desk.settle();
+        CHECK(first_cut_text() == "");
+        CHECK(first_beyond_its_edge() == "");
+    }
+}
+
 void check_all_views(double width, double height, float scale) {
+    CAPTURE(width, scale);
     Desk desk(testing::real_catalogue(), width, height, scale);
+    ViewState& view = desk.session.view;
     for (const Action& a : actions()) {
         if (!std::string(a.id).starts_with("view.")) continue;
-        for (const bool dark : {true, false})
-            for (const bool help : {false, true}) {
-                CAPTURE(a.id, dark, help, width, scale);
-                a.run(desk.session);
-                desk.session.view.dark = dark;
-                desk.session.view.help = help;
-                desk.settle();
-                CHECK(first_cut_text() == "");
-            }
+        a.run(desk.session);
+        check_state(desk, a.id);
+        view.help = true;
+        check_state(desk, std::string(a.id) + " with help");
+        view.help = false;
+    }
+    view.view = "trials";
+    for (const Kind& kind : workshop_kinds()) {
+        if (kind.name == "pin") continue;
+        view.shelf = kind.name;
+        check_state(desk, "trials, " + kind.name);
+    }
+    view.source = "usgs-mcs-2026";
+    view.view = "sources";
+    check_state(desk, "a source");
+    view.view = "rank";
+    view.rank.goal = "longest-fall";
+    check_state(desk, "a ranking by the fall");
+    view.rank.goal = "strongest-brake";
+    view.rank.two_goals = true;
+    view.rank.second_goal = "braking-per-cost";
+    view.workshop_units = true;
+    check_state(desk, "two goals, workshop units");
+    view.pins = {"copper", "silver-copper-eutectic", "bronze-nickel-aluminium", "copper-high-conductivity-cast",
+                 "zinc"};
+    for (const char* name : {"compare", "curves", "drop", "pour", "mix"}) {
+        view.view = name;
+        check_state(desk, std::string(name) + ", long names, workshop units");
     }
 }
 
@@ -121,4 +149,30 @@ TEST_CASE("the check of cut text sees a cut text") {
     ImGui::End();
     ImGui::Render();
     CHECK(first_cut_text() != "");
+    CHECK(first_beyond_its_edge() != "");
+}
+
+TEST_CASE("the check of cut text sees a text that is wholly out of sight") {
+    Desk desk(testing::real_catalogue());
+    const auto drawn = [](ImVec2 place, bool in_table) {
+        ImGui::NewFrame();
+        ImGui::SetNextWindowPos({0, 0});
+        ImGui::SetNextWindowSize({220, 100});
+        ImGui::Begin("narrow", nullptr, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
+        if (in_table && ImGui::BeginTable("cells", 2)) {
+            ImGui::TableNextRow();
+            ImGui::TableNextColumn();
+        }
+        ImGui::SetCursorPos({ImGui::GetCursorPosX() + place.x, ImGui::GetCursorPosY() + place.y});
+        ImGui::TextUnformatted("out of sight");
+        if (in_table) ImGui::EndTable();
+        ImGui::End();
+        ImGui::Render();
+        return first_beyond_its_edge();
+    };
+    for (int i = 0; i < 3; ++i) CHECK(drawn({0, 0}, false) == "");
+    CHECK(drawn({400, 0}, false) != "");
+    CHECK(drawn({0, 300}, false) != "");
+    for (int i = 0; i < 3; ++i) CHECK(drawn({0, 0}, true) == "");
+    CHECK(drawn({120, 0}, true) != "");
 }

@@ -90,3 +90,20 @@ TEST_CASE("the command finder runs what is named") {
     desk.tap(ImGuiKey_Escape);
     CHECK_FALSE(desk.session.passing.finder_open);
 }
+
+TEST_CASE("the metal typed whole is the one selected, and so is the command") {
+    Desk desk(testing::real_catalogue());
+    desk.settle();
+    for (const char* name : {"lead", "copper", "Zn"}) {
+        desk.press('F', true);
+        desk.frames();
+        desk.press('A', true);
+        desk.type(name);
+        desk.frames();
+        CHECK(desk.session.view.selected ==
+              desk.session.catalogue.metal(name == std::string("Zn") ? "zinc" : name)->slug);
+    }
+    CHECK(std::string(matching_actions("rank").front()->id) == "view.rank");
+    CHECK(std::string(matching_actions("undo").front()->id) == "undo");
+    CHECK(std::string(matching_actions("unpin").front()->id) == "unpin.all");
+}

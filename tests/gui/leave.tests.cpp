@@ -6,6 +6,7 @@
 
 #include <catch2/catch.hpp>
 
+#include <algorithm>
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
@@ -138,4 +139,36 @@ TEST_CASE("a shortcut saves what the view shows; where nothing can be saved it d
     desk.frames();
     in_view(desk, "rank");
     CHECK(desk.shows("rank.chart.save"));
+}
+
+TEST_CASE("every table of the window leaves by its own line, with what it shows") {
+    const Home home;
+    Desk desk(testing::real_catalogue());
+    const auto copied = [&](const char* line) {
+        desk.settle();
+        REQUIRE(desk.shows(std::string(line) + ".table.save"));
+        desk.click(std::string(line) + ".table.copy");
+        return std::string(ImGui::GetClipboardText());
+    };
+    in_view(desk, "mix");
+    const std::string mix = copied("mix");
+    for (const char* id : {"resistivity", "density", "liquidus", "metal_value"})
+        CHECK(mix.find(id) != std::string::npos);
+
+    in_view(desk, "sources");
+    const std::size_t all = desk.session.catalogue.references.size();
+    const std::string sources = copied("sources");
+    CHECK(static_cast<std::size_t>(std::count(sources.begin(), sources.end(), '\n')) == all + 1);
+    const std::string coverage = copied("coverage");
+    CHECK(coverage.find("copper\t") != std::string::npos);
+    desk.session.view.source = "matula-1979";
+    const std::string taken = copied("taken");
+    CHECK(static_cast<std::size_t>(std::count(taken.begin(), taken.end(), '\n')) ==
+          desk.session.sources().taken_from("matula-1979").size() + 1);
+
+    in_view(desk, "rank");
+    desk.session.view.rank.goal = "strongest-brake";
+    desk.session.view.rank.two_goals = true;
+    desk.session.view.rank.second_goal = "braking-per-cost";
+    CHECK(copied("tradeoff").find("on the front") != std::string::npos);
 }

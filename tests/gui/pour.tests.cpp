@@ -42,6 +42,29 @@ TEST_CASE("the pour plan on screen is the plan of the use case, and follows what
     CHECK(figure_of(*cooler, "Temperatures") != figure_of(*first, "Temperatures"));
 }
 
+TEST_CASE("what is asked of a plan is answered without scrolling at 1280x720") {
+    for (const float scale : {1.0F, 2.0F}) {
+        Desk desk(testing::real_catalogue(), 1280 * static_cast<double>(scale), 720 * static_cast<double>(scale),
+                  scale);
+        desk.session.view.view = "pour";
+        desk.settle();
+        const double bottom = 720 * static_cast<double>(scale), line = 10 * static_cast<double>(scale);
+        // a probe records only what can be seen: pour temperature, charge, scale, feeder, cost, limits
+        for (const char* id :
+             {"pour.Temperatures", "pour.Charge", "pour.Pattern", "pour.Feeder", "pour.Heat and cost", "pour.Limits"}) {
+            CAPTURE(id, scale);
+            REQUIRE(desk.shows(id));
+            const Probe::Item& item = desk.ui.probe.items().at(id);
+            CHECK(item.y + item.height <= bottom);
+            CHECK(item.height > line); // not a sliver at the edge
+        }
+        std::vector<std::string> sizes; // of the pattern
+        for (const auto& [id, item] : desk.ui.probe.items())
+            if (id.starts_with("pour.Pattern.") && id.ends_with(".0") && item.height > line) sizes.push_back(item.text);
+        CHECK(sizes == std::vector<std::string>{"bore", "outside diameter", "length"});
+    }
+}
+
 TEST_CASE("a word of the plan that can't be read stays in its field with the reason") {
     Desk desk(testing::real_catalogue());
     desk.session.view.view = "pour";

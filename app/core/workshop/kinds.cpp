@@ -20,12 +20,21 @@ Field choice(std::string name, std::string meaning, std::vector<std::string> cho
     return {std::move(name), T::choice, std::move(meaning), "", "", false, std::move(choices), {}};
 }
 Field typed(T type, std::string name, std::string meaning, std::string example,
-            std::vector<std::string> other_names = {}) {
-    return {std::move(name), type, std::move(meaning), std::move(example), "", false, {}, std::move(other_names)};
+            std::vector<std::string> other_names = {}, std::string unit = "") {
+    return {std::move(name), type, std::move(meaning),    std::move(example), std::move(unit),
+            false,           {},   std::move(other_names)};
 }
 Field needed(Field field) {
     field.required = true;
     return field;
+}
+Field of(std::vector<std::string> types, Field field) {
+    field.types = std::move(types);
+    return field;
+}
+Field needed_of(std::vector<std::string> types, Field field) {
+    field.type_needs_it = true;
+    return of(std::move(types), std::move(field));
 }
 Field metal() {
     return needed(typed(T::metal, "metal", "the metal", "copper", {"material", "alloy", "element", "metal name"}));
@@ -48,8 +57,9 @@ Kind profile() {
              quantity("power", "power of an electric furnace", "W", "2 kW"),
              quantity("efficiency", "share of the furnace's heat that reaches the charge", "1", "30 %"),
              quantity("lift_maximum", "what one person lifts, crucible and metal", "kg", "10 kg"),
-             choice("units", "units shown", {"si", "workshop"}),
-             typed(T::currency, "currency", "currency of your prices", "EUR"), note()},
+             choice("units", "units the window starts in", {"si", "workshop"}),
+             typed(T::currency, "currency", "in which prices are shown, by the newest rate kept for it", "EUR"),
+             note()},
             {},
             true};
 }
@@ -106,42 +116,46 @@ Kind rate() {
             {"currency", "date"}};
 }
 
+/// What a drop is timed with.
+std::vector<Field> drop_fields() {
+    return {
+        needed_of({"drop"}, text("magnet", "sphere:D, cylinder:DxL or ring:ODxIDxL")),
+        of({"drop"}, text("grade", "of the magnet, such as N42")),
+        of({"drop"}, text("br", "remanence, such as 1.3T", {"remanence"})),
+        of({"drop"}, text("surface_field", "field on the axis, such as 0.45T@1mm")),
+        of({"drop"}, text("recoil_permeability", "of the magnet, such as 1.05")),
+        of({"drop"}, text("magnet_mass", "such as 12g")),
+        of({"drop"}, text("magnet_at", "temperature of the magnet")),
+        needed_of({"drop", "four-wire"}, text("tube", "BORE:OUTSIDE:LENGTH", {"tube size", "geometry"})),
+        of({"drop"}, typed(T::quantities, "times", "measured fall times", "4.2 s, 4.3 s",
+                           {"time", "fall time", "fall times"}, "s")),
+        of({"drop"}, typed(T::quantities, "frames", "the falls in frames of a film", "252, 250", {"frame count"}, "1")),
+        of({"drop"}, quantity("frame_rate", "frames a second", "1/s", "60", {"fps"})),
+        of({"drop"}, quantity("time_uncertainty", "standard uncertainty of one timing", "s", "0.1 s"))};
+}
+
 Kind trial() {
-    return {"trial",
-            "something measured in the workshop",
-            {typed(T::name, "name", "its name", "trial-1", {"trial", "id"}),
-             needed(choice("type", "drop, four-wire, weighing or casting (measured after a pour)",
-                           {"drop", "four-wire", "weighing", "casting"})),
-             date("date", "when"),
-             typed(T::metal, "metal", "what the piece is said to be", "copper", {"material", "alloy"}),
-             condition(),
-             quantity("temperature", "of the piece when it was measured", "K", "20 degC", {"at", "tube temperature"}),
-             text("magnet", "sphere:D, cylinder:DxL or ring:ODxIDxL"),
-             text("grade", "of the magnet, such as N42"),
-             text("br", "remanence, such as 1.3T", {"remanence"}),
-             text("surface_field", "field on the axis, such as 0.45T@1mm"),
-             text("recoil_permeability", "of the magnet, such as 1.05"),
-             text("magnet_mass", "such as 12g"),
-             text("magnet_at", "temperature of the magnet"),
-             text("tube", "BORE:OUTSIDE:LENGTH", {"tube size", "geometry"}),
-             {"times",
-              T::quantities,
-              "measured fall times",
-              "4.2 s, 4.3 s",
-              "s",
-              false,
-              {},
-              {"time", "fall time", "fall times"}},
-             {"frames", T::quantities, "the falls in frames of a film", "252, 250", "1", false, {}, {"frame count"}},
-             quantity("frame_rate", "frames a second", "1/s", "60", {"fps"}),
-             quantity("time_uncertainty", "standard uncertainty of one timing", "s", "0.1 s"),
-             quantity("resistance", "four-wire resistance", "ohm", "0.36 mohm"),
-             quantity("span", "distance of the voltage taps", "m", "0.9 m"),
-             quantity("mass", "weighed mass of the piece", "kg", "620 g", {"weight", "tube mass"}),
-             text("part", "measured size: tube:BORE:OUTSIDE:LENGTH, bar:DxL, plate:LxWxT ...", {"size"}),
-             text("pattern", "size of the pattern, in the same words as part"),
-             note()},
-            {"name"}};
+    const std::vector<std::string> four_wire = {"four-wire"}, piece = {"weighing", "casting"};
+    Kind kind{
+        "trial",
+        "something measured in the workshop",
+        {typed(T::name, "name", "its name", "trial-1", {"trial", "id"}),
+         needed(choice("type", "drop, four-wire, weighing or casting (measured after a pour)",
+                       {"drop", "four-wire", "weighing", "casting"})),
+         date("date", "when"),
+         typed(T::metal, "metal", "what the piece is said to be", "copper", {"material", "alloy"}), condition(),
+         quantity("temperature", "of the piece when it was measured", "K", "20 degC", {"at", "tube temperature"})},
+        {"name"}};
+    for (Field& field : drop_fields()) kind.fields.push_back(std::move(field));
+    for (Field& field : std::vector<Field>{
+             needed_of(four_wire, quantity("resistance", "four-wire resistance", "ohm", "0.36 mohm")),
+             needed_of(four_wire, quantity("span", "distance of the voltage taps", "m", "0.9 m")),
+             needed_of(piece, quantity("mass", "weighed mass of the piece", "kg", "620 g", {"weight", "tube mass"})),
+             needed_of(piece,
+                       text("part", "measured size: tube:BORE:OUTSIDE:LENGTH, bar:DxL, plate:LxWxT ...", {"size"})),
+             of({"casting"}, text("pattern", "size of the pattern, in the same words as part")), note()})
+        kind.fields.push_back(std::move(field));
+    return kind;
 }
 
 Kind goal() {
@@ -187,7 +201,7 @@ Kind question() {
 }
 
 Kind pin() {
-    return {"pin", "a pinned metal", {metal()}, {"metal"}};
+    return {"pin", "a metal pinned whenever the window opens", {metal()}, {"metal"}};
 }
 
 } // namespace
@@ -220,6 +234,32 @@ const Kind& known_kind(std::string_view name) {
 
 Entry new_entry(const Kind& kind) {
     return {0, std::vector<std::string>(kind.fields.size())};
+}
+
+Entry form_entry(const Kind& kind) {
+    Entry entry = new_entry(kind);
+    for (std::size_t i = 0; i < kind.fields.size(); ++i)
+        if (kind.fields[i].required && !kind.fields[i].choices.empty())
+            entry.values[i] = kind.fields[i].choices.front();
+    return entry;
+}
+
+bool belongs(const Kind& kind, const Entry& entry, const Field& field) {
+    return field.types.empty() ||
+           std::find(field.types.begin(), field.types.end(), text_of(kind, entry, "type")) != field.types.end();
+}
+
+Entry of_its_type(const Kind& kind, Entry entry) {
+    for (std::size_t i = 0; i < kind.fields.size(); ++i)
+        if (!belongs(kind, entry, kind.fields[i])) entry.values[i].clear();
+    return entry;
+}
+
+std::vector<const Field*> missing_fields(const Kind& kind, const Entry& entry) {
+    std::vector<const Field*> out;
+    for (const Field& f : kind.fields)
+        if (f.type_needs_it && belongs(kind, entry, f) && text_of(kind, entry, f.name).empty()) out.push_back(&f);
+    return out;
 }
 
 const std::string& text_of(const Kind& kind, const Entry& entry, std::string_view field) {

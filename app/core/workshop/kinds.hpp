@@ -37,6 +37,8 @@ struct Field {
     bool required = false;
     std::vector<std::string> choices;     // of a choice; the first stands where none is given
     std::vector<std::string> other_names; // under which lists from elsewhere have it
+    std::vector<std::string> types = {};  // of the entry, by its field "type", that have a use for it; empty: all
+    bool type_needs_it = false;           // an entry of these types is nothing without it
 };
 
 struct Kind {
@@ -65,6 +67,18 @@ const Kind& known_kind(std::string_view name);
 
 /// An empty entry of the kind.
 Entry new_entry(const Kind& kind);
+
+/// The entry a form opens with: a choice that must be made stands at its first word, the commonest.
+Entry form_entry(const Kind& kind);
+
+/// Whether an entry of this type has a use for the field.
+bool belongs(const Kind& kind, const Entry& entry, const Field& field);
+
+/// The entry without what its type has no use for.
+Entry of_its_type(const Kind& kind, Entry entry);
+
+/// The fields without which an entry of this type is nothing and that are empty.
+std::vector<const Field*> missing_fields(const Kind& kind, const Entry& entry);
 
 /// The field's text. The field must exist.
 const std::string& text_of(const Kind& kind, const Entry& entry, std::string_view field);

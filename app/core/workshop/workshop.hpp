@@ -55,8 +55,10 @@ public:
 
     /// A copy of the whole file, taken while others may write. Never overwrites.
     virtual Result<bool> back_up(const std::string& path) = 0;
-    /// Rises with every change, by this program or another one.
+    /// Another number after every change, by this program or another one, also where another file took its place.
     virtual Result<std::int64_t> serial() = 0;
+    /// Of the file as it lies on the disk: another text after most changes, and quickly had.
+    virtual std::string stamp() const = 0;
 };
 
 } // namespace pourbook

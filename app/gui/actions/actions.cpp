@@ -1,17 +1,9 @@
 #include "gui/actions/actions.hpp"
 
-#include <algorithm>
-#include <cctype>
-#include <sstream>
+#include "usecases/find_words.hpp"
 
 namespace pourbook {
 namespace {
-
-std::string lower(std::string text) {
-    std::transform(text.begin(), text.end(), text.begin(),
-                   [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
-    return text;
-}
 
 void find_metal_by_name(Session& s) {
     s.view.view = "metals";
@@ -154,15 +146,7 @@ const Action* action(const std::string& id) {
 }
 
 std::vector<const Action*> matching_actions(const std::string& words) {
-    std::vector<const Action*> out;
-    for (const Action& a : actions()) {
-        const std::string text = lower(std::string(a.label) + " " + a.help);
-        std::istringstream in(lower(words));
-        bool all = true;
-        for (std::string word; in >> word;) all = all && text.find(word) != std::string::npos;
-        if (all) out.push_back(&a);
-    }
-    return out;
+    return nearest_first(actions(), words, [](const Action& a) { return Findable{{a.label}, a.help}; });
 }
 
 void show_metal(Session& session, const std::string& slug) {

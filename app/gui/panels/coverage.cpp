@@ -1,6 +1,7 @@
 #include "core/quantity/format.hpp"
 #include "gui/actions/actions.hpp"
 #include "gui/panels/panels.hpp"
+#include "gui/widgets/leave_row.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/value_label.hpp"
 
@@ -58,6 +59,7 @@ void draw_coverage(Ui& ui) {
         dim_text(ui, "Counting …");
         return;
     }
+    table_row(ui, "coverage", [&](const DocumentSetting& setting) { return document_of(*check, setting); });
     draw_counts(ui, *check);
     for (const std::string& fault : check->faults) warning_text(ui, fault);
     ImGui::Spacing();

@@ -3,15 +3,14 @@
 #include "gui/panels/panels.hpp"
 #include "gui/widgets/chart_view.hpp"
 #include "gui/widgets/text.hpp"
+#include "gui/widgets/text_field.hpp"
 
 namespace pourbook {
 namespace {
 
 void draw_properties(Ui& ui) {
     const Property* chosen = ui.session.catalogue.property(ui.view().curves.property);
-    ImGui::SetNextItemWidth(ui.px(330));
-    if (ImGui::BeginCombo("##property", chosen ? chosen->label.c_str() : "choose a property",
-                          ImGuiComboFlags_HeightLarge)) {
+    if (begin_combo("property", chosen ? chosen->label : "choose a property", ui.px(330))) {
         for (const Property& p : ui.session.catalogue.properties) {
             if (!p.varies_with_temperature) continue;
             if (ImGui::Selectable(p.label.c_str(), &p == chosen)) ui.view().curves.property = p.id;

@@ -2,6 +2,7 @@
 #include "gui/panels/drop_parts.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/value_label.hpp"
+#include "report/page.hpp"
 #include "usecases/drop_figures.hpp"
 
 #include <algorithm>
@@ -12,7 +13,7 @@ namespace {
 std::string with_grounds(std::string words, const DropResult& result) {
     words += "\n\nRests on";
     for (const std::string& line : drop_grounds(result)) words += "\n" + line;
-    return words;
+    return in_print(std::move(words));
 }
 
 /// A number that explains itself; a click opens the metal's source.
@@ -46,7 +47,7 @@ void draw_notes(Ui& ui, const char* title, const std::vector<std::string>& lines
         text(title);
     }
     const TextLook look(ui.fonts.small, ui.colours().dim);
-    for (const std::string& line : lines) wrapped_text("· " + line, ui.colours().dim);
+    for (const std::string& line : lines) wrapped_text("· " + in_print(line), ui.colours().dim);
 }
 
 std::vector<std::string> assumed(const DropResult& r) {

@@ -62,8 +62,7 @@ void draw_size(Ui& ui, const std::string& id, SetupWords& setup) {
 }
 
 void draw_grades(Ui& ui, const std::string& id, SetupWords& setup) {
-    ImGui::SetNextItemWidth(ui.px(field_room));
-    if (ImGui::BeginCombo(("##" + id + ".grade").c_str(), setup.grade.c_str(), ImGuiComboFlags_HeightLarge)) {
+    if (begin_combo(id + ".grade", setup.grade, ui.px(field_room))) {
         for (const std::string& grade : magnet_grades(ui.session.catalogue)) {
             if (ImGui::Selectable(grade.c_str(), grade == setup.grade)) setup.grade = grade;
             ui.probe.item(id + ".grade." + grade, grade);
@@ -116,9 +115,8 @@ void draw_metals(Ui& ui, const std::string& id, const std::string& chosen, std::
     ImGui::AlignTextToFramePadding();
     dim_text(ui, "metal");
     ImGui::SameLine(ui.px(label_room));
-    ImGui::SetNextItemWidth(ui.px(pair_room + field_room));
     const Metal* shown = ui.session.catalogue.metal(chosen);
-    if (ImGui::BeginCombo(("##" + id + ".metal").c_str(), shown ? shown->name.c_str() : "pin a metal")) {
+    if (begin_combo(id + ".metal", shown ? shown->name : "pin a metal", ui.px(pair_room + field_room))) {
         for (const std::string& pin : ui.view().pins) {
             const Metal* m = ui.session.catalogue.metal(pin);
             if (m && ImGui::Selectable(m->name.c_str(), pin == chosen)) metal = pin;

@@ -1,5 +1,6 @@
 #include "gui/panels/panels.hpp"
 #include "gui/widgets/text.hpp"
+#include "gui/widgets/text_field.hpp"
 #include "gui/widgets/value_label.hpp"
 
 #include <imgui_stdlib.h>
@@ -53,7 +54,7 @@ bool draw_find(Ui& ui, float width) {
     ImGui::SetNextItemWidth(width);
     const std::string before = ui.view().find;
     const bool entered = ImGui::InputTextWithHint(
-        "##find", "find a metal: name, alias, designation (Ctrl+F)", &ui.view().find,
+        "##find", fitted_hint("find a metal: name, alias, designation (Ctrl+F)", width).c_str(), &ui.view().find,
         ImGuiInputTextFlags_EnterReturnsTrue | ImGuiInputTextFlags_CallbackHistory | ImGuiInputTextFlags_AutoSelectAll,
         keep_arrows);
     const bool active = ImGui::IsItemActive();

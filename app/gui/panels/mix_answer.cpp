@@ -2,8 +2,12 @@
 #include "core/quantity/format.hpp"
 #include "gui/panels/panels.hpp"
 #include "gui/state/explain.hpp"
+#include "gui/widgets/leave_row.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/value_label.hpp"
+#include "report/mix_report.hpp"
+#include "report/page.hpp"
+#include "usecases/shown_money.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -26,7 +30,7 @@ std::string hover_of(const Estimate& e) {
     out += "\n\nSources";
     for (const Citation& c : e.sources)
         out += "\n" + c.source + ", " + c.locator + " (" + how_known_text(c.how_known) + ")";
-    return out;
+    return in_print(std::move(out));
 }
 
 /// "51.0 MS/m" and the ends of the 90 % interval, in the unit shown.
@@ -43,7 +47,6 @@ public:
         const double a = shown_number(property_, e.low90_si, units_), b = shown_number(property_, e.high90_si, units_);
         return pretty_number(significant(std::min(a, b), 3)) + " to " + pretty_number(significant(std::max(a, b), 3));
     }
-    std::string number(double si, int digits) const { return significant(shown_number(property_, si, units_), digits); }
 
 private:
     const Property& property_;
@@ -62,19 +65,9 @@ void estimate_row(Ui& ui, const std::string& id, const char* property_id, const 
     ui.probe.item("mix." + id, e ? figure.value(*e) : "no value");
     if (ImGui::IsItemHovered())
         hover_text(ui, shown_label(*p, units) + ": " +
-                           (e ? figure.value(*e) + hover_of(*e) : "no value\n" + e.problem().text));
+                           (e ? figure.value(*e) + hover_of(*e) : "no value\n" + in_print(e.problem().text)));
     ImGui::TableNextColumn();
     if (e) small_dim_text(ui, figure.interval(*e));
-}
-
-Result<Estimate> inverted(const Result<Estimate>& rho) {
-    if (!rho) return rho;
-    Estimate e = *rho;
-    e.value_si = 1 / rho->value_si;
-    e.standard_uncertainty_si = rho->standard_uncertainty_si / (rho->value_si * rho->value_si);
-    e.low90_si = 1 / rho->high90_si;
-    e.high90_si = 1 / rho->low90_si;
-    return e;
 }
 
 void draw_estimates(Ui& ui, const MixResult& r) {
@@ -90,7 +83,7 @@ void draw_estimates(Ui& ui, const MixResult& r) {
     const auto end = [&](Estimate MeltingEstimate::*which) {
         return r.melting ? Result<Estimate>((*r.melting).*which) : Result<Estimate>(r.melting.problem());
     };
-    estimate_row(ui, "iacs", "conductivity", inverted(rho), UnitSystem::workshop);
+    estimate_row(ui, "iacs", "resistivity", rho, UnitSystem::workshop);
     estimate_row(ui, "resistivity", "resistivity", rho, UnitSystem::shown);
     estimate_row(ui, "thermal_conductivity", "thermal_conductivity", r.thermal_conductivity, units);
     estimate_row(ui, "density", "density", r.density, units);
@@ -133,29 +126,17 @@ void draw_composition(Ui& ui, const MixResult& r) {
     ImGui::EndTable();
 }
 
+/// A sentence where there is one.
+void say(Ui& ui, const std::string& id, const std::string& words, Colour colour) {
+    if (words.empty()) return;
+    wrapped_text(words, colour);
+    ui.probe.item(id, words);
+}
+
 void draw_phases(Ui& ui, const MixResult& r) {
-    if (!r.phases) return;
-    const Property* t = ui.session.catalogue.property("liquidus");
-    if (!t) return;
-    const std::string at =
-        trimmed(shown_number(*t, r.phases_at_K, ui.session.units()), 4) + " " + shown_unit(*t, ui.session.units());
-    std::string words = "At " + at + ": ";
-    if (!*r.phases)
-        words += r.phases->problem().text;
-    else
-        for (std::size_t i = 0; i < (*r.phases)->size(); ++i) {
-            const PhaseShare& p = (**r.phases)[i];
-            words += std::string(i ? ", " : "") + significant(100 * p.share, 3) + " % " + p.phase + " with " +
-                     significant(p.wt, 3) + " wt% " + r.melting->diagram->b;
-        }
-    wrapped_text(words, ui.colours().ink);
-    ui.probe.item("mix.phases", words);
-    if (r.melting && r.melting->freezing && r.melting->freezing->last_liquid_share > 0.001)
-        wrapped_text("Frozen without diffusion, " + significant(100 * r.melting->freezing->last_liquid_share, 2) +
-                         " % is still liquid at " +
-                         Figure(*t, ui.session.units()).number(r.melting->freezing->last_K, 4) + " " +
-                         shown_unit(*t, ui.session.units()) + ".",
-                     ui.colours().dim);
+    const Catalogue& c = ui.session.catalogue;
+    say(ui, "mix.phases", phases_sentence(r, c, ui.session.units()), ui.colours().ink);
+    say(ui, "mix.freezing", freezing_sentence(r, c, ui.session.units()), ui.colours().dim);
 }
 
 void draw_money(Ui& ui, const MixSheet& sheet) {
@@ -165,9 +146,12 @@ void draw_money(Ui& ui, const MixSheet& sheet) {
         wrapped_text("no value: " + r.metal_value.problem().text, ui.colours().dim);
         return;
     }
-    std::string words = "Metal " + significant(r.metal_value->value_si, 3) + " USD/kg";
-    if (!std::isnan(sheet.worth_usd)) words += ", " + significant(sheet.worth_usd, 4) + " USD in the melt after losses";
-    if (!std::isnan(sheet.paid_usd)) words += "; paid " + significant(sheet.paid_usd, 4) + " USD";
+    const auto money = [&](double usd, int figures) {
+        return shown_money(ui.session.catalogue, usd, figures, ui.session.units());
+    };
+    std::string words = "Metal " + money(r.metal_value->value_si, 3) + "/kg";
+    if (!std::isnan(sheet.worth_usd)) words += ", " + money(sheet.worth_usd, 4) + " in the melt after losses";
+    if (!std::isnan(sheet.paid_usd)) words += "; paid " + money(sheet.paid_usd, 4);
     wrapped_text(words, ui.colours().ink);
     ui.probe.item("mix.worth", words);
     if (ImGui::IsItemHovered()) {
@@ -175,23 +159,20 @@ void draw_money(Ui& ui, const MixSheet& sheet) {
         for (const std::string& step : r.metal_value->trail) hover += "\n" + step;
         hover_text(ui, hover);
     }
-    small_dim_text(ui, "prices as old as " + r.value_as_of + "; without premium, making or refining");
+    const std::string rate = shown_rate(ui.session.catalogue);
+    small_dim_text(ui, "prices as old as " + r.value_as_of + (rate.empty() ? "" : ", " + rate) +
+                           "; without premium, making or refining");
 }
 
 void draw_addition(Ui& ui, const MixResult& r) {
-    if (!r.addition || !r.target) return;
+    const std::string words = addition_sentence(r);
+    if (words.empty()) return;
     section(ui, "To bring it there");
-    const std::string words = "Add " + trimmed(r.addition->mass_kg, 5) + " kg " + r.target->with +
-                              (r.blend ? "" : " to each kilogram") + " for " +
-                              trimmed(r.target->content.wt_percent, 6) + " % " + r.target->content.element + ": " +
-                              trimmed(r.addition->total_kg, 5) + " kg in all" +
-                              (r.blend && r.mass_kg < r.blend->mass_kg() ? " after melt loss." : ".");
-    wrapped_text(words, ui.colours().ink);
-    ui.probe.item("mix.addition", words);
+    say(ui, "mix.addition", words, ui.colours().ink);
 }
 
 void draw_impurities(Ui& ui, const char* title, const std::string& id, const std::vector<ImpurityEffect>& list) {
-    const Property* p = ui.session.catalogue.property("conductivity");
+    const Property* p = ui.session.catalogue.property("resistivity");
     if (list.empty() || !p) return;
     section(ui, title);
     if (!ImGui::BeginTable(id.c_str(), 4, ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingStretchSame)) return;
@@ -209,7 +190,7 @@ void draw_impurities(Ui& ui, const char* title, const std::string& id, const std
         cell(number(i.content_wt));
         ui.probe.item(id + "." + i.element, number(i.content_wt));
         cell(std::isnan(i.low90_wt) ? "" : number(i.low90_wt) + "–" + number(i.high90_wt));
-        cell(significant(shown_number(*p, 1 / i.resistivity_si, UnitSystem::workshop), 3));
+        cell(significant(shown_number(*p, i.resistivity_si, UnitSystem::workshop), 3));
     }
     ImGui::EndTable();
     const bool any = std::any_of(list.begin(), list.end(), [](const auto& i) { return i.content_wt > i.most_wt; });
@@ -234,6 +215,7 @@ void draw_hazards(Ui& ui, const MixSheet& sheet) {
 void draw_mix_answer(Ui& ui, const MixSheet& sheet) {
     const MixResult& r = *sheet.answer;
     draw_composition(ui, r);
+    table_row(ui, "mix", [&](const DocumentSetting& setting) { return document_of(r, setting); });
     draw_estimates(ui, r);
     draw_phases(ui, r);
     draw_addition(ui, r);

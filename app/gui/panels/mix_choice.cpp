@@ -55,8 +55,7 @@ void draw_stocks(Ui& ui, std::vector<MixStockWords>& stocks) {
 void draw_treatment(Ui& ui, std::string& treatment) {
     field_label(ui, "treatment", "what the metal has been through decides how much of each element is dissolved",
                 label_width);
-    ImGui::SetNextItemWidth(ImGui::GetContentRegionAvail().x);
-    if (ImGui::BeginCombo("##mix.treatment", treatment.c_str())) {
+    if (begin_combo("mix.treatment", treatment, ImGui::GetContentRegionAvail().x)) {
         for (const char* word : {"as-cast", "annealed", "quenched", "aged"}) {
             if (ImGui::Selectable(word, treatment == word)) treatment = word;
             ui.probe.item(std::string("mix.treatment.") + word, word);

@@ -15,8 +15,7 @@ void draw_metal(Ui& ui) {
     PourWords& made = ui.view().pour;
     const Metal* metal = ui.session.catalogue.metal(made.metal);
     field_label(ui, "metal", "one of the pinned metals, or the one selected in Metals", label_width);
-    ImGui::SetNextItemWidth(ImGui::GetContentRegionAvail().x);
-    if (ImGui::BeginCombo("##pour.metal", metal ? metal->name.c_str() : "choose")) {
+    if (begin_combo("pour.metal", metal ? metal->name : "choose", ImGui::GetContentRegionAvail().x)) {
         std::vector<std::string> offered = ui.view().pins;
         if (!is_pinned(ui.view(), ui.view().selected)) offered.push_back(ui.view().selected);
         for (const std::string& slug : offered) {
@@ -64,8 +63,7 @@ void draw_parts(Ui& ui) {
 void draw_process(Ui& ui) {
     std::string& process = ui.view().pour.process;
     field_label(ui, "mould", "ceramic shell, sand, plaster investment, or a permanent metal mould", label_width);
-    ImGui::SetNextItemWidth(ImGui::GetContentRegionAvail().x);
-    if (ImGui::BeginCombo("##pour.process", process.c_str())) {
+    if (begin_combo("pour.process", process, ImGui::GetContentRegionAvail().x)) {
         for (const char* word : {"shell", "sand", "plaster", "permanent"}) {
             if (ImGui::Selectable(word, process == word)) process = word;
             ui.probe.item(std::string("pour.process.") + word, word);

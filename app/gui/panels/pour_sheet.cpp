@@ -89,17 +89,32 @@ void draw_block(Ui& ui, const PageBlock& block, const std::string& id) {
     }
 }
 
+void draw_blocks(Ui& ui, const PageSection& section, bool tables, bool lines) {
+    int number = 0;
+    for (const PageBlock& block : section.blocks) {
+        const std::string id = "pour." + section.title + "." + std::to_string(number++);
+        if (block.kind == PageBlock::Kind::table ? tables : lines) draw_block(ui, block, id);
+    }
+}
+
+/// What one asks first stands at the top: what the plan must heed, and the sizes of the pattern.
+void draw_first(Ui& ui, const Page& page) {
+    for (const PageSection& s : page.sections)
+        if (s.part == PageSection::Part::limits) draw_blocks(ui, s, true, true);
+    for (const PageSection& s : page.sections)
+        if (s.part == PageSection::Part::pattern) draw_blocks(ui, s, true, false);
+}
+
 void draw_section(Ui& ui, const PageSection& section) {
-    if (section.part == PageSection::Part::to_fill_in) return; // filled in on paper, entered in Trials
+    using Part = PageSection::Part;
+    if (section.part == Part::limits) return;     // at the top
+    if (section.part == Part::to_fill_in) return; // filled in on paper, entered in Trials
     ImGui::Spacing();
     {
-        const bool cautions = section.part == PageSection::Part::cautions;
-        const TextLook look(ui.fonts.strong, cautions ? ui.colours().warning : ui.colours().ink);
+        const TextLook look(ui.fonts.strong, section.warns() ? ui.colours().warning : ui.colours().ink);
         text(section.title + (section.figure.empty() ? "" : ": " + section.figure));
     }
-    int number = 0;
-    for (const PageBlock& block : section.blocks)
-        draw_block(ui, block, "pour." + section.title + "." + std::to_string(number++));
+    draw_blocks(ui, section, section.part != Part::pattern, true);
 }
 
 } // namespace
@@ -109,6 +124,7 @@ void draw_pour_sheet(Ui& ui, const PourSheet& sheet) {
     for (const std::string& line : sheet.page.subtitle) dim_text(ui, line);
     ImGui::Spacing();
     draw_tiles(ui, sheet.page);
+    draw_first(ui, sheet.page);
     for (const PageSection& section : sheet.page.sections) draw_section(ui, section);
     ImGui::Spacing();
     {

@@ -3,6 +3,7 @@
 #include "gui/panels/goal_fields.hpp"
 #include "gui/panels/panels.hpp"
 #include "gui/widgets/chart_view.hpp"
+#include "gui/widgets/leave_row.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/work_note.hpp"
 
@@ -46,6 +47,7 @@ void draw_two_goals(Ui& ui) {
         warning_text(ui, result->problem().text);
         return;
     }
+    table_row(ui, "tradeoff", [&](const DocumentSetting& setting) { return document_of(**result, setting); });
     follow(ui, chart_view(ui, "tradeoff.chart", key_of(ui, s.tradeoff_serial()), ImGui::GetContentRegionAvail(),
                           [&](const Canvas& canvas) {
                               return layout(tradeoff_chart(s.catalogue, **result, s.units(), ui.view().pins), canvas);

@@ -1,6 +1,7 @@
 #include "gui/actions/actions.hpp"
 #include "gui/panels/panels.hpp"
 #include "gui/state/explain.hpp"
+#include "gui/widgets/leave_row.hpp"
 #include "gui/widgets/text.hpp"
 
 namespace pourbook {
@@ -61,7 +62,9 @@ void draw_source(Ui& ui, const Reference& r) {
         const TextLook look(ui.fonts.strong, ui.colours().ink);
         text(taken.empty() ? "Nothing is taken from it." : "Taken from it");
     }
-    if (taken.empty() || !ImGui::BeginTable("taken", 5, ImGuiTableFlags_RowBg)) return;
+    if (taken.empty()) return;
+    table_row(ui, "taken", [&](const DocumentSetting& setting) { return taken_document(r, taken, setting); });
+    if (!ImGui::BeginTable("taken", 5, ImGuiTableFlags_RowBg)) return;
     ImGui::TableSetupColumn("metal", ImGuiTableColumnFlags_WidthStretch, 1.75F);
     ImGui::TableSetupColumn("what", ImGuiTableColumnFlags_WidthStretch, 1.6F);
     ImGui::TableSetupColumn("printed", ImGuiTableColumnFlags_WidthStretch, 2);

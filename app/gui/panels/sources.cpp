@@ -1,24 +1,16 @@
 #include "gui/panels/panels.hpp"
 #include "gui/state/explain.hpp"
+#include "gui/widgets/leave_row.hpp"
 #include "gui/widgets/text.hpp"
+#include "gui/widgets/text_field.hpp"
+#include "usecases/find_words.hpp"
 
 #include <imgui_stdlib.h>
 
 #include <algorithm>
-#include <cctype>
 
 namespace pourbook {
 namespace {
-
-std::string lower(std::string text) {
-    std::transform(text.begin(), text.end(), text.begin(),
-                   [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
-    return text;
-}
-
-bool matches(const Reference& r, const std::string& words) {
-    return words.empty() || lower(r.key + " " + r.full() + " " + r.kind).find(lower(words)) != std::string::npos;
-}
 
 void draw_row(Ui& ui, const Reference& r) {
     ImGui::TableNextRow();
@@ -36,10 +28,21 @@ void draw_row(Ui& ui, const Reference& r) {
     text_right(std::to_string(ui.session.sources().taken_from(r.key).size()));
 }
 
+bool is_found(const Reference& r, const std::string& words) {
+    return holds_every_word(r.key + " " + r.full() + " " + r.kind, words);
+}
+
 void draw_list(Ui& ui) {
     ImGui::SetNextItemWidth(-1);
-    ImGui::InputTextWithHint("##find_source", "find a source: key, author, title, kind", &ui.view().find_source);
+    const std::string hint = fitted_hint("find a source: key, author, title, kind", ImGui::GetContentRegionAvail().x);
+    ImGui::InputTextWithHint("##find_source", hint.c_str(), &ui.view().find_source);
     ui.probe.item("find_source", ui.view().find_source);
+    table_row(ui, "sources", [&](const DocumentSetting& setting) {
+        std::vector<const Reference*> found;
+        for (const Reference& r : setting.catalogue.references)
+            if (is_found(r, ui.view().find_source)) found.push_back(&r);
+        return document_of(found, setting);
+    });
     if (!ImGui::BeginTable("sources", 4, ImGuiTableFlags_ScrollY | ImGuiTableFlags_RowBg)) return;
     ImGui::TableSetupScrollFreeze(0, 1);
     ImGui::TableSetupColumn("source", ImGuiTableColumnFlags_WidthStretch, 2);
@@ -48,7 +51,7 @@ void draw_list(Ui& ui) {
     ImGui::TableSetupColumn("taken", ImGuiTableColumnFlags_WidthFixed, ui.px(48));
     header_row(ui, 3);
     for (const Reference& r : ui.session.catalogue.references)
-        if (matches(r, ui.view().find_source)) draw_row(ui, r);
+        if (is_found(r, ui.view().find_source)) draw_row(ui, r);
     ImGui::EndTable();
 }
 

@@ -1,9 +1,11 @@
 // The workshop's own file: what was measured, what is on the shelf, what it cost, what the workshop can do.
 #include "core/workshop/check_entry.hpp"
 #include "gui/panels/panels.hpp"
+#include "gui/widgets/leave_row.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/text_field.hpp"
 #include "gui/widgets/value_label.hpp"
+#include "report/entries_report.hpp"
 #include "usecases/defects.hpp"
 
 #include <algorithm>
@@ -26,15 +28,52 @@ EntryDesk& desk(Ui& ui) {
     return ui.session.passing.entry;
 }
 
+/// A new drop starts with the magnet and the tube of Drop, where nothing of them is written yet.
+void take_setup_of_drop(Ui& ui, const Kind& kind, Entry& entry) {
+    const SetupWords& s = ui.view().drop_setup;
+    const std::array<std::pair<const char*, const std::string*>, 8> words = {
+        {{"magnet", &s.magnet},
+         {"grade", &s.grade},
+         {"br", &s.br},
+         {"surface_field", &s.surface_field},
+         {"recoil_permeability", &s.recoil_permeability},
+         {"magnet_mass", &s.magnet_mass},
+         {"magnet_at", &s.magnet_at},
+         {"tube", &s.tube}}};
+    const auto written = [&](const auto& word) { return !text_of(kind, entry, word.first).empty(); };
+    const bool no_plain_tube = !s.slits.empty() || !s.off_axis.empty(); // a trial knows neither
+    if (entry.id || no_plain_tube || std::any_of(words.begin(), words.end(), written)) return;
+    for (const auto& [field, word] : words) entry.values[kind.at(field)] = *word;
+}
+
+/// The form of an entry that is not there yet.
+Entry fresh_entry(Ui& ui, const Kind& kind) {
+    Entry entry = form_entry(kind);
+    if (kind.name == "trial") take_setup_of_drop(ui, kind, entry);
+    return entry;
+}
+
 void open_entry(Ui& ui, const Kind& kind, const Entry& entry) {
-    desk(ui) = {kind.name, entry, ""};
+    desk(ui) = {kind.name, entry, entry, "", ui.session.workshop.serial()};
     ui.drafts.clear();
 }
 
 /// The first entry of a kind, or an empty form.
 void open_kind(Ui& ui, const Kind& kind) {
     const auto& entries = ui.session.workshop.entries(kind);
-    open_entry(ui, kind, entries.empty() ? new_entry(kind) : entries.back());
+    open_entry(ui, kind, entries.empty() ? fresh_entry(ui, kind) : entries.back());
+}
+
+/// A form nobody has written in follows the file; what was written stays, and says why it can't be kept.
+void follow_file(Ui& ui, const Kind& kind) {
+    EntryDesk& open = desk(ui);
+    if (open.serial == ui.session.workshop.serial()) return;
+    open.serial = ui.session.workshop.serial();
+    const auto& entries = ui.session.workshop.entries(kind);
+    const bool still_there = std::any_of(entries.begin(), entries.end(), [&](const Entry& e) {
+        return e.id == open.as_opened.id && e.values == open.as_opened.values;
+    });
+    if (!still_there && open.entry.values == open.as_opened.values) open_kind(ui, kind);
 }
 
 void draw_shelves(Ui& ui) {
@@ -60,10 +99,25 @@ std::string line_of(const Kind& kind, const Entry& entry) {
     return out;
 }
 
+/// A list that the import reads again without loss.
+void draw_leave(Ui& ui, const Kind& kind, const std::vector<Entry>& entries) {
+    Leaving l;
+    l.name = kind.name;
+    l.endings = ".csv or .json, to be imported again";
+    l.made = [&](const std::string& file) -> Result<std::string> {
+        if (file.ends_with(".json")) return json_of_entries(kind, entries);
+        if (file.ends_with(".csv")) return csv_of_entries(kind, entries);
+        return Problem{Problem::Kind::unreadable, "'" + file + "': a list's name ends in .csv or .json", 0};
+    };
+    l.words = [&] { return tabs_of_entries(kind, entries); };
+    leave_row(ui, "entries.table", l);
+}
+
 void draw_list(Ui& ui, const Kind& kind) {
     const auto& entries = ui.session.workshop.entries(kind);
+    if (!entries.empty()) draw_leave(ui, kind, entries);
     if (!kind.single) {
-        if (ImGui::Button("new")) open_entry(ui, kind, new_entry(kind));
+        if (ImGui::Button("new")) open_entry(ui, kind, fresh_entry(ui, kind));
         ui.probe.item("entry.new", "new");
     }
     if (entries.empty()) wrapped_text("Nothing here yet: fill in the form and keep it.", ui.colours().dim);
@@ -95,32 +149,12 @@ std::string field_fault_of(Ui& ui, const Kind& kind, std::size_t field, const st
     return mine && !text.empty() ? fit.problem().text : "";
 }
 
-/// A new drop starts with the magnet and the tube of Drop, where nothing of them is written yet.
-void take_setup_of_drop(Ui& ui, const Kind& kind) {
-    const SetupWords& s = ui.view().drop_setup;
-    Entry& entry = desk(ui).entry;
-    const std::array<std::pair<const char*, const std::string*>, 8> words = {
-        {{"magnet", &s.magnet},
-         {"grade", &s.grade},
-         {"br", &s.br},
-         {"surface_field", &s.surface_field},
-         {"recoil_permeability", &s.recoil_permeability},
-         {"magnet_mass", &s.magnet_mass},
-         {"magnet_at", &s.magnet_at},
-         {"tube", &s.tube}}};
-    const auto written = [&](const auto& word) { return !text_of(kind, entry, word.first).empty(); };
-    const bool no_plain_tube = !s.slits.empty() || !s.off_axis.empty(); // a trial knows neither
-    if (entry.id || no_plain_tube || std::any_of(words.begin(), words.end(), written)) return;
-    for (const auto& [field, word] : words) entry.values[kind.at(field)] = *word;
-}
-
 void draw_choice_field(Ui& ui, const Kind& kind, const Field& field, const std::string& id, std::string& value) {
-    ImGui::SetNextItemWidth(ImGui::GetContentRegionAvail().x);
-    if (ImGui::BeginCombo(("##" + id).c_str(), value.c_str())) {
+    if (begin_combo(id, value, ImGui::GetContentRegionAvail().x)) {
         for (const std::string& word : field.choices) {
             if (ImGui::Selectable((word.empty() ? "–" : word).c_str(), word == value)) {
                 value = word;
-                if (kind.name == "trial" && word == "drop") take_setup_of_drop(ui, kind);
+                if (kind.name == "trial" && word == "drop") take_setup_of_drop(ui, kind, desk(ui).entry);
             }
             ui.probe.item(id + "." + word, word);
         }
@@ -147,28 +181,11 @@ void draw_field(Ui& ui, const Kind& kind, std::size_t i, float label_width) {
     fault_line(ui, id);
 }
 
-/// Whether a trial of this type has a use for the field: the form shows no others.
-bool belongs(const Kind& kind, const Entry& entry, const std::string& field) {
-    if (kind.name != "trial") return true;
-    static const std::vector<std::string> magnet = {
-        "magnet",    "grade", "br",     "surface_field", "recoil_permeability", "magnet_mass",
-        "magnet_at", "times", "frames", "frame_rate",    "time_uncertainty"};
-    const auto in = [&](std::initializer_list<const char*> names) {
-        return std::any_of(names.begin(), names.end(), [&](const char* n) { return field == n; });
-    };
-    const std::string& type = text_of(kind, entry, "type");
-    const bool piece = type == "weighing" || type == "casting";
-    if (std::find(magnet.begin(), magnet.end(), field) != magnet.end()) return type == "drop";
-    if (in({"resistance", "span"})) return type == "four-wire";
-    if (in({"tube"})) return !piece;
-    if (in({"part"})) return piece;
-    return in({"pattern"}) ? type == "casting" : true;
-}
-
 void draw_buttons(Ui& ui, const Kind& kind) {
     WorkshopDesk& workshop = ui.session.workshop;
     if (ImGui::Button("keep")) {
-        const Result<Entry> kept = workshop.keep(ui.session.catalogue, kind, desk(ui).entry);
+        const Result<Entry> kept =
+            workshop.keep(ui.session.catalogue, kind, of_its_type(kind, desk(ui).entry), desk(ui).as_opened);
         if (kept)
             open_entry(ui, kind, *kept);
         else
@@ -178,9 +195,11 @@ void draw_buttons(Ui& ui, const Kind& kind) {
     if (desk(ui).entry.id) {
         ImGui::SameLine();
         if (ImGui::Button("remove")) {
-            const auto problem = workshop.remove(kind, desk(ui).entry);
-            open_entry(ui, kind, new_entry(kind));
-            if (problem) desk(ui).fault = problem->text;
+            const auto problem = workshop.remove(kind, desk(ui).as_opened);
+            if (problem)
+                desk(ui).fault = problem->text;
+            else
+                open_entry(ui, kind, fresh_entry(ui, kind));
         }
         ui.probe.item("entry.remove", "remove");
     }
@@ -228,7 +247,7 @@ void draw_form(Ui& ui, const Kind& kind) {
     for (const Field& f : kind.fields) label_width = std::max(label_width, ImGui::CalcTextSize(label_of(f).c_str()).x);
     wrapped_text(kind.meaning, ui.colours().dim);
     for (std::size_t i = 0; i < kind.fields.size(); ++i)
-        if (belongs(kind, desk(ui).entry, kind.fields[i].name)) draw_field(ui, kind, i, label_width + ui.px(12));
+        if (belongs(kind, desk(ui).entry, kind.fields[i])) draw_field(ui, kind, i, label_width + ui.px(12));
     ImGui::Spacing();
     draw_buttons(ui, kind);
     if (kind.name == "trial" && text_of(kind, desk(ui).entry, "type") == "casting") draw_defects(ui);
@@ -266,10 +285,8 @@ void draw_trials(Ui& ui) {
     draw_shelves(ui); // may change what is open
     const Result<const Kind*> found = kind_named(ui.view().shelf);
     const Kind& kind = found ? **found : known_kind("trial");
-    if (desk(ui).kind != kind.name) {
-        workshop.look();
-        open_kind(ui, kind);
-    }
+    if (desk(ui).kind != kind.name) open_kind(ui, kind);
+    follow_file(ui, kind);
     if (!workshop.fault().empty()) warning_text(ui, workshop.fault());
     for (const std::string& remark : ui.session.left_out()) {
         warning_text(ui, "left out: " + remark);

@@ -1,13 +1,13 @@
 #include "gui/panels/panels.hpp"
 #include "gui/widgets/text.hpp"
+#include "gui/widgets/text_field.hpp"
 
 namespace pourbook {
 namespace {
 
 void draw_pick(Ui& ui, const char* id, const std::string& slug, std::string& choice_made) {
     const Metal* metal = ui.session.catalogue.metal(slug);
-    ImGui::SetNextItemWidth(ui.px(210));
-    if (ImGui::BeginCombo((std::string("##") + id).c_str(), metal ? metal->name.c_str() : "")) {
+    if (begin_combo(id, metal ? metal->name : "", ui.px(210))) {
         for (const std::string& pin : ui.view().pins) {
             const Metal* other = ui.session.catalogue.metal(pin);
             if (other && ImGui::Selectable(other->name.c_str(), pin == slug)) choice_made = pin;

@@ -1,6 +1,7 @@
 #include "gui/state/explain.hpp"
 
 #include "core/quantity/format.hpp"
+#include "report/page.hpp"
 
 #include <cmath>
 #include <cstdlib>
@@ -56,7 +57,7 @@ std::string Explained::text() const {
     add("", facts);
     add("\n\nSources", sources);
     add("\n\nTrail", trail);
-    return out;
+    return in_print(std::move(out));
 }
 
 Explained explain(const Catalogue& catalogue, const Metal& metal, const Property& property,

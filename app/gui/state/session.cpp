@@ -53,8 +53,8 @@ Figures all_figures(const Catalogue& catalogue, const Conditions& conditions, co
 
 Session::Session(const Catalogue& reference, ViewState start, std::function<void()> wake, Workshop* file)
     : reference_(reference), works_{std::move(wake)}, workshop(file), view(std::move(start)), history(view),
-      drop(own_, view, workshop, works_), figures_(works_), ranking_(works_), tradeoff_(works_), versus_(works_), curves_(works_),
-      mix_(works_), pour_(works_), trials_(works_), check_(works_) {
+      drop(own_, view, workshop, works_), figures_(works_), ranking_(works_), tradeoff_(works_), versus_(works_),
+      curves_(works_), mix_(works_), pour_(works_), trials_(works_), check_(works_) {
     rebuild(wanted_mixes());
 }
 
@@ -72,6 +72,7 @@ std::vector<std::string> Session::wanted_mixes() const {
 }
 
 void Session::keep_catalogue() {
+    workshop.look();
     for (BackgroundWork* w : works_.all) w->tick();
     std::vector<std::string> wanted = wanted_mixes();
     if (wanted == mixes_ && workshop.serial() == workshop_serial_) return;
@@ -89,6 +90,7 @@ void Session::rebuild(std::vector<std::string> mixes) {
     workshop_serial_ = workshop.serial();
     own_ = reference_;
     left_out_.clear();
+    take_profile();
     if (workshop.available()) {
         WithWorkshop with = with_workshop(std::move(own_), workshop.data());
         own_ = std::move(with.catalogue);
@@ -108,6 +110,18 @@ void Session::rebuild(std::vector<std::string> mixes) {
 TemperatureRange Session::temperatures() const {
     const Result<TemperatureRange> range = temperature_range(view.temperature);
     return range ? *range : TemperatureRange{}; // only committed once it was read
+}
+
+void Session::take_profile() {
+    const WorkshopData& data = workshop.data();
+    if (data.profile_entered && data.profile.units != profile_units_) {
+        profile_units_ = data.profile.units;
+        view.workshop_units = profile_units_ == "workshop";
+    }
+    for (const std::string& pin : data.pins)
+        if (std::find(kept_pins_.begin(), kept_pins_.end(), pin) == kept_pins_.end() && !is_pinned(view, pin))
+            view.pins.push_back(pin);
+    kept_pins_ = data.pins;
 }
 
 Conditions Session::conditions() const {
@@ -259,7 +273,8 @@ const std::vector<TrialLines>* Session::trials() {
         std::vector<TrialLines> out;
         for (const Entry& entry : *entries) {
             const ShownTrial shown{entry, show_trial(catalogue, trial_from(entry))};
-            out.push_back({entry.id, text_of(known_kind("trial"), entry, "name"), lines_of(shown)});
+            out.push_back({entry.id, text_of(known_kind("trial"), entry, "name"), {}});
+            for (const std::string& line : lines_of(shown)) out.back().lines.push_back(in_print(line));
             if (!progress(static_cast<double>(out.size()) / static_cast<double>(entries->size()))) break;
         }
         return out;

@@ -6,10 +6,10 @@
 #include "gui/state/background.hpp"
 #include "gui/state/drop_questions.hpp"
 #include "gui/state/history.hpp"
-#include "gui/state/source_index.hpp"
 #include "gui/state/view_state.hpp"
 #include "gui/state/workshop_desk.hpp"
 #include "report/pour_report.hpp"
+#include "report/source_index.hpp"
 #include "report/trial_report.hpp"
 #include "usecases/check.hpp"
 #include "usecases/curve.hpp"
@@ -34,8 +34,9 @@ using Figures = std::unordered_map<std::string, MetalFigures>; // by slug
 /// The entry of the workshop's file that is being filled in.
 struct EntryDesk {
     std::string kind;
-    Entry entry;
+    Entry entry, as_opened;
     std::string fault;
+    std::size_t serial = 0; // of the workshop when it was opened
 };
 
 /// A casting plan ready to be read: the page as printed, and the keys of its sources.
@@ -141,6 +142,11 @@ private:
     std::vector<const Metal*> found_;
     std::vector<std::string> wanted_mixes() const;
     void rebuild(std::vector<std::string> mixes);
+    /// The profile's units and the kept pins, at the start and whenever they become others; what is chosen in the
+    /// window meanwhile stands.
+    void take_profile();
+    std::string profile_units_;
+    std::vector<std::string> kept_pins_;
     std::vector<std::string> left_out_;
     std::vector<std::string> mixes_;  // in own_
     std::size_t workshop_serial_ = 0; // of what is in own_

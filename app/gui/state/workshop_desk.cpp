@@ -22,6 +22,7 @@ void WorkshopDesk::read() {
     last_change_.reset();
     fault_.clear();
     ++serial_;
+    stamp_ = file_->stamp(); // before its content: what changes while it is read is seen by the next look
     Result<WorkshopData> data = read_workshop(*file_);
     if (data)
         data_ = std::make_shared<WorkshopData>(std::move(*data));
@@ -31,7 +32,8 @@ void WorkshopDesk::read() {
 }
 
 void WorkshopDesk::look() {
-    if (!file_) return;
+    if (!file_ || file_->stamp() == stamp_) return;
+    stamp_ = file_->stamp();
     const Result<std::int64_t> serial = file_->serial();
     if (!serial)
         fault_ = serial.problem().text;
@@ -59,10 +61,38 @@ std::string WorkshopDesk::last_change() {
     return *last_change_;
 }
 
-Result<Entry> WorkshopDesk::keep(const Catalogue& catalogue, const Kind& kind, const Entry& entry) {
+std::optional<Problem> WorkshopDesk::clash(const Kind& kind, const Entry& entry, const Entry& as_opened) {
+    const bool unnamed = kind.key.size() == 1 && text_of(kind, entry, kind.key.front()).empty();
+    const auto same_key = [&](const Entry& other) {
+        return std::all_of(kind.key.begin(), kind.key.end(), [&](const std::string& field) {
+            return text_of(kind, other, field) == text_of(kind, entry, field);
+        });
+    };
+    bool found = false;
+    for (const Entry& now : entries(kind)) {
+        const bool same = now.id == entry.id;
+        found = found || same;
+        if (same && now.values != as_opened.values)
+            return Problem{Problem::Kind::refused,
+                           title_of(kind, now) + " was changed by another program meanwhile and is not overwritten: "
+                                                 "open it again from the list",
+                           0};
+        if (!same && !unnamed && same_key(now))
+            return Problem{Problem::Kind::refused,
+                           "there is a " + title_of(kind, now) + " already: open it from the list to change it", 0};
+    }
+    if (found || entry.id == 0) return std::nullopt;
+    return Problem{Problem::Kind::refused,
+                   title_of(kind, as_opened) + " is no longer in the file, which another program changed meanwhile", 0};
+}
+
+Result<Entry> WorkshopDesk::keep(const Catalogue& catalogue, const Kind& kind, const Entry& entry,
+                                 const Entry& as_opened) {
     if (!file_) return Problem{Problem::Kind::refused, "this window has no workshop file", 0};
     const Result<Entry> fit = sound(catalogue, kind, entry);
     if (!fit) return fit.problem();
+    look();
+    if (const auto problem = clash(kind, *fit, as_opened)) return *problem;
     const std::string verb = fit->id ? "edit " : "add ";
     Result<Kept> kept = pourbook::keep(*file_, kind, *fit, verb + title_of(kind, *fit));
     if (!kept) return kept.problem();
@@ -75,13 +105,20 @@ std::optional<Problem> WorkshopDesk::read_after(const std::optional<Problem>& pr
     return problem;
 }
 
-std::optional<Problem> WorkshopDesk::remove(const Kind& kind, const Entry& entry) {
+std::optional<Problem> WorkshopDesk::remove(const Kind& kind, const Entry& as_opened) {
     if (!file_) return Problem{Problem::Kind::refused, "this window has no workshop file", 0};
-    return read_after(problem_of(pourbook::remove(*file_, kind, {entry}, "remove " + title_of(kind, entry))));
+    look();
+    if (const auto problem = clash(kind, as_opened, as_opened)) return problem;
+    return read_after(problem_of(pourbook::remove(*file_, kind, {as_opened}, "remove " + title_of(kind, as_opened))));
 }
 
 std::optional<Problem> WorkshopDesk::undo() {
-    return file_ ? read_after(problem_of(file_->undo())) : std::nullopt;
+    if (!file_) return std::nullopt;
+    const std::string offered = last_change();
+    look();
+    if (last_change() != offered)
+        return Problem{Problem::Kind::refused, "another program changed the file meanwhile: nothing was undone", 0};
+    return read_after(problem_of(file_->undo()));
 }
 
 } // namespace pourbook

@@ -32,16 +32,19 @@ public:
 
     /// Rises with each change made here or seen by look().
     std::size_t serial() const { return serial_; }
-    /// Takes in what another program has changed meanwhile.
+    /// Takes in what another program has changed meanwhile, a restored backup too. Cheap where nothing has.
     void look();
 
-    /// Checks and keeps. The catalogue holds the workshop's own. Errors: as usecases/keep.hpp.
-    Result<Entry> keep(const Catalogue& catalogue, const Kind& kind, const Entry& entry);
-    std::optional<Problem> remove(const Kind& kind, const Entry& entry);
+    /// Checks and keeps. The catalogue holds the workshop's own. Errors: as usecases/keep.hpp; refused where it would
+    /// overwrite what is not the entry as it was opened.
+    Result<Entry> keep(const Catalogue& catalogue, const Kind& kind, const Entry& entry, const Entry& as_opened);
+    std::optional<Problem> remove(const Kind& kind, const Entry& as_opened);
     std::optional<Problem> undo();
 
 private:
     void read();
+    /// Why this entry may not be written over what the file holds now; nothing where it may.
+    std::optional<Problem> clash(const Kind& kind, const Entry& entry, const Entry& as_opened);
     /// After a change: reads afresh, or says why there was none.
     std::optional<Problem> read_after(const std::optional<Problem>& problem);
 
@@ -52,6 +55,7 @@ private:
     std::string fault_;
     std::size_t serial_ = 0;
     std::int64_t seen_ = -1; // the file's own number of changes
+    std::string stamp_;
 };
 
 } // namespace pourbook

@@ -16,7 +16,7 @@ bool text_field(Ui& ui, const std::string& id, std::string& committed, const cha
     const bool faulty = !draft.fault.empty();
     if (faulty) ImGui::PushStyleColor(ImGuiCol_Border, u32(ui.colours().warning));
     ImGui::SetNextItemWidth(width);
-    const bool changed = ImGui::InputTextWithHint(("##" + id).c_str(), hint, &draft.typed);
+    const bool changed = ImGui::InputTextWithHint(("##" + id).c_str(), fitted_hint(hint, width).c_str(), &draft.typed);
     if (faulty) ImGui::PopStyleColor();
     const bool left = ImGui::IsItemDeactivated();
     ui.probe.item(id, draft.typed);
@@ -25,6 +25,16 @@ bool text_field(Ui& ui, const std::string& id, std::string& committed, const cha
     if (!left || !draft.fault.empty() || draft.typed == committed) return false;
     committed = draft.typed;
     return true;
+}
+
+std::string fitted_hint(const std::string& hint, float width) {
+    return fitted(hint, width - 2 * ImGui::GetStyle().FramePadding.x);
+}
+
+bool begin_combo(const std::string& id, const std::string& shown, float width) {
+    const float room = width - 2 * ImGui::GetStyle().FramePadding.x - ImGui::GetFrameHeight(); // beside the arrow
+    ImGui::SetNextItemWidth(width);
+    return ImGui::BeginCombo(("##" + id).c_str(), fitted(shown, room).c_str(), ImGuiComboFlags_HeightLarge);
 }
 
 const std::string& field_fault(Ui& ui, const std::string& id) {

@@ -13,6 +13,12 @@ namespace pourbook {
 bool text_field(Ui& ui, const std::string& id, std::string& committed, const char* hint, float width,
                 const std::function<std::string(const std::string&)>& fault);
 
+/// A hint as far as it can be read in an empty field of this width.
+std::string fitted_hint(const std::string& hint, float width);
+
+/// A list to choose from, `width` pixels wide, that shows what is chosen. True while it is open: then end it.
+bool begin_combo(const std::string& id, const std::string& shown, float width);
+
 /// The field's fault, to be drawn beside or below it; empty without one.
 const std::string& field_fault(Ui& ui, const std::string& id);
 

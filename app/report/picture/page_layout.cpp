@@ -27,7 +27,7 @@ public:
     double y() const { return y_; }
 
     void section(const PageSection& s) {
-        const Colour colour = s.part == PageSection::Part::cautions ? warning : ink;
+        const Colour colour = s.warns() ? warning : ink;
         put(s.title, x_, TextStyle::title, colour);
         if (!s.figure.empty())
             scene_.parts.push_back(
@@ -153,8 +153,7 @@ private:
 };
 
 bool needs_width(const PageSection& s) {
-    return s.part == PageSection::Part::cautions ||
-           std::any_of(s.blocks.begin(), s.blocks.end(), [](const PageBlock& b) {
+    return s.warns() || std::any_of(s.blocks.begin(), s.blocks.end(), [](const PageBlock& b) {
                return b.kind == PageBlock::Kind::table || b.kind == PageBlock::Kind::blanks;
            });
 }

@@ -1,6 +1,7 @@
 #include "report/tables/document_parts.hpp"
 
 #include "core/quantity/format.hpp"
+#include "usecases/shown_money.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -28,6 +29,8 @@ Document start_document(const std::string& title, const Conditions& conditions, 
     if (std::isfinite(to_K)) out.conditions.emplace_back("to_temperature_K", exact(to_K));
     if (!conditions.temper.empty()) out.conditions.emplace_back("temper", conditions.temper);
     if (conditions.price_form != "exchange") out.conditions.emplace_back("price_form", conditions.price_form);
+    if (const std::string rate = shown_rate(setting.catalogue); !rate.empty() && setting.units != UnitSystem::base)
+        out.conditions.emplace_back("money_shown_at", rate);
     if (conditions.rrr) out.conditions.emplace_back("purity_rrr", exact(*conditions.rrr));
     out.data_version = setting.catalogue.data_version;
     out.date = setting.date;

@@ -1,8 +1,11 @@
 // Answers as documents that every writer takes.
 #pragma once
 
+#include "report/source_index.hpp"
 #include "report/tables/data_table.hpp"
+#include "usecases/check.hpp"
 #include "usecases/compare.hpp"
+#include "usecases/mix.hpp"
 #include "usecases/rank.hpp"
 #include "usecases/shown.hpp"
 #include "usecases/sweep.hpp"
@@ -25,5 +28,9 @@ Document document_of(const RankResult& result, const DocumentSetting& setting);
 Document document_of(const TradeoffResult& result, const DocumentSetting& setting);
 Document document_of(const VersusResult& result, const DocumentSetting& setting);
 Document document_of(const SweepResult& result, const DocumentSetting& setting);
+Document document_of(const MixResult& result, const DocumentSetting& setting);
+Document document_of(const CheckResult& result, const DocumentSetting& setting);
+Document document_of(const std::vector<const Reference*>& references, const DocumentSetting& setting);
+Document taken_document(const Reference& reference, const std::vector<Taken>& taken, const DocumentSetting& setting);
 
 } // namespace pourbook

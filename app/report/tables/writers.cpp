@@ -1,6 +1,7 @@
 #include "report/tables/writers.hpp"
 
-#include <algorithm>
+#include "usecases/find_words.hpp"
+
 #include <array>
 
 namespace pourbook {
@@ -15,19 +16,13 @@ constexpr std::array formats = {Named{"text", TableFormat::text}, Named{"txt", T
                                 Named{"html", TableFormat::html}, Named{"json", TableFormat::json},
                                 Named{"xlsx", TableFormat::xlsx}};
 
-std::string lower(std::string text) {
-    std::transform(text.begin(), text.end(), text.begin(),
-                   [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; });
-    return text;
-}
-
 } // namespace
 
 Result<TableFormat> table_format(const std::string& file) {
     const std::size_t dot = file.find_last_of("./");
     if (dot != std::string::npos && file[dot] == '.')
         for (const Named& f : formats)
-            if (f.word != std::string("text") && lower(file.substr(dot + 1)) == f.word) return f.format;
+            if (f.word != std::string("text") && lower_case(file.substr(dot + 1)) == f.word) return f.format;
     return Problem{Problem::Kind::unreadable,
                    "'" + file + "': a table's name ends in .csv, .md, .html, .json, .xlsx or .txt", 0};
 }

@@ -4,6 +4,8 @@
 
 #include <catch2/catch.hpp>
 
+#include <algorithm>
+
 using namespace pourbook;
 using namespace pourbook::testing;
 
@@ -28,4 +30,25 @@ TEST_CASE("search needs every word, and a metal named whole comes first") {
     CHECK(search_metals(c, "silver zzz").empty());
     CHECK(search_metals(c, "copper").front()->slug == "copper"); // though constantan is a copper-nickel too
     CHECK(search_metals(c, "Cu").front()->slug == "copper");
+}
+
+TEST_CASE("what is typed whole comes first, then what it begins, then what contains it") {
+    const Catalogue& c = real_catalogue();
+    const auto first = [&](const char* words) { return search_metals(c, words).at(0)->slug; };
+    CHECK(first("lead") == "lead");
+    CHECK(first("copper") == "copper");
+    CHECK(first("Cu") == "copper");
+    CHECK(first("zinc") == "zinc");
+    CHECK(first("Sterling  Silver") == "sterling-silver");
+    CHECK(first("C11000") == "copper-etp");
+    CHECK(first("pure iron") == "iron");
+    CHECK(first("lea") == "lead");
+    const auto found = search_metals(c, "copper");
+    const auto place = [&](const char* slug) {
+        return std::find_if(found.begin(), found.end(), [&](const Metal* m) { return m->slug == slug; }) -
+               found.begin();
+    };
+    CHECK(place("copper-etp") < place("cupronickel-90-10"));
+    CHECK(place("cupronickel-90-10") <
+          place("silver-copper-eutectic")); // an alias begins with it; a name only holds it
 }

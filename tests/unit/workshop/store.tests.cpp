@@ -247,6 +247,46 @@ TEST_CASE("a file of the first release opens with all it holds") {
     REQUIRE(w->undo());
 }
 
+TEST_CASE("a backup put in the place of an open file is what is read and written from then on") {
+    Folder folder;
+    const auto w = open(folder.file());
+    put(*w, stock("first", "copper", "1 kg"));
+    REQUIRE(w->back_up(folder.file("safe")));
+    put(*w, stock("second", "tin", "2 kg"));
+    const auto before = w->serial();
+    const std::string stamp = w->stamp();
+    const auto kept = restore_workshop(folder.file(), folder.file("safe"));
+    REQUIRE(kept);
+    CHECK(w->stamp() != stamp);
+    CHECK(*w->serial() != *before);
+    CHECK(content(*w).size() == 1);
+    put(*w, stock("third", "zinc", "3 kg"));
+    const auto now = open(folder.file()), old = open(*kept);
+    CHECK(content(*now).size() == 2);
+    CHECK(content(*old).size() == 2);
+    CHECK(content(*old).back()[0] == "second"); // nothing was written into what was put aside
+}
+
+TEST_CASE("a file is not replaced while another program writes") {
+    Folder folder;
+    const auto w = open(folder.file());
+    put(*w, stock("first", "copper", "1 kg"));
+    REQUIRE(w->back_up(folder.file("safe")));
+    {
+        auto batch = w->begin("half way");
+        REQUIRE(batch);
+        REQUIRE((*batch)->put(known_kind("stock"), stock("second", "tin", "2 kg")));
+        const auto refused = restore_workshop(folder.file(), folder.file("safe"));
+        REQUIRE_FALSE(refused);
+        CHECK(refused.problem().kind == Problem::Kind::file);
+        CHECK(refused.problem().text.find("another program") != std::string::npos);
+        REQUIRE((*batch)->commit());
+    }
+    CHECK(content(*w).size() == 2);
+    for (const auto& file : fs::directory_iterator(folder.path))
+        CHECK(file.path().string().find(".restored") == std::string::npos);
+}
+
 TEST_CASE("backup and restore keep what was there") {
     const Folder folder;
     const auto w = open(folder.file());

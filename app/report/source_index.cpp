@@ -1,4 +1,4 @@
-#include "gui/state/source_index.hpp"
+#include "report/source_index.hpp"
 
 #include "charts/words.hpp"
 #include "core/quantity/format.hpp"
