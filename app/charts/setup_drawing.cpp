@@ -66,9 +66,21 @@ private:
         return x + width + 12 + canvas_.measure.width(metres(length()), TextStyle::label);
     }
 
+    /// Right of the section, beside its dimension line.
+    double room_for_labels() const {
+        double widest = 80;
+        for (const auto& [name, m] : {std::pair{"magnet ", 2 * magnet_radius()},
+                                      {"length ", magnet_length()},
+                                      {"hole ", 2 * inputs_.inner_radius_m.value},
+                                      {"wall ", outside() - bore()},
+                                      {"gap ", bore() - magnet_radius()}})
+            widest = std::max(widest, canvas_.measure.width(name + metres(m), TextStyle::label));
+        return widest + 20;
+    }
+
     /// Bore, walls and the magnet's length fit, with room for the dimensions.
     void choose_scale(double left) {
-        const double labels = 100;
+        const double labels = room_for_labels();
         const double room_x = std::max(60.0, canvas_.width - left - labels - chart_margin);
         const double room_y = std::max(60.0, canvas_.height - 2 * chart_margin - 4 * line);
         const double shown = std::min(length(), 2.2 * std::max(magnet_length(), 1.2 * bore()));

@@ -17,15 +17,8 @@ using testing::Desk;
 
 namespace {
 
-/// A workshop's file of this test's own, and the Trials view over it.
-class Bench {
-public:
-    Bench() {
-        desk.session.view.view = "trials";
-        desk.settle();
-    }
-
-private:
+/// A workshop's file of this test's own.
+class Shop {
     struct Folder {
         Folder() { std::filesystem::remove_all(path); }
         ~Folder() { std::filesystem::remove_all(path); }
@@ -41,7 +34,15 @@ private:
 
 public:
     std::unique_ptr<Workshop> workshop = opened(folder_);
+};
+
+/// The Trials view over it.
+struct Bench : Shop {
     Desk desk{testing::real_catalogue(), 1440, 900, 1, workshop.get()};
+    Bench() {
+        desk.session.view.view = "trials";
+        desk.settle();
+    }
 };
 
 /// Kept as another program would.
@@ -192,10 +193,10 @@ TEST_CASE("what a trial shows stands in signs of print") {
 }
 
 TEST_CASE("the window starts in the units of the profile and with the kept pins, and shows money in its currency") {
-    Bench bench;
-    put(*bench.workshop, "profile", {{"units", "workshop"}, {"currency", "EUR"}});
-    put(*bench.workshop, "pin", {{"metal", "zinc"}});
-    Desk desk(testing::real_catalogue(), 1440, 900, 1, bench.workshop.get());
+    Shop shop;
+    put(*shop.workshop, "profile", {{"units", "workshop"}, {"currency", "EUR"}});
+    put(*shop.workshop, "pin", {{"metal", "zinc"}});
+    Desk desk(testing::real_catalogue(), 1440, 900, 1, shop.workshop.get());
     CHECK(desk.session.units() == UnitSystem::workshop);
     CHECK(is_pinned(desk.session.view, "zinc"));
     const Property& price = *desk.session.catalogue.property("price");
@@ -203,7 +204,7 @@ TEST_CASE("the window starts in the units of the profile and with the kept pins,
     REQUIRE(desk.session.left_out().size() == 1);
     CHECK(desk.session.left_out().front().find("rate of exchange for EUR") != std::string::npos);
 
-    put(*bench.workshop, "rate",
+    put(*shop.workshop, "rate",
         {{"currency", "EUR"}, {"usd", "1.25"}, {"date", "2026-11-02"}, {"source", "central bank"}});
     desk.settle(); // the window sees the change by itself
     CHECK(desk.session.left_out().empty());
@@ -216,7 +217,7 @@ TEST_CASE("the window starts in the units of the profile and with the kept pins,
     CHECK(shown_rate(desk.session.catalogue).find("central bank, 2026-11-02") != std::string::npos);
 
     desk.session.view.workshop_units = false; // chosen in the window: it stands while the profile stays as it is
-    put(*bench.workshop, "pin", {{"metal", "tin"}});
+    put(*shop.workshop, "pin", {{"metal", "tin"}});
     desk.settle();
     CHECK(desk.session.units() == UnitSystem::shown);
     CHECK(is_pinned(desk.session.view, "tin"));

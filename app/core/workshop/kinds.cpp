@@ -57,7 +57,7 @@ Kind profile() {
              quantity("power", "power of an electric furnace", "W", "2 kW"),
              quantity("efficiency", "share of the furnace's heat that reaches the charge", "1", "30 %"),
              quantity("lift_maximum", "what one person lifts, crucible and metal", "kg", "10 kg"),
-             choice("units", "units the window starts in", {"si", "workshop"}),
+             choice("units", "units the window starts in", {"", "si", "workshop"}),
              typed(T::currency, "currency", "in which prices are shown, by the newest rate kept for it", "EUR"),
              note()},
             {},

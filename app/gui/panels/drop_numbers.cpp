@@ -28,15 +28,7 @@ void draw_number(Ui& ui, const std::string& id, const DropFigure& figure, const 
 }
 
 void draw_chips(Ui& ui, const DropResult& result) {
-    const float right = ImGui::GetWindowPos().x + ImGui::GetWindowContentRegionMax().x;
-    bool first = true;
-    for (const std::string& key : drop_sources(result)) {
-        const float width = ImGui::CalcTextSize(key.c_str()).x + ui.px(12);
-        if (!first) ImGui::SameLine(0, ui.px(4));
-        if (!first && ImGui::GetCursorScreenPos().x + width > right) ImGui::NewLine();
-        source_chip(ui, "drop.source." + key, key);
-        first = false;
-    }
+    source_chips(ui, "drop.source", drop_sources(result));
 }
 
 void draw_notes(Ui& ui, const char* title, const std::vector<std::string>& lines) {
@@ -47,7 +39,7 @@ void draw_notes(Ui& ui, const char* title, const std::vector<std::string>& lines
         text(title);
     }
     const TextLook look(ui.fonts.small, ui.colours().dim);
-    for (const std::string& line : lines) wrapped_text("· " + in_print(line), ui.colours().dim);
+    for (const std::string& line : lines) wrapped_text("· " + line, ui.colours().dim);
 }
 
 std::vector<std::string> assumed(const DropResult& r) {

@@ -54,17 +54,18 @@ private:
 };
 
 void estimate_row(Ui& ui, const std::string& id, const char* property_id, const Result<Estimate>& e, UnitSystem units) {
-    const Property* p = ui.session.catalogue.property(property_id);
-    if (!p) return;
+    const Property *p = ui.session.catalogue.property(property_id),
+                   *named = ui.session.catalogue.property(id == "iacs" ? "conductivity" : property_id);
+    if (!p || !named) return;
     ImGui::TableNextRow();
     ImGui::TableNextColumn();
-    text(shown_label(*p, units));
+    text(named->label);
     ImGui::TableNextColumn();
     const Figure figure(*p, units);
     text(e ? figure.value(*e) : "no value");
     ui.probe.item("mix." + id, e ? figure.value(*e) : "no value");
     if (ImGui::IsItemHovered())
-        hover_text(ui, shown_label(*p, units) + ": " +
+        hover_text(ui, named->label + ": " +
                            (e ? figure.value(*e) + hover_of(*e) : "no value\n" + in_print(e.problem().text)));
     ImGui::TableNextColumn();
     if (e) small_dim_text(ui, figure.interval(*e));

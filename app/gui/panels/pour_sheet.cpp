@@ -23,18 +23,19 @@ void place_tile(const Ui& ui, const std::string& figure) {
     ImGui::PushFont(ui.fonts.heading);
     const float width = ImGui::CalcTextSize(figure.c_str()).x;
     ImGui::PopFont();
-    ImGui::SameLine(0, ui.px(28));
-    if (ImGui::GetContentRegionAvail().x < width) ImGui::NewLine();
+    const float gap = ui.px(28), right = ImGui::GetWindowPos().x + ImGui::GetWindowContentRegionMax().x;
+    if (ImGui::GetItemRectMax().x + gap + width <= right) ImGui::SameLine(0, gap);
 }
 
 void draw_tiles(Ui& ui, const Page& page) {
     bool first = true;
-    for (const PageSection& section : page.sections) {
-        if (section.figure.empty()) continue;
-        if (!first) place_tile(ui, section.figure);
-        first = false;
-        tile(ui, section.title, section.title, section.figure, section.grounds);
-    }
+    for (const bool limits : {false, true}) // these last: they stand in words below
+        for (const PageSection& section : page.sections) {
+            if (section.figure.empty() || limits != (section.part == PageSection::Part::limits)) continue;
+            if (!first) place_tile(ui, section.figure);
+            first = false;
+            tile(ui, section.title, section.title, section.figure, section.grounds);
+        }
 }
 
 void draw_table(Ui& ui, const Table& table, const std::string& id) {

@@ -71,13 +71,16 @@ void draw_value_row(Ui& ui, const Metal& metal, const SheetRow& row) {
 
 void draw_values(Ui& ui, const SheetResult& sheet) {
     if (!ImGui::BeginTable("values", 4, ImGuiTableFlags_RowBg)) return;
-    float labels = 0;
-    for (const SheetRow& row : sheet.rows)
+    float labels = 0, sources = 0;
+    for (const SheetRow& row : sheet.rows) {
         labels = std::max(labels, ImGui::CalcTextSize(shown_label(*row.property, ui.session.units()).c_str()).x);
+        if (row.value && !row.value->sources.empty())
+            sources = std::max(sources, chip_width(ui, row.value->sources.front().key));
+    }
     ImGui::TableSetupColumn("property", ImGuiTableColumnFlags_WidthFixed, labels);
     ImGui::TableSetupColumn("value", ImGuiTableColumnFlags_WidthStretch, 1.6F);
     ImGui::TableSetupColumn("condition", ImGuiTableColumnFlags_WidthStretch, 0.95F);
-    ImGui::TableSetupColumn("source", ImGuiTableColumnFlags_WidthStretch, 1.2F);
+    ImGui::TableSetupColumn("source", ImGuiTableColumnFlags_WidthFixed, sources);
     for (const SheetRow& row : sheet.rows) draw_value_row(ui, *sheet.metal, row);
     ImGui::EndTable();
 }

@@ -20,13 +20,19 @@ std::string marks_of(const Taken& t) {
     return (out.empty() ? "" : out + ", ") + name_of(t.use);
 }
 
+/// As far as the column goes; the hover of the row has the rest.
+void cell(const std::string& words) {
+    text(fitted(words, ImGui::GetContentRegionAvail().x));
+}
+
 void draw_taken(Ui& ui, const Taken& t, int number) {
     ImGui::PushID(number);
     ImGui::TableNextRow();
     ImGui::TableNextColumn();
     if (t.slug.empty())
-        text(t.metal);
-    else if (ImGui::Selectable(t.metal.c_str(), false, ImGuiSelectableFlags_SpanAllColumns))
+        cell(t.metal);
+    else if (ImGui::Selectable(fitted(t.metal, ImGui::GetContentRegionAvail().x).c_str(), false,
+                               ImGuiSelectableFlags_SpanAllColumns))
         show_metal(ui.session, t.slug);
     ui.probe.item("taken." + std::to_string(number), t.metal);
     if (ImGui::IsItemHovered())
@@ -34,7 +40,7 @@ void draw_taken(Ui& ui, const Taken& t, int number) {
                            (t.through.empty() ? "" : "\nread through " + t.through));
     for (const std::string& words : {t.what, t.printed}) {
         ImGui::TableNextColumn();
-        text(words);
+        cell(words);
     }
     ImGui::TableNextColumn();
     small_dim_text(ui, t.locator + (t.through.empty() ? "" : ", through " + t.through));

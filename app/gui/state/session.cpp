@@ -114,9 +114,9 @@ TemperatureRange Session::temperatures() const {
 
 void Session::take_profile() {
     const WorkshopData& data = workshop.data();
-    if (data.profile_entered && data.profile.units != profile_units_) {
+    if (data.profile.units != profile_units_) {
         profile_units_ = data.profile.units;
-        view.workshop_units = profile_units_ == "workshop";
+        if (!profile_units_.empty()) view.workshop_units = profile_units_ == "workshop";
     }
     for (const std::string& pin : data.pins)
         if (std::find(kept_pins_.begin(), kept_pins_.end(), pin) == kept_pins_.end() && !is_pinned(view, pin))

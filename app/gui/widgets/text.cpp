@@ -3,6 +3,7 @@
 #include "charts/marker.hpp"
 #include "charts/place_text.hpp"
 #include "gui/paint/scene_painter.hpp"
+#include "report/page.hpp"
 
 #include <algorithm>
 
@@ -51,7 +52,7 @@ void small_dim_text(const Ui& ui, const std::string& words) {
 void wrapped_text(const std::string& words, Colour colour) {
     ImGui::PushStyleColor(ImGuiCol_Text, u32(colour));
     ImGui::PushTextWrapPos(0);
-    text(words);
+    text(in_print(words));
     ImGui::PopTextWrapPos();
     ImGui::PopStyleColor();
 }

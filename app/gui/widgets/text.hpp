@@ -10,6 +10,7 @@ namespace pourbook {
 void text(const std::string& words);
 void dim_text(const Ui& ui, const std::string& words);
 void small_dim_text(const Ui& ui, const std::string& words);
+/// Sentences, in lines as wide as the window and with signs of print: ±, kg/m³.
 void wrapped_text(const std::string& words, Colour colour);
 void heading(const Ui& ui, const std::string& words);
 void warning_text(const Ui& ui, const std::string& words);

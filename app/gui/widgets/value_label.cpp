@@ -48,15 +48,19 @@ void source_chip(Ui& ui, const std::string& id, const std::string& key) {
     hover_text(ui, reference ? key + "\n" + reference_text(*reference) : key + "\nnot in the list of sources");
 }
 
+float chip_width(const Ui& ui, const std::string& key) {
+    const TextLook look(ui.fonts.small, ui.colours().dim);
+    return ImGui::CalcTextSize(key.c_str()).x + 2 * ui.px(6);
+}
+
 void source_chips(Ui& ui, const std::string& id, const std::vector<std::string>& keys) {
-    const float right = ImGui::GetWindowContentRegionMax().x;
+    const float right = ImGui::GetWindowPos().x + ImGui::GetWindowContentRegionMax().x;
     for (const std::string& key : keys) {
-        const float width = ImGui::CalcTextSize(key.c_str()).x + ui.px(24);
-        if (ImGui::GetCursorPosX() + width > right) ImGui::NewLine();
+        const float gap = ui.px(6);
+        if (&key != &keys.front() && ImGui::GetItemRectMax().x + gap + chip_width(ui, key) <= right)
+            ImGui::SameLine(0, gap);
         source_chip(ui, id + "." + key, key);
-        ImGui::SameLine(0, ui.px(6));
     }
-    ImGui::NewLine();
 }
 
 } // namespace pourbook

@@ -18,6 +18,8 @@ void value_label(Ui& ui, const std::string& id, const Metal& metal, const Proper
 
 /// A source's key as a small button: hover gives the full reference, a click opens it in Sources.
 void source_chip(Ui& ui, const std::string& id, const std::string& key);
+/// How much room one takes.
+float chip_width(const Ui& ui, const std::string& key);
 /// Several, in lines as wide as the window.
 void source_chips(Ui& ui, const std::string& id, const std::vector<std::string>& keys);
 
