@@ -68,7 +68,7 @@ TEST_CASE("a scatter chart is drawn as approved") {
     approve("scatter", dump(layout(chart, canvas(400, 300))));
 }
 
-TEST_CASE("names of a crowd never lie on each other, on a mark, or outside; those without room are counted") {
+TEST_CASE("names of a crowd never lie on each other, on a mark, or outside, and those without room are counted") {
     const PointChart chart = crowd(120);
     const Scene scene = layout(chart, canvas(900, 600));
     std::vector<std::pair<std::string, Box>> names;
@@ -155,7 +155,7 @@ TEST_CASE("the line of a trade-off goes in steps around what its front beats") {
     CHECK(chart.x_label.find("less is better") != std::string::npos);
 }
 
-TEST_CASE("a scatter of a property told in words is refused; a missing value is counted") {
+TEST_CASE("a scatter of a property told in words is refused, and a missing value is counted") {
     const Catalogue catalogue = testing::small_catalogue();
     const auto words = compare(catalogue, {{}, {"density", "magnetic_behaviour"}, {}});
     if (words) CHECK_FALSE(scatter_chart(catalogue, *words, UnitSystem::shown, {}));

@@ -49,7 +49,7 @@ Desk& in_view(Desk& desk, const char* view) {
 
 } // namespace
 
-TEST_CASE("folders follow the user directories, and home where one is gone; names are not taken twice") {
+TEST_CASE("folders follow the user directories, and home where one is gone, and names are not taken twice") {
     const Home home;
     CHECK(save_folder("PICTURES") == (home.path / "Bilder").string());
     CHECK(save_folder("DOCUMENTS") == home.path.string());
@@ -104,7 +104,7 @@ TEST_CASE("what can't be saved is told in the line and the field stays") {
     CHECK(desk.shows("curve.chart.save"));
 }
 
-TEST_CASE("every chart and table has its line; the clipboard gets a table, a caption, or the path of the picture") {
+TEST_CASE("every chart and table has its line, and the clipboard gets a table, a caption, or the path of the picture") {
     const Home home;
     Desk desk(testing::real_catalogue());
     in_view(desk, "rank").click("ranking.table.copy");
@@ -126,7 +126,7 @@ TEST_CASE("every chart and table has its line; the clipboard gets a table, a cap
     CHECK(desk.shows("metals.table.save"));
 }
 
-TEST_CASE("a shortcut saves what the view shows; where nothing can be saved it does nothing") {
+TEST_CASE("a shortcut saves what the view shows, and where nothing can be saved it does nothing") {
     const Home home;
     Desk desk(testing::real_catalogue());
     in_view(desk, "rank").press('S', true);

@@ -75,7 +75,7 @@ TEST_CASE("energy balance: parts add up, and the start only shifts the sensible 
     CHECK(!heat_to_pour(aa, 300, 900));
 }
 
-TEST_CASE("real metals: more superheat, more heat; never less than the heat of fusion (law)") {
+TEST_CASE("real metals: more superheat, more heat, and never less than the heat of fusion (law)") {
     const Catalogue& c = testing::real_catalogue();
     for (const char* slug : {"copper", "sterling-silver", "bronze-tin-cast", "aluminium-a356-cast", "zamak-3", "tin"}) {
         INFO(slug);

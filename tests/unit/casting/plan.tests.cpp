@@ -70,7 +70,7 @@ TEST_CASE("lead and magnesium need an acknowledgement") {
     }
 }
 
-TEST_CASE("cautions come first and name their source; without limits a caution says so") {
+TEST_CASE("cautions come first and name their source, and without limits a caution says so") {
     const PourResult plan = plan_of(request("brass-cartridge"));
     REQUIRE(plan.cautions.size() > 4);
     CHECK(plan.cautions.front().text.find("Water") != std::string::npos);
@@ -157,7 +157,7 @@ TEST_CASE("plans of the usual metals trace every number to a source") {
     }
 }
 
-TEST_CASE("a bore that may not clear is said; machining or a wider bore clears it") {
+TEST_CASE("a bore that may not clear is said, and machining or a wider bore clears it") {
     PourRequest r = request("copper");
     r.clear_m = 0.012;
     CHECK(says(plan_of(r).remarks, "may come out at 11.61 mm and not clear 12 mm"));

@@ -44,7 +44,7 @@ TEST_CASE("what is no figure is refused") {
         CHECK_FALSE(read_figure(wrong, Unit{}));
 }
 
-TEST_CASE("JSON is read with the line of each value; duplicates and faults are refused with their place") {
+TEST_CASE("JSON is read with the line of each value, and duplicates and faults are refused with their place") {
     const JsonNode n = parse_located_json("f.json", "{\n \"a\": 1,\n \"b\": [\n  \"x\" ]\n}");
     CHECK(n.find("a")->line == 2);
     CHECK(n.find("b")->items[0].line == 4);

@@ -19,7 +19,7 @@ TEST_CASE("normal quantiles are those of the table") {
     CHECK(normal_quantile(1e-6) == Approx(-4.753424308822899).epsilon(1e-10));
 }
 
-TEST_CASE("draws: same cause and seed, same numbers; stratified, so mean and spread are exact enough") {
+TEST_CASE("draws: same cause and seed, same numbers, and stratified, so mean and spread are exact enough") {
     Draws a(1000, 7), b(1000, 7), other(1000, 8);
     CHECK(a.of("price.copper") == b.of("price.copper"));
     CHECK(a.of("price.copper") != a.of("price.silver"));

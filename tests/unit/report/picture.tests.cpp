@@ -116,7 +116,7 @@ TEST_CASE("the same scene and date give the same bytes in each format") {
     CHECK(pdf->find("20261125000000Z") != std::string::npos);
 }
 
-TEST_CASE("the ending of the name decides; another is refused in words") {
+TEST_CASE("the ending of the name decides, and another is refused in words") {
     CHECK(*picture_format("a.b/c.PNG") == PictureFormat::png);
     CHECK(*picture_format("x.svg") == PictureFormat::svg);
     CHECK(*picture_format("x.pdf") == PictureFormat::pdf);

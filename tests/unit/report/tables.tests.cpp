@@ -153,7 +153,7 @@ TEST_CASE("each answer has columns of different names") {
     CHECK(rows.size() == 1 + ranked->ranked.size() + ranked->excluded.size() + ranked->unrankable.size());
 }
 
-TEST_CASE("the ending or the word decides the format; another is refused in words") {
+TEST_CASE("the ending or the word decides the format, and another is refused in words") {
     CHECK(*table_format("a/b.CSV") == TableFormat::csv);
     CHECK(*table_format("b.xlsx") == TableFormat::xlsx);
     CHECK(*table_format_named("md") == TableFormat::markdown);

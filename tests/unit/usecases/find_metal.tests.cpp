@@ -9,7 +9,7 @@
 using namespace pourbook;
 using namespace pourbook::testing;
 
-TEST_CASE("a metal is found by slug, name, alias and designation; a slip is answered with near names") {
+TEST_CASE("a metal is found by slug, name, alias and designation, and a slip is answered with near names") {
     const Catalogue& c = real_catalogue();
     for (const char* word : {"sterling-silver", "Sterling Silver", "sterling_silver", "Ag925", "ag925"}) {
         const auto m = find_metal(c, word);

@@ -48,7 +48,7 @@ TEST_CASE("a price deleted: the metal and its alloys are unrankable with the pri
     }
 }
 
-TEST_CASE("the same seed gives the same numbers; another candidate changes no other's draws") {
+TEST_CASE("the same seed gives the same numbers, and another candidate changes no other's draws") {
     const Catalogue c = small_catalogue();
     RankRequest all = by_formula("conductivity * density"), two = all;
     two.from = {"aa", "bb"};

@@ -71,7 +71,7 @@ TEST_CASE("own prices come first, dated and converted, and are left out without 
     }
 }
 
-TEST_CASE("an own metal starts from one of the reference; its own values replace those") {
+TEST_CASE("an own metal starts from one of the reference, and its own values replace those") {
     WorkshopData data;
     data.metals = {{"my-copper", "copper", "", "", "from old pipes"}};
     OwnValue v;
