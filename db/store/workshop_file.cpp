@@ -42,7 +42,7 @@ public:
     std::string path() const override { return path_; }
     bool exists() const override {
         std::error_code error;
-        return fs::exists(path_, error) || error;
+        return (db_ && opened_.empty()) || fs::exists(path_, error) || error;
     }
     std::string stamp() const override {
         std::error_code error;
@@ -195,7 +195,7 @@ private:
     std::string path_;
     WorkshopOptions options_;
     std::shared_ptr<SQLite::Database> db_;
-    std::string opened_; // identity of the file that db_ has open
+    std::string opened_; // identity of the file that db_ has open; empty where it is in memory
     std::int64_t own_changes_ = 0, replaced_ = 0;
 };
 

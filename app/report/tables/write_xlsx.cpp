@@ -115,7 +115,7 @@ lxw_error write(const Document& document, const std::string& file) {
     about.emplace_back("date", document.date);
     for (const Reference* r : document.sources) sources.emplace_back(r->key, r->full());
     book.add("Conditions", about, 22, 90);
-    book.add("Sources", sources, 26, 120);
+    if (!sources.empty()) book.add("Sources", sources, 26, 120);
     return book.close();
 }
 
