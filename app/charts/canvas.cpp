@@ -68,7 +68,7 @@ double add_origin(Scene& scene, const Canvas& canvas, const Origin& origin) {
     std::size_t shown = names.size();
     const double width = canvas.width - 2 * chart_margin;
     std::vector<std::string> lines = wrapped(origin_text(names, shown, rest), width, TextStyle::label, canvas.measure);
-    while (lines.size() > most_lines && shown > 0)
+    while (lines.size() > most_lines && shown > 1)
         lines = wrapped(origin_text(names, --shown, rest), width, TextStyle::label, canvas.measure);
     const double top = canvas.height - chart_margin - line * static_cast<double>(lines.size());
     for (std::size_t i = 0; i < lines.size(); ++i)

@@ -1,15 +1,36 @@
 #!/usr/bin/env bash
-# Takes the pictures of the real window that README.md and the help show. Needs the tests' packages.
+# Takes the pictures of the real window that README.md shows: every view, and the help beside one. Needs the tests'
+# packages.
 set -eu
 cd "$(dirname "$0")/../.."
-mkdir -p app/help/pictures
+pictures=app/help/pictures
+work=$(mktemp -d)
+export XDG_DATA_HOME=$work # nobody's own stock in a picture
 display=:$((90 + RANDOM % 400))
-Xvfb "$display" -screen 0 1600x1000x24 -noreset -nolisten tcp >/dev/null 2>&1 &
+Xvfb "$display" -screen 0 1800x1000x24 -noreset -nolisten tcp >/dev/null 2>&1 &
 server=$!
-trap 'kill $server' EXIT
+trap 'kill $server; rm -r "$work"' EXIT
 sleep 1
-XDG_DATA_HOME=$(mktemp -d) # nobody's own stock in a picture
-export XDG_DATA_HOME
-for view in metals rank curves drop mix pour; do
-  DISPLAY=$display build/pourbook --view "$view" --size 1280x800 --screenshot "app/help/pictures/$view.png"
-done
+
+# picture NAME VIEW [SIZE [STATE]]: in few colours, which halves and halves again what the file takes
+picture() {
+  local state=()
+  if [ -n "${4:-}" ]; then
+    echo "$4" >"$work/window.json"
+    state=(--state "$work/window.json")
+  fi
+  DISPLAY=$display build/pourbook --view "$2" --size "${3:-1280x800}" "${state[@]}" --screenshot "$work/$1.png"
+  convert "$work/$1.png" -colors 96 "png8:$pictures/$1.png"
+}
+
+pins='"pins": ["copper", "sterling-silver", "aluminium-6061", "brass-cartridge"]'
+for view in metals rank curves compare drop mix pour; do picture "$view" "$view"; done
+picture sources sources 1280x800 "{$pins, \"source\": \"matula-1979\"}"
+picture help drop 1680x800 "{$pins, \"help\": true}"
+
+# The demo's own measurements: invented.
+build/pourbook trial add drop --metal copper --magnet cylinder:15mmx15mm --grade N42 --tube 18mm:24mm:400mm \
+  --times 10.6s,10.9s,10.7s --note "first pour of the tube" >/dev/null
+build/pourbook stock add copper 2kg --price "9.50 USD/kg" >/dev/null
+build/pourbook price add zinc "4.10 USD/kg" >/dev/null
+picture trials trials

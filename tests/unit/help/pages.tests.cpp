@@ -4,6 +4,8 @@
 #include <catch2/catch.hpp>
 
 #include <algorithm>
+#include <cmath>
+#include <sstream>
 
 using namespace pourbook;
 using Kind = HelpBlock::Kind;
@@ -51,6 +53,10 @@ TEST_CASE("the pages keep to the part of Markdown that is drawn") {
                 CHECK(words.find(undrawn) == std::string::npos);
             CHECK_FALSE(words.starts_with("|"));
             CHECK_FALSE(words.starts_with("1. "));
+            for (const HelpWord& word : block.words)
+                for (const HelpPiece& piece : word)
+                    CHECK(
+                        (piece.look == HelpPiece::Look::code || piece.text.find_first_of("*\\") == std::string::npos));
         }
 }
 
@@ -66,4 +72,24 @@ TEST_CASE("a page that is referred to is there") {
             ++referred;
         }
     CHECK(referred >= 3);
+}
+
+TEST_CASE("the page on Mix states the median errors of the generated table") {
+    const std::string& page = help_page("mix-in-full")->text;
+    const std::string table = page.substr(page.find("<!-- predicted against measured"));
+    for (const char* quantity : {"resistivity", "density", "linear expansion", "liquidus", "solidus"}) {
+        const std::string row = table.substr(table.find(std::string("\n| ") + quantity + " | "));
+        std::istringstream cells(row);
+        std::string cell;
+        for (int i = 0; i < 5; ++i) std::getline(cells, cell, '|'); // quantity, estimated, no rule, median error
+        std::istringstream median(cell);
+        double number = 0;
+        std::string unit;
+        REQUIRE(median >> number >> unit);
+        const double step = std::pow(10, std::floor(std::log10(number)));
+        std::ostringstream words; // one figure
+        words << std::round(number / step) * step << " " << unit << " in " << quantity;
+        CAPTURE(words.str());
+        CHECK(has(*help_page("mix"), Kind::paragraph, words.str()));
+    }
 }
