@@ -53,13 +53,14 @@ private:
     UnitSystem units_;
 };
 
-void estimate_row(Ui& ui, const std::string& id, const char* property_id, const Result<Estimate>& e, UnitSystem units) {
+void estimate_row(Ui& ui, const std::string& id, const char* property_id, const Result<Estimate>& e, UnitSystem units,
+                  const char* short_label = nullptr) {
     const Property *p = ui.session.catalogue.property(property_id),
                    *named = ui.session.catalogue.property(id == "iacs" ? "conductivity" : property_id);
     if (!p || !named) return;
     ImGui::TableNextRow();
     ImGui::TableNextColumn();
-    text(named->label);
+    text(short_label ? short_label : named->label);
     ImGui::TableNextColumn();
     const Figure figure(*p, units);
     text(e ? figure.value(*e) : "no value");
@@ -88,7 +89,7 @@ void draw_estimates(Ui& ui, const MixResult& r) {
     estimate_row(ui, "resistivity", "resistivity", rho, UnitSystem::shown);
     estimate_row(ui, "thermal_conductivity", "thermal_conductivity", r.thermal_conductivity, units);
     estimate_row(ui, "density", "density", r.density, units);
-    estimate_row(ui, "linear_expansion_at", "linear_expansion_at", r.linear_expansion, units);
+    estimate_row(ui, "linear_expansion_at", "linear_expansion_at", r.linear_expansion, units, "linear expansion");
     estimate_row(ui, "solidus", "solidus", end(&MeltingEstimate::solidus), units);
     estimate_row(ui, "liquidus", "liquidus", end(&MeltingEstimate::liquidus), units);
     ImGui::EndTable();
