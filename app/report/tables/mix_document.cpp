@@ -77,6 +77,7 @@ DataTable estimates(const MixResult& r, const DocumentSetting& setting) {
     rows.add("temperature_coefficient", r.temperature_coefficient);
     rows.add("thermal_conductivity", r.thermal_conductivity);
     rows.add("density", r.density);
+    rows.add("linear_expansion_at", r.linear_expansion);
     rows.add("solidus", of_melting(&MeltingEstimate::solidus));
     rows.add("liquidus", of_melting(&MeltingEstimate::liquidus));
     rows.add_value(r.metal_value);
