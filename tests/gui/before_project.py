@@ -203,11 +203,11 @@ def pattern_and_sink(p):
     w = p.window
     w.key("F7")
     scale = w.text("pour.Pattern")
+    cells = {n: i["text"] for n, i in w.settled()["items"].items() if re.fullmatch(r"pour\.Pattern\.\d+\.\d+\.[04]", n)}
     w.wheel_to("pour.Feeder.0", over="pour.Temperatures.0")
     items = w.settled()["items"]
     told = p.told("pour", "copper", *PLAN)
     equal(scale.removeprefix("scale "), told["pattern"]["scale"], "scale of the pattern")
-    cells = {n: i["text"] for n, i in items.items() if re.fullmatch(r"pour\.Pattern\.\d+\.\d+\.[04]", n)}
     sizes = {cells[n]: cells[n[:-1] + "4"] for n in cells if n.endswith(".0")}
     wanted = told["pattern"]["pieces"][0]["dimensions"]
     check(len(sizes) == len(wanted), f"the pattern's table shows {sizes}")
@@ -215,7 +215,7 @@ def pattern_and_sink(p):
         equal(sizes[d["name"]], d["pattern_mm"], f"{d['name']} of the pattern")
     last = figures(r"freezes last, and sinks if not fed: (.*) \(modulus", items["pour.Feeder.0"]["text"], "feeder")[0]
     check(last == told["feeder"]["freezes_last"], f"freezes last: {last}")
-    return "the wheel down to the table", f"{scale}: " + ", ".join(f"{n} {s} mm" for n, s in sizes.items()) + f"; sinks: {last}"
+    return "the wheel down to the feeder", f"{scale}: " + ", ".join(f"{n} {s} mm" for n, s in sizes.items()) + f"; sinks: {last}"
 
 
 def plain(text):
@@ -234,10 +234,12 @@ def what_can_hurt(p):
         check(items[f"hazard.{number}"]["text"] == hazard["text"], f"the sheet says {items[f'hazard.{number}']['text']!r}")
     w.key("F7")
     p.pick("pour.metal", "brass-cartridge")
-    items = w.settled()["items"]
     cautions = p.told("pour", "brass-cartridge", *PLAN)["cautions"]
     for number, caution in enumerate(cautions):
-        shown = items[f"pour.Cautions first.{number}"]["text"]
+        name = f"pour.Cautions first.{number}"
+        if not w.shows(name):
+            w.wheel_to(name, over=f"pour.Cautions first.{number - 1}")
+        shown = w.text(name)
         check(plain(shown).startswith(plain(caution["text"])), f"Pour says {shown!r}, the command {caution['text']!r}")
     return "pinned metal; metal in Pour", f"{len(hazards)} on the sheet ({', '.join(h['element'] for h in hazards)}), {len(cautions)} first on the pour sheet"
 

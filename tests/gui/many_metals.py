@@ -17,6 +17,7 @@ from window import Display, Failure, Window, check
 
 ROOT = os.path.join(os.path.dirname(os.path.abspath(__file__)), "..", "..")
 PATIENCE = 20000  # looks at the screen before giving up: far more than any answer needs
+START = 200  # looks until a click has begun the work
 LOOKS = 40
 ROWS = 10
 SAMPLES = 2000  # of the window and the command where nothing else is asked
@@ -35,8 +36,8 @@ class Watch:
         self.answers_s.append(time.monotonic() - began)
         return self.screens[-1]
 
-    def until(self, true, what):
-        for _ in range(PATIENCE):
+    def until(self, true, what, looks=PATIENCE):
+        for _ in range(looks):
             screen = self.look()
             if true(screen):
                 return screen
@@ -65,6 +66,7 @@ def ask(window, goal):
 
 
 def until_progress(watch):
+    watch.until(lambda s: s["working"], "the work that was asked for", START)
     screen = watch.until(lambda s: done_percent(s) > 0 or idle(s), "progress")
     check(done_percent(screen) > 0, "the answer came before any progress was shown: ask for more metals")
 

@@ -144,7 +144,7 @@ class Window:
 
     def write(self, words):
         self.characters += len(words)
-        self.xdotool("type", "--delay", "30", words)
+        self.xdotool("type", "--delay", "30", "--", words)
         self.dump()
 
     def picture(self, folder, name):

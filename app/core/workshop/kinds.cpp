@@ -32,9 +32,12 @@ Field of(std::vector<std::string> types, Field field) {
     field.types = std::move(types);
     return field;
 }
-Field needed_of(std::vector<std::string> types, Field field) {
-    field.type_needs_it = true;
-    return of(std::move(types), std::move(field));
+Field needed_by(std::vector<std::string> types, Field field) {
+    field.needed_by = std::move(types);
+    return field;
+}
+Field needed_of(const std::vector<std::string>& types, Field field) {
+    return of(types, needed_by(types, std::move(field)));
 }
 Field metal() {
     return needed(typed(T::metal, "metal", "the metal", "copper", {"material", "alloy", "element", "metal name"}));
@@ -150,7 +153,7 @@ Kind trial() {
     for (Field& field : std::vector<Field>{
              needed_of(four_wire, quantity("resistance", "four-wire resistance", "ohm", "0.36 mohm")),
              needed_of(four_wire, quantity("span", "distance of the voltage taps", "m", "0.9 m")),
-             needed_of(piece, quantity("mass", "weighed mass of the piece", "kg", "620 g", {"weight", "tube mass"})),
+             needed_by(piece, quantity("mass", "weighed mass of the piece", "kg", "620 g", {"weight", "tube mass"})),
              needed_of(piece,
                        text("part", "measured size: tube:BORE:OUTSIDE:LENGTH, bar:DxL, plate:LxWxT ...", {"size"})),
              of({"casting"}, text("pattern", "size of the pattern, in the same words as part")), note()})
@@ -257,8 +260,11 @@ Entry of_its_type(const Kind& kind, Entry entry) {
 
 std::vector<const Field*> missing_fields(const Kind& kind, const Entry& entry) {
     std::vector<const Field*> out;
-    for (const Field& f : kind.fields)
-        if (f.type_needs_it && belongs(kind, entry, f) && text_of(kind, entry, f.name).empty()) out.push_back(&f);
+    for (const Field& f : kind.fields) {
+        if (f.needed_by.empty() || !text_of(kind, entry, f.name).empty()) continue;
+        const std::string& type = text_of(kind, entry, "type");
+        if (std::find(f.needed_by.begin(), f.needed_by.end(), type) != f.needed_by.end()) out.push_back(&f);
+    }
     return out;
 }
 

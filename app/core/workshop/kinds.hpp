@@ -35,10 +35,10 @@ struct Field {
     std::string example; // of a quantity or price, for messages: "2 kg"
     std::string unit;    // SI unit of a quantity
     bool required = false;
-    std::vector<std::string> choices;     // of a choice; the first stands where none is given
-    std::vector<std::string> other_names; // under which lists from elsewhere have it
-    std::vector<std::string> types = {};  // of the entry, by its field "type", that have a use for it; empty: all
-    bool type_needs_it = false;           // an entry of these types is nothing without it
+    std::vector<std::string> choices;        // of a choice; the first stands where none is given
+    std::vector<std::string> other_names;    // under which lists from elsewhere have it
+    std::vector<std::string> types = {};     // of the entry, by its field "type", that have a use for it; empty: all
+    std::vector<std::string> needed_by = {}; // the types of which an entry is nothing without it
 };
 
 struct Kind {

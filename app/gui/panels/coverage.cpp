@@ -23,9 +23,14 @@ void draw_conflict(Ui& ui, const Conflict& c) {
     ImGui::TableNextRow();
     ImGui::TableNextColumn();
     const std::string id = c.metal->slug + "." + c.property->id;
-    if (ImGui::Selectable((c.metal->name + "##" + id).c_str())) show_metal(ui.session, c.metal->slug);
+    const auto as_far_as_it_goes = [](const std::string& words) {
+        return fitted(words, ImGui::GetContentRegionAvail().x);
+    };
+    if (ImGui::Selectable((as_far_as_it_goes(c.metal->name) + "##" + id).c_str()))
+        show_metal(ui.session, c.metal->slug);
+    if (ImGui::IsItemHovered()) hover_text(ui, c.metal->name + "\nopen its sheet");
     ImGui::TableNextColumn();
-    text(c.property->label);
+    text(as_far_as_it_goes(c.property->label));
     ImGui::TableNextColumn();
     value_label(ui, "conflict." + id, *c.metal, *c.property, c.value, {});
     ImGui::TableNextColumn();

@@ -19,8 +19,7 @@ std::string names_in_formulas(const Catalogue& catalogue) {
 
 void draw_goals(Ui& ui, const std::string& id, std::string& chosen, float width) {
     const Goal* goal = ui.session.catalogue.goal(chosen);
-    ImGui::SetNextItemWidth(width);
-    if (ImGui::BeginCombo(("##" + id).c_str(), goal ? goal->label.c_str() : own_formula, ImGuiComboFlags_HeightLarge)) {
+    if (begin_combo(id, goal ? goal->label : own_formula, width)) {
         for (const Goal& g : ui.session.catalogue.goals) {
             if (ImGui::Selectable(g.label.c_str(), g.id == chosen)) chosen = g.id;
             ui.probe.item(id + "." + g.id, g.label);
