@@ -3,7 +3,7 @@ import os
 import re
 import subprocess
 
-from person import SETUP, equal, figures
+from person import SETUP, equal, figures, plain
 from window import check
 
 MICROOHM_CM = 1e8  # in an ohm metre
@@ -126,8 +126,8 @@ def where_from(p):
     equal(value, told["value"] * MICROOHM_CM, "value")
     equal(u, told["standard_uncertainty"] * MICROOHM_CM, "uncertainty")
     for source in told["sources"]:
-        line = f"{source['key']}, {source['locator']}: {source['printed']}".replace("uohm.cm", "µΩ·cm")  # as print has it
-        check(line in hover, f"the hover does not name {line!r}: {hover!r}")
+        line = f"{source['key']}, {source['locator']}: {source['printed']}"
+        check(plain(line) in plain(hover), f"the hover does not name {line!r}: {hover!r}")
     low, high = figures(r"spread among sources: ([\d.]+) .* to ([\d.]+)", hover, "the spread")
     equal(low, told["spread"]["low"] * MICROOHM_CM, "low end of the spread")
     equal(high, told["spread"]["high"] * MICROOHM_CM, "high end of the spread")

@@ -31,6 +31,13 @@ def figures(pattern, text, what):
     return found.groups()
 
 
+def plain(text):
+    """Signs of print as they are typed."""
+    for printed, typed in (("°C", "degC"), ("±", "+-"), ("³", "3"), ("µΩ·cm", "uohm.cm")):
+        text = text.replace(printed, typed)
+    return text
+
+
 class Person:
     def __init__(self, program, display, folder):
         for name in ("data", "state", "config", "Pictures", "Documents"):

@@ -131,9 +131,9 @@ void table_head(Ui& ui) {
     const std::string conducts = shown_unit(*c.property("conductivity"), ui.session.units());
     ImGui::TableSetupScrollFreeze(0, 1);
     ImGui::TableSetupColumn("##pin", ImGuiTableColumnFlags_WidthFixed, ui.px(22));
-    ImGui::TableSetupColumn("metal", ImGuiTableColumnFlags_WidthStretch, 2.4F);
+    ImGui::TableSetupColumn("metal", ImGuiTableColumnFlags_WidthStretch, 2.2F);
     ImGui::TableSetupColumn("family", ImGuiTableColumnFlags_WidthStretch, 1.1F);
-    ImGui::TableSetupColumn(melts.c_str(), ImGuiTableColumnFlags_WidthStretch, 1.4F);
+    ImGui::TableSetupColumn(melts.c_str(), ImGuiTableColumnFlags_WidthStretch, 1.6F);
     ImGui::TableSetupColumn(conducts.c_str(), ImGuiTableColumnFlags_WidthFixed, ui.px(64));
     header_row(ui, 4);
 }

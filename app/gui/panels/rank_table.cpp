@@ -116,7 +116,7 @@ void draw_head(Ui& ui, const RankResult& result, const Merits& merits) {
     column_like(ui, "first", "100 %");
     column_like(ui, "ranks", "00–000");
     column_like(ui, "##marks", "≈○");
-    for (const TubeColumn& tube : columns_of_tube(result)) column_like(ui, tube.head, "0000.0");
+    for (const TubeColumn& tube : columns_of_tube(result)) column_like(ui, tube.head, "00000.0");
     for (const RankInput& input : result.ranked.front().inputs)
         if (has_column(input, result)) input_head(ui, input);
     header_row(ui, 3);

@@ -25,6 +25,15 @@ void cell(const std::string& words) {
     text(fitted(words, ImGui::GetContentRegionAvail().x));
 }
 
+void small_cell(const Ui& ui, const std::string& words) {
+    std::string shown;
+    {
+        const TextLook look(ui.fonts.small, ui.colours().dim);
+        shown = fitted(words, ImGui::GetContentRegionAvail().x);
+    }
+    small_dim_text(ui, shown);
+}
+
 void draw_taken(Ui& ui, const Taken& t, int number) {
     ImGui::PushID(number);
     ImGui::TableNextRow();
@@ -43,7 +52,7 @@ void draw_taken(Ui& ui, const Taken& t, int number) {
         cell(words);
     }
     ImGui::TableNextColumn();
-    small_dim_text(ui, t.locator + (t.through.empty() ? "" : ", through " + t.through));
+    small_cell(ui, t.locator + (t.through.empty() ? "" : ", through " + t.through));
     ImGui::TableNextColumn();
     small_dim_text(ui, marks_of(t));
     ImGui::PopID();
