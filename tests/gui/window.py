@@ -74,12 +74,15 @@ class Window:
         return json.loads(self.stream.readline())
 
     def settled(self):
-        for _ in range(600):
+        """What is on screen once nothing was being worked out in three looks on end: what a key asks for begins a frame later."""
+        calm = 0
+        for _ in range(1200):
             screen = self.dump()
-            if not screen["working"]:
-                self.dump()
-                return self.dump()
-            time.sleep(0.02)
+            calm = 0 if screen["working"] else calm + 1
+            if calm == 3:
+                return screen
+            if calm == 0:
+                time.sleep(0.02)
         raise Failure("the window never finished working")
 
     def text(self, name):
