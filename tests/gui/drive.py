@@ -172,11 +172,25 @@ def keyboard_only(w):
     check(before, "zinc was not pinned any more")
 
 
+def help_beside(w, pictures):
+    w.key("F10")
+    check(w.text("help.page") == w.text("view"), "F10 does not show the page of the view")
+    w.key("F7")
+    check(w.text("help.page") == "pour", "the help does not follow the view")
+    w.picture(pictures, "help")
+    w.key("Escape")
+    check(not w.shows("help.page"), "Escape does not close the help")
+    w.click("help")
+    check(w.shows("help.page"), "a click on Help does not open it")
+
+
 def comes_back(program, display, folder, pictures, state):
     w = Window(program, display, folder, "--state", state)
     try:
         check(w.shows("pin.zinc"), "the pinned metals don't come back")
         check(w.shows("pin.mix:1.2 kg sterling-silver + 500 g silver"), "the pinned mix does not come back")
+        check(w.text("help.page") == "pour", "the help that was open does not come back")
+        w.click("help.close")
         w.click("theme")
         w.picture(pictures, "light")
     finally:
@@ -205,6 +219,7 @@ def main():
                 drop_like_the_command(w, program, pictures)
                 mix_like_the_command(w, program, pictures)
                 keyboard_only(w)
+                help_beside(w, pictures)
             finally:
                 w.close()
             comes_back(program, display, folder, pictures, state)
