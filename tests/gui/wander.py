@@ -37,25 +37,32 @@ def step(w, dice):
         w.dump()
 
 
+def until_it_ends(w, dice, end):
+    """Steps until the time is over or the window was told to quit; any other end is a failure."""
+    steps = 0
+    try:
+        while time.monotonic() < end:
+            step(w, dice)
+            steps += 1
+    except (ValueError, OSError) as broken:
+        code = w.process.wait(60)
+        check(code == 0, f"step {steps}: {broken}: the window ended with {code}: {w.process.stderr.read()[-3000:]}")
+    finally:
+        w.close()
+    errors = w.process.stderr.read()
+    check("Sanitizer" not in errors and "runtime error" not in errors and "ssert" not in errors, errors[-3000:])
+    return steps
+
+
 def wander(program, seconds, seed):
     dice = random.Random(seed)
     steps = 0
     with tempfile.TemporaryDirectory() as folder, Display() as display:
         os.environ.update(XDG_DATA_HOME=folder, XDG_STATE_HOME=folder, XDG_PICTURES_DIR=folder, HOME=folder)
-        w = Window(program, display, folder, "--state", os.path.join(folder, "view.json"))
         end = time.monotonic() + seconds
-        try:
-            while time.monotonic() < end:
-                step(w, dice)
-                steps += 1
-                check(w.process.poll() is None, f"the window ended after {steps} steps")
-        except (ValueError, OSError) as broken:
-            w.process.wait(20)
-            raise Failure(f"step {steps}: {broken}: {w.process.stderr.read()[-3000:]}") from broken
-        finally:
-            w.close()
-        errors = w.process.stderr.read()
-        check("Sanitizer" not in errors and "runtime error" not in errors and "ssert" not in errors, errors[-3000:])
+        while time.monotonic() < end:
+            w = Window(program, display, folder, "--state", os.path.join(folder, "view.json"))
+            steps += until_it_ends(w, dice, end)
         file = os.path.join(folder, "pourbook", "workshop.sqlite")
         if os.path.exists(file):
             said = sqlite3.connect(file).execute("pragma integrity_check").fetchone()[0]
