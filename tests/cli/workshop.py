@@ -154,6 +154,15 @@ for kind in ("stock", "price", "rate", "trial", "goal", "own-metal", "own-value"
         fields = lambda entries: [{k: v for k, v in e.items() if k not in ("number", "shows")} for e in entries]
         check(fields(answer(kind)) == fields(listing), f"{kind}: {name} is not imported again without loss")
 on(FILE)
+# prices that `compare` wrote are a price list: every figure comes back to its last digit
+table = os.path.join(FOLDER.name, "compared.csv")
+done("compare", "copper", "zinc", "aluminium", "--show", "price", "--to", table)
+wanted = {m: answer("value", m, "price")["value"] for m in ("copper", "zinc", "aluminium")}
+on(os.path.join(FOLDER.name, "compared.sqlite"))
+check(answer("import", "price", table)["added"] == 3, "a table of prices is not imported")
+got = {p["metal"]: p["si"]["price"] for p in answer("price")}
+check(all(got[m]["currency"] == "USD" and abs(got[m]["per_kg"] / wanted[m] - 1) < 1e-11 for m in wanted), f"prices of compare: {got} instead of {wanted}")
+on(FILE)
 cube = write("cube.stl", "solid s\nendsolid s\n")
 refused(5, "no triangle", "import", "mesh", cube)
 
