@@ -50,25 +50,25 @@ def porous(p):
     return "type, metal, times, mass, keep", "like " + ", ".join(like)
 
 
-def why_worse(p):
-    w = p.window
-    w.key("F4")
-    said = w.text("versus.sentence")
-    told = p.told("versus", "copper", "sterling-silver", "--goal", "braking-per-cost")
+def sentence_beside(p, second):
+    """What Compare says of copper and the second, held to the command's."""
+    said = p.window.text("versus.sentence")
+    told = p.told("versus", "copper", second, "--goal", "braking-per-cost")
     check(said == told["sentence"], f"Compare says {said!r}")
-    return "nothing: shown at once", said
+    return said
+
+
+def why_worse(p):
+    p.window.key("F4")
+    return "nothing: shown at once", sentence_beside(p, "sterling-silver")
 
 
 def what_about_this(p):
-    w = p.window
     p.find("bismuth")
-    w.key("Return")
-    w.key("F4")
+    p.window.key("Return")
+    p.window.key("F4")
     p.pick("versus.second", "bismuth")
-    said = w.text("versus.sentence")
-    told = p.told("versus", "copper", "bismuth", "--goal", "braking-per-cost")
-    check(said == told["sentence"], f"Compare says {said!r}")
-    return "found and pinned; second metal", said
+    return "found and pinned; second metal", sentence_beside(p, "bismuth")
 
 
 def table_for_a_sheet(p):
