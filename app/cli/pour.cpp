@@ -1,6 +1,7 @@
 #include "cli/context.hpp"
 
 #include "report/pour_file.hpp"
+#include "report/write_file.hpp"
 #include "usecases/pour_in_workshop.hpp"
 #include "usecases/pour_words.hpp"
 
@@ -10,8 +11,9 @@ namespace {
 int written(const Context& context, const PourResult& plan, const Catalogue& catalogue, const std::string& file) {
     const Result<UnitSystem> units = units_from(context.units);
     if (!units) return context.failed(units.problem());
-    if (const auto problem = write_pour_sheet(plan, catalogue, *units, file, context.date))
-        return context.failed(*problem);
+    const Result<std::string> bytes = pour_sheet_file(plan, catalogue, *units, file, context.date);
+    if (!bytes) return context.failed(bytes.problem());
+    if (const auto problem = write_file(file, *bytes)) return context.failed(*problem);
     return context.printed("wrote " + file + "\n");
 }
 

@@ -1,13 +1,11 @@
 #include "report/pour_file.hpp"
 
 #include "report/picture/page_pdf.hpp"
-#include "report/write_file.hpp"
 
 namespace pourbook {
-namespace {
 
-Result<std::string> bytes_of(const PourResult& plan, const Catalogue& catalogue, UnitSystem units,
-                             const std::string& file, const std::string& date) {
+Result<std::string> pour_sheet_file(const PourResult& plan, const Catalogue& catalogue, UnitSystem units,
+                                    const std::string& file, const std::string& date) {
     const auto ends = [&](const char* ending) { return file.ends_with(ending); };
     if (ends(".json")) return json_of(plan, catalogue);
     Page page = pour_page(plan, catalogue, units);
@@ -16,17 +14,7 @@ Result<std::string> bytes_of(const PourResult& plan, const Catalogue& catalogue,
     if (ends(".md")) return page_markdown(in_print(page));
     if (ends(".html")) return page_html(in_print(page));
     if (ends(".pdf")) return page_pdf(in_print(page), date);
-    return Problem{Problem::Kind::unreadable,
-                   "'" + file + "': a pour sheet's name ends in .pdf, .html, .md, .txt or .json", 0};
-}
-
-} // namespace
-
-std::optional<Problem> write_pour_sheet(const PourResult& plan, const Catalogue& catalogue, UnitSystem units,
-                                        const std::string& file, const std::string& date) {
-    const Result<std::string> bytes = bytes_of(plan, catalogue, units, file, date);
-    if (!bytes) return bytes.problem();
-    return write_file(file, *bytes);
+    return Problem{Problem::Kind::unreadable, "'" + file + "': a pour sheet's name ends in " + pour_sheet_endings, 0};
 }
 
 } // namespace pourbook

@@ -4,13 +4,14 @@
 #include "core/result.hpp"
 #include "report/pour_report.hpp"
 
-#include <optional>
 #include <string>
 
 namespace pourbook {
 
-/// Whole or not at all. Errors: unreadable (the ending), bad_file, no_value (a font of the PDF is missing).
-std::optional<Problem> write_pour_sheet(const PourResult& plan, const Catalogue& catalogue, UnitSystem units,
-                                        const std::string& file, const std::string& date);
+inline constexpr const char* pour_sheet_endings = ".pdf, .html, .md, .txt or .json";
+
+/// The file's bytes. Errors: unreadable (the ending), no_value (a font of the PDF is missing).
+Result<std::string> pour_sheet_file(const PourResult& plan, const Catalogue& catalogue, UnitSystem units,
+                                    const std::string& file, const std::string& date);
 
 } // namespace pourbook

@@ -140,6 +140,47 @@ TEST_CASE("no line of a whole page of the help leaves its panel") {
     }
 }
 
+/// A hover text that is larger than the window, or was put beyond its edge.
+std::string hover_beyond_the_window() {
+    const ImVec2 size = ImGui::GetIO().DisplaySize;
+    for (const ImGuiWindow* w : ImGui::GetCurrentContext()->Windows) {
+        if (!w->Active || w->Hidden || !(w->Flags & ImGuiWindowFlags_Tooltip)) continue;
+        const ImVec2 low = w->Pos, high = {w->Pos.x + w->Size.x, w->Pos.y + w->Size.y};
+        if (low.x < 0 || low.y < 0 || high.x > size.x || high.y > size.y)
+            return "from " + std::to_string(low.y) + " to " + std::to_string(high.y);
+    }
+    return {};
+}
+
+/// Points at everything a view shows; returns how many of them had something to say.
+int check_hover_texts(Desk& desk) {
+    int said = 0;
+    const auto shown = desk.ui.probe.items();
+    for (const auto& [id, item] : shown) {
+        if (item.width <= 0 || !desk.shows(id)) continue;
+        desk.point_at(id);
+        if (!desk.shows("hover")) continue;
+        ++said;
+        CAPTURE(id, desk.text("hover"));
+        CHECK(hover_beyond_the_window() == "");
+        CHECK(first_cut_text() == "");
+    }
+    return said;
+}
+
+TEST_CASE("no hover text leaves the window, whatever is pointed at") {
+    Desk desk(testing::real_catalogue(), 1280, 720, 1);
+    for (const Action& a : actions()) {
+        const std::string id = a.id;
+        if (!id.starts_with("view.")) continue;
+        CAPTURE(id);
+        a.run(desk.session);
+        desk.settle();
+        const int said = check_hover_texts(desk);
+        CHECK((said > 0 || id == "view.curves" || id == "view.trials")); // a chart answers at its lines only
+    }
+}
+
 TEST_CASE("the check of cut text sees a cut text") {
     Desk desk(testing::real_catalogue());
     ImGui::NewFrame();

@@ -2,6 +2,7 @@
 // over a file that is there unless asked for twice.
 #include "gui/state/save_folder.hpp"
 #include "gui/widgets/leave_row.hpp"
+#include "report/pour_file.hpp"
 #include "tests/gui/desk.hpp"
 
 #include <catch2/catch.hpp>
@@ -139,6 +140,31 @@ TEST_CASE("a shortcut saves what the view shows, and where nothing can be saved 
     desk.frames();
     in_view(desk, "rank");
     CHECK(desk.shows("rank.chart.save"));
+}
+
+TEST_CASE("the pour sheet leaves for the wall as the command line writes it") {
+    const Home home;
+    Desk desk(testing::real_catalogue());
+    in_view(desk, "pour").press('S', true);
+    desk.frames();
+    CHECK(fs::path(desk.text("pour.sheet.file")).extension() == ".pdf");
+    desk.click("pour.sheet.go");
+    desk.frames();
+    CHECK(home.read(fs::path(desk.ui.leaving.file)).starts_with("%PDF-"));
+    desk.click("pour.sheet.save");
+    desk.ui.leaving.file = (home.path / "sheet.md").string();
+    desk.frames();
+    desk.click("pour.sheet.go");
+    desk.frames();
+    const Result<PourRequest> request = pour_request_from(desk.session.view.pour, {});
+    REQUIRE(request);
+    const Result<PourResult> plan = pour(testing::real_catalogue(), *request);
+    REQUIRE(plan);
+    const auto command = pour_sheet_file(*plan, testing::real_catalogue(), UnitSystem::shown, "x.md", "2026-11-25");
+    REQUIRE(command);
+    CHECK(home.read("sheet.md") == *command);
+    desk.click("pour.sheet.copy");
+    CHECK(std::string(ImGui::GetClipboardText()).find("Pour sheet: ") == 0);
 }
 
 TEST_CASE("every table of the window leaves by its own line, with what it shows") {

@@ -71,7 +71,7 @@ void draw_numbers(Ui& ui, const std::vector<DropOfMetal>& drops, ImVec2 size) {
 /// Bars and numbers above, drag curve and sweep below.
 void draw_answer(Ui& ui, const DropQuestions::FallsBeside& falls) {
     const ImVec2 room = ImGui::GetContentRegionAvail();
-    const float gap = ui.px(14), width = (room.x - gap) / 2, above = room.y * 0.44F, below = room.y - above - ui.px(6);
+    const float gap = ui.px(14), width = (room.x - gap) / 2, above = room.y * 0.465F, below = room.y - above - ui.px(6);
     draw_bars(ui, falls, {width, above});
     ImGui::SameLine(0, gap);
     draw_numbers(ui, falls.drops, {width, above});

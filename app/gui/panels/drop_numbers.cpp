@@ -31,13 +31,11 @@ void draw_chips(Ui& ui, const DropResult& result) {
     source_chips(ui, "drop.source", drop_sources(result));
 }
 
-void draw_notes(Ui& ui, const char* title, const std::vector<std::string>& lines) {
+void draw_notes(Ui& ui, const std::string& title, const std::vector<std::string>& lines) {
     if (lines.empty()) return;
-    ImGui::Spacing();
-    {
-        const TextLook look(ui.fonts.strong, ui.colours().ink);
-        text(title);
-    }
+    const bool open = folding_head(ui, title + " (" + std::to_string(lines.size()) + ")###" + title);
+    ui.probe.item("drop." + title, std::to_string(lines.size()));
+    if (!open) return;
     const TextLook look(ui.fonts.small, ui.colours().dim);
     for (const std::string& line : lines) wrapped_text("· " + line, ui.colours().dim);
 }

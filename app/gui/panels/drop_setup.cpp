@@ -167,10 +167,8 @@ void draw_setup_fields(Ui& ui, const std::string& id, SetupWords& setup, std::st
 void draw_magnet_cautions(Ui& ui) {
     const auto cautions = magnet_cautions(ui.session.catalogue);
     if (cautions.empty()) return;
-    // Open from the start where the picture below keeps its room.
-    ImGui::SetNextItemOpen(ImGui::GetIO().DisplaySize.y > ui.px(840), ImGuiCond_Once);
     ImGui::PushStyleColor(ImGuiCol_Text, u32(ui.colours().warning));
-    const bool open = ImGui::CollapsingHeader("Strong magnets can hurt you###cautions");
+    const bool open = folding_head(ui, "Strong magnets can hurt you###cautions");
     ImGui::PopStyleColor();
     ui.probe.item("drop.cautions", std::to_string(cautions.size()));
     if (ImGui::IsItemHovered()) {

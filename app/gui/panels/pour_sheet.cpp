@@ -1,7 +1,9 @@
 // The plan: the figures one reads first, each with its sources on hover, then the sheet as it is printed.
 #include "gui/panels/panels.hpp"
+#include "gui/widgets/leave_row.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/value_label.hpp"
+#include "report/pour_file.hpp"
 
 #include <algorithm>
 
@@ -118,11 +120,25 @@ void draw_section(Ui& ui, const PageSection& section) {
     draw_blocks(ui, section, section.part != Part::pattern, true);
 }
 
+void sheet_row(Ui& ui, const PourSheet& sheet) {
+    Leaving l;
+    l.what = "sheet";
+    l.name = file_name_of(sheet.page.title);
+    l.ending = ".pdf";
+    l.endings = pour_sheet_endings;
+    l.made = [&](const std::string& file) {
+        return pour_sheet_file(sheet.plan, ui.session.catalogue, ui.session.units(), file, ui.date);
+    };
+    l.words = [&] { return page_text(sheet.page); };
+    leave_row(ui, "pour.sheet", l);
+}
+
 } // namespace
 
 void draw_pour_sheet(Ui& ui, const PourSheet& sheet) {
     heading(ui, sheet.page.title);
     for (const std::string& line : sheet.page.subtitle) dim_text(ui, line);
+    sheet_row(ui, sheet);
     ImGui::Spacing();
     draw_tiles(ui, sheet.page);
     draw_first(ui, sheet.page);

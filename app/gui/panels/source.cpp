@@ -20,26 +20,12 @@ std::string marks_of(const Taken& t) {
     return (out.empty() ? "" : out + ", ") + name_of(t.use);
 }
 
-/// As far as the column goes; the hover of the row has the rest.
-void cell(const std::string& words) {
-    text(fitted(words, ImGui::GetContentRegionAvail().x));
-}
-
-void small_cell(const Ui& ui, const std::string& words) {
-    std::string shown;
-    {
-        const TextLook look(ui.fonts.small, ui.colours().dim);
-        shown = fitted(words, ImGui::GetContentRegionAvail().x);
-    }
-    small_dim_text(ui, shown);
-}
-
 void draw_taken(Ui& ui, const Taken& t, int number) {
     ImGui::PushID(number);
     ImGui::TableNextRow();
     ImGui::TableNextColumn();
     if (t.slug.empty())
-        cell(t.metal);
+        fitted_text(t.metal);
     else if (ImGui::Selectable(fitted(t.metal, ImGui::GetContentRegionAvail().x).c_str(), false,
                                ImGuiSelectableFlags_SpanAllColumns))
         show_metal(ui.session, t.slug);
@@ -49,10 +35,10 @@ void draw_taken(Ui& ui, const Taken& t, int number) {
                            (t.through.empty() ? "" : "\nread through " + t.through));
     for (const std::string& words : {t.what, t.printed}) {
         ImGui::TableNextColumn();
-        cell(words);
+        fitted_text(words);
     }
     ImGui::TableNextColumn();
-    small_cell(ui, t.locator + (t.through.empty() ? "" : ", through " + t.through));
+    small_fitted_text(ui, t.locator + (t.through.empty() ? "" : ", through " + t.through));
     ImGui::TableNextColumn();
     small_dim_text(ui, marks_of(t));
     ImGui::PopID();

@@ -263,7 +263,7 @@ const Result<PourSheet>* Session::pour_sheet() {
                          request->conditions.condition = condition;
                          const Result<PourResult> plan = pour_in_workshop(catalogue, *request, *own);
                          if (!plan) return plan.problem();
-                         return PourSheet{in_print(pour_page(*plan, catalogue, shown)), source_keys(*plan)};
+                         return PourSheet{*plan, in_print(pour_page(*plan, catalogue, shown)), source_keys(*plan)};
                      });
 }
 

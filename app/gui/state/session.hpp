@@ -41,6 +41,7 @@ struct EntryDesk {
 
 /// A casting plan ready to be read: the page as printed, and the keys of its sources.
 struct PourSheet {
+    PourResult plan;
     Page page;
     std::vector<std::string> sources;
 };

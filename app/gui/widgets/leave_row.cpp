@@ -71,7 +71,8 @@ bool may_write(Ui& ui, const std::string& id, const std::string& file) {
 void copy(Ui& ui, const std::string& id, const Leaving& l) {
     if (!is_picture(l)) {
         ImGui::SetClipboardText(l.words().c_str());
-        tell(ui, id, "on the clipboard, columns separated by tabs", false);
+        const bool table = l.what == std::string("table");
+        tell(ui, id, table ? "on the clipboard, columns separated by tabs" : "on the clipboard as text", false);
         return;
     }
     const std::string file = offered_file(ui, l);
@@ -98,10 +99,10 @@ void draw_field(Ui& ui, const std::string& id, const Leaving& l) {
 }
 
 void draw_words(Ui& ui, const std::string& id, const Leaving& l) {
-    const std::string what = l.what;
-    const bool save_now = word_button(ui, id + ".save", "Save " + what, false) || asked(ui, "save " + what);
+    const std::string what = l.what, shortcut = is_picture(l) ? "picture" : "table";
+    const bool save_now = word_button(ui, id + ".save", "Save " + what, false) || asked(ui, "save " + shortcut);
     ImGui::SameLine(0, 0);
-    if (word_button(ui, id + ".copy", "Copy " + what, false) || asked(ui, "copy " + what)) copy(ui, id, l);
+    if (word_button(ui, id + ".copy", "Copy " + what, false) || asked(ui, "copy " + shortcut)) copy(ui, id, l);
     if (is_picture(l)) {
         ImGui::SameLine(0, 0);
         if (word_button(ui, id + ".caption", "Copy caption", false)) {

@@ -70,6 +70,19 @@ std::string fitted(const std::string& words, float width) {
     return shortened(words, static_cast<double>(width), TextStyle::label, CurrentFont());
 }
 
+void fitted_text(const std::string& words) {
+    text(fitted(words, ImGui::GetContentRegionAvail().x));
+}
+
+void small_fitted_text(const Ui& ui, const std::string& words) {
+    std::string shown;
+    {
+        const TextLook look(ui.fonts.small, ui.colours().dim);
+        shown = fitted(words, ImGui::GetContentRegionAvail().x);
+    }
+    small_dim_text(ui, shown);
+}
+
 void text_right(const std::string& words) {
     const float room = ImGui::GetContentRegionAvail().x - ImGui::CalcTextSize(words.c_str()).x;
     if (room > 0) ImGui::SetCursorPosX(ImGui::GetCursorPosX() + room);
@@ -117,6 +130,12 @@ bool word_button(Ui& ui, const std::string& id, const std::string& words, bool c
                                                   {high.x - ui.px(8), high.y + ui.px(1)}, u32(ui.colours().accent));
     }
     return clicked;
+}
+
+bool folding_head(const Ui& ui, const std::string& words) {
+    constexpr double tall = 840;
+    ImGui::SetNextItemOpen(ImGui::GetIO().DisplaySize.y > ui.px(tall), ImGuiCond_Once);
+    return ImGui::CollapsingHeader(words.c_str());
 }
 
 int choice(Ui& ui, const std::string& id, const std::vector<std::string>& words, int current) {

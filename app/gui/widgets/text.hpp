@@ -16,6 +16,9 @@ void heading(const Ui& ui, const std::string& words);
 void warning_text(const Ui& ui, const std::string& words);
 /// The words with their end replaced by "…" where they are wider than `width`.
 std::string fitted(const std::string& words, float width);
+/// As far as the room goes; whoever calls shows the rest on hover.
+void fitted_text(const std::string& words);
+void small_fitted_text(const Ui& ui, const std::string& words);
 /// Right-aligned inside the table cell.
 void text_right(const std::string& words);
 
@@ -28,6 +31,9 @@ void hover_text(Ui& ui, const std::string& words);
 
 /// A button that looks like plain text until pointed at; underlined in the accent when `current`.
 bool word_button(Ui& ui, const std::string& id, const std::string& words, bool current);
+
+/// The head of what can be folded away, open from the start where the window is tall. True while open.
+bool folding_head(const Ui& ui, const std::string& words);
 
 /// A row of two or more words, one of them chosen. Returns the one clicked, else -1.
 int choice(Ui& ui, const std::string& id, const std::vector<std::string>& words, int current);
