@@ -164,7 +164,7 @@ TEST_CASE("the pour sheet leaves for the wall as the command line writes it") {
     REQUIRE(command);
     CHECK(home.read("sheet.md") == *command);
     desk.click("pour.sheet.copy");
-    CHECK(std::string(ImGui::GetClipboardText()).find("Pour sheet: ") == 0);
+    CHECK(std::string(ImGui::GetClipboardText()).starts_with("POUR SHEET: "));
 }
 
 TEST_CASE("every table of the window leaves by its own line, with what it shows") {

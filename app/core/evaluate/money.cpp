@@ -53,6 +53,7 @@ Result<Evaluated> evaluate_metal_value(const Catalogue& catalogue, const Metal& 
     double variance = 0;
     std::string missing;
     for (const Portion& part : metal.composition) {
+        if (part.wt_percent <= 0) continue; // a limit only
         const Metal* element = catalogue.element(part.element);
         const Price* price = element ? catalogue.price(element->slug) : nullptr;
         if (!price && part.wt_percent < negligible_wt_percent) {

@@ -5,6 +5,7 @@
 
 #include <cmath>
 #include <cstdlib>
+#include <set>
 
 namespace pourbook {
 namespace {
@@ -17,19 +18,31 @@ std::string figure(const Property& property, double si, const Evaluated& chosen,
     return shown_value(property, one, units) + (unit.empty() ? "" : " " + unit);
 }
 
-std::string source_line(const Catalogue& catalogue, const SourceValue& s, const Property& property,
-                        const Evaluated& value, UnitSystem units) {
+bool is_stated(const std::string& condition) {
+    return !condition.empty() && condition != "unstated";
+}
+
+std::string source_line(const SourceValue& s, const Property& property, const Evaluated& value, UnitSystem units) {
     std::string line = s.key + ", " + s.locator + ": " + s.printed;
     if (!property.is_text && std::isfinite(s.value_si)) {
         const double number = shown_number(property, s.value_si, units);
         const bool as_printed = std::abs(std::strtod(s.printed.c_str(), nullptr) - number) < 1e-6 * std::abs(number);
         if (!as_printed) line += " = " + figure(property, s.value_si, value, units);
     }
-    line += " (" + how_known_text(s.how_known) + (s.condition == "unstated" ? "" : ", " + s.condition) + ")";
+    line += " (" + how_known_text(s.how_known) + (is_stated(s.condition) ? ", " + s.condition : "") + ")";
     if (!s.through.empty()) line += ", through " + s.through;
-    if (const Reference* reference = catalogue.reference(s.key); reference && s.chosen)
-        line += "\n" + reference->full();
     return line;
+}
+
+/// Each source in full once, behind the first figure taken from it.
+void add_sources(Explained& out, const Catalogue& catalogue, const Property& property, const Evaluated& e,
+                 UnitSystem units) {
+    std::set<std::string> told;
+    for (const SourceValue& s : e.sources) {
+        out.sources.push_back(source_line(s, property, e, units));
+        const Reference* reference = s.chosen ? catalogue.reference(s.key) : nullptr;
+        if (reference && told.insert(s.key).second) out.sources.back() += "\n" + reference->full();
+    }
 }
 
 void add_facts(Explained& out, const Property& property, const Evaluated& e, UnitSystem units) {
@@ -37,7 +50,7 @@ void add_facts(Explained& out, const Property& property, const Evaluated& e, Uni
         out.facts.push_back(std::string("± is one standard uncertainty") +
                             (e.uncertainty_assumed ? ", assumed by us" : ""));
     if (!std::isnan(e.temperature_K)) out.facts.push_back("at " + temperature_text(e.temperature_K));
-    if (e.condition != "unstated")
+    if (is_stated(e.condition))
         out.facts.push_back("condition: " + e.condition + (e.condition_matches ? "" : " (the asked one is not cited)"));
     out.facts.push_back("how known: " + how_known_text(e.how_known));
     if (!property.is_text && e.spread_high_si > e.spread_low_si)
@@ -67,8 +80,7 @@ Explained explain(const Catalogue& catalogue, const Metal& metal, const Property
     Explained out;
     out.head = name + ": " + shown_full(property, *value, units);
     add_facts(out, property, *value, units);
-    for (const SourceValue& s : value->sources)
-        out.sources.push_back(source_line(catalogue, s, property, *value, units));
+    add_sources(out, catalogue, property, *value, units);
     out.trail = value->trail;
     return out;
 }

@@ -19,10 +19,11 @@ bool is_picture(const Leaving& l) {
     return l.what == std::string("picture");
 }
 
-/// Whether a shortcut asks for this: the first such line of the frame answers.
-bool asked(Ui& ui, const std::string& what) {
-    if (ui.session.passing.leaving != what) return false;
-    ui.session.passing.leaving.clear();
+/// Whether a shortcut asks for this: the first such line of the frame answers. A sheet answers to any.
+bool asked(Ui& ui, const std::string& verb, const std::string& what) {
+    std::string& leaving = ui.session.passing.leaving;
+    if (what == "sheet" ? !leaving.starts_with(verb) : leaving != verb + " " + what) return false;
+    leaving.clear();
     return true;
 }
 
@@ -99,10 +100,10 @@ void draw_field(Ui& ui, const std::string& id, const Leaving& l) {
 }
 
 void draw_words(Ui& ui, const std::string& id, const Leaving& l) {
-    const std::string what = l.what, shortcut = is_picture(l) ? "picture" : "table";
-    const bool save_now = word_button(ui, id + ".save", "Save " + what, false) || asked(ui, "save " + shortcut);
+    const std::string what = l.what;
+    const bool save_now = word_button(ui, id + ".save", "Save " + what, false) || asked(ui, "save", what);
     ImGui::SameLine(0, 0);
-    if (word_button(ui, id + ".copy", "Copy " + what, false) || asked(ui, "copy " + shortcut)) copy(ui, id, l);
+    if (word_button(ui, id + ".copy", "Copy " + what, false) || asked(ui, "copy", what)) copy(ui, id, l);
     if (is_picture(l)) {
         ImGui::SameLine(0, 0);
         if (word_button(ui, id + ".caption", "Copy caption", false)) {

@@ -13,7 +13,7 @@ namespace pourbook {
 
 /// What can leave the window. Called only in the frame in which it is asked for.
 struct Leaving {
-    const char* what = "table";  // or "picture", or "sheet": saved and copied by the shortcuts of a table
+    const char* what = "table";  // or "picture", or "sheet": saved and copied by the shortcuts of either
     std::string name;            // of a file, without folder and ending
     const char* ending = ".csv"; // offered first
     const char* endings = ".csv, .md, .html, .json, .xlsx or .txt";   // those that can be written

@@ -12,6 +12,7 @@ namespace {
 
 constexpr double mark_radius = 5;
 constexpr double hover_width = 520;
+constexpr double hover_margin = 14;
 
 void mark_at(const Ui& ui, ImVec2 low, ImVec2 size, std::size_t slot, bool pinned) {
     Scene scene;
@@ -30,6 +31,17 @@ public:
         return static_cast<double>(ImGui::CalcTextSize(words.c_str()).x);
     }
 };
+
+/// As many whole lines as the window is high enough for.
+std::string cut_to_window(const Ui& ui, const std::string& words) {
+    const float room = ImGui::GetIO().DisplaySize.y - ui.px(2 * hover_margin);
+    std::string shown = words;
+    for (std::size_t end = words.size(); end != std::string::npos && end > 0; end = words.rfind('\n', end - 1)) {
+        if (end < words.size()) shown = words.substr(0, end) + "\n…";
+        if (ImGui::CalcTextSize(shown.c_str(), nullptr, false, ui.px(hover_width)).y <= room) break;
+    }
+    return shown;
+}
 
 } // namespace
 
@@ -101,15 +113,16 @@ void header_row(const Ui& ui, int left) {
 }
 
 void hover_text(Ui& ui, const std::string& words) {
+    const std::string shown = cut_to_window(ui, words);
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {ui.px(12), ui.px(9)});
     ImGui::BeginTooltip();
     ImGui::PushTextWrapPos(ui.px(hover_width));
-    const std::size_t first = words.find('\n');
+    const std::size_t first = shown.find('\n');
     {
         const TextLook look(ui.fonts.strong, ui.colours().ink);
-        text(words.substr(0, first));
+        text(shown.substr(0, first));
     }
-    if (first != std::string::npos) text(words.substr(first + 1));
+    if (first != std::string::npos) text(shown.substr(first + 1));
     ImGui::PopTextWrapPos();
     ImGui::EndTooltip();
     ImGui::PopStyleVar();
