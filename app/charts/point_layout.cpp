@@ -26,7 +26,7 @@ public:
     Scene run() {
         const bool empty = chart_.points.empty();
         double top = add_head(scene_, canvas_, chart_.title, empty ? "no metal has both values" : chart_.subtitle);
-        const double bottom = add_notes(add_origin(scene_, canvas_, chart_.origin), lines_of_notes());
+        const double bottom = add_notes(add_origin(scene_, canvas_, chart_.origin));
         if (empty) return std::move(scene_);
         scene_.parts.push_back(Text{{chart_margin, top + line_step / 2}, fitted(chart_.y_label), colours_.ink});
         top += line_step + 6;
@@ -52,18 +52,36 @@ private:
         return std::any_of(chart_.points.begin(), chart_.points.end(), [](const PointMark& p) { return p.remembered; });
     }
 
-    std::size_t lines_of_notes() const { return chart_.notes.size() + (chart_.points.empty() ? 0 : 1); }
+    std::string legend(std::size_t without) const {
+        std::string text = "bars: 90 % interval";
+        if (any_remembered()) text += " · ○ rests on a remembered value";
+        if (without > 0)
+            text += " · " + std::to_string(without) + " of " + std::to_string(chart_.points.size()) +
+                    " without room for a name";
+        return text;
+    }
 
-    /// Leaves the first of the lines to `add_names`, which knows how many names found a place.
-    double add_notes(double bottom, std::size_t lines) {
-        const double top = bottom - line_step * static_cast<double>(lines);
-        legend_ = {chart_margin, top + line_step / 2};
-        double y = bottom - line_step * (static_cast<double>(chart_.notes.size()) - 0.5);
-        for (const std::string& note : chart_.notes) {
-            scene_.parts.push_back(Text{{chart_margin, y}, fitted(note), colours_.dim});
-            y += line_step;
+    std::vector<std::string> lines_of(const std::string& text) const {
+        return wrapped(text, canvas_.width - 2 * chart_margin, TextStyle::label, canvas_.measure);
+    }
+
+    void add_lines(const std::vector<std::string>& lines, double top) {
+        for (const std::string& line : lines) {
+            scene_.parts.push_back(Text{{chart_margin, top + line_step / 2}, fitted(line), colours_.dim});
+            top += line_step;
         }
-        return top - 2;
+    }
+
+    /// Leaves room for the legend above the notes: `add_names` knows how many names found a place.
+    double add_notes(double bottom) {
+        std::vector<std::string> lines;
+        for (const std::string& note : chart_.notes)
+            for (std::string& line : lines_of(note)) lines.push_back(std::move(line));
+        const double top = bottom - line_step * static_cast<double>(lines.size());
+        add_lines(lines, top);
+        const std::size_t most = chart_.points.empty() ? 0 : lines_of(legend(chart_.points.size())).size();
+        legend_top_ = top - line_step * static_cast<double>(most);
+        return legend_top_ - 2;
     }
 
     Axis fit(PointReach PointMark::*side) const {
@@ -175,34 +193,31 @@ private:
             scene_.parts.push_back(Polyline{{at, near}, ink.with_alpha(bar_alpha), 1});
     }
 
+    /// False where no place is free.
+    bool add_name(const PointMark& p) {
+        const double furthest = p.faded ? 0 : chart_.line.empty() ? 14 : 56;
+        const Spot at = middle(p);
+        const Colour ink = p.pinned ? colours_.accent : p.faded ? colours_.dim : colours_.ink;
+        const std::vector<Text> places = offered(at, p.name, ink, furthest);
+        auto label = free_.first_free(places, canvas_.measure);
+        if (!label && !p.faded && !chart_.line.empty()) label = across_.first_free(places, canvas_.measure);
+        if (!label) return false;
+        free_.take(text_box(*label, canvas_.measure));
+        across_.take(text_box(*label, canvas_.measure));
+        tie(at, *label, ink);
+        scene_.parts.push_back(*label);
+        return true;
+    }
+
     void add_names() {
         std::size_t without = 0;
         for (const bool faded : {false, true}) take_marks(faded);
-        for (const bool faded : {false, true}) { // those in front choose first, if need be across a bar or the line
-            const double furthest = faded ? 0 : chart_.line.empty() ? 14 : 56;
-            for (const PointMark& p : chart_.points) {
-                if (p.faded != faded) continue;
-                const Spot at = middle(p);
-                const Colour ink = p.pinned ? colours_.accent : faded ? colours_.dim : colours_.ink;
-                const std::vector<Text> places = offered(at, p.name, ink, furthest);
-                auto label = free_.first_free(places, canvas_.measure);
-                if (!label && !faded && !chart_.line.empty()) label = across_.first_free(places, canvas_.measure);
-                if (!label) {
-                    ++without;
-                    continue;
-                }
-                free_.take(text_box(*label, canvas_.measure));
-                across_.take(text_box(*label, canvas_.measure));
-                tie(at, *label, ink);
-                scene_.parts.push_back(*label);
-            }
-        }
-        std::string legend = "bars: 90 % interval";
-        if (any_remembered()) legend += " · ○ rests on a remembered value";
-        if (without > 0)
-            legend += " · " + std::to_string(without) + " of " + std::to_string(chart_.points.size()) +
-                      " without room for a name";
-        scene_.parts.push_back(Text{legend_, fitted(legend), colours_.dim});
+        // those in front choose first, the pinned before the others, if need be across a bar or the line
+        for (const bool faded : {false, true})
+            for (const bool pinned : {true, false})
+                for (const PointMark& p : chart_.points)
+                    if (p.faded == faded && p.pinned == pinned && !add_name(p)) ++without;
+        add_lines(lines_of(legend(without)), legend_top_);
     }
 
     const PointChart& chart_;
@@ -212,7 +227,7 @@ private:
     Scene scene_;
     Box plot_;
     Axis x_, y_;
-    Spot legend_;
+    double legend_top_ = 0;
 };
 
 } // namespace
