@@ -115,7 +115,7 @@ const std::vector<Action>& actions() {
          [](Session& s) { s.passing.leaving = "save table"; }},
         {"copy.picture",
          "Copy the picture",
-         "saves it and puts its path on the clipboard",
+         "onto the clipboard, for another program to paste",
          {},
          [](Session& s) { s.passing.leaving = "copy picture"; }},
         {"copy.table",

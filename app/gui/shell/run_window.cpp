@@ -2,6 +2,7 @@
 
 #include "gui/shell/fonts.hpp"
 #include "gui/shell/frame_loop.hpp"
+#include "gui/shell/picture_clipboard.hpp"
 #include "gui/state/view_file.hpp"
 
 #include <backends/imgui_impl_glfw.h>
@@ -80,6 +81,8 @@ int run_window(const Catalogue& catalogue, const WindowOptions& options) {
     if (!fonts) return fail(fonts.problem().text);
     ui.fonts = *fonts;
     ui.date = options.date;
+    PictureClipboard clipboard;
+    ui.offer_picture = [&clipboard](const std::string& png) { return clipboard.offer(png); };
     apply_style(ui.colours(), ui.scale);
     TestSocket socket(options.test_socket, [&window] { window.wake(); });
     if (socket.failed()) return fail("test socket '" + options.test_socket + "' can't be opened");

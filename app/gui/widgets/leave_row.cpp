@@ -69,17 +69,22 @@ bool may_write(Ui& ui, const std::string& id, const std::string& file) {
     return false;
 }
 
-void copy(Ui& ui, const std::string& id, const Leaving& l) {
-    if (!is_picture(l)) {
-        ImGui::SetClipboardText(l.words().c_str());
-        const bool table = l.what == std::string("table");
-        tell(ui, id, table ? "on the clipboard, columns separated by tabs" : "on the clipboard as text", false);
-        return;
-    }
+/// The picture itself, or the path of a file of it where the display has no clipboard for pictures.
+void copy_picture(Ui& ui, const std::string& id, const Leaving& l) {
+    const Result<std::string> png = l.made("picture.png");
+    if (!png) return tell(ui, id, png.problem().text, true);
+    if (ui.offer_picture && ui.offer_picture(*png)) return tell(ui, id, "the picture is on the clipboard", false);
     const std::string file = offered_file(ui, l);
     if (!save(ui, id, l, file)) return;
     ImGui::SetClipboardText(file.c_str());
     tell(ui, id, "path copied, " + saved_words(file) + "; the clipboard takes no picture from this window", false);
+}
+
+void copy(Ui& ui, const std::string& id, const Leaving& l) {
+    if (is_picture(l)) return copy_picture(ui, id, l);
+    ImGui::SetClipboardText(l.words().c_str());
+    const bool table = l.what == std::string("table");
+    tell(ui, id, table ? "on the clipboard, columns separated by tabs" : "on the clipboard as text", false);
 }
 
 void draw_field(Ui& ui, const std::string& id, const Leaving& l) {

@@ -8,6 +8,7 @@
 
 #include <imgui.h>
 
+#include <functional>
 #include <string>
 #include <unordered_map>
 
@@ -51,6 +52,7 @@ struct Ui {
     std::unordered_map<std::string, CachedScene> scenes = {};
     std::string date = {}; // of today, for what is saved
     LeavingState leaving = {};
+    std::function<bool(const std::string& png)> offer_picture = {}; // to other programs; false where that can't be
 
     ViewState& view() { return session.view; }
     const Palette& colours() const { return palette(session.view.dark); }
