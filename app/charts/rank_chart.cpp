@@ -1,6 +1,7 @@
 #include "charts/rank_chart.hpp"
 
 #include "core/quantity/format.hpp"
+#include "usecases/shown_merit.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -12,28 +13,29 @@ constexpr std::size_t most_rows = 500;
 
 /// How the merit is drawn: in a property's unit, a fall in seconds, or as a multiple of the best.
 struct MeritScale {
-    const Property* property;
-    double unit; // of what is no property
-    UnitSystem units;
+    ShownMerit shown; // as it is told
+    double best;      // NaN: drawn as it is told
 
-    double drawn(double si) const { return property ? shown_number(*property, si, units) : si / unit; }
+    double drawn(double si) const { return std::isnan(best) ? shown.number(si) : si / best; }
 };
 
 std::string percent(double share) {
     return share > 0 && share < 0.01 ? "under 1 %" : std::to_string(std::lround(share * 100)) + " %";
 }
 
-std::string hover_of(const RankedMetal& r, const RankRow& row, const RankResult& result) {
+std::string hover_of(const RankedMetal& r, const RankRow& row, const RankResult& result, const ShownMerit& shown) {
     const Place& p = r.place;
+    const auto figure = [](double x) { return pretty_number(significant(x, 4)); };
+    const double median = shown.number(p.median), a = shown.number(p.low90), b = shown.number(p.high90);
+    const std::string unit = pretty_unit(shown.unit());
     std::string text = row.name + "\nrank " + std::to_string(p.rank);
     if (result.samples)
         text += " (" + std::to_string(p.rank_low) + " to " + std::to_string(p.rank_high) + "), first in " +
-                percent(p.p_first) + " of the draws\nmedian " + pretty_number(significant(p.median, 4)) +
-                ", 90 % interval " + pretty_number(significant(p.low90, 4)) + " to " +
-                pretty_number(significant(p.high90, 4));
+                percent(p.p_first) + " of the draws\nmedian " + figure(median) + ", 90 % interval " +
+                figure(std::min(a, b)) + " to " + figure(std::max(a, b));
     else
-        text += "\n" + pretty_number(significant(p.median, 4));
-    if (!pretty_unit(result.unit).empty()) text += " " + pretty_unit(result.unit);
+        text += "\n" + figure(median);
+    if (!unit.empty()) text += " " + unit;
     if (row.remembered) text += "\nrests on a remembered value";
     return text;
 }
@@ -45,7 +47,7 @@ RankRow row_of(const RankedMetal& r, const RankResult& result, const MeritScale&
     row.low = result.samples ? std::min(a, b) : row.median;
     row.high = result.samples ? std::max(a, b) : row.median;
     row.value = pretty_number(rounded_to(row.median, (row.high - row.low) / 2, 4));
-    row.hover = hover_of(r, row, result);
+    row.hover = hover_of(r, row, result, merit.shown);
     for (const RankInput& input : r.inputs)
         if (!input.value.sources.empty()) row.sources.push_back(input.value.sources.front().key);
     return row;
@@ -57,14 +59,18 @@ RankChart rank_chart(const Catalogue& catalogue, const RankResult& result, UnitS
                      const std::vector<std::string>& pinned) {
     RankChart chart;
     chart.title = result.label.empty() ? result.formula : result.label;
-    chart.origin = {{}, catalogue.data_version, conditions_text(result.conditions, result.to_K)};
+    chart.origin = {{},
+                    catalogue.data_version,
+                    conditions_text(result.conditions, result.to_K) + rate_text({catalogue.property(result.formula)})};
     if (result.ranked.empty()) return chart;
     const RankedMetal& best = result.ranked.front();
     const bool seconds = result.formula == fall_time_name;
-    const MeritScale merit{catalogue.property(result.formula), seconds ? 1 : best.place.median, units};
-    chart.axis_label = merit.property ? label_with_unit(*merit.property, units)
-                       : seconds      ? "fall time, s"
-                                      : result.formula + ", relative to " + best.metal->name;
+    const Property* property = catalogue.property(result.formula);
+    const MeritScale merit{{catalogue, result.formula, result.unit, units},
+                           property || seconds ? no_number : best.place.median};
+    chart.axis_label = property  ? label_with_unit(*property, units)
+                       : seconds ? "fall time, s"
+                                 : result.formula + ", relative to " + best.metal->name;
     const std::size_t rows = std::min(most_rows, result.ranked.size());
     chart.varied = result.samples > 0;
     chart.beyond = result.ranked.size() - rows;

@@ -32,7 +32,7 @@ Result<PointChart> scatter_chart(const Catalogue& catalogue, const CompareResult
     chart.title = shown_label(up, units) + " against " + shown_label(along, units);
     chart.x_label = label_with_unit(along, units);
     chart.y_label = label_with_unit(up, units);
-    chart.origin.conditions = conditions_text(result.conditions);
+    chart.origin.conditions = conditions_text(result.conditions) + rate_text({&along, &up});
     chart.origin.data_version = catalogue.data_version;
     std::size_t missing = 0;
     for (const ComparedMetal& row : result.rows) {

@@ -2,6 +2,7 @@
 
 #include "core/quantity/format.hpp"
 #include "usecases/eddy_words.hpp"
+#include "usecases/shown_money.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -9,19 +10,19 @@
 namespace pourbook {
 namespace {
 
-constexpr double inch_m = 0.0254;
-
 class SweptAxis {
 public:
-    SweptAxis(SweepOver over, UnitSystem units) : over_(over), workshop_(units == UnitSystem::workshop) {}
+    SweptAxis(SweepOver over, const Catalogue& catalogue, UnitSystem units)
+        : over_(over), workshop_(units == UnitSystem::workshop), length_(length_unit(units)),
+          money_(shown_currency(catalogue, units)) {}
 
     double shown(double si) const {
         if (over_ == SweepOver::temperature) return workshop_ ? si * 1.8 - 459.67 : si;
-        if (over_ == SweepOver::budget) return si;
-        return workshop_ ? si / inch_m : si * 1000;
+        if (over_ == SweepOver::budget) return money_.shown(si);
+        return si / length_.si;
     }
     std::string label() const {
-        const std::string length = workshop_ ? ", in" : ", mm";
+        const std::string length = ", " + length_.name;
         switch (over_) {
         case SweepOver::wall:
             return "wall thickness" + length;
@@ -30,19 +31,26 @@ public:
         case SweepOver::temperature:
             return workshop_ ? "temperature of the tube, °F" : "temperature of the tube, K";
         default:
-            return "money for the tube's metal, USD";
+            return "money for the tube's metal, " + money_.name;
         }
     }
     std::string words(double si) const {
         const UnitSystem units = workshop_ ? UnitSystem::workshop : UnitSystem::shown;
         if (over_ == SweepOver::temperature) return temperature_words(si, units);
-        if (over_ == SweepOver::budget) return significant(si, 3) + " USD";
+        if (over_ == SweepOver::budget) return money(si);
         return length_text(std::round(si * 1e6) / 1e6, units);
+    }
+
+    std::string money(double usd) const { return significant(money_.shown(usd), 3) + " " + money_.name; }
+    std::string seconds_per_money(double seconds, double usd) const {
+        return significant(seconds / money_.shown(usd), 3) + " s/" + money_.name;
     }
 
 private:
     SweepOver over_;
     bool workshop_;
+    NamedUnit length_;
+    ShownCurrency money_;
 };
 
 std::string hover_of(const SweepLine& line, const SweepPoint& p, const SweptAxis& axis, UnitSystem units) {
@@ -53,7 +61,7 @@ std::string hover_of(const SweepLine& line, const SweepPoint& p, const SweptAxis
         text +=
             "\ntube " + mass_text(p.tube_mass_kg, units) + ", " + significant(p.time_s / p.tube_mass_kg, 3) + " s/kg";
     if (std::isfinite(p.cost_usd))
-        text += "\nmetal " + significant(p.cost_usd, 3) + " USD, " + significant(p.time_s / p.cost_usd, 3) + " s/USD";
+        text += "\nmetal " + axis.money(p.cost_usd) + ", " + axis.seconds_per_money(p.time_s, p.cost_usd);
     return text;
 }
 
@@ -103,7 +111,7 @@ void add_place_of_setup(CurveChart& chart, const SweepResult& r, const SweptAxis
 } // namespace
 
 CurveChart sweep_chart(const Catalogue& catalogue, const SweepResult& result, UnitSystem units) {
-    const SweptAxis axis(result.over, units);
+    const SweptAxis axis(result.over, catalogue, units);
     CurveChart chart;
     chart.title = std::string("Fall time against ") + name_of(result.over);
     chart.x_label = axis.label();
@@ -128,6 +136,7 @@ CurveChart sweep_chart(const Catalogue& catalogue, const SweepResult& result, Un
     chart.origin.data_version = catalogue.data_version;
     chart.origin.conditions = result.over == SweepOver::temperature ? result.conditions.condition + " condition"
                                                                     : conditions_text(result.conditions);
+    if (result.over == SweepOver::budget) chart.origin.conditions += rate_text({catalogue.property("price")});
     return chart;
 }
 

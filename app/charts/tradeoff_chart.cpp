@@ -98,7 +98,9 @@ PointChart tradeoff_chart(const Catalogue& catalogue, const TradeoffResult& resu
     chart.subtitle = "on the line: no other metal beats it in both";
     chart.x_label = along.axis;
     chart.y_label = up.axis;
-    chart.origin.conditions = conditions_text(result.conditions, result.to_K);
+    chart.origin.conditions =
+        conditions_text(result.conditions, result.to_K) +
+        rate_text({catalogue.property(result.first_formula), catalogue.property(result.second_formula)});
     chart.origin.data_version = catalogue.data_version;
     const std::vector<const TradeoffPoint*> drawn = drawn_points(result, pinned);
     if (drawn.size() < result.points.size())

@@ -2,6 +2,7 @@
 
 #include "core/quantity/format.hpp"
 #include "core/quantity/unit.hpp"
+#include "usecases/shown_money.hpp"
 
 #include <algorithm>
 #include <array>
@@ -78,6 +79,12 @@ std::string conditions_text(const Conditions& conditions, double to_K) {
     text += conditions.temper.empty() ? conditions.condition + " condition" : "temper " + conditions.temper;
     if (conditions.price_form != "exchange") text += ", " + conditions.price_form + " prices";
     return text;
+}
+
+std::string rate_text(std::initializer_list<const Property*> shown) {
+    for (const Property* p : shown)
+        if (const std::string rate = p ? shown_rate(*p) : ""; !rate.empty()) return ", money at " + rate;
+    return {};
 }
 
 std::string short_source(const Reference& reference) {

@@ -4,6 +4,7 @@
 #include "charts/scene.hpp"
 #include "usecases/shown.hpp"
 
+#include <initializer_list>
 #include <string>
 
 namespace pourbook {
@@ -25,6 +26,9 @@ std::string temperature_text(double kelvin);
 
 /// "at 293.15 K (20 °C), reference condition", with form of prices where it is not the exchange's.
 std::string conditions_text(const Conditions& conditions, double to_K = no_number);
+
+/// ", money at 1.08 USD/EUR, central bank, 2026-11-01", where one of these is money shown in another currency.
+std::string rate_text(std::initializer_list<const Property*> shown);
 
 /// A source as people quote it in passing: "Matula 1979", "Ho et al. 1983".
 std::string short_source(const Reference& reference);

@@ -83,7 +83,8 @@ void declare_sweep_curve(Context& context, CLI::App* chart) {
         chart_kind<SweepWords>(context, chart, "sweep", "fall time against wall, bore, temperature or budget",
                                [](const Catalogue& catalogue, const SweepWords& w, const Conditions& conditions,
                                   UnitSystem units) -> Result<Drawing> {
-                                   Result<SweepRequest> request = with_range(w.request, w.over[0], w.over[1]);
+                                   Result<SweepRequest> request =
+                                       with_range(catalogue, w.request, w.over[0], w.over[1]);
                                    if (!request) return request.problem();
                                    request->conditions = conditions;
                                    const Result<SweepResult> result = sweep(catalogue, *request);

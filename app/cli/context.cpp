@@ -1,5 +1,6 @@
 #include "cli/context.hpp"
 
+#include "core/workshop/check_entry.hpp"
 #include "usecases/mix_metal.hpp"
 
 #include <algorithm>
@@ -11,6 +12,10 @@ CLI::App* Context::command(CLI::App* parent, const std::string& name, const std:
     CLI::App* c = parent->add_subcommand(name, help);
     c->add_flag("--json", json, "answer as JSON, SI units");
     c->add_option("--units", units, "si (default) or workshop: degF, lb, %IACS");
+    c->add_option("--currency", currency, "money in this currency, by your own rate for it (default: your profile's)")
+        ->check([](const std::string& word) {
+            return is_currency(word) ? "" : "'" + word + "': three capital letters are expected, such as EUR";
+        });
     return c;
 }
 

@@ -21,6 +21,7 @@ struct Context {
     std::ostream& err;
     bool json = false;
     std::string units = "si";
+    std::string currency; // empty: the profile's
     ConditionWords words;
     std::string today;                                                  // year and month
     std::function<Result<casting::Mesh>(const std::string&)> read_mesh; // of an STL file
@@ -38,7 +39,7 @@ struct Context {
     Context(const CommandLine& command_line, std::ostream& out_stream, std::ostream& err_stream)
         : out(out_stream), err(err_stream), setup(command_line) {}
 
-    /// A command with --json and --units.
+    /// A command with --json, --units and --currency.
     CLI::App* command(const std::string& name, const std::string& help) { return command(&app, name, help); }
     CLI::App* command(CLI::App* parent, const std::string& name, const std::string& help);
     /// Adds --at, --condition, --purity-rrr.

@@ -2,6 +2,7 @@
 
 #include "cli/context.hpp"
 #include "usecases/mix_metal.hpp"
+#include "usecases/shown_money.hpp"
 
 #include <algorithm>
 #include <cstdio>
@@ -95,15 +96,20 @@ int answered(const CommandLine& setup, const TopWords& top, Context& context) {
     Catalogue reference = setup.open(top.reference.empty() ? setup.default_reference : top.reference);
     const auto workshop = setup.open_workshop(path);
     if (!workshop) return context.failed(workshop.problem());
-    const Result<WorkshopData> own = read_workshop(**workshop);
+    Result<WorkshopData> own = read_workshop(**workshop);
     if (!own) return context.failed(own.problem());
+    if (!context.currency.empty()) {
+        const Result<Converted> rate = newest_rate(context.currency, own->rates);
+        if (!rate) return context.failed({rate.problem().kind, "--currency: " + rate.problem().text, 0});
+        own->profile.currency = context.currency;
+    }
     if (!context.answer) return setup.window(reference, top.window, **workshop);
     const WithWorkshop with = with_workshop(std::move(reference), *own);
     context.workshop = workshop->get();
     context.own = *own;
     const int code = answer(context, with.catalogue);
-    for (const std::string& remark : with.left_out)
-        if (code == 0) context.err << "pourbook: left out: " << remark << "\n";
+    for (const std::string& remark : with.remarks)
+        if (code == 0) context.err << "pourbook: " << remark << "\n";
     return code;
 }
 

@@ -34,7 +34,7 @@ void declare_sweep(Context& context) {
     c->callback([&context, words] {
         context.answer =
             context.under_conditions([&context, words](const Catalogue& catalogue, const Conditions& conditions) {
-                Result<SweepRequest> asked = with_range(words->request, words->over[0], words->over[1]);
+                Result<SweepRequest> asked = with_range(catalogue, words->request, words->over[0], words->over[1]);
                 if (!asked) return context.failed(asked.problem());
                 asked->conditions = conditions;
                 return answered(

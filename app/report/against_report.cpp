@@ -4,6 +4,7 @@
 #include "report/eddy_json.hpp"
 #include "report/eddy_words.hpp"
 #include "report/table.hpp"
+#include "usecases/shown_money.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -15,7 +16,7 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-Table side_by_side(const AgainstResult& r, UnitSystem units) {
+Table side_by_side(const AgainstResult& r, const Catalogue& catalogue, UnitSystem units) {
     Table t{{{""}, {"first", true}, {"second", true}}, {}};
     const auto add = [&](const char* name, auto words) { t.rows.push_back({name, words(r.first), words(r.second)}); };
     const auto finite = [](double x, auto words) { return std::isfinite(x) ? words(x) : std::string("no value"); };
@@ -37,7 +38,7 @@ Table side_by_side(const AgainstResult& r, UnitSystem units) {
     add("tube's mass",
         [&](const DropResult& d) { return finite(d.tube_mass_kg, [&](double kg) { return mass_text(kg, units); }); });
     add("its metal costs", [&](const DropResult& d) {
-        return finite(d.cost_usd, [](double usd) { return significant(usd, 3) + " USD"; });
+        return finite(d.cost_usd, [&](double usd) { return shown_money(catalogue, usd, 3, units); });
     });
     return t;
 }
@@ -62,7 +63,7 @@ std::string text_of(const AgainstResult& r, const Catalogue& catalogue, UnitSyst
     std::ostringstream out;
     out << wrapped(r.sentence, eddy_page_width, "") << "\nmagnet  " << magnet_text(r.first.setup, units) << "\n";
     if (!r.same_magnet) out << "and     " << magnet_text(r.second.setup, units) << "\n";
-    out << "\n" << as_text(side_by_side(r, units));
+    out << "\n" << as_text(side_by_side(r, catalogue, units));
     for (const DropResult* d : {&r.first, &r.second}) {
         out << "\n" << (d == &r.first ? "First set-up" : "Second set-up") << "\n";
         write_grounds(out, d->setup, &d->tube, catalogue);

@@ -3,6 +3,7 @@
 #include "core/quantity/format.hpp"
 #include "report/eddy_words.hpp"
 #include "report/table.hpp"
+#include "usecases/shown_money.hpp"
 
 #include <cmath>
 #include <sstream>
@@ -65,6 +66,8 @@ std::string text_of(const DropResult& r, const Catalogue& catalogue, UnitSystem 
         << " A·m²\n"
         << "tube              ";
     if (std::isfinite(r.tube_mass_kg)) out << mass_text(r.tube_mass_kg, units) << "; ";
+    if (std::isfinite(r.cost_usd))
+        out << "its metal costs " << shown_money(catalogue, r.cost_usd, 3, units) << at_rate(catalogue) << "; ";
     out << "the open ends take " << length_text(r.model->nominal().tube_length_m - r.effective_length_m, units)
         << " from its length\n"
         << "in the hand       the tube weighs " << newtons(r.felt_N)

@@ -1,11 +1,18 @@
 #include "report/json_parts.hpp"
 
+#include "usecases/shown_money.hpp"
+
 #include <cmath>
 
 namespace pourbook {
 
 Json json_number(double x) {
     return std::isfinite(x) ? Json(x) : Json(nullptr);
+}
+
+Json json_rate(const Catalogue& catalogue) {
+    const std::string rate = shown_rate(catalogue);
+    return rate.empty() ? Json(nullptr) : Json(rate);
 }
 
 std::string json_text(const Json& json) {

@@ -124,6 +124,7 @@ private:
         line("Metal value " + money(r_.metal_value->value_si) + "/kg, prices as old as " + r_.value_as_of +
              (r_.blend ? ": " + money(r_.metal_value->value_si * r_.mass_kg) + " for the melt" : "") +
              " (without premium, making or refining)");
+        if (const std::string rate = rate_sentence(catalogue_); !rate.empty() && units_ != UnitSystem::base) line(rate);
     }
 
     void addition() {

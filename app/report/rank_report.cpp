@@ -6,6 +6,9 @@
 #include "report/eddy_words.hpp"
 #include "report/json_parts.hpp"
 #include "report/table.hpp"
+#include "usecases/shown_merit.hpp"
+#include "usecases/shown_money.hpp"
+#include "usecases/tube_columns.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -63,7 +66,7 @@ Table head_of(const RankResult& r, const Catalogue& catalogue, UnitSystem units)
              {"ranks", true}},
             {}};
     if (r.fall)
-        for (const char* column : {"wall, mm", "tube, g", "USD"}) t.columns.push_back({column, true});
+        for (const TubeColumn& c : tube_columns(catalogue, units)) t.columns.push_back({c.head, true});
     for (const RankInput& i : r.ranked.front().inputs) {
         const std::string unit = shown_unit(*catalogue.property(i.property), units);
         t.columns.push_back({i.property + (unit.empty() ? "" : ", " + unit), true});
@@ -77,18 +80,20 @@ std::string figure(double x) {
     return std::isnan(x) ? "" : significant(x, 3);
 }
 
-std::vector<std::string> row_of(const RankedMetal& m, const Catalogue& catalogue, UnitSystem units) {
+std::vector<std::string> row_of(const RankedMetal& m, const ShownMerit& merit, const Catalogue& catalogue,
+                                UnitSystem units) {
     const Place& p = m.place;
+    const double low = merit.number(p.low90), high = merit.number(p.high90);
     std::vector<std::string> row = {std::to_string(p.rank),
                                     m.metal->slug,
-                                    significant(p.median, 3),
-                                    figure(p.low90),
-                                    figure(p.high90),
+                                    significant(merit.number(p.median), 3),
+                                    figure(std::min(low, high)),
+                                    figure(std::max(low, high)),
                                     std::isnan(p.p_first) ? "" : significant(100 * p.p_first, 2) + " %",
                                     p.rank_low ? std::to_string(p.rank_low) + "-" + std::to_string(p.rank_high)
                                                : "not counted"};
     if (m.tube)
-        for (const double x : {m.tube->wall_m * 1e3, m.tube->mass_kg * 1e3, m.tube->cost_usd}) row.push_back(figure(x));
+        for (const TubeColumn& c : tube_columns(catalogue, units)) row.push_back(figure(c.number(*m.tube)));
     for (const RankInput& i : m.inputs) row.push_back(shown_value(*catalogue.property(i.property), i.value, units));
     row.push_back(m.inputs.empty() ? "" : m.inputs.front().value.condition);
     const bool stale = std::any_of(m.inputs.begin(), m.inputs.end(), [](const RankInput& i) { return i.value.stale; });
@@ -96,21 +101,21 @@ std::vector<std::string> row_of(const RankedMetal& m, const Catalogue& catalogue
     return row;
 }
 
-Table table_of(const RankResult& r, const Catalogue& catalogue, UnitSystem units) {
+Table table_of(const RankResult& r, const ShownMerit& merit, const Catalogue& catalogue, UnitSystem units) {
     Table t = head_of(r, catalogue, units);
-    for (const RankedMetal& m : r.ranked) t.rows.push_back(row_of(m, catalogue, units));
+    for (const RankedMetal& m : r.ranked) t.rows.push_back(row_of(m, merit, catalogue, units));
     return t;
 }
 
 /// "cylinder 12 x 10 mm, N42, 1.30 T; bore 13 mm, length 1000 mm, wall: what 20 USD buys".
-void write_fall(std::ostream& out, const FallTime& fall, UnitSystem units) {
+void write_fall(std::ostream& out, const FallTime& fall, const Catalogue& catalogue, UnitSystem units) {
     const DropSetup& setup = fall.setup();
     out << wrapped(magnet_text(setup, units) + "; " + tube_text(setup.inputs, units), page_width, "    ");
     if (fall.holding() == Holding::mass)
         out << "the wall is free instead: each tube has the mass " << mass_text(fall.held_si(), units) << "\n";
     if (fall.holding() == Holding::budget)
-        out << "the wall is free instead: what " << significant(fall.held_si(), 3)
-            << " USD buy of each metal, without making or loss\n";
+        out << "the wall is free instead: what " << shown_money(catalogue, fall.held_si(), 3, units)
+            << " buy of each metal, without making or loss\n";
     for (const std::string& a : setup.assumptions) out << wrapped("assumed: " + a, page_width, "    ");
 }
 
@@ -135,6 +140,7 @@ std::string json_of(const RankResult& result, const Catalogue& catalogue) {
                 {"samples", result.samples}};
     if (result.fall) {
         out["held"] = json_number(result.fall->held_si()); // kg or USD
+        out["rate_of_exchange"] = json_rate(catalogue);
         out["assumptions"] = result.fall->setup().assumptions;
     }
     out["results"] = Json::array();
@@ -154,16 +160,19 @@ std::string json_of(const RankResult& result, const Catalogue& catalogue) {
 }
 
 std::string text_of(const RankResult& r, const Catalogue& catalogue, UnitSystem units) {
+    const ShownMerit merit(catalogue, r.formula, r.unit, units);
     std::ostringstream out;
     if (!r.sentence.empty()) out << wrapped(r.label + ": " + r.sentence, page_width, "");
-    out << r.formula << " [" << r.unit << "], best " << (r.best_high ? "high" : "low") << ", at "
-        << trimmed(r.conditions.temperature_K, 6) << " K"
+    out << r.formula << " [" << (merit.unit().empty() ? "1" : merit.unit()) << "], best "
+        << (r.best_high ? "high" : "low") << ", at " << trimmed(r.conditions.temperature_K, 6) << " K"
         << (std::isnan(r.to_K) ? "" : " to " + trimmed(r.to_K, 6) + " K (the worst over the range counts)")
         << ", condition: " << r.conditions.condition << "\n";
-    if (r.fall) write_fall(out, *r.fall, units);
+    if (r.fall) write_fall(out, *r.fall, catalogue, units);
     out << "\n";
     if (r.ranked.empty()) out << "no metal can be ranked: see below\n";
-    if (!r.ranked.empty()) out << as_text(table_of(r, catalogue, units));
+    if (!r.ranked.empty()) out << as_text(table_of(r, merit, catalogue, units));
+    if (const std::string rate = rate_sentence(catalogue); !rate.empty() && (r.fall || !r.order_by_price_form.empty()))
+        out << wrapped(rate, page_width, "    ");
     if (r.ranked.size() < r.ranked_in_all)
         out << "(" << r.ranked_in_all - r.ranked.size() << " more: leave out --top)\n";
     for (const auto& [form, slugs] : r.order_by_price_form)

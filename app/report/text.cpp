@@ -2,6 +2,7 @@
 
 #include "core/quantity/format.hpp"
 #include "report/table.hpp"
+#include "usecases/shown_money.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -46,6 +47,11 @@ void write_references(std::ostream& out, const std::vector<SourceValue>& sources
             out << wrapped("  [" + s.key + "] " + r->full(), page_width, "      ");
 }
 
+std::string rate_line(const Catalogue& catalogue) {
+    const std::string rate = rate_sentence(catalogue);
+    return rate.empty() ? "" : wrapped(rate, page_width, "    ");
+}
+
 } // namespace
 
 std::string text_of_metals(const std::vector<const Metal*>& metals) {
@@ -60,6 +66,8 @@ std::string text_of(const ValueResult& r, const Catalogue& catalogue, UnitSystem
     out << r.metal->name << ", " << r.property->label << ": " << shown_full(*r.property, r.value, units) << "\n";
     if (!std::isnan(r.value.temperature_K))
         out << "  at " << temperature_text(r.value.temperature_K) << ", condition: " << r.value.condition << "\n";
+    if (const std::string rate = shown_rate(*r.property); !rate.empty())
+        out << wrapped("  shown at " + rate, page_width, "      ");
     for (const std::string& step : r.value.trail) out << wrapped("  " + step, page_width, "      ");
     for (const SourceValue& s : r.value.sources) {
         const std::string figure = std::isnan(s.value_si) ? s.printed : shown_si(*r.property, s.value_si, units);
@@ -102,7 +110,7 @@ std::string text_of(const SheetResult& s, const Catalogue& catalogue, UnitSystem
         t.rows.push_back({p.label, shown_value(p, e, units), u, p.is_text ? "" : shown_unit(p, units), e.condition,
                           mark(e.how_known), e.sources.front().key + ", " + e.sources.front().locator});
     }
-    out << as_text(t) << "\nRecords (as printed)\n";
+    out << as_text(t) << rate_line(catalogue) << "\nRecords (as printed)\n";
     Table records{{{"id"}, {"figure"}, {"condition"}, {"use"}, {"known"}, {"source"}}, {}};
     for (const Record& r : m.records) {
         std::string figure = r.text + r.none + r.equation_printed;

@@ -3,6 +3,7 @@
 #include "core/eddy/fall_times.hpp"
 #include "core/quantity/format.hpp"
 #include "core/ranking/order.hpp"
+#include "usecases/shown_money.hpp"
 
 #include <cmath>
 
@@ -97,13 +98,14 @@ std::string chance(double p) {
     return p > 0.999 ? "more than 99.9 %" : trimmed(100 * p, p > 0.99 ? 3 : 2) + " %";
 }
 
-std::string weights(const DropResult& a, const DropResult& b) {
+std::string weights(const Catalogue& catalogue, const DropResult& a, const DropResult& b) {
     std::string text;
     if (std::isfinite(a.tube_mass_kg) && std::isfinite(b.tube_mass_kg))
         text += " The tubes weigh " + significant(a.tube_mass_kg * 1000, 3) + " g and " +
                 significant(b.tube_mass_kg * 1000, 3) + " g";
     if (!text.empty() && std::isfinite(a.cost_usd) && std::isfinite(b.cost_usd))
-        text += ", their metal costs " + significant(a.cost_usd, 2) + " and " + significant(b.cost_usd, 2) + " USD";
+        text += ", their metal costs " + shown_money(catalogue, a.cost_usd, 2, UnitSystem::shown) + " and " +
+                shown_money(catalogue, b.cost_usd, 2, UnitSystem::shown) + at_rate(catalogue);
     return text.empty() ? text : text + ".";
 }
 
@@ -115,7 +117,7 @@ std::string wall_answer(const AgainstResult& r) {
     return r.second_longer ? "" : " No wall of " + metal + " with that bore, however thick, would hold it as long.";
 }
 
-std::string sentence_of(const AgainstResult& r) {
+std::string sentence_of(const Catalogue& catalogue, const AgainstResult& r) {
     const DropResult &longer = r.second_longer ? r.second : r.first, &shorter = r.second_longer ? r.first : r.second;
     const auto told = [&](const DropResult& d) {
         const std::string magnet =
@@ -129,7 +131,7 @@ std::string sentence_of(const AgainstResult& r) {
                         "), and the first is ahead with a probability of only " + chance(r.p_longer) + "."
                   : significant(r.ratio_median, 3) + " times as long" + interval + "; probability " +
                         chance(r.p_longer) + ").";
-    return text + weights(longer, shorter) + wall_answer(r);
+    return text + weights(catalogue, longer, shorter) + wall_answer(r);
 }
 
 Problem named(Problem problem, const char* which) {
@@ -156,7 +158,7 @@ Result<AgainstResult> against(const Catalogue& catalogue, const AgainstRequest& 
     r.same_magnet = same_magnet(request.first.setup, request.second.setup);
     compare(r, request);
     r.equal_wall_m = equal_wall(r);
-    r.sentence = sentence_of(r);
+    r.sentence = sentence_of(catalogue, r);
     return r;
 }
 

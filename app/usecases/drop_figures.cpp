@@ -2,6 +2,7 @@
 
 #include "core/quantity/format.hpp"
 #include "usecases/eddy_words.hpp"
+#include "usecases/shown_money.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -32,7 +33,7 @@ bool knows_peak(const DropResult& r) {
 
 } // namespace
 
-std::vector<DropFigure> drop_figures(const DropResult& r, UnitSystem units) {
+std::vector<DropFigure> drop_figures(const Catalogue& catalogue, const DropResult& r, UnitSystem units) {
     const auto known = [](double x, auto words) { return std::isfinite(x) ? words(x) : std::string(); };
     return {
         {"time", "fall time", seconds(r.fall.time_s),
@@ -57,8 +58,9 @@ std::vector<DropFigure> drop_figures(const DropResult& r, UnitSystem units) {
          known(r.warming_K, [](double k) { return "warms it by " + significant(k * 1000, 2) + " mK"; }),
          "The height that the magnet loses, less the speed it keeps."},
         {"tube", "tube", std::isfinite(r.tube_mass_kg) ? mass_text(r.tube_mass_kg, units) : std::string("no density"),
-         known(r.cost_usd, [](double usd) { return "metal " + significant(usd, 3) + " USD"; }),
-         "Mass from the cited density; money for that mass at the cited price."},
+         known(r.cost_usd, [&](double usd) { return "metal " + shown_money(catalogue, usd, 3, units); }),
+         joined({"Mass from the cited density; money for that mass at the cited price.", rate_sentence(catalogue)},
+                " ")},
     };
 }
 

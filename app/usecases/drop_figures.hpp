@@ -15,7 +15,7 @@ struct DropFigure {
     std::string meaning; // one or two sentences
 };
 
-std::vector<DropFigure> drop_figures(const DropResult& result, UnitSystem units);
+std::vector<DropFigure> drop_figures(const Catalogue& catalogue, const DropResult& result, UnitSystem units);
 
 /// Figures, sources and assumptions that every figure of the drop rests on, a line each.
 std::vector<std::string> drop_grounds(const DropResult& result);

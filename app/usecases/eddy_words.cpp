@@ -11,6 +11,14 @@ constexpr double iacs_S_m = 58e6; // 100 %IACS (IEC 60028)
 
 } // namespace
 
+NamedUnit length_unit(UnitSystem units) {
+    return units == UnitSystem::workshop ? NamedUnit{"in", inch_m} : NamedUnit{"mm", 1e-3};
+}
+
+NamedUnit mass_unit(UnitSystem units) {
+    return units == UnitSystem::workshop ? NamedUnit{"oz", ounce_kg} : NamedUnit{"g", 1e-3};
+}
+
 std::string length_text(double m, UnitSystem units) {
     return units == UnitSystem::workshop ? trimmed(m / inch_m, 4) + " in" : trimmed(m * 1000, 5) + " mm";
 }

@@ -9,6 +9,13 @@
 
 namespace pourbook {
 
+struct NamedUnit {
+    std::string name;
+    double si = 1; // of one
+};
+NamedUnit length_unit(UnitSystem units); // of a wall: mm, in
+NamedUnit mass_unit(UnitSystem units);   // of a tube: g, oz
+
 std::string length_text(double metres, UnitSystem units); // "12 mm", "0.472 in"
 std::string speed_text(double metres_per_second, UnitSystem units);
 std::string mass_text(double kilograms, UnitSystem units);

@@ -2,6 +2,7 @@
 
 #include "core/quantity/unit.hpp"
 #include "usecases/low_speed.hpp"
+#include "usecases/shown_money.hpp"
 
 #include <cmath>
 #include <numbers>
@@ -14,23 +15,29 @@ Problem unreadable(const std::string& text) {
 }
 
 /// The amount that goes with the holding, NaN with the same size.
-Result<double> held_amount(const FallWords& words, Holding holding) {
+Result<double> held_amount(const Catalogue& catalogue, const FallWords& words, Holding holding) {
     if (!words.mass.empty() && holding != Holding::mass) return unreadable("--mass goes with --holding mass");
     if (!words.budget.empty() && holding != Holding::budget) return unreadable("--budget goes with --holding budget");
     if (holding == Holding::size) return no_number;
     const bool mass = holding == Holding::mass;
     const std::string option = mass ? "--mass" : "--budget", text = mass ? words.mass : words.budget,
-                      example = mass ? "300g" : "20USD";
+                      example = mass ? "300g" : usual_budget(catalogue);
     if (text.empty())
         return unreadable("--holding " + std::string(mass ? "mass" : "budget") +
                           ": a fall needs to know how much: " + option + " " + example);
-    const Result<double> amount = parse_si(text, base_dimension(mass ? Dimension::kilogram : Dimension::money), option);
+    const Result<double> amount =
+        mass ? parse_si(text, base_dimension(Dimension::kilogram), option) : usd_from(catalogue, text, option);
+    if (!amount && !mass) return amount.problem();
     if (!amount || !(*amount > 0) || !std::isfinite(*amount))
         return unreadable(option + " '" + text + "': an amount above zero is expected, such as " + example);
     return *amount;
 }
 
 } // namespace
+
+std::string usual_budget(const Catalogue& catalogue, const char* gap) {
+    return round_amount(catalogue, 20, gap);
+}
 
 Result<std::shared_ptr<const FallTime>> FallTime::from_words(const Catalogue& catalogue, const FallWords& words,
                                                              Holding holding) {
@@ -39,7 +46,7 @@ Result<std::shared_ptr<const FallTime>> FallTime::from_words(const Catalogue& ca
                           "13mm:15mm:1m, as for drop");
     Result<DropSetup> setup = drop_setup(catalogue, words.setup);
     if (!setup) return setup.problem();
-    const Result<double> held = held_amount(words, holding);
+    const Result<double> held = held_amount(catalogue, words, holding);
     if (!held) return held.problem();
     return std::shared_ptr<const FallTime>(new FallTime(std::move(*setup), holding, *held));
 }

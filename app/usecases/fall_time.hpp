@@ -26,6 +26,9 @@ struct FallWords {
     std::string mass, budget; // of the tube, with that holding
 };
 
+/// A budget to begin with, as it is typed: "20USD", "20EUR".
+std::string usual_budget(const Catalogue& catalogue, const char* gap = "");
+
 class FallTime {
 public:
     /// Errors: those of drop_setup; unreadable (magnet or tube missing, mass or budget missing or not asked for).

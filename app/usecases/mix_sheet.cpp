@@ -4,6 +4,7 @@
 #include "core/quantity/unit.hpp"
 #include "usecases/mix_metal.hpp"
 #include "usecases/mix_words.hpp"
+#include "usecases/shown_money.hpp"
 
 #include <cmath>
 
@@ -20,9 +21,10 @@ Result<double> mass_from(const std::string& word) {
     return kg;
 }
 
-Result<double> money_from(const std::string& word) {
-    const Result<double> usd = parse_si(word, base_dimension(Dimension::money), "an amount of money");
-    if (usd && !(*usd >= 0)) return unreadable("an amount such as 850 USD is expected");
+Result<double> paid_from(const Catalogue& catalogue, const std::string& word) {
+    const Result<double> usd = usd_from(catalogue, word, "paid");
+    if (usd && !(*usd >= 0))
+        return unreadable("an amount such as " + round_amount(catalogue, 850, " ") + " is expected");
     return usd;
 }
 
@@ -148,8 +150,13 @@ private:
         if (words_.bare) return;
         for (const MixStockWords& s : words_.stocks) {
             if (s.paid.empty()) continue;
-            if (const Result<double> usd = money_from(s.paid))
-                out_.paid_usd = (std::isnan(out_.paid_usd) ? 0 : out_.paid_usd) + *usd;
+            const Result<double> usd = paid_from(catalogue_, s.paid);
+            if (!usd) {
+                out_.paid_usd = no_number;
+                out_.paid_fault = usd.problem().text;
+                return;
+            }
+            out_.paid_usd = (std::isnan(out_.paid_usd) ? 0 : out_.paid_usd) + *usd;
         }
     }
 
@@ -228,7 +235,7 @@ std::string mix_word_fault(const Catalogue& catalogue, const std::string& name, 
     if (name == "metal") return why_not(metal_composition(catalogue, word));
     if (name == "composition") return why_not(composition_from(catalogue, word));
     if (word.empty()) return "";
-    if (name == "paid") return why_not(money_from(word));
+    if (name == "paid") return why_not(paid_from(catalogue, word));
     if (name == "melt-loss") return why_not(loss_from(word));
     if (name == "target") return why_not(share_from(catalogue, word));
     if (name == "with") return why_not(metal_composition(catalogue, word));

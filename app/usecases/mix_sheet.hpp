@@ -11,7 +11,7 @@ namespace pourbook {
 
 struct MixStockWords {
     std::string mass, metal; // as in mix_words.hpp
-    std::string paid;        // for all of it, such as "850 USD"; may be empty
+    std::string paid;        // for all of it, such as "850 USD" (shown_money.hpp); may be empty
     bool operator==(const MixStockWords&) const = default;
 };
 
@@ -26,7 +26,7 @@ struct MixSheetWords {
 
 struct MixSheet {
     Result<MixResult> answer = Problem{Problem::Kind::no_value, "not asked", 0};
-    std::string target_fault, impurity_fault, measured_fault;
+    std::string target_fault, impurity_fault, measured_fault, paid_fault;
     double paid_usd = no_number;  // where a price is given for any stock
     double worth_usd = no_number; // metal in the melt after losses
     std::vector<const Caution*> cautions;

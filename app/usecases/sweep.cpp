@@ -5,6 +5,7 @@
 #include "core/quantity/unit.hpp"
 #include "usecases/find_metal.hpp"
 #include "usecases/low_speed.hpp"
+#include "usecases/shown_money.hpp"
 
 #include <algorithm>
 #include <array>
@@ -185,25 +186,39 @@ double wall_for_share(const eddy::DropInputs& inputs, double share) {
     return a * std::exp((low + high) / 2);
 }
 
-Result<SweepRequest> with_range(SweepRequest r, const std::string& over, const std::string& range) {
+std::string usual_range(const Catalogue& catalogue, SweepOver over) {
+    switch (over) {
+    case SweepOver::wall:
+        return "0.5mm:15mm";
+    case SweepOver::bore:
+        return "16mm:40mm";
+    case SweepOver::temperature:
+        return "77K:400K";
+    default:
+        return round_amount(catalogue, 1) + ":" + round_amount(catalogue, 50);
+    }
+}
+
+Result<SweepRequest> with_range(const Catalogue& catalogue, SweepRequest r, const std::string& over,
+                                const std::string& range) {
     constexpr std::array all = {SweepOver::wall, SweepOver::bore, SweepOver::temperature, SweepOver::budget};
     const auto at = std::find_if(all.begin(), all.end(), [&](SweepOver o) { return over == name_of(o); });
     if (at == all.end())
         return Problem{Kind::unreadable, "--over '" + over + "': wall, bore, temperature or budget is expected", 0};
     r.over = *at;
     const std::size_t colon = range.find(':');
-    const Dimension dimension = base_dimension(r.over == SweepOver::temperature ? Dimension::kelvin
-                                               : r.over == SweepOver::budget    ? Dimension::money
-                                                                                : Dimension::metre);
-    const char* example = r.over == SweepOver::temperature ? "77K:300K"
-                          : r.over == SweepOver::budget    ? "5USD:50USD"
-                                                           : "1mm:5mm";
-    const Problem expected{Kind::unreadable,
-                           "--over " + over + " '" + range + "': FROM:TO is expected, such as " + example, 0};
+    const Problem expected{
+        Kind::unreadable,
+        "--over " + over + " '" + range + "': FROM:TO is expected, such as " + usual_range(catalogue, r.over), 0};
     if (colon == std::string::npos) return expected;
-    const Result<double> from = parse_si(range.substr(0, colon), dimension, over),
-                         to = parse_si(range.substr(colon + 1), dimension, over);
-    if (!from || !to) return expected;
+    const Dimension dimension = base_dimension(r.over == SweepOver::temperature ? Dimension::kelvin : Dimension::metre);
+    const auto read = [&](const std::string& word) {
+        return r.over == SweepOver::budget ? usd_from(catalogue, word, "--over " + over)
+                                           : parse_si(word, dimension, over);
+    };
+    const Result<double> from = read(range.substr(0, colon)), to = read(range.substr(colon + 1));
+    for (const Result<double>* end : {&from, &to})
+        if (!*end) return r.over == SweepOver::budget ? end->problem() : expected;
     r.from_si = *from;
     r.to_si = *to;
     return r;

@@ -55,8 +55,12 @@ struct SweepResult {
 
 const char* name_of(SweepOver over);
 
-/// "wall", "1mm:5mm" into `over`, `from_si` and `to_si`. Errors: unreadable, with what is expected.
-Result<SweepRequest> with_range(SweepRequest request, const std::string& over, const std::string& range);
+/// "wall", "1mm:5mm" into `over`, `from_si` and `to_si`. Errors: unreadable, with what is expected; those of usd_from.
+Result<SweepRequest> with_range(const Catalogue& catalogue, SweepRequest request, const std::string& over,
+                                const std::string& range);
+
+/// A range to begin with, as it is typed; money in the currency shown.
+std::string usual_range(const Catalogue& catalogue, SweepOver over);
 
 /// Wall thickness at which the low-speed drag reaches a share of that of an endless wall.
 double wall_for_share(const eddy::DropInputs& inputs, double share);

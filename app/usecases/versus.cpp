@@ -5,6 +5,7 @@
 #include "usecases/find_metal.hpp"
 #include "usecases/judge.hpp"
 #include "usecases/shown.hpp"
+#include "usecases/shown_money.hpp"
 
 #include <algorithm>
 #include <cctype>
@@ -208,11 +209,13 @@ std::string sentence_of(const Catalogue& catalogue, const VersusResult& r) {
 }
 
 /// What is equal for both, as far as it bears on the answer.
-std::string held_words(const GoalPlan& plan) {
+std::string held_words(const Catalogue& catalogue, const GoalPlan& plan) {
     if (const auto& fall = plan.merit.fall()) {
         if (fall->holding() == Holding::size) return "tubes of the same size";
-        const std::string amount = fall->holding() == Holding::mass ? significant(fall->held_si() * 1000, 3) + " g"
-                                                                    : significant(fall->held_si(), 3) + " USD";
+        const std::string amount =
+            fall->holding() == Holding::mass
+                ? significant(fall->held_si() * 1000, 3) + " g"
+                : shown_money(catalogue, fall->held_si(), 3, UnitSystem::shown) + at_rate(catalogue);
         return "tubes of the same bore and length with " + amount + " of metal";
     }
     if (plan.holding == Holding::mass) return "parts of the same mass";
@@ -267,7 +270,7 @@ Result<VersusResult> versus(const Catalogue& catalogue, const VersusRequest& req
     r.best_high = plan->best_high;
     r.conditions = request.conditions;
     r.to_K = request.to_K;
-    r.held = held_words(*plan);
+    r.held = held_words(catalogue, *plan);
     const bool a_leads = !plan->worse(a->merit, b->merit);
     r.better = a_leads ? std::move(*a) : std::move(*b);
     r.worse = a_leads ? std::move(*b) : std::move(*a);

@@ -72,12 +72,12 @@ PriceSet own_set(const char* id, const std::string& name) {
     return set;
 }
 
-void add_prices(Catalogue& c, const WorkshopData& data, std::vector<std::string>& left_out) {
+void add_prices(Catalogue& c, const WorkshopData& data, std::vector<std::string>& remarks) {
     PriceSet set = own_set(own_prices_key, "Own price list");
     for (const OwnPrice& own : data.prices) {
         const Result<Converted> converted = in_dollars(own, data.rates);
         if (!converted) {
-            left_out.push_back("own price of " + own.metal + ": " + converted.problem().text);
+            remarks.push_back("left out: own price of " + own.metal + ": " + converted.problem().text);
             continue;
         }
         set.prices.push_back(price_from(own, *converted, own_prices_key, "own price list"));
@@ -86,11 +86,11 @@ void add_prices(Catalogue& c, const WorkshopData& data, std::vector<std::string>
     if (!set.prices.empty()) c.price_sets.insert(c.price_sets.begin(), std::move(set));
 }
 
-void add_metals(Catalogue& c, const WorkshopData& data, std::vector<std::string>& left_out) {
+void add_metals(Catalogue& c, const WorkshopData& data, std::vector<std::string>& remarks) {
     for (const OwnMetal& own : data.metals) {
         Result<Metal> metal = own_metal(c, own);
         if (!metal) {
-            left_out.push_back("own metal " + own.name + ": " + metal.problem().text);
+            remarks.push_back("left out: own metal " + own.name + ": " + metal.problem().text);
             continue;
         }
         c.metals.push_back(std::move(*metal));
@@ -99,7 +99,7 @@ void add_metals(Catalogue& c, const WorkshopData& data, std::vector<std::string>
     }
 }
 
-void add_values(Catalogue& c, const WorkshopData& data, std::vector<std::string>& left_out) {
+void add_values(Catalogue& c, const WorkshopData& data, std::vector<std::string>& remarks) {
     for (const OwnValue& own : data.values) {
         const bool is_own =
             std::any_of(data.metals.begin(), data.metals.end(), [&](const OwnMetal& m) { return m.name == own.metal; });
@@ -109,8 +109,8 @@ void add_values(Catalogue& c, const WorkshopData& data, std::vector<std::string>
         if (record && metal != c.metals.end())
             add_own_value(*metal, std::move(*record));
         else
-            left_out.push_back("own value of " + own.metal + ": " +
-                               (record ? "it is no metal of your own" : record.problem().text));
+            remarks.push_back("left out: own value of " + own.metal + ": " +
+                              (record ? "it is no metal of your own" : record.problem().text));
     }
 }
 
@@ -159,11 +159,11 @@ WithWorkshop with_workshop(Catalogue reference, const WorkshopData& data) {
     Catalogue& c = out.catalogue;
     if (!data.prices.empty() || !data.metals.empty() || !data.values.empty() || !data.stock.empty()) add_references(c);
     c.index();
-    add_metals(c, data, out.left_out);
-    add_values(c, data, out.left_out);
-    add_prices(c, data, out.left_out);
+    add_metals(c, data, out.remarks);
+    add_values(c, data, out.remarks);
+    add_prices(c, data, out.remarks);
     add_goals(c, data);
-    if (const std::string why = show_money_of(c, data); !why.empty()) out.left_out.push_back(why);
+    if (const std::string why = show_money_of(c, data); !why.empty()) out.remarks.push_back(why);
     c.index();
     return out;
 }

@@ -14,7 +14,7 @@ Result<WorkshopData> read_workshop(Workshop& workshop);
 
 struct WithWorkshop {
     Catalogue catalogue;
-    std::vector<std::string> left_out; // what could not be used, and why
+    std::vector<std::string> remarks; // "left out: own price of copper: no rate ...", each whole
 };
 
 /// Own prices come before the reference's sets; a price in another currency needs a rate of exchange, else it is left

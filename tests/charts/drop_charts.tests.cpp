@@ -115,8 +115,8 @@ TEST_CASE("a sweep's chart has a line per metal, a gap where nothing can be said
     sweep_request.metals = {"copper", "brass-cartridge"};
     sweep_request.steps = 5;
     sweep_request.samples = 50;
-    const Result<SweepRequest> wall = with_range(sweep_request, "wall", "1mm:6mm"),
-                               bore = with_range(sweep_request, "bore", "14mm:26mm");
+    const Result<SweepRequest> wall = with_range(catalogue, sweep_request, "wall", "1mm:6mm"),
+                               bore = with_range(catalogue, sweep_request, "bore", "14mm:26mm");
     REQUIRE(wall);
     REQUIRE(bore);
     const CurveChart chart = sweep_chart(catalogue, *sweep(catalogue, *wall), UnitSystem::shown);
@@ -128,6 +128,6 @@ TEST_CASE("a sweep's chart has a line per metal, a gap where nothing can be said
     const CurveChart wider = sweep_chart(catalogue, *sweep(catalogue, *bore), UnitSystem::shown);
     CHECK(wider.lines[0].stretches[0].size() == 4); // the magnet does not fit into 14 mm
     CHECK_FALSE(wider.notes.empty());
-    CHECK_FALSE(with_range(sweep_request, "colour", "1mm:2mm"));
-    CHECK_FALSE(with_range(sweep_request, "wall", "thick"));
+    CHECK_FALSE(with_range(catalogue, sweep_request, "colour", "1mm:2mm"));
+    CHECK_FALSE(with_range(catalogue, sweep_request, "wall", "thick"));
 }

@@ -17,7 +17,7 @@ DropRequest request_of(const Desk& desk) {
 }
 
 std::string figure(const DropResult& r, const std::string& id) {
-    for (const DropFigure& f : drop_figures(r, UnitSystem::shown))
+    for (const DropFigure& f : drop_figures(testing::real_catalogue(), r, UnitSystem::shown))
         if (f.id == id) return f.value;
     return {};
 }

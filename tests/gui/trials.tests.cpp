@@ -1,42 +1,21 @@
-#include "db/store/workshop_file.hpp"
 #include "report/entries_report.hpp"
 #include "tests/gui/desk.hpp"
+#include "tests/gui/shop.hpp"
 #include "usecases/shown_money.hpp"
 
 #include <catch2/catch.hpp>
 
-#include <unistd.h>
-
-#include <filesystem>
 #include <fstream>
-#include <map>
 #include <sstream>
 
 using namespace pourbook;
 using testing::Desk;
+using testing::put;
+using testing::Shop;
 
 namespace {
 
-/// A workshop's file of this test's own.
-class Shop {
-    struct Folder {
-        Folder() { std::filesystem::remove_all(path); }
-        ~Folder() { std::filesystem::remove_all(path); }
-        std::filesystem::path path =
-            std::filesystem::temp_directory_path() / ("pourbook-trials-" + std::to_string(::getpid()));
-    };
-    static std::unique_ptr<Workshop> opened(const Folder& folder) {
-        Result<std::unique_ptr<Workshop>> file = open_workshop((folder.path / "workshop.sqlite").string());
-        REQUIRE(file);
-        return std::move(*file);
-    }
-    Folder folder_;
-
-public:
-    std::unique_ptr<Workshop> workshop = opened(folder_);
-};
-
-/// The Trials view over it.
+/// The Trials view over a workshop.
 struct Bench : Shop {
     Desk desk{testing::real_catalogue(), 1440, 900, 1, workshop.get()};
     Bench() {
@@ -44,16 +23,6 @@ struct Bench : Shop {
         desk.settle();
     }
 };
-
-/// Kept as another program would.
-void put(Workshop& workshop, const char* kind, const std::map<std::string, std::string>& fields) {
-    Entry entry = new_entry(known_kind(kind));
-    for (const auto& [field, words] : fields) text_of(known_kind(kind), entry, field) = words;
-    const auto batch = workshop.begin("test");
-    REQUIRE(batch);
-    REQUIRE((*batch)->put(known_kind(kind), entry));
-    REQUIRE((*batch)->commit());
-}
 
 } // namespace
 
@@ -159,9 +128,9 @@ TEST_CASE("what of the workshop can't be used is said in the window") {
     desk.fill("field.date", "2026-11-20");
     desk.click("entry.keep");
     desk.settle();
-    REQUIRE(desk.session.left_out().size() == 1); // no rate of exchange
-    CHECK(desk.session.left_out().front().find("EUR") != std::string::npos);
-    CHECK(desk.text("left.out").find("EUR") != std::string::npos);
+    REQUIRE(desk.session.remarks().size() == 1); // no rate of exchange
+    CHECK(desk.session.remarks().front().find("EUR") != std::string::npos);
+    CHECK(desk.text("remark").find("left out: own price of copper: no rate of exchange for EUR") == 0);
 }
 
 TEST_CASE("the form of a trial opens with the commonest type and shows the fields that belong to it") {
@@ -201,13 +170,13 @@ TEST_CASE("the window starts in the units of the profile and with the kept pins,
     CHECK(is_pinned(desk.session.view, "zinc"));
     const Property& price = *desk.session.catalogue.property("price");
     CHECK(shown_unit(price, UnitSystem::shown) == "USD/kg"); // no rate yet, and that is said
-    REQUIRE(desk.session.left_out().size() == 1);
-    CHECK(desk.session.left_out().front().find("rate of exchange for EUR") != std::string::npos);
+    REQUIRE(desk.session.remarks().size() == 1);
+    CHECK(desk.session.remarks().front().find("rate of exchange for EUR") != std::string::npos);
 
     put(*shop.workshop, "rate",
         {{"currency", "EUR"}, {"usd", "1.25"}, {"date", "2026-11-02"}, {"source", "central bank"}});
     desk.settle(); // the window sees the change by itself
-    CHECK(desk.session.left_out().empty());
+    CHECK(desk.session.remarks().empty());
     const Property& now = *desk.session.catalogue.property("price");
     CHECK(shown_unit(now, UnitSystem::shown) == "EUR/kg");
     CHECK(shown_number(now, 10, UnitSystem::shown) == Approx(8)); // 10 USD/kg at 1.25 USD for a euro

@@ -74,10 +74,6 @@ bool is_date(const std::string& text) {
     return day >= 1 && day <= days[static_cast<std::size_t>(month - 1)] + (leap && month == 2 ? 1 : 0);
 }
 
-bool is_currency(std::string_view text) {
-    return text.size() == 3 && std::all_of(text.begin(), text.end(), [](char c) { return c >= 'A' && c <= 'Z'; });
-}
-
 bool is_name(const std::string& text) {
     const auto fits = [](char c) {
         return std::islower(static_cast<unsigned char>(c)) || std::isdigit(static_cast<unsigned char>(c)) || c == '-' ||
@@ -153,7 +149,12 @@ Result<std::string> one_field(const Field& field, const std::string& text, const
     }
 }
 
-/// Currency code at the front of a unit, with signs of the trade read: "€/kg" -> EUR; empty for USD and USc.
+} // namespace
+
+bool is_currency(std::string_view text) {
+    return text.size() == 3 && std::all_of(text.begin(), text.end(), [](char c) { return c >= 'A' && c <= 'Z'; });
+}
+
 std::string take_currency(std::string& unit) {
     static const std::vector<std::pair<std::string, std::string>> signs = {{"€", "EUR"}, {"£", "GBP"}, {"¥", "JPY"}};
     for (const auto& [sign, code] : signs)
@@ -163,8 +164,6 @@ std::string take_currency(std::string& unit) {
     unit = "USD" + unit.substr(3);
     return code;
 }
-
-} // namespace
 
 Result<Money> money_from(const std::string& text) {
     static const Dimension per_mass = base_dimension(Dimension::money) / base_dimension(Dimension::kilogram);

@@ -19,6 +19,12 @@ struct Money {
 /// Errors: unreadable.
 Result<Money> money_from(const std::string& text);
 
+/// Three capital letters, such as EUR (ISO 4217).
+bool is_currency(std::string_view text);
+/// Takes the currency's code off the front of a unit, with signs of the trade read, and leaves dollars: "€/kg" -> "EUR"
+/// and "USD/kg"; empty for USD and USc.
+std::string take_currency(std::string& unit);
+
 /// A single amount in a quantity field, in SI. A bare number is SI. Errors: unreadable.
 Result<double> quantity_si(const Field& field, const std::string& text);
 /// "4.2 s, 4.3 s". Errors: unreadable.

@@ -115,23 +115,23 @@ void draw_results(Ui& ui) {
 
 void draw_sweep(Ui& ui, ImVec2 size) {
     static const std::vector<std::string> all = {"wall", "bore", "temperature", "budget"};
-    static const std::vector<std::string> ranges = {"0.5mm:15mm", "16mm:40mm", "77K:400K", "1USD:50USD"};
     DropChoice& made = ui.view().drop;
     ImGui::BeginChild("sweep", size, false, still);
     const auto at = std::find(all.begin(), all.end(), made.over);
     const int clicked = choice(ui, "drop.over", all, static_cast<int>(at - all.begin()));
     if (clicked >= 0 && all[static_cast<std::size_t>(clicked)] != made.over) {
         made.over = all[static_cast<std::size_t>(clicked)];
-        made.range = ranges[static_cast<std::size_t>(clicked)];
+        made.range = usual_range(ui.session.catalogue, static_cast<SweepOver>(clicked));
     }
     ImGui::SameLine();
     text_field(ui, "drop.range", made.range, "1mm:5mm", std::min(ui.px(130), ImGui::GetContentRegionAvail().x),
                [&](const std::string& typed) {
-                   const Result<SweepRequest> ranged = with_range({}, made.over, typed);
+                   const Result<SweepRequest> ranged = with_range(ui.session.catalogue, {}, made.over, typed);
                    return ranged ? std::string() : ranged.problem().text;
                });
     if (ImGui::IsItemHovered() && !ImGui::IsItemActive())
-        hover_text(ui, "From and to\nsuch as 1mm:5mm, 77K:300K, 5USD:50USD");
+        hover_text(ui,
+                   "From and to\nsuch as 1mm:5mm, 77K:300K, " + usual_range(ui.session.catalogue, SweepOver::budget));
     if (!field_fault(ui, "drop.range").empty()) warning_text(ui, field_fault(ui, "drop.range"));
     const Result<SweepResult>* result = ui.session.drop.sweep(ui.session.conditions());
     if (!result)

@@ -54,7 +54,7 @@ void draw_drop_numbers(Ui& ui, const DropResult& result) {
     ImGui::TableSetupColumn("what", ImGuiTableColumnFlags_WidthFixed, ui.px(118));
     ImGui::TableSetupColumn("value", ImGuiTableColumnFlags_WidthFixed, ui.px(92));
     ImGui::TableSetupColumn("detail", ImGuiTableColumnFlags_WidthStretch);
-    for (const DropFigure& figure : drop_figures(result, ui.session.units())) {
+    for (const DropFigure& figure : drop_figures(ui.session.catalogue, result, ui.session.units())) {
         ImGui::TableNextRow();
         ImGui::TableNextColumn();
         dim_text(ui, figure.label);
@@ -62,6 +62,7 @@ void draw_drop_numbers(Ui& ui, const DropResult& result) {
         draw_number(ui, "drop." + figure.id, figure, result);
         ImGui::TableNextColumn();
         small_dim_text(ui, figure.detail);
+        ui.probe.item("drop." + figure.id + ".detail", figure.detail);
     }
     ImGui::EndTable();
     draw_notes(ui, "Left out by the model, and its size", result.left_out);
@@ -81,8 +82,8 @@ void draw_against(Ui& ui, const AgainstResult& result) {
     ImGui::TableSetupColumn("first", ImGuiTableColumnFlags_WidthStretch);
     ImGui::TableSetupColumn("second", ImGuiTableColumnFlags_WidthStretch);
     header_row(ui, 3);
-    const auto first = drop_figures(result.first, ui.session.units()),
-               second = drop_figures(result.second, ui.session.units());
+    const auto first = drop_figures(ui.session.catalogue, result.first, ui.session.units()),
+               second = drop_figures(ui.session.catalogue, result.second, ui.session.units());
     for (std::size_t i = 0; i < first.size(); ++i) {
         ImGui::TableNextRow();
         ImGui::TableNextColumn();

@@ -154,6 +154,7 @@ void draw_money(Ui& ui, const MixSheet& sheet) {
     std::string words = "Metal " + money(r.metal_value->value_si, 3) + "/kg";
     if (!std::isnan(sheet.worth_usd)) words += ", " + money(sheet.worth_usd, 4) + " in the melt after losses";
     if (!std::isnan(sheet.paid_usd)) words += "; paid " + money(sheet.paid_usd, 4);
+    if (!sheet.paid_fault.empty()) words += "; " + sheet.paid_fault;
     wrapped_text(words, ui.colours().ink);
     ui.probe.item("mix.worth", words);
     if (ImGui::IsItemHovered()) {

@@ -3,6 +3,7 @@
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/text_field.hpp"
 #include "usecases/mix_metal.hpp"
+#include "usecases/shown_money.hpp"
 
 #include <algorithm>
 #include <array>
@@ -13,7 +14,7 @@ namespace {
 constexpr double label_width = 104, mass_width = 66, paid_width = 86, cross_width = 26;
 
 bool word_field(Ui& ui, const std::string& id, const char* name, std::string& word, const char* hint, float width,
-                const char* help) {
+                const std::string& help) {
     const bool committed = text_field(
         ui, id, word, hint, width, [&](const std::string& t) { return mix_word_fault(ui.session.catalogue, name, t); });
     if (ImGui::IsItemHovered() && !ImGui::IsItemActive()) hover_text(ui, help);
@@ -29,7 +30,8 @@ void draw_stock(Ui& ui, MixStockWords& stock, const std::string& id) {
                "Metal\na metal of the reference, a chemical symbol, or a composition in brackets: (Ag 80 Cu 20)");
     ImGui::SameLine(0, gap);
     word_field(ui, id + ".paid", "paid", stock.paid, "paid", ui.px(paid_width),
-               "Paid\nwhat all of it cost you, such as 850 USD; may be left empty");
+               "Paid\nwhat all of it cost you, such as " + round_amount(ui.session.catalogue, 800, " ") +
+                   "; may be left empty");
 }
 
 void draw_stocks(Ui& ui, std::vector<MixStockWords>& stocks) {

@@ -52,7 +52,8 @@ void draw_rank_fall(Ui& ui) {
     if (holding == name_of(Holding::mass))
         draw_amount(ui, "mass", ui.view().rank.mass, &FallWords::mass, "300 g", Holding::mass);
     else if (holding == name_of(Holding::budget))
-        draw_amount(ui, "budget", ui.view().rank.budget, &FallWords::budget, "20 USD", Holding::budget);
+        draw_amount(ui, "budget", ui.view().rank.budget, &FallWords::budget,
+                    usual_budget(ui.session.catalogue, " ").c_str(), Holding::budget);
     else
         dim_text(ui, "the tube as stated");
     if (holding != name_of(Holding::size)) {

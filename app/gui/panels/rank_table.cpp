@@ -3,11 +3,12 @@
 #include "gui/widgets/leave_row.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/value_label.hpp"
+#include "usecases/shown_merit.hpp"
+#include "usecases/shown_money.hpp"
+#include "usecases/tube_columns.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
-#include <iterator>
 
 namespace pourbook {
 namespace {
@@ -24,11 +25,11 @@ std::string ranks_text(const Place& p) {
                                      : std::to_string(p.rank_low) + "–" + std::to_string(p.rank_high);
 }
 
-/// How merits are written: in the unit of the property that is ranked, else as the formula gives them in SI.
+/// How merits are written in the table.
 class Merits {
 public:
     Merits(const Ui& ui, const RankResult& result)
-        : property_(ui.session.catalogue.property(result.formula)), units_(ui.session.units()), result_(result) {}
+        : shown_(ui.session.catalogue, result.formula, result.unit, ui.session.units()), result_(result) {}
 
     /// To the figures that the interval supports, the same for all three numbers of a row.
     std::string text(double value, const Place& p) const {
@@ -39,7 +40,7 @@ public:
         const bool falls = shown(p.high90) < shown(p.low90); // a resistivity shown as a conductivity
         return text(falls ? p.high90 : p.low90, p) + "–" + text(falls ? p.low90 : p.high90, p);
     }
-    std::string unit() const { return property_ ? shown_unit(*property_, units_) : pretty_unit(result_.unit); }
+    std::string unit() const { return pretty_unit(shown_.unit()); }
 
     /// The longest of the first and last rows stands for all.
     std::string widest() const {
@@ -49,10 +50,9 @@ public:
     }
 
 private:
-    double shown(double si) const { return property_ ? shown_number(*property_, si, units_) : si; }
+    double shown(double si) const { return shown_.number(si); }
 
-    const Property* property_;
-    UnitSystem units_;
+    ShownMerit shown_;
     const RankResult& result_;
 };
 
@@ -74,24 +74,11 @@ void input_head(Ui& ui, const RankInput& input) {
     column_like(ui, head, "○ 00.00");
 }
 
-struct TubeColumn {
-    const char* id;
-    const char* head;
-    Holding held; // the same in every row of this holding, so left out
-    double (*value)(const RankedTube&);
-};
-
-constexpr std::array<TubeColumn, 3> tube_columns = {
-    TubeColumn{"wall", "wall, mm", Holding::size, [](const RankedTube& t) { return t.wall_m * 1e3; }},
-    TubeColumn{"mass", "tube, g", Holding::mass, [](const RankedTube& t) { return t.mass_kg * 1e3; }},
-    TubeColumn{"cost", "USD", Holding::budget, [](const RankedTube& t) { return t.cost_usd; }}};
-
-/// Of a goal with a fall: two columns about the tube.
-std::vector<TubeColumn> columns_of_tube(const RankResult& result) {
-    std::vector<TubeColumn> out;
-    if (result.fall)
-        std::copy_if(tube_columns.begin(), tube_columns.end(), std::back_inserter(out),
-                     [&](const TubeColumn& c) { return c.held != result.fall->holding(); });
+/// Of a goal with a fall: two columns about the tube; what is the same in every row is left out.
+std::vector<TubeColumn> columns_of_tube(const Ui& ui, const RankResult& result) {
+    if (!result.fall) return {};
+    std::vector<TubeColumn> out = tube_columns(ui.session.catalogue, ui.session.units());
+    std::erase_if(out, [&](const TubeColumn& c) { return c.held == result.fall->holding(); });
     return out;
 }
 
@@ -106,7 +93,7 @@ int input_columns(const RankResult& result) {
         std::count_if(inputs.begin(), inputs.end(), [&](const RankInput& i) { return has_column(i, result); }));
 }
 
-void draw_head(Ui& ui, const RankResult& result, const Merits& merits) {
+void draw_head(Ui& ui, const RankResult& result, const Merits& merits, const std::vector<TubeColumn>& tube) {
     ImGui::TableSetupScrollFreeze(0, 1);
     column("##pin", ui.px(20));
     column_like(ui, "#", "000");
@@ -116,7 +103,7 @@ void draw_head(Ui& ui, const RankResult& result, const Merits& merits) {
     column_like(ui, "first", "100 %");
     column_like(ui, "ranks", "00–000");
     column_like(ui, "##marks", "≈○");
-    for (const TubeColumn& tube : columns_of_tube(result)) column_like(ui, tube.head, "00000.0");
+    for (const TubeColumn& c : tube) column_like(ui, c.head, "00000.0");
     for (const RankInput& input : result.ranked.front().inputs)
         if (has_column(input, result)) input_head(ui, input);
     header_row(ui, 3);
@@ -161,7 +148,8 @@ std::string figure(double x) {
     return std::isnan(x) ? "–" : pretty_number(significant(x, 3));
 }
 
-void draw_row(Ui& ui, const RankedMetal& r, const RankResult& result, const Merits& merits) {
+void draw_row(Ui& ui, const RankedMetal& r, const RankResult& result, const Merits& merits,
+              const std::vector<TubeColumn>& tube) {
     const Place& p = r.place;
     const std::string id = "rank." + std::to_string(p.rank);
     ImGui::TableNextRow();
@@ -175,7 +163,7 @@ void draw_row(Ui& ui, const RankedMetal& r, const RankResult& result, const Meri
     cell(ui, id + ".first", chance_text(p.p_first));
     cell(ui, id + ".ranks", ranks_text(p));
     draw_marks(ui, r, result);
-    for (const TubeColumn& tube : columns_of_tube(result)) cell(ui, id + "." + tube.id, figure(tube.value(*r.tube)));
+    for (const TubeColumn& c : tube) cell(ui, id + "." + c.id, figure(c.number(*r.tube)));
     for (const RankInput& input : r.inputs) {
         const Property* property = ui.session.catalogue.property(input.property);
         if (!property || !has_column(input, result)) continue;
@@ -188,6 +176,12 @@ void draw_row(Ui& ui, const RankedMetal& r, const RankResult& result, const Meri
 std::string over_range_text(const RankResult& r) {
     if (std::isnan(r.to_K)) return {};
     return " · the worst from " + trimmed(r.conditions.temperature_K, 5) + " K to " + trimmed(r.to_K, 5) + " K";
+}
+
+std::string rate_note(const Ui& ui, const RankResult& r) {
+    const bool shows_money = r.fall || !r.order_by_price_form.empty();
+    const std::string rate = shows_money ? shown_rate(ui.session.catalogue) : "";
+    return rate.empty() ? rate : " · money at " + rate;
 }
 
 void draw_samples(Ui& ui) {
@@ -203,24 +197,25 @@ void draw_samples(Ui& ui) {
 } // namespace
 
 void draw_rank_table(Ui& ui, const RankResult& result, ImVec2 size) {
-    const int columns = 8 + static_cast<int>(columns_of_tube(result).size()) + input_columns(result);
+    const std::vector<TubeColumn> tube = columns_of_tube(ui, result);
+    const int columns = 8 + static_cast<int>(tube.size()) + input_columns(result);
     constexpr ImGuiTableFlags flags = ImGuiTableFlags_ScrollY | ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit;
     const Merits merits(ui, result);
     const std::string unit = merits.unit();
     small_dim_text(ui, result.formula + (unit.empty() ? "" : " in " + unit) +
                            (result.best_high ? ", highest" : ", lowest") + " first" + over_range_text(result) +
-                           " · click a row to pin");
+                           rate_note(ui, result) + " · click a row to pin");
     draw_samples(ui);
     ImGui::SameLine(0, ui.px(16));
     table_row(ui, "ranking", [&](const DocumentSetting& setting) { return document_of(result, setting); });
     if (size.y > 0) size.y -= ImGui::GetTextLineHeightWithSpacing() + ImGui::GetFrameHeightWithSpacing();
     if (!ImGui::BeginTable(("ranked." + std::to_string(columns)).c_str(), columns, flags, size)) return;
-    draw_head(ui, result, merits);
+    draw_head(ui, result, merits, tube);
     ImGuiListClipper clipper;
     clipper.Begin(static_cast<int>(result.ranked.size()));
     while (clipper.Step())
         for (int i = clipper.DisplayStart; i < clipper.DisplayEnd; ++i)
-            draw_row(ui, result.ranked[static_cast<std::size_t>(i)], result, merits);
+            draw_row(ui, result.ranked[static_cast<std::size_t>(i)], result, merits, tube);
     ImGui::EndTable();
 }
 

@@ -288,9 +288,9 @@ void draw_trials(Ui& ui) {
     if (desk(ui).kind != kind.name) open_kind(ui, kind);
     follow_file(ui, kind);
     if (!workshop.fault().empty()) warning_text(ui, workshop.fault());
-    for (const std::string& remark : ui.session.left_out()) {
-        warning_text(ui, "left out: " + remark);
-        ui.probe.item("left.out", remark);
+    for (const std::string& remark : ui.session.remarks()) {
+        warning_text(ui, remark);
+        ui.probe.item("remark", remark);
     }
     small_dim_text(ui, workshop.available() ? "kept in " + workshop.path() : "this window has no workshop file");
     const float room = ImGui::GetContentRegionAvail().x;

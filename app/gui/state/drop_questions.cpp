@@ -61,7 +61,7 @@ const Result<SweepResult>* DropQuestions::sweep(const Conditions& conditions) {
     const std::string over = view_.drop.over, range = view_.drop.range;
     return sweep_.ask(key_of(r.setup) + key_of(conditions) + key_of(r.metals) + over + range,
                       [this, r, over, range]() -> Result<SweepResult> {
-                          const Result<SweepRequest> ranged = with_range(r, over, range);
+                          const Result<SweepRequest> ranged = with_range(catalogue_, r, over, range);
                           if (!ranged) return ranged.problem();
                           return pourbook::sweep(catalogue_, *ranged);
                       });

@@ -2,6 +2,7 @@
 
 #include "core/quantity/format.hpp"
 #include "report/page.hpp"
+#include "usecases/shown_money.hpp"
 
 #include <cmath>
 #include <cstdlib>
@@ -49,6 +50,7 @@ void add_facts(Explained& out, const Property& property, const Evaluated& e, Uni
     if (!property.is_text)
         out.facts.push_back(std::string("± is one standard uncertainty") +
                             (e.uncertainty_assumed ? ", assumed by us" : ""));
+    if (const std::string rate = shown_rate(property); !rate.empty()) out.facts.push_back("shown at " + rate);
     if (!std::isnan(e.temperature_K)) out.facts.push_back("at " + temperature_text(e.temperature_K));
     if (is_stated(e.condition))
         out.facts.push_back("condition: " + e.condition + (e.condition_matches ? "" : " (the asked one is not cited)"));

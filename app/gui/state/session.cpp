@@ -88,15 +88,17 @@ void Session::rebuild(std::vector<std::string> mixes) {
     sources_.reset();
     searched_.reset();
     workshop_serial_ = workshop.serial();
+    const UsualAmounts before = usual_amounts(own_);
     own_ = reference_;
-    left_out_.clear();
+    remarks_.clear();
     take_profile();
     if (workshop.available()) {
         WithWorkshop with = with_workshop(std::move(own_), workshop.data());
         own_ = std::move(with.catalogue);
-        left_out_ = std::move(with.left_out);
+        remarks_ = std::move(with.remarks);
     }
     own_.index(); // the look-ups must point into this copy
+    follow_currency(view, before, usual_amounts(own_));
     if (!mixes.empty())
         if (Result<Catalogue> extended = with_mixes(own_, mixes)) { // only words that were read are pinned
             own_ = std::move(*extended);

@@ -105,7 +105,7 @@ public:
     /// Every trial of the workshop with what it shows.
     const std::vector<TrialLines>* trials();
     /// What of the workshop's own could not be used in answers, and why.
-    const std::vector<std::string>& left_out() const { return left_out_; }
+    const std::vector<std::string>& remarks() const { return remarks_; }
     const CheckResult* self_check();
     const SourceIndex& sources();
 
@@ -148,7 +148,7 @@ private:
     void take_profile();
     std::string profile_units_;
     std::vector<std::string> kept_pins_;
-    std::vector<std::string> left_out_;
+    std::vector<std::string> remarks_;
     std::vector<std::string> mixes_;  // in own_
     std::size_t workshop_serial_ = 0; // of what is in own_
 };

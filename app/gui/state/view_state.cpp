@@ -1,5 +1,6 @@
 #include "gui/state/view_state.hpp"
 
+#include "usecases/fall_time.hpp"
 #include "usecases/mix_metal.hpp"
 #include "usecases/sweep.hpp"
 #include "usecases/temperature_words.hpp"
@@ -89,11 +90,21 @@ ViewState fitted(ViewState view, const Catalogue& catalogue) {
     if (view.pour.parts.empty()) view.pour.parts = first_pour().parts;
     if (!drop_setup(catalogue, view.drop_setup)) view.drop_setup = first_setup();
     if (!drop_setup(catalogue, view.drop.second)) view.drop.second = view.drop_setup;
-    if (!with_range({}, view.drop.over, view.drop.range)) {
+    const auto swept = with_range(catalogue, {}, view.drop.over, view.drop.range);
+    if (!swept && swept.problem().kind == Problem::Kind::unreadable) { // a currency waits for the workshop's rate
         view.drop.over = DropChoice{}.over;
         view.drop.range = DropChoice{}.range;
     }
     return view;
+}
+
+UsualAmounts usual_amounts(const Catalogue& catalogue) {
+    return {usual_budget(catalogue, " "), usual_range(catalogue, SweepOver::budget)};
+}
+
+void follow_currency(ViewState& view, const UsualAmounts& before, const UsualAmounts& now) {
+    if (view.rank.budget == before.budget) view.rank.budget = now.budget;
+    if (view.drop.range == before.range) view.drop.range = now.range;
 }
 
 bool is_pinned(const ViewState& view, const std::string& slug) {

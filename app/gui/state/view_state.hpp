@@ -92,6 +92,15 @@ ViewState first_view(const Catalogue& catalogue);
 /// The same state without what this catalogue doesn't know (an older file, another reference).
 ViewState fitted(ViewState view, const Catalogue& catalogue);
 
+/// Amounts of money that stand in the fields until others are typed, in the currency that is shown.
+struct UsualAmounts {
+    std::string budget, range;
+};
+UsualAmounts usual_amounts(const Catalogue& catalogue);
+
+/// What was typed stands; what was not is in the currency that is shown now.
+void follow_currency(ViewState& view, const UsualAmounts& before, const UsualAmounts& now);
+
 bool is_pinned(const ViewState& view, const std::string& slug);
 void toggle_pin(ViewState& view, const std::string& slug);
 /// Place among the pinned; the number of pins where it isn't.

@@ -1,9 +1,9 @@
 #include "report/tables/document_parts.hpp"
 
 #include "core/quantity/format.hpp"
-#include "usecases/shown_money.hpp"
 
 #include <algorithm>
+#include <cctype>
 #include <cmath>
 
 namespace pourbook {
@@ -39,6 +39,12 @@ Document start_document(const std::string& title, const Conditions& conditions, 
 
 DataColumn column_of(const Property& property, UnitSystem units) {
     return {property.id, property.label, unit_of(property, units), !property.is_text, true};
+}
+
+DataColumn money_column(const std::string& id, const std::string& title, const ShownCurrency& money) {
+    std::string code = money.name;
+    for (char& c : code) c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+    return {id + code, title, money.name, true};
 }
 
 DataCell cell_of(const Property& property, const Evaluated& e, UnitSystem units) {
@@ -80,24 +86,17 @@ void add_input_cells(std::vector<DataCell>& row, const std::vector<const Propert
 }
 
 MeritCells::MeritCells(const std::string& formula, const std::string& unit, const DocumentSetting& setting)
-    : property_(setting.catalogue.property(formula)), units_(setting.units),
-      unit_(property_     ? unit_of(*property_, units_)
-            : unit == "1" ? ""
-                          : unit) {}
-
-double MeritCells::drawn(double si) const {
-    return property_ ? shown_number(*property_, si, units_) : si;
-}
+    : shown_(setting.catalogue, formula, unit, setting.units) {}
 
 void MeritCells::add_columns(DataTable& table, const std::string& id, const std::string& title) const {
-    table.columns.push_back({id + "median", title + "median", unit_, true});
-    table.columns.push_back({id + "low90", title + "90 % low", unit_, true});
-    table.columns.push_back({id + "high90", title + "90 % high", unit_, true});
+    table.columns.push_back({id + "median", title + "median", shown_.unit(), true});
+    table.columns.push_back({id + "low90", title + "90 % low", shown_.unit(), true});
+    table.columns.push_back({id + "high90", title + "90 % high", shown_.unit(), true});
 }
 
 void MeritCells::add_cells(std::vector<DataCell>& row, const Place& place) const {
-    const double low = drawn(place.low90), high = drawn(place.high90);
-    for (const double x : {drawn(place.median), std::min(low, high), std::max(low, high)})
+    const double low = shown_.number(place.low90), high = shown_.number(place.high90);
+    for (const double x : {shown_.number(place.median), std::min(low, high), std::max(low, high)})
         row.push_back(DataCell::figure(x, std::isnan(x) ? "" : rounded_to(x, std::abs(high - low) / 2, 4)));
 }
 

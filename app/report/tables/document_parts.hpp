@@ -3,6 +3,8 @@
 
 #include "core/ranking/order.hpp"
 #include "report/tables/documents.hpp"
+#include "usecases/shown_merit.hpp"
+#include "usecases/shown_money.hpp"
 
 namespace pourbook {
 
@@ -12,6 +14,8 @@ Document start_document(const std::string& title, const Conditions& conditions, 
 
 /// The column of a property, and a figure in it.
 DataColumn column_of(const Property& property, UnitSystem units);
+/// A column of amounts: id "cost_eur", in EUR.
+DataColumn money_column(const std::string& id, const std::string& title, const ShownCurrency& money);
 DataCell cell_of(const Property& property, const Evaluated& value, UnitSystem units);
 /// A missing value is told with its reason.
 DataCell cell_of(const Property& property, const Result<Evaluated>& value, UnitSystem units);
@@ -22,7 +26,7 @@ std::vector<const Property*> input_properties(const std::vector<RankInput>& inpu
 void add_input_cells(std::vector<DataCell>& row, const std::vector<const Property*>& properties,
                      const std::vector<RankInput>& inputs, UnitSystem units);
 
-/// A merit as it is drawn: in the unit of the property that is asked for, else as the formula gives it in SI.
+/// A merit as it is shown.
 class MeritCells {
 public:
     MeritCells(const std::string& formula, const std::string& unit, const DocumentSetting& setting);
@@ -31,10 +35,7 @@ public:
     void add_cells(std::vector<DataCell>& row, const Place& place) const;
 
 private:
-    double drawn(double si) const;
-    const Property* property_;
-    UnitSystem units_;
-    std::string unit_;
+    ShownMerit shown_;
 };
 
 /// metal and name.

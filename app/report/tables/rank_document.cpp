@@ -16,17 +16,20 @@ DataCell share(double p) {
 }
 
 /// Of a goal with a fall: the tube that each metal makes.
-const std::vector<DataColumn> tube_columns = {{"wall_m", "wall", "m", true},
-                                              {"tube_mass_kg", "mass of the tube", "kg", true},
-                                              {"tube_cost_usd", "cost of the tube", "USD", true}};
+std::vector<DataColumn> tube_columns(const ShownCurrency& money) {
+    return {{"wall_m", "wall", "m", true},
+            {"tube_mass_kg", "mass of the tube", "kg", true},
+            money_column("tube_cost_", "cost of the tube", money)};
+}
 
-void add_tube_cells(std::vector<DataCell>& row, const RankedTube& tube) {
-    for (const double x : {tube.wall_m, tube.mass_kg, tube.cost_usd})
+void add_tube_cells(std::vector<DataCell>& row, const RankedTube& tube, const ShownCurrency& money) {
+    for (const double x : {tube.wall_m, tube.mass_kg, money.shown(tube.cost_usd)})
         row.push_back(DataCell::figure(x, std::isfinite(x) ? significant(x, 4) : ""));
 }
 
 DataTable ranked(const RankResult& r, const DocumentSetting& setting) {
     const MeritCells merit(r.formula, r.unit, setting);
+    const ShownCurrency money = shown_currency(setting.catalogue, setting.units);
     DataTable table{"Ranking", {{"rank", "rank", "", true}}, {}};
     add_metal_columns(table);
     merit.add_columns(table, "", "");
@@ -35,7 +38,7 @@ DataTable ranked(const RankResult& r, const DocumentSetting& setting) {
     table.columns.push_back({"rank_high", "worst rank", "", true});
     table.columns.push_back({"tied_with", "not told apart from"});
     if (r.fall)
-        for (const DataColumn& c : tube_columns) table.columns.push_back(c);
+        for (const DataColumn& c : tube_columns(money)) table.columns.push_back(c);
     const auto inputs = r.ranked.empty() ? std::vector<const Property*>{}
                                          : input_properties(r.ranked.front().inputs, setting.catalogue);
     for (const Property* p : inputs) table.columns.push_back(column_of(*p, setting.units));
@@ -45,7 +48,7 @@ DataTable ranked(const RankResult& r, const DocumentSetting& setting) {
         merit.add_cells(row, m.place);
         row.insert(row.end(), {share(m.place.p_first), count(m.place.rank_low), count(m.place.rank_high),
                                DataCell::words(joined(m.place.tied_with, " "))});
-        if (r.fall) add_tube_cells(row, m.tube.value_or(RankedTube{}));
+        if (r.fall) add_tube_cells(row, m.tube.value_or(RankedTube{}), money);
         add_input_cells(row, inputs, m.inputs, setting.units);
         table.rows.push_back(std::move(row));
     }

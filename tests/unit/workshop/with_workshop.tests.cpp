@@ -55,7 +55,7 @@ TEST_CASE("own prices come first, dated and converted, and are left out without 
     SECTION("with a rate") {
         data.rates = {{"EUR", "2026-01-01", "a bank", 1.0}, {"EUR", "2026-10-30", "a bank", 1.25}};
         const WithWorkshop with = with_workshop(testing::real_catalogue(), data);
-        CHECK(with.left_out.empty());
+        CHECK(with.remarks.empty());
         const Evaluated copper = value(with.catalogue, "copper", "price");
         CHECK(copper.value_si == Approx(12.5));
         CHECK(copper.how_known == HowKnown::own);
@@ -65,8 +65,8 @@ TEST_CASE("own prices come first, dated and converted, and are left out without 
     }
     SECTION("without one") {
         const WithWorkshop with = with_workshop(testing::real_catalogue(), data);
-        REQUIRE(with.left_out.size() == 1);
-        CHECK(with.left_out[0].find("no rate of exchange for EUR") != std::string::npos);
+        REQUIRE(with.remarks.size() == 1);
+        CHECK(with.remarks[0].find("no rate of exchange for EUR") != std::string::npos);
         CHECK(value(with.catalogue, "tin", "price").value_si == Approx(30));
     }
 }
@@ -81,7 +81,7 @@ TEST_CASE("an own metal starts from one of the reference, and its own values rep
     v.uncertainty = "1 %";
     data.values = {v};
     const WithWorkshop with = with_workshop(testing::real_catalogue(), data);
-    REQUIRE(with.left_out.empty());
+    REQUIRE(with.remarks.empty());
     const Evaluated own = value(with.catalogue, "my-copper", "resistivity");
     CHECK(own.value_si == Approx(1 / 50e6));
     CHECK(own.standard_uncertainty_si == Approx(0.01 / 50e6));
