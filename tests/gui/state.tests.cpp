@@ -1,5 +1,6 @@
 #include "gui/state/explain.hpp"
 #include "gui/state/session.hpp"
+#include "gui/state/typed_faults.hpp"
 #include "gui/state/view_file.hpp"
 #include "support/small_catalogue.hpp"
 

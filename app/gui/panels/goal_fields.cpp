@@ -1,5 +1,6 @@
 #include "gui/panels/goal_fields.hpp"
 
+#include "gui/state/typed_faults.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/text_field.hpp"
 

@@ -1,19 +1,11 @@
 #include "gui/state/drop_questions.hpp"
 
+#include "gui/state/question_key.hpp"
+
 #include <algorithm>
 
 namespace pourbook {
 namespace {
-
-std::string key_of(const Conditions& c) {
-    return std::to_string(c.temperature_K) + "|" + c.condition + "|";
-}
-
-std::string key_of(const std::vector<std::string>& metals) {
-    std::string key;
-    for (const std::string& m : metals) key += m + "|";
-    return key;
-}
 
 std::string pinned_or_first(const std::string& slug, const std::vector<std::string>& pins) {
     if (std::find(pins.begin(), pins.end(), slug) != pins.end()) return slug;
@@ -41,7 +33,7 @@ const DropQuestions::Falls* DropQuestions::falls(const Conditions& conditions) {
     const DropRequest r = request(view_.drop_setup, conditions);
     const std::vector<std::string> metals = view_.pins;
     const auto entries = workshop_.shared_entries(known_kind("trial"));
-    return falls_.ask(key_of(r.setup) + key_of(conditions) + key_of(metals) + std::to_string(workshop_.serial()),
+    return falls_.ask(key_of(r.setup) + key_of(conditions) + key_of_words(metals) + std::to_string(workshop_.serial()),
                       [this, r, metals, entries]() -> Falls {
                           Result<std::vector<DropOfMetal>> drops = drop_in_each(catalogue_, r, metals);
                           if (!drops) return drops.problem();
@@ -59,7 +51,7 @@ const Result<SweepResult>* DropQuestions::sweep(const Conditions& conditions) {
     r.metals = view_.pins;
     r.steps = 25;
     const std::string over = view_.drop.over, range = view_.drop.range;
-    return sweep_.ask(key_of(r.setup) + key_of(conditions) + key_of(r.metals) + over + range,
+    return sweep_.ask(key_of(r.setup) + key_of(conditions) + key_of_words(r.metals) + over + range,
                       [this, r, over, range]() -> Result<SweepResult> {
                           const Result<SweepRequest> ranged = with_range(catalogue_, r, over, range);
                           if (!ranged) return ranged.problem();

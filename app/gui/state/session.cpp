@@ -1,5 +1,6 @@
 #include "gui/state/session.hpp"
 
+#include "gui/state/question_key.hpp"
 #include "usecases/find_metal.hpp"
 #include "usecases/mix_metal.hpp"
 #include "usecases/pour_in_workshop.hpp"
@@ -11,30 +12,6 @@ namespace pourbook {
 namespace {
 
 constexpr std::size_t most_sheets = 200;
-
-std::string key_of(const Conditions& c) {
-    return std::to_string(c.temperature_K) + "|" + c.condition + "|" + c.price_form;
-}
-
-std::string key_of(const GoalWords& g) {
-    std::string key = g.goal + "|" + g.formula + "|" + name_of(g.holding) + (g.best_high ? "|high|" : "|low|") +
-                      (g.include_unusual ? "unusual" : "");
-    for (const std::string& w : g.where) key += "|" + w;
-    key += "|" + g.fall.mass + "|" + g.fall.budget + "|" + key_of(g.fall.setup);
-    return key;
-}
-
-std::string key_of(const RankRequest& r) {
-    std::string key =
-        key_of(r.goal) + "||" + key_of(r.conditions) + "|" + std::to_string(r.to_K) + "|" + std::to_string(r.samples);
-    for (const std::string& m : r.from) key += "|" + m;
-    return key;
-}
-
-std::string with_column(const Problem& p, const std::string& text) {
-    const std::string place = p.column > 0 ? "column " + std::to_string(p.column) + ": " : "";
-    return (text.empty() ? "" : "'" + text + "', ") + place + p.text;
-}
 
 Figures all_figures(const Catalogue& catalogue, const Conditions& conditions, const Progress& progress) {
     constexpr std::size_t often = 64; // metals between two words of progress
@@ -154,93 +131,12 @@ const Figures* Session::figures() {
     return figures_.ask(key_of(c), [this, c](const Progress& p) { return all_figures(catalogue, c, p); });
 }
 
-GoalWords Session::with_setup(GoalWords g) const {
-    if (!needs_setup(catalogue, g)) return g;
-    g.fall.setup = view.drop_setup;
-    if (g.holding == Holding::mass) g.fall.mass = view.rank.mass;
-    if (g.holding == Holding::budget) g.fall.budget = view.rank.budget;
-    return g;
-}
-
-GoalWords Session::goal_words() const {
-    GoalWords g;
-    g.goal = view.rank.goal;
-    if (g.goal.empty()) g.formula = view.rank.formula;
-    g.best_high = view.rank.best_high;
-    g.where = split_conditions(view.rank.where);
-    g.include_unusual = view.rank.include_unusual;
-    for (const Holding h : {Holding::mass, Holding::budget})
-        if (view.rank.holding == name_of(h)) g.holding = h;
-    return with_setup(std::move(g));
-}
-
-RankRequest Session::rank_request() const {
-    RankRequest r;
-    r.goal = goal_words();
-    if (view.rank.only_pinned) r.from = view.pins;
-    if (view.rank.on_shelf) r.from = metals_on_the_shelf(workshop.data());
-    r.conditions = conditions();
-    r.conditions.price_form = view.rank.price_form;
-    r.to_K = temperatures().to_K;
-    r.samples = view.rank.samples;
-    return r;
-}
-
-VersusChoice Session::compared() const {
-    VersusChoice c = view.versus;
-    const auto next = [&](const std::string& other) {
-        for (const std::string& slug : view.pins)
-            if (slug != other) return slug;
-        return std::string();
-    };
-    if (!is_pinned(view, c.first)) c.first = next(c.second);
-    if (!is_pinned(view, c.second) || c.second == c.first) c.second = next(c.first);
-    return c;
-}
-
-const Result<VersusResult>* Session::versus() {
-    VersusRequest request;
-    request.a = compared().first;
-    request.b = compared().second;
-    request.goal = goal_words();
-    request.conditions = rank_request().conditions;
-    request.to_K = temperatures().to_K;
-    const std::string key = request.a + "|" + request.b + "|" + key_of(request.goal) + "|" +
-                            key_of(request.conditions) + "|" + std::to_string(request.to_K);
-    return versus_.ask(key, [this, request] { return pourbook::versus(catalogue, request); });
-}
-
-const Result<TradeoffResult>* Session::tradeoff() {
-    const RankRequest one = rank_request();
-    TradeoffRequest request;
-    request.first = one.goal;
-    request.second.goal = view.rank.second_goal;
-    if (request.second.goal.empty()) request.second.formula = view.rank.second_formula;
-    request.second.best_high = view.rank.second_high;
-    request.second.include_unusual = one.goal.include_unusual;
-    request.second = with_setup(request.second);
-    request.from = one.from;
-    request.conditions = one.conditions;
-    request.to_K = one.to_K;
-    return tradeoff_.ask(key_of(one) + "|||" + key_of(request.second),
-                         [this, request](const Progress& p) { return pourbook::tradeoff(catalogue, request, p); });
-}
-
-const Result<RankResult>* Session::ranking() {
-    const RankRequest request = rank_request();
-    const bool at_shelf_prices = view.rank.on_shelf && !request.from.empty();
-    const Catalogue& from = at_shelf_prices ? shelf_ : own_;
-    return ranking_.ask(key_of(request) + (at_shelf_prices ? "|shelf" : ""),
-                        [&from, request](const Progress& p) { return rank(from, request, p); });
-}
-
 const Result<CurveResult>* Session::curves() {
     CurveRequest request;
     request.property = view.curves.property;
     request.metals = view.pins;
     request.condition = view.condition;
-    std::string key = request.property + "|" + request.condition;
-    for (const std::string& m : request.metals) key += "|" + m;
+    const std::string key = request.property + "|" + request.condition + "|" + key_of_words(request.metals);
     return curves_.ask(key, [this, request] { return curve(catalogue, request); });
 }
 
@@ -290,37 +186,6 @@ const CheckResult* Session::self_check() {
 const SourceIndex& Session::sources() {
     if (!sources_) sources_.emplace(catalogue);
     return *sources_;
-}
-
-std::vector<std::string> split_conditions(const std::string& text) {
-    std::vector<std::string> out;
-    std::size_t from = 0;
-    while (from <= text.size()) {
-        const std::size_t to = std::min(text.find_first_of(";\n", from), text.size());
-        const std::string part = text.substr(from, to - from);
-        const std::size_t first = part.find_first_not_of(" \t");
-        if (first != std::string::npos) out.push_back(part.substr(first, part.find_last_not_of(" \t") - first + 1));
-        from = to + 1;
-    }
-    return out;
-}
-
-std::string temperature_fault(const std::string& text) {
-    const Result<TemperatureRange> range = temperature_range(text);
-    return range ? "" : range.problem().text;
-}
-
-std::string formula_fault(const Catalogue& catalogue, const std::string& text) {
-    const Result<Formula> formula = Formula::parse(text, catalogue);
-    return formula ? "" : with_column(formula.problem(), "");
-}
-
-std::string conditions_fault(const Catalogue& catalogue, const std::string& text) {
-    for (const std::string& part : split_conditions(text)) {
-        const Result<Condition> condition = Condition::parse(part, catalogue);
-        if (!condition) return with_column(condition.problem(), part);
-    }
-    return "";
 }
 
 } // namespace pourbook

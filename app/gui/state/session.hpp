@@ -153,12 +153,4 @@ private:
     std::size_t workshop_serial_ = 0; // of what is in own_
 };
 
-/// "a < 1; b > 2" and lines into conditions, blanks trimmed, empty ones left out.
-std::vector<std::string> split_conditions(const std::string& text);
-
-/// Why a text can't be committed; empty where it can.
-std::string temperature_fault(const std::string& text);
-std::string formula_fault(const Catalogue& catalogue, const std::string& text);
-std::string conditions_fault(const Catalogue& catalogue, const std::string& text);
-
 } // namespace pourbook
