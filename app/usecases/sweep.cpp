@@ -93,8 +93,9 @@ private:
             const auto density = tube_density(catalogue_, *stuff.metal, conditions);
             if (!density) return density.problem();
             const double area = x / stuff.price_usd_kg / (density->value_si * i.tube_length_m.value);
-            i.outside_radius_m.value =
-                std::sqrt(i.bore_radius_m.value * i.bore_radius_m.value + area / std::numbers::pi);
+            i.outside_radius_m = {std::sqrt(i.bore_radius_m.value * i.bore_radius_m.value + area / std::numbers::pi),
+                                  0};
+            i.wall_area_held = true; // by what is paid, whatever the bore
         }
         return eddy::checked(i);
     }

@@ -2,11 +2,14 @@
 
 #include "core/eddy/thin_wall.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
 namespace pourbook::eddy {
 namespace {
+
+constexpr double no_wall = 1e-3; // of the wall, where its limits leave none
 
 double probability_below(double draw) {
     return 0.5 * std::erfc(-draw / std::numbers::sqrt2);
@@ -20,9 +23,8 @@ double wall_area(double bore_radius, double outside_radius) {
     return std::numbers::pi * (outside_radius * outside_radius - bore_radius * bore_radius);
 }
 
-double outside_at_held_area(const DropInputs& moved, const DropInputs& nominal) {
-    const double area = nominal_wall_area_m2(nominal), bore = moved.bore_radius_m.value;
-    return std::sqrt(bore * bore + area / std::numbers::pi);
+double wall_m(const DropInputs& i) {
+    return i.outside_radius_m.value - i.bore_radius_m.value;
 }
 
 } // namespace
@@ -95,20 +97,38 @@ DropModel::DropModel(const DropInputs& inputs)
       curve_(TubeDrag(inputs.magnet(), inputs.bore())), ends_(inputs.magnet(), inputs.bore()) {
     const double path = *path_factor(inputs); // checked
     nominal_ = {path, mass_of(inputs), inputs.tube_length_m.value, nominal_wall_area_m2(inputs)};
-    levers_ = {{"magnet.diameter", &DropInputs::outer_radius_m, 0},
-               {"tube.bore", &DropInputs::bore_radius_m, 0},
-               {"tube.outside", &DropInputs::outside_radius_m, 0}};
+    levers_ = {{"magnet.diameter", &DropInputs::outer_radius_m, 0}};
     if (inputs.shape != Shape::sphere) levers_.push_back({"magnet.length", &DropInputs::length_m, 0});
     if (inputs.shape == Shape::ring) levers_.push_back({"magnet.hole", &DropInputs::inner_radius_m, 0});
+    for (Lever& lever : levers_)
+        lever.sensitivity = sensitivity([&](double factor) {
+            DropInputs moved = inputs_;
+            (moved.*lever.input).value *= factor;
+            return moved;
+        });
+    levers_.push_back({"tube.bore", &DropInputs::bore_radius_m,
+                       sensitivity([&](double factor) { return with_bore(factor * inputs_.bore_radius_m.value); })});
+    if (!inputs.wall_area_held)
+        wall_sensitivity_ = sensitivity([&](double factor) {
+            DropInputs moved = inputs_;
+            moved.outside_radius_m.value = moved.bore_radius_m.value + factor * wall_m(inputs_);
+            return moved;
+        });
+}
+
+template <class Scaled> double DropModel::sensitivity(Scaled&& scaled) const {
     constexpr double step = 1e-4;
-    for (Lever& lever : levers_) {
-        DropInputs more = inputs, less = inputs;
-        (more.*lever.input).value *= 1 + step;
-        (less.*lever.input).value *= 1 - step;
-        if (inputs.wall_area_held)
-            for (DropInputs* i : {&more, &less}) i->outside_radius_m.value = outside_at_held_area(*i, inputs);
-        lever.sensitivity = (ln_drag_per_remanence(more) - ln_drag_per_remanence(less)) / (2 * step);
-    }
+    return (ln_drag_per_remanence(scaled(1 + step)) - ln_drag_per_remanence(scaled(1 - step))) / (2 * step);
+}
+
+DropInputs DropModel::with_bore(double bore_radius_m) const {
+    DropInputs moved = inputs_;
+    moved.bore_radius_m.value = bore_radius_m;
+    moved.outside_radius_m.value =
+        inputs_.wall_area_held
+            ? std::sqrt(bore_radius_m * bore_radius_m + nominal_wall_area_m2(inputs_) / std::numbers::pi)
+            : bore_radius_m + wall_m(inputs_);
+    return moved;
 }
 
 double DropModel::ln_drag_per_remanence(const DropInputs& i) const {
@@ -128,6 +148,7 @@ std::vector<Variation> DropModel::variations(Draws& draws) const {
     const auto& doubt = draws.of("magnet.moment");
     const auto& heavy = draws.of("magnet.mass");
     const auto& length = draws.of("tube.length");
+    const double wall = wall_m(inputs_);
     for (std::size_t i = 0; i < out.size(); ++i) {
         DropInputs here = inputs_;
         double ln_drag = 2 * std::log(inputs_.remanence_T.at(br[i]) / inputs_.remanence_T.value);
@@ -137,6 +158,14 @@ std::vector<Variation> DropModel::variations(Draws& draws) const {
             const double nominal = input.value;
             input.value = input.at(draws.of(lever.key)[i]);
             ln_drag += lever.sensitivity * std::log(input.value / nominal);
+        }
+        if (inputs_.wall_area_held) {
+            here.outside_radius_m = with_bore(here.bore_radius_m.value).outside_radius_m;
+        } else {
+            here.outside_radius_m.value = inputs_.outside_radius_m.at(draws.of("tube.outside")[i]);
+            here.outside_radius_m.value =
+                std::max(here.outside_radius_m.value, here.bore_radius_m.value + no_wall * wall);
+            ln_drag += wall_sensitivity_ * std::log(wall_m(here) / wall);
         }
         if (inputs_.mass_kg.value > 0) here.mass_kg.value = inputs_.mass_kg.at(heavy[i]);
         here.density_kg_m3.value = inputs_.density_kg_m3.at(heavy[i]);

@@ -2,8 +2,10 @@
 //
 // Each input is drawn once per sample. A dimension acts on the drag through the sensitivity of ln(Br^2-normalised
 // low-speed coefficient) to it (central difference), so that thousands of samples share one drag curve; remanence
-// (squared), mass, tube length and conductivity enter exactly. Range: spreads that are small against the dimension and
-// the gap (second-order terms of the sensitivities are left out: about half the square of the relative change in drag).
+// (squared), mass, tube length and conductivity enter exactly. The tube's dimensions are its bore, with the wall kept,
+// and its wall: a thin wall brakes in proportion to its thickness, so that it may be known no better than itself (where
+// the limits leave none, nothing brakes). Range of the others: spreads that are small against the dimension and the gap
+// (second-order terms of the sensitivities are left out: about half the square of the relative change in drag).
 #pragma once
 
 #include "core/eddy/fall.hpp"
@@ -81,6 +83,10 @@ private:
         double sensitivity; // of ln drag to ln of the input
     };
     double ln_drag_per_remanence(const DropInputs& inputs) const;
+    /// Of ln drag to ln of what `scaled` multiplies by a factor.
+    template <class Scaled> double sensitivity(Scaled&& scaled) const;
+    /// With this bore, and the wall or the cross-section as it is.
+    DropInputs with_bore(double bore_radius_m) const;
 
     DropInputs inputs_;
     double moment_;
@@ -88,6 +94,7 @@ private:
     EndEffect ends_;
     Variation nominal_;
     std::vector<Lever> levers_;
+    double wall_sensitivity_ = 0;
 };
 
 } // namespace pourbook::eddy
