@@ -45,7 +45,7 @@ public:
         scene_.parts.push_back(ClipEnd{});
         add_level_labels();
         for (const CurveMark& mark : chart_.marks) name_mark(mark);
-        for (const CurveLine* line : from_top()) add_end_label(*line);
+        add_end_labels();
         for (const CurveLine& line : chart_.lines) add_jump_labels(line);
         return std::move(scene_);
     }
@@ -244,13 +244,37 @@ private:
         return out;
     }
 
-    /// Beside the end of its line where that is free, else as near above or below as it goes, tied to the end by a thin
+    void add_end_labels() {
+        const std::vector<const CurveLine*> lines = from_top();
+        const std::vector<double> heights = spread(lines);
+        for (std::size_t i = 0; i < lines.size(); ++i) add_end_label(*lines[i], heights[i]);
+    }
+
+    /// Heights of the labels, as near to the ends of their lines as they go without touching; of lines that end further
+    /// in, the ends themselves.
+    std::vector<double> spread(const std::vector<const CurveLine*>& from_top) const {
+        std::vector<double> heights;
+        std::vector<std::size_t> at_edge;
+        for (const CurveLine* line : from_top) {
+            const Spot end = place(last(*line));
+            if (end.x > plot_.right() - label_indent) at_edge.push_back(heights.size());
+            heights.push_back(std::clamp(end.y, plot_.y, plot_.bottom()));
+        }
+        double least = plot_.y;
+        for (const std::size_t i : at_edge) least = line_step + (heights[i] = std::max(heights[i], least));
+        double most = plot_.bottom();
+        for (std::size_t k = at_edge.size(); k-- > 0;)
+            most = (heights[at_edge[k]] = std::min(heights[at_edge[k]], most)) - line_step;
+        return heights;
+    }
+
+    /// At this height, or beside the end of its line, or as near above or below as it goes, tied to the end by a thin
     /// line.
-    void add_end_label(const CurveLine& line) {
+    void add_end_label(const CurveLine& line, double height) {
         const Spot end = place(last(line));
         const std::string name = shortened(line.name, label_room_, TextStyle::label, canvas_.measure);
         const double width = canvas_.measure.width(name, TextStyle::label);
-        std::vector<Text> offered;
+        std::vector<Text> offered = {{{end.x + label_indent, height}, name, colours_.ink}};
         for (const double step : {0.0, -1.0, 1.0, -2.0, 2.0, -3.0, 3.0, -4.0, 4.0, -5.0, 5.0, -6.0, 6.0})
             for (const double aside : {label_indent, -width - label_indent / 2, label_indent + 40})
                 offered.push_back({{end.x + aside, std::clamp(end.y, plot_.y, plot_.bottom()) + step * line_step},
