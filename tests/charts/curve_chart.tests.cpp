@@ -43,30 +43,6 @@ TEST_CASE("curves are laid out as approved") {
     testing::approve("curve", dump(layout(two(), canvas(600, 400))));
 }
 
-TEST_CASE("labels of a low picture make room for each other") {
-    CurveChart chart = two();
-    chart.log = false;
-    chart.notes.clear();
-    for (const double height : {236.0, 244.0, 252.0, 260.0}) {
-        chart.lines.clear();
-        for (const double level : {21.0, 18.0, 9.0, 5.7})
-            chart.lines.push_back({std::to_string(chart.lines.size()),
-                                   "metal",
-                                   chart.lines.size(),
-                                   {{spot(1, level / 5), spot(15, level)}},
-                                   {},
-                                   "",
-                                   {}});
-        std::vector<Box> names;
-        for (const auto& [text, box] : testing::texts_of(layout(chart, canvas(430, height))))
-            if (text == "metal") names.push_back(box);
-        CAPTURE(height);
-        REQUIRE(names.size() == 4);
-        for (std::size_t a = 0; a < 4; ++a)
-            for (std::size_t b = a + 1; b < 4; ++b) CHECK_FALSE(names[a].overlaps(names[b]));
-    }
-}
-
 TEST_CASE("curves that end together keep their labels apart and inside") {
     CurveChart chart = two();
     chart.lines.clear();

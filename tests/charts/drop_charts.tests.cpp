@@ -108,6 +108,28 @@ TEST_CASE("bars, drag curve and sweep say what the computation says") {
     check_texts(layout(curve, canvas(600, 420)));
 }
 
+TEST_CASE("the names in a low chart of a sweep make room for each other") {
+    const Catalogue& catalogue = testing::real_catalogue();
+    SweepRequest wanted;
+    wanted.setup = request().setup;
+    wanted.metals = {"copper", "sterling-silver", "aluminium-6061", "brass-cartridge"};
+    wanted.samples = 50;
+    const Result<SweepRequest> ranged = with_range(catalogue, wanted, "wall", "0.5mm:15mm");
+    REQUIRE(ranged);
+    const CurveChart chart = sweep_chart(catalogue, *sweep(catalogue, *ranged), UnitSystem::shown);
+    for (double height = 200; height <= 300; height += 4) {
+        CAPTURE(height);
+        const auto texts = testing::texts_of(layout(chart, canvas(440, height)));
+        std::vector<Box> names;
+        for (const auto& [text, box] : texts)
+            for (const CurveLine& line : chart.lines)
+                if (text.starts_with(line.name.substr(0, 6))) names.push_back(box); // the end may be cut
+        CHECK(names.size() == 4);
+        for (std::size_t a = 0; a < names.size(); ++a)
+            for (std::size_t b = a + 1; b < names.size(); ++b) CHECK_FALSE(names[a].overlaps(names[b]));
+    }
+}
+
 TEST_CASE("a sweep's chart has a line per metal, a gap where nothing can be said, and the present set-up") {
     const Catalogue& catalogue = testing::real_catalogue();
     SweepRequest sweep_request;
