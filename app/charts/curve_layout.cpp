@@ -203,18 +203,41 @@ private:
         if (const auto free = free_.first_free(offered, canvas_.measure)) scene_.parts.push_back(*free);
     }
 
+    bool clear_of_lines(const Box& box) const {
+        for (const CurveLine& line : chart_.lines)
+            for (const auto& stretch : line.stretches)
+                for (std::size_t i = 1; i < stretch.size(); ++i) {
+                    const Spot a = place(stretch[i - 1]), b = place(stretch[i]);
+                    if (box.overlaps(
+                            {std::min(a.x, b.x), std::min(a.y, b.y), std::abs(b.x - a.x) + 1, std::abs(b.y - a.y) + 1}))
+                        return false;
+                }
+        return true;
+    }
+
+    /// The words beside the upright line, from this height down.
+    std::vector<Text> upright_words(double top) const {
+        const double x = x_.place(chart_.upright->x);
+        const bool right = x < plot_.x + plot_.width / 2;
+        return text_lines(
+            {{x + (right ? 6 : -6), top}, chart_.upright->label, colours_.accent, right ? Anchor::start : Anchor::end},
+            plot_.width * 0.5, canvas_.measure);
+    }
+
+    /// Its words at the foot, or at the head where a line would run through them there.
     void add_upright() {
         if (!chart_.upright) return;
         const double x = x_.place(chart_.upright->x);
         scene_.parts.push_back(Polyline{{{x, plot_.y}, {x, plot_.bottom()}}, colours_.accent, 1.5, true});
-        const bool right = x < plot_.x + plot_.width / 2;
-        auto label = text_lines({{x + (right ? 6 : -6), plot_.bottom() - line_step / 2 - 2},
-                                 chart_.upright->label,
-                                 colours_.accent,
-                                 right ? Anchor::start : Anchor::end},
-                                plot_.width * 0.5, canvas_.measure);
-        for (Text& part : label) {
-            part.at.y -= line_step * static_cast<double>(label.size() - 1);
+        const auto clear = [&](const std::vector<Text>& words) {
+            return std::all_of(words.begin(), words.end(),
+                               [&](const Text& t) { return clear_of_lines(text_box(t, canvas_.measure)); });
+        };
+        const double head = plot_.y + line_step / 2 + 2;
+        const double lines = static_cast<double>(upright_words(head).size());
+        std::vector<Text> words = upright_words(plot_.bottom() + line_step / 2 - 2 - line_step * lines);
+        if (!clear(words) && clear(upright_words(head))) words = upright_words(head);
+        for (const Text& part : words) {
             free_.take(text_box(part, canvas_.measure));
             scene_.parts.push_back(part);
         }
