@@ -233,11 +233,10 @@ private:
             return std::all_of(words.begin(), words.end(),
                                [&](const Text& t) { return clear_of_lines(text_box(t, canvas_.measure)); });
         };
-        const double head = plot_.y + line_step / 2 + 2;
-        const double lines = static_cast<double>(upright_words(head).size());
-        std::vector<Text> words = upright_words(plot_.bottom() + line_step / 2 - 2 - line_step * lines);
-        if (!clear(words) && clear(upright_words(head))) words = upright_words(head);
-        for (const Text& part : words) {
+        const std::vector<Text> head = upright_words(plot_.y + line_step / 2 + 2);
+        const std::vector<Text> foot =
+            upright_words(plot_.bottom() + line_step / 2 - 2 - line_step * static_cast<double>(head.size()));
+        for (const Text& part : !clear(foot) && clear(head) ? head : foot) {
             free_.take(text_box(part, canvas_.measure));
             scene_.parts.push_back(part);
         }
@@ -284,10 +283,16 @@ private:
             heights.push_back(std::clamp(end.y, plot_.y, plot_.bottom()));
         }
         double least = plot_.y;
-        for (const std::size_t i : at_edge) least = line_step + (heights[i] = std::max(heights[i], least));
+        for (const std::size_t i : at_edge) {
+            heights[i] = std::max(heights[i], least);
+            least = heights[i] + line_step;
+        }
         double most = plot_.bottom();
-        for (std::size_t k = at_edge.size(); k-- > 0;)
-            most = (heights[at_edge[k]] = std::min(heights[at_edge[k]], most)) - line_step;
+        std::reverse(at_edge.begin(), at_edge.end());
+        for (const std::size_t i : at_edge) {
+            heights[i] = std::min(heights[i], most);
+            most = heights[i] - line_step;
+        }
         return heights;
     }
 

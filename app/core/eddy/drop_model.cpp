@@ -147,6 +147,7 @@ std::vector<Variation> DropModel::variations(Draws& draws) const {
     const auto& br = draws.of("magnet.remanence");
     const auto& doubt = draws.of("magnet.moment");
     const auto& heavy = draws.of("magnet.mass");
+    const auto& outside = draws.of("tube.outside");
     const auto& length = draws.of("tube.length");
     const double wall = wall_m(inputs_);
     for (std::size_t i = 0; i < out.size(); ++i) {
@@ -162,9 +163,8 @@ std::vector<Variation> DropModel::variations(Draws& draws) const {
         if (inputs_.wall_area_held) {
             here.outside_radius_m = with_bore(here.bore_radius_m.value).outside_radius_m;
         } else {
-            here.outside_radius_m.value = inputs_.outside_radius_m.at(draws.of("tube.outside")[i]);
             here.outside_radius_m.value =
-                std::max(here.outside_radius_m.value, here.bore_radius_m.value + no_wall * wall);
+                std::max(inputs_.outside_radius_m.at(outside[i]), here.bore_radius_m.value + no_wall * wall);
             ln_drag += wall_sensitivity_ * std::log(wall_m(here) / wall);
         }
         if (inputs_.mass_kg.value > 0) here.mass_kg.value = inputs_.mass_kg.at(heavy[i]);

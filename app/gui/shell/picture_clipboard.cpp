@@ -8,7 +8,6 @@
 #include <array>
 #include <cstdlib>
 #include <thread>
-#include <vector>
 
 namespace pourbook {
 namespace {
