@@ -4,7 +4,7 @@
 
 #include "charts/canvas.hpp"
 #include "charts/words.hpp"
-#include "usecases/curve.hpp"
+#include "questions/metals/curve.hpp"
 
 #include <optional>
 

@@ -4,7 +4,7 @@
 
 #include "charts/canvas.hpp"
 #include "charts/words.hpp"
-#include "usecases/phase_diagram.hpp"
+#include "questions/mix/phase_diagram.hpp"
 
 namespace pourbook {
 

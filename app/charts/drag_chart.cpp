@@ -1,7 +1,7 @@
 #include "charts/drop_charts.hpp"
 
 #include "core/quantity/format.hpp"
-#include "usecases/eddy_words.hpp"
+#include "questions/drop/eddy_words.hpp"
 
 #include <algorithm>
 #include <cmath>

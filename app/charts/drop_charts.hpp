@@ -2,9 +2,9 @@
 #pragma once
 
 #include "charts/curve_chart.hpp"
-#include "usecases/drag.hpp"
-#include "usecases/measured_falls.hpp"
-#include "usecases/sweep.hpp"
+#include "questions/drop/drag.hpp"
+#include "questions/drop/sweep.hpp"
+#include "questions/workshop/measured_falls.hpp"
 
 #include <string>
 #include <vector>

@@ -1,8 +1,8 @@
 #include "charts/drop_charts.hpp"
 
 #include "core/quantity/format.hpp"
-#include "usecases/drop_figures.hpp"
-#include "usecases/eddy_words.hpp"
+#include "questions/drop/drop_figures.hpp"
+#include "questions/drop/eddy_words.hpp"
 
 #include <algorithm>
 #include <cmath>

@@ -3,7 +3,7 @@
 #pragma once
 
 #include "charts/curve_chart.hpp"
-#include "usecases/mix_curve.hpp"
+#include "questions/mix/mix_curve.hpp"
 
 namespace pourbook {
 

@@ -1,7 +1,7 @@
 #include "charts/rank_chart.hpp"
 
 #include "core/quantity/format.hpp"
-#include "usecases/shown_merit.hpp"
+#include "questions/say/shown_merit.hpp"
 
 #include <algorithm>
 #include <cmath>

@@ -5,7 +5,7 @@
 
 #include "charts/canvas.hpp"
 #include "charts/words.hpp"
-#include "usecases/rank.hpp"
+#include "questions/rank/rank.hpp"
 
 namespace pourbook {
 

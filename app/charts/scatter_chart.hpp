@@ -3,7 +3,7 @@
 
 #include "charts/point_chart.hpp"
 #include "charts/words.hpp"
-#include "usecases/compare.hpp"
+#include "questions/metals/compare.hpp"
 
 namespace pourbook {
 

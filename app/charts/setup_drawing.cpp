@@ -2,7 +2,7 @@
 
 #include "charts/place_text.hpp"
 #include "core/quantity/format.hpp"
-#include "usecases/eddy_words.hpp"
+#include "questions/drop/eddy_words.hpp"
 
 #include <algorithm>
 #include <cmath>

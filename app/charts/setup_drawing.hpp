@@ -3,8 +3,8 @@
 #pragma once
 
 #include "charts/canvas.hpp"
-#include "usecases/magnet_words.hpp"
-#include "usecases/shown.hpp"
+#include "questions/drop/magnet_words.hpp"
+#include "questions/say/shown.hpp"
 
 namespace pourbook {
 

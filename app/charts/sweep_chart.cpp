@@ -1,8 +1,8 @@
 #include "charts/drop_charts.hpp"
 
 #include "core/quantity/format.hpp"
-#include "usecases/eddy_words.hpp"
-#include "usecases/shown_money.hpp"
+#include "questions/drop/eddy_words.hpp"
+#include "questions/say/shown_money.hpp"
 
 #include <algorithm>
 #include <cmath>

@@ -3,7 +3,7 @@
 
 #include "charts/point_chart.hpp"
 #include "charts/words.hpp"
-#include "usecases/tradeoff.hpp"
+#include "questions/rank/tradeoff.hpp"
 
 namespace pourbook {
 

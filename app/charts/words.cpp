@@ -2,7 +2,7 @@
 
 #include "core/quantity/format.hpp"
 #include "core/quantity/unit.hpp"
-#include "usecases/shown_money.hpp"
+#include "questions/say/shown_money.hpp"
 
 #include <algorithm>
 #include <array>

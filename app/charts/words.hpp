@@ -1,8 +1,8 @@
-// Words around numbers on charts and in the window, beside what usecases/shown.hpp says.
+// Words around numbers on charts and in the window, beside what questions/say/shown.hpp says.
 #pragma once
 
 #include "charts/scene.hpp"
-#include "usecases/shown.hpp"
+#include "questions/say/shown.hpp"
 
 #include <initializer_list>
 #include <string>

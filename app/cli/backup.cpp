@@ -1,6 +1,6 @@
 #include "cli/context.hpp"
 
-#include "report/entries_report.hpp"
+#include "answers/workshop/entries_report.hpp"
 
 namespace pourbook {
 namespace {

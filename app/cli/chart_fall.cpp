@@ -73,25 +73,25 @@ void declare_drag_curve(Context& context, CLI::App* chart) {
     with_metals(context, c, words->metals);
 }
 
-struct SweepWords {
+struct SweepPicture {
     SweepRequest request;
     std::vector<std::string> over;
 };
 
 void declare_sweep_curve(Context& context, CLI::App* chart) {
     const auto words =
-        chart_kind<SweepWords>(context, chart, "sweep", "fall time against wall, bore, temperature or budget",
-                               [](const Catalogue& catalogue, const SweepWords& w, const Conditions& conditions,
-                                  UnitSystem units) -> Result<Drawing> {
-                                   Result<SweepRequest> request =
-                                       with_range(catalogue, w.request, w.over[0], w.over[1]);
-                                   if (!request) return request.problem();
-                                   request->conditions = conditions;
-                                   const Result<SweepResult> result = sweep(catalogue, *request);
-                                   if (!result) return result.problem();
-                                   const CurveChart made = sweep_chart(catalogue, *result, units);
-                                   return Drawing([made](const Canvas& canvas) { return layout(made, canvas); });
-                               });
+        chart_kind<SweepPicture>(context, chart, "sweep", "fall time against wall, bore, temperature or budget",
+                                 [](const Catalogue& catalogue, const SweepPicture& w, const Conditions& conditions,
+                                    UnitSystem units) -> Result<Drawing> {
+                                     Result<SweepRequest> request =
+                                         with_range(catalogue, w.request, w.over[0], w.over[1]);
+                                     if (!request) return request.problem();
+                                     request->conditions = conditions;
+                                     const Result<SweepResult> result = sweep(catalogue, *request);
+                                     if (!result) return result.problem();
+                                     const CurveChart made = sweep_chart(catalogue, *result, units);
+                                     return Drawing([made](const Canvas& canvas) { return layout(made, canvas); });
+                                 });
     CLI::App* c = chart->get_subcommand("sweep");
     words->request.steps = 25;
     with_setup(c, words->request.setup);

@@ -3,9 +3,9 @@
 #include "charts/diagram_chart.hpp"
 #include "charts/mix_chart.hpp"
 #include "core/quantity/unit.hpp"
-#include "usecases/mix_metal.hpp"
-#include "usecases/mix_sheet.hpp"
-#include "usecases/mix_words.hpp"
+#include "questions/mix/mix_metal.hpp"
+#include "questions/mix/mix_sheet.hpp"
+#include "questions/mix/mix_words.hpp"
 
 #include <cctype>
 
@@ -15,10 +15,6 @@ namespace {
 struct DiagramWords {
     std::string system, composition, at;
 };
-
-Problem unreadable(const std::string& text) {
-    return {Problem::Kind::unreadable, text, 0};
-}
 
 /// "AG-CU" as two symbols.
 Result<PhaseDiagramRequest> system_from(const std::string& words) {

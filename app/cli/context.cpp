@@ -1,7 +1,7 @@
 #include "cli/context.hpp"
 
 #include "core/workshop/check_entry.hpp"
-#include "usecases/mix_metal.hpp"
+#include "questions/mix/mix_metal.hpp"
 
 #include <algorithm>
 #include <iterator>

@@ -1,6 +1,6 @@
 #include "cli/context.hpp"
 
-#include "report/defect_report.hpp"
+#include "answers/pour/defect_report.hpp"
 
 namespace pourbook {
 

@@ -1,9 +1,9 @@
 #include "cli/context.hpp"
 
+#include "answers/drop/eddy_json.hpp"
+#include "answers/drop/eddy_text.hpp"
 #include "cli/setup_words.hpp"
 #include "core/quantity/unit.hpp"
-#include "report/eddy_json.hpp"
-#include "report/eddy_text.hpp"
 
 namespace pourbook {
 namespace {

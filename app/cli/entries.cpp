@@ -2,9 +2,9 @@
 // the table of kinds.
 #include "cli/context.hpp"
 
-#include "report/entries_report.hpp"
-#include "report/trial_report.hpp"
-#include "usecases/keep.hpp"
+#include "answers/workshop/entries_report.hpp"
+#include "answers/workshop/trial_report.hpp"
+#include "questions/workshop/keep.hpp"
 
 #include <algorithm>
 

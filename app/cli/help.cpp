@@ -1,7 +1,7 @@
 #include "cli/context.hpp"
 
+#include "answers/help/help_report.hpp"
 #include "help/pages.hpp"
-#include "report/help_report.hpp"
 
 namespace pourbook {
 namespace {

@@ -1,9 +1,9 @@
 #include "cli/context.hpp"
 
+#include "answers/workshop/import_report.hpp"
 #include "core/quantity/format.hpp"
 #include "core/quantity/unit.hpp"
-#include "report/import_report.hpp"
-#include "usecases/import.hpp"
+#include "questions/workshop/import.hpp"
 
 #include <algorithm>
 

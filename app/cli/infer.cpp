@@ -1,9 +1,9 @@
 #include "cli/context.hpp"
 
+#include "answers/drop/eddy_json.hpp"
+#include "answers/drop/eddy_text.hpp"
 #include "cli/setup_words.hpp"
 #include "core/quantity/unit.hpp"
-#include "report/eddy_json.hpp"
-#include "report/eddy_text.hpp"
 
 #include <cmath>
 
@@ -15,10 +15,6 @@ struct InferWords {
     std::vector<std::string> times, frames;
     std::string time_uncertainty, frame_rate;
 };
-
-Problem unreadable(std::string text) {
-    return {Problem::Kind::unreadable, std::move(text), 0};
-}
 
 Result<double> time_from(const std::string& text, const std::string& option) {
     const Result<double> t = parse_si(text, base_dimension(Dimension::second), "a time");

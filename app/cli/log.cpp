@@ -1,9 +1,9 @@
 // Viewers' questions with their answers, so that one can be asked again after an update and compared.
 #include "cli/context.hpp"
 
-#include "report/entries_report.hpp"
-#include "report/json_difference.hpp"
-#include "usecases/keep.hpp"
+#include "answers/parts/json_difference.hpp"
+#include "answers/workshop/entries_report.hpp"
+#include "questions/workshop/keep.hpp"
 
 #include <sstream>
 

@@ -1,6 +1,6 @@
 #include "cli/context.hpp"
 
-#include "report/measure_report.hpp"
+#include "answers/drop/measure_report.hpp"
 
 namespace pourbook {
 

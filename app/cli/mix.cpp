@@ -1,9 +1,9 @@
 #include "cli/context.hpp"
 
+#include "answers/mix/mix_report.hpp"
 #include "cli/table_words.hpp"
 #include "core/quantity/unit.hpp"
-#include "report/mix_report.hpp"
-#include "usecases/mix_words.hpp"
+#include "questions/mix/mix_words.hpp"
 
 namespace pourbook {
 namespace {

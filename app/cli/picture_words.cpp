@@ -1,10 +1,10 @@
 #include "cli/picture_words.hpp"
 
+#include "answers/parts/json_parts.hpp"
+#include "answers/picture/letters.hpp"
+#include "answers/picture/picture.hpp"
+#include "answers/writers/write_file.hpp"
 #include "charts/words.hpp"
-#include "report/json_parts.hpp"
-#include "report/picture/letters.hpp"
-#include "report/picture/picture.hpp"
-#include "report/write_file.hpp"
 
 #include <cstdio>
 

@@ -1,7 +1,7 @@
 #include "cli/context.hpp"
 
+#include "answers/drop/plate_report.hpp"
 #include "cli/setup_words.hpp"
-#include "report/plate_report.hpp"
 
 namespace pourbook {
 

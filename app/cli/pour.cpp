@@ -1,9 +1,9 @@
 #include "cli/context.hpp"
 
-#include "report/pour_file.hpp"
-#include "report/write_file.hpp"
-#include "usecases/pour_in_workshop.hpp"
-#include "usecases/pour_words.hpp"
+#include "answers/pour/pour_file.hpp"
+#include "answers/writers/write_file.hpp"
+#include "questions/pour/pour_in_workshop.hpp"
+#include "questions/pour/pour_words.hpp"
 
 namespace pourbook {
 namespace {

@@ -1,9 +1,9 @@
 #include "cli/context.hpp"
 
+#include "answers/parts/json.hpp"
+#include "answers/parts/text.hpp"
 #include "cli/rank_words.hpp"
 #include "cli/table_words.hpp"
-#include "report/json.hpp"
-#include "report/text.hpp"
 
 namespace pourbook {
 

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "cli/context.hpp"
-#include "usecases/rank.hpp"
+#include "questions/rank/rank.hpp"
 
 #include <string>
 

@@ -1,8 +1,8 @@
 #include "cli/run.hpp"
 
 #include "cli/context.hpp"
-#include "usecases/mix_metal.hpp"
-#include "usecases/shown_money.hpp"
+#include "questions/mix/mix_metal.hpp"
+#include "questions/say/shown_money.hpp"
 
 #include <algorithm>
 #include <cstdio>

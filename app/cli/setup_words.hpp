@@ -1,7 +1,7 @@
 // The options of a magnet and a tube, shared by drop, drag, infer, sweep and the goals with a fall.
 #pragma once
 
-#include "usecases/goal_plan.hpp"
+#include "questions/rank/goal_plan.hpp"
 
 #include <CLI/CLI.hpp>
 

@@ -1,7 +1,7 @@
 #include "cli/table_words.hpp"
 
-#include "report/tables/writers.hpp"
-#include "report/write_file.hpp"
+#include "answers/writers/write_file.hpp"
+#include "answers/writers/writers.hpp"
 
 namespace pourbook {
 

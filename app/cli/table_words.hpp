@@ -1,8 +1,8 @@
 // The words of a table that leaves the program: into which file, or in which format to standard output.
 #pragma once
 
+#include "answers/writers/documents.hpp"
 #include "cli/context.hpp"
-#include "report/tables/documents.hpp"
 
 #include <functional>
 #include <string>

@@ -1,8 +1,8 @@
 #include "cli/context.hpp"
 
+#include "answers/rank/tradeoff_report.hpp"
 #include "cli/table_words.hpp"
 #include "cli/tradeoff_words.hpp"
-#include "report/tradeoff_report.hpp"
 
 namespace pourbook {
 

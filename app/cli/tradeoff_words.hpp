@@ -2,7 +2,7 @@
 #pragma once
 
 #include "cli/context.hpp"
-#include "usecases/tradeoff.hpp"
+#include "questions/rank/tradeoff.hpp"
 
 #include <string>
 

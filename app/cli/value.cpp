@@ -1,7 +1,7 @@
 #include "cli/context.hpp"
 
-#include "report/json.hpp"
-#include "report/text.hpp"
+#include "answers/parts/json.hpp"
+#include "answers/parts/text.hpp"
 
 namespace pourbook {
 

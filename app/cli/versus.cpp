@@ -1,9 +1,9 @@
 #include "cli/context.hpp"
 
+#include "answers/rank/versus_report.hpp"
 #include "cli/rank_words.hpp"
 #include "cli/setup_words.hpp"
 #include "cli/table_words.hpp"
-#include "report/versus_report.hpp"
 
 namespace pourbook {
 

@@ -2,7 +2,7 @@
 
 #include "core/quantity/format.hpp"
 #include "core/quantity/unit.hpp"
-#include "usecases/temperature_words.hpp"
+#include "questions/metals/temperature_words.hpp"
 
 #include <algorithm>
 #include <array>

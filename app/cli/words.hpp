@@ -2,7 +2,7 @@
 #pragma once
 
 #include "core/evaluate/evaluate.hpp"
-#include "usecases/shown.hpp"
+#include "questions/say/shown.hpp"
 
 #include <string>
 

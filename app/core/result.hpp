@@ -22,6 +22,11 @@ struct Problem {
     int column = 0; // 1-based place in the user's text, 0 where it does not apply
 };
 
+/// Words that can't be read, and what to write instead.
+inline Problem unreadable(std::string text, int column = 0) {
+    return {Problem::Kind::unreadable, std::move(text), column};
+}
+
 template <class T> class Result {
 public:
     Result(T value) : content_(std::move(value)) {}

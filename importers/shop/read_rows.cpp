@@ -12,10 +12,6 @@
 namespace pourbook {
 namespace {
 
-Problem unreadable(std::string text) {
-    return {Problem::Kind::unreadable, std::move(text), 0};
-}
-
 /// An apostrophe that the export put before a cell that a spreadsheet would run.
 void take_guard_off(std::string& cell) {
     const std::size_t first = cell.find_first_not_of('\'');

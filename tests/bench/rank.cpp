@@ -1,5 +1,5 @@
 // Benchmark, not a test: ranks invented metals and prints seconds of processor time. Built and run by rank.sh.
-#include "usecases/rank.hpp"
+#include "questions/rank/rank.hpp"
 
 #include "support/many_metals.hpp"
 

@@ -2,7 +2,7 @@
 // fall time with a thousand samples each. Built and run by bench_drag.sh; argument: the reference database.
 #include "core/eddy/fall_times.hpp"
 #include "db/store/reference_file.hpp"
-#include "usecases/tube_metal.hpp"
+#include "questions/drop/tube_metal.hpp"
 
 #include <algorithm>
 #include <cmath>

@@ -7,9 +7,9 @@
 #include "importers/compile/figure.hpp"
 #include "importers/mesh/read_stl.hpp"
 #include "importers/shop/read_rows.hpp"
-#include "usecases/magnet_words.hpp"
-#include "usecases/mix_words.hpp"
-#include "usecases/part_words.hpp"
+#include "questions/drop/magnet_words.hpp"
+#include "questions/mix/mix_words.hpp"
+#include "questions/pour/part_words.hpp"
 
 #include <unistd.h>
 

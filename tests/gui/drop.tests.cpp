@@ -1,5 +1,5 @@
+#include "questions/drop/drop_figures.hpp"
 #include "tests/gui/desk.hpp"
-#include "usecases/drop_figures.hpp"
 
 #include <catch2/catch.hpp>
 

@@ -1,8 +1,8 @@
 // Pictures and tables leave the window: from every chart and table, into a folder of the platform's convention, never
 // over a file that is there unless asked for twice.
+#include "answers/pour/pour_file.hpp"
 #include "gui/state/save_folder.hpp"
 #include "gui/widgets/leave_row.hpp"
-#include "report/pour_file.hpp"
 #include "tests/gui/desk.hpp"
 
 #include <catch2/catch.hpp>

@@ -1,6 +1,6 @@
 #include "gui/actions/actions.hpp"
+#include "questions/mix/mix_metal.hpp"
 #include "tests/gui/desk.hpp"
-#include "usecases/mix_metal.hpp"
 
 #include <catch2/catch.hpp>
 

@@ -1,9 +1,9 @@
 // The window's money: in the currency of the profile, by its rate, and the same as the command line tells.
+#include "answers/parts/text.hpp"
 #include "core/quantity/format.hpp"
-#include "report/text.hpp"
+#include "questions/drop/drop_figures.hpp"
 #include "tests/gui/desk.hpp"
 #include "tests/gui/shop.hpp"
-#include "usecases/drop_figures.hpp"
 
 using namespace pourbook;
 using testing::Desk;

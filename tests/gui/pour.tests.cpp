@@ -1,4 +1,4 @@
-#include "report/pour_report.hpp"
+#include "answers/pour/pour_report.hpp"
 #include "tests/gui/desk.hpp"
 
 #include <catch2/catch.hpp>

@@ -1,7 +1,7 @@
-#include "report/entries_report.hpp"
+#include "answers/workshop/entries_report.hpp"
+#include "questions/say/shown_money.hpp"
 #include "tests/gui/desk.hpp"
 #include "tests/gui/shop.hpp"
-#include "usecases/shown_money.hpp"
 
 #include <catch2/catch.hpp>
 

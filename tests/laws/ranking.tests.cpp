@@ -1,9 +1,9 @@
 // Laws of ranking: what must hold whatever the figures are.
 #include "core/ranking/order.hpp"
 #include "core/uncertainty/draws.hpp"
-#include "usecases/rank.hpp"
-#include "usecases/tradeoff.hpp"
-#include "usecases/versus.hpp"
+#include "questions/rank/rank.hpp"
+#include "questions/rank/tradeoff.hpp"
+#include "questions/rank/versus.hpp"
 
 #include "support/contenders.hpp"
 #include "support/many_metals.hpp"

@@ -6,7 +6,7 @@ import sys
 from concurrent.futures import ThreadPoolExecutor
 
 ROOT = os.environ.get("POURBOOK_ROOT", os.path.abspath(os.path.join(os.path.dirname(__file__), "../..")))
-headers = sorted(h for p in ("app/core", "app/usecases", "app/charts", "app/help", "db/store", "importers") for h in glob.glob(os.path.join(ROOT, p, "**/*.hpp"), recursive=True))
+headers = sorted(h for p in ("app/core", "app/questions", "app/charts", "app/help", "db/store", "importers") for h in glob.glob(os.path.join(ROOT, p, "**/*.hpp"), recursive=True))
 
 
 def fault(header):

@@ -6,12 +6,12 @@ import sys
 ROOT = os.environ.get("POURBOOK_ROOT", os.path.join(os.path.dirname(__file__), "../.."))
 ROOMS = {  # room: (folder, rooms it may include, third-party headers it may include)
     "core": ("app/core", set(), set()),
-    "usecases": ("app/usecases", {"core"}, set()),
-    "charts": ("app/charts", {"core", "usecases"}, set()),
-    "report": ("app/report", {"core", "usecases", "charts"}, {"nlohmann", "cairo", "ft2build", "xlsxwriter"}),
+    "questions": ("app/questions", {"core"}, set()),
+    "charts": ("app/charts", {"core", "questions"}, set()),
+    "answers": ("app/answers", {"core", "questions", "charts"}, {"nlohmann", "cairo", "ft2build", "xlsxwriter"}),
     "help": ("app/help", set(), set()),
-    "cli": ("app/cli", {"core", "usecases", "report", "charts", "help"}, {"CLI"}),
-    "gui": ("app/gui", {"core", "usecases", "charts", "report", "help"}, {"imgui", "GLFW", "nlohmann", "GL", "misc"}),
+    "cli": ("app/cli", {"core", "questions", "answers", "charts", "help"}, {"CLI"}),
+    "gui": ("app/gui", {"core", "questions", "charts", "answers", "help"}, {"imgui", "GLFW", "nlohmann", "GL", "misc"}),
     "store": ("db/store", {"core"}, {"SQLiteCpp", "sqlite3.h"}),
     "common": ("importers/common", {"core"}, {"nlohmann"}),
     "mesh": ("importers/mesh", {"core"}, set()),
@@ -19,7 +19,7 @@ ROOMS = {  # room: (folder, rooms it may include, third-party headers it may inc
     "compile": ("importers/compile", {"core", "common", "store"}, set()),
 }
 THIRD = {"nlohmann", "cairo", "ft2build", "xlsxwriter", "CLI", "imgui", "GLFW", "GL", "misc", "SQLiteCpp", "sqlite3.h"}
-PLACES = {"core/": "core", "usecases/": "usecases", "charts/": "charts", "report/": "report", "help/": "help", "cli/": "cli",
+PLACES = {"core/": "core", "questions/": "questions", "charts/": "charts", "answers/": "answers", "help/": "help", "cli/": "cli",
           "gui/": "gui", "db/store/": "store", "importers/common/": "common", "importers/compile/": "compile", "importers/mesh/": "mesh",
           "importers/shop/": "shop"}
 faults = []

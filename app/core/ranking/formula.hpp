@@ -3,7 +3,7 @@
 //   formula    conductivity / (density * price)      + - * / ^ ( )  abs min max sqrt log exp
 //   condition  liquidus < 1100 degC and family != lead   < <= > >= == !=  and or not
 //
-// Names are property ids; in a formula also `fall_time`, which stands for a computation (usecases/fall_time.hpp);
+// Names are property ids; in a formula also `fall_time`, which stands for a computation (questions/drop/fall_time.hpp);
 // `family`, `kind`, `slug` and `name` are words to compare with == or !=. Numbers are SI or carry a unit
 // ("8.9 g/cm3"). A temperature in degC or degF may only be compared with a single property; differences are written in
 // K. Errors carry the column of the first thing that is wrong. At most 2000 characters and 100 nested brackets.

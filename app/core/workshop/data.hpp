@@ -60,7 +60,7 @@ struct OwnValue {
 
 enum class TrialType { drop, four_wire, weighing, casting };
 
-/// A measurement; set-up words as usecases/magnet_words.hpp and part_words.hpp read them.
+/// A measurement; set-up words as questions/drop/magnet_words.hpp and pour/part_words.hpp read them.
 struct Trial {
     std::int64_t id = 0;
     TrialType type = TrialType::drop;

@@ -1,6 +1,6 @@
 #include "gui/actions/actions.hpp"
 
-#include "usecases/find_words.hpp"
+#include "questions/metals/find_words.hpp"
 
 namespace pourbook {
 namespace {

@@ -29,7 +29,7 @@ struct Action {
 
 const std::vector<Action>& actions();
 const Action* action(const std::string& id);
-/// Actions whose label or help contains every word, nearest first (usecases/find_words), else in table order.
+/// Actions whose label or help contains every word, nearest first (questions/metals/find_words), else in table order.
 std::vector<const Action*> matching_actions(const std::string& words);
 
 /// Steps between views and metals that several panels share.

@@ -1,9 +1,9 @@
+#include "answers/writers/page.hpp"
 #include "gui/actions/actions.hpp"
 #include "gui/panels/drop_parts.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/value_label.hpp"
-#include "report/page.hpp"
-#include "usecases/drop_figures.hpp"
+#include "questions/drop/drop_figures.hpp"
 
 #include <algorithm>
 

@@ -4,8 +4,8 @@
 #include "gui/widgets/chart_view.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/text_field.hpp"
-#include "usecases/magnet_grade.hpp"
-#include "usecases/setup_parts.hpp"
+#include "questions/drop/magnet_grade.hpp"
+#include "questions/drop/setup_parts.hpp"
 
 #include <algorithm>
 #include <array>

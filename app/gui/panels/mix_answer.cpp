@@ -1,13 +1,13 @@
 // What the mix is: composition, estimates with interval and rule, phases, money, what to add, impurities, hazards.
+#include "answers/mix/mix_report.hpp"
+#include "answers/writers/page.hpp"
 #include "core/quantity/format.hpp"
 #include "gui/panels/panels.hpp"
 #include "gui/state/explain.hpp"
 #include "gui/widgets/leave_row.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/value_label.hpp"
-#include "report/mix_report.hpp"
-#include "report/page.hpp"
-#include "usecases/shown_money.hpp"
+#include "questions/say/shown_money.hpp"
 
 #include <algorithm>
 #include <cmath>

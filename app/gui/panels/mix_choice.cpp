@@ -2,8 +2,8 @@
 #include "gui/panels/panels.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/text_field.hpp"
-#include "usecases/mix_metal.hpp"
-#include "usecases/shown_money.hpp"
+#include "questions/mix/mix_metal.hpp"
+#include "questions/say/shown_money.hpp"
 
 #include <algorithm>
 #include <array>

@@ -1,9 +1,9 @@
 // The plan: the figures one reads first, each with its sources on hover, then the sheet as it is printed.
+#include "answers/pour/pour_file.hpp"
 #include "gui/panels/panels.hpp"
 #include "gui/widgets/leave_row.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/value_label.hpp"
-#include "report/pour_file.hpp"
 
 #include <algorithm>
 

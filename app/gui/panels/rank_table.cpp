@@ -3,9 +3,9 @@
 #include "gui/widgets/leave_row.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/value_label.hpp"
-#include "usecases/shown_merit.hpp"
-#include "usecases/shown_money.hpp"
-#include "usecases/tube_columns.hpp"
+#include "questions/rank/tube_columns.hpp"
+#include "questions/say/shown_merit.hpp"
+#include "questions/say/shown_money.hpp"
 
 #include <algorithm>
 #include <cmath>

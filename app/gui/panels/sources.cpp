@@ -3,7 +3,7 @@
 #include "gui/widgets/leave_row.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/text_field.hpp"
-#include "usecases/find_words.hpp"
+#include "questions/metals/find_words.hpp"
 
 #include <imgui_stdlib.h>
 

@@ -1,12 +1,12 @@
 // The workshop's own file: what was measured, what is on the shelf, what it cost, what the workshop can do.
+#include "answers/workshop/entries_report.hpp"
 #include "core/workshop/check_entry.hpp"
 #include "gui/panels/panels.hpp"
 #include "gui/widgets/leave_row.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/text_field.hpp"
 #include "gui/widgets/value_label.hpp"
-#include "report/entries_report.hpp"
-#include "usecases/defects.hpp"
+#include "questions/pour/defects.hpp"
 
 #include <algorithm>
 #include <array>

@@ -1,6 +1,6 @@
 #include "gui/shell/fonts.hpp"
 
-#include "report/picture/font_files.hpp"
+#include "answers/picture/font_files.hpp"
 
 #include <imgui_freetype.h>
 

@@ -5,9 +5,9 @@
 #include "gui/state/background.hpp"
 #include "gui/state/view_state.hpp"
 #include "gui/state/workshop_desk.hpp"
-#include "usecases/against.hpp"
-#include "usecases/measured_falls.hpp"
-#include "usecases/sweep.hpp"
+#include "questions/drop/against.hpp"
+#include "questions/drop/sweep.hpp"
+#include "questions/workshop/measured_falls.hpp"
 
 namespace pourbook {
 

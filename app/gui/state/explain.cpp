@@ -1,8 +1,8 @@
 #include "gui/state/explain.hpp"
 
+#include "answers/writers/page.hpp"
 #include "core/quantity/format.hpp"
-#include "report/page.hpp"
-#include "usecases/shown_money.hpp"
+#include "questions/say/shown_money.hpp"
 
 #include <cmath>
 #include <cstdlib>

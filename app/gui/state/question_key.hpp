@@ -1,7 +1,7 @@
 // A request as a text that differs where its answer may: the key under which the answer is kept.
 #pragma once
 
-#include "usecases/rank.hpp"
+#include "questions/rank/rank.hpp"
 
 #include <string>
 #include <vector>

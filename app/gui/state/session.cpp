@@ -1,9 +1,9 @@
 #include "gui/state/session.hpp"
 
 #include "gui/state/question_key.hpp"
-#include "usecases/find_metal.hpp"
-#include "usecases/mix_metal.hpp"
-#include "usecases/pour_in_workshop.hpp"
+#include "questions/metals/find_metal.hpp"
+#include "questions/mix/mix_metal.hpp"
+#include "questions/pour/pour_in_workshop.hpp"
 
 #include <algorithm>
 #include <iterator>

@@ -2,22 +2,22 @@
 // again only when the request changes. Slow questions run off the frame thread; a null answer means "being worked out".
 #pragma once
 
+#include "answers/parts/source_index.hpp"
+#include "answers/pour/pour_report.hpp"
+#include "answers/workshop/trial_report.hpp"
 #include "charts/words.hpp"
 #include "gui/state/background.hpp"
 #include "gui/state/drop_questions.hpp"
 #include "gui/state/history.hpp"
 #include "gui/state/view_state.hpp"
 #include "gui/state/workshop_desk.hpp"
-#include "report/pour_report.hpp"
-#include "report/source_index.hpp"
-#include "report/trial_report.hpp"
-#include "usecases/check.hpp"
-#include "usecases/curve.hpp"
-#include "usecases/mix_sheet.hpp"
-#include "usecases/sheet.hpp"
-#include "usecases/temperature_words.hpp"
-#include "usecases/tradeoff.hpp"
-#include "usecases/versus.hpp"
+#include "questions/metals/check.hpp"
+#include "questions/metals/curve.hpp"
+#include "questions/metals/sheet.hpp"
+#include "questions/metals/temperature_words.hpp"
+#include "questions/mix/mix_sheet.hpp"
+#include "questions/rank/tradeoff.hpp"
+#include "questions/rank/versus.hpp"
 
 #include <functional>
 #include <optional>

@@ -1,7 +1,7 @@
 #include "gui/state/typed_faults.hpp"
 
 #include "core/ranking/formula.hpp"
-#include "usecases/temperature_words.hpp"
+#include "questions/metals/temperature_words.hpp"
 
 #include <algorithm>
 

@@ -1,9 +1,9 @@
 #include "gui/state/view_state.hpp"
 
-#include "usecases/fall_time.hpp"
-#include "usecases/mix_metal.hpp"
-#include "usecases/sweep.hpp"
-#include "usecases/temperature_words.hpp"
+#include "questions/drop/fall_time.hpp"
+#include "questions/drop/sweep.hpp"
+#include "questions/metals/temperature_words.hpp"
+#include "questions/mix/mix_metal.hpp"
 
 #include <algorithm>
 #include <array>

@@ -2,9 +2,9 @@
 #pragma once
 
 #include "core/materials/catalogue.hpp"
-#include "usecases/magnet_words.hpp"
-#include "usecases/mix_sheet.hpp"
-#include "usecases/pour_words.hpp"
+#include "questions/drop/magnet_words.hpp"
+#include "questions/mix/mix_sheet.hpp"
+#include "questions/pour/pour_words.hpp"
 
 #include <array>
 #include <string>

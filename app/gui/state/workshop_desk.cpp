@@ -1,6 +1,6 @@
 #include "gui/state/workshop_desk.hpp"
 
-#include "usecases/keep.hpp"
+#include "questions/workshop/keep.hpp"
 
 #include <algorithm>
 

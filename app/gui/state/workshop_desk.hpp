@@ -4,7 +4,7 @@
 
 #include "core/workshop/data.hpp"
 #include "core/workshop/workshop.hpp"
-#include "usecases/with_workshop.hpp"
+#include "questions/metals/with_workshop.hpp"
 
 #include <map>
 #include <memory>
@@ -35,8 +35,8 @@ public:
     /// Takes in what another program has changed meanwhile, a restored backup too. Cheap where nothing has.
     void look();
 
-    /// Checks and keeps. The catalogue holds the workshop's own. Errors: as usecases/keep.hpp; refused where it would
-    /// overwrite what is not the entry as it was opened.
+    /// Checks and keeps. The catalogue holds the workshop's own. Errors: as questions/workshop/keep.hpp; refused where
+    /// it would overwrite what is not the entry as it was opened.
     Result<Entry> keep(const Catalogue& catalogue, const Kind& kind, const Entry& entry, const Entry& as_opened);
     std::optional<Problem> remove(const Kind& kind, const Entry& as_opened);
     std::optional<Problem> undo();

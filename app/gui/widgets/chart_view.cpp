@@ -1,11 +1,11 @@
 #include "gui/widgets/chart_view.hpp"
 
+#include "answers/picture/letters.hpp"
+#include "answers/picture/picture.hpp"
 #include "charts/words.hpp"
 #include "gui/paint/scene_painter.hpp"
 #include "gui/widgets/leave_row.hpp"
 #include "gui/widgets/text.hpp"
-#include "report/picture/letters.hpp"
-#include "report/picture/picture.hpp"
 
 namespace pourbook {
 namespace {

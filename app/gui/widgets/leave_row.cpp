@@ -1,9 +1,9 @@
 #include "gui/widgets/leave_row.hpp"
 
+#include "answers/writers/write_file.hpp"
+#include "answers/writers/writers.hpp"
 #include "gui/state/save_folder.hpp"
 #include "gui/widgets/text.hpp"
-#include "report/tables/writers.hpp"
-#include "report/write_file.hpp"
 
 #include <imgui_stdlib.h>
 

@@ -2,9 +2,9 @@
 // name, and what came of it is told in the same line. Nothing waits for an answer.
 #pragma once
 
+#include "answers/writers/documents.hpp"
 #include "core/result.hpp"
 #include "gui/widgets/ui.hpp"
-#include "report/tables/documents.hpp"
 
 #include <functional>
 #include <string>

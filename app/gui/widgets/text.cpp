@@ -1,9 +1,9 @@
 #include "gui/widgets/text.hpp"
 
+#include "answers/writers/page.hpp"
 #include "charts/marker.hpp"
 #include "charts/place_text.hpp"
 #include "gui/paint/scene_painter.hpp"
-#include "report/page.hpp"
 
 #include <algorithm>
 

@@ -5,8 +5,8 @@
 #include "core/casting/contraction.hpp"
 #include "core/casting/feeder.hpp"
 #include "core/casting/heat.hpp"
-#include "usecases/part_words.hpp"
-#include "usecases/pour.hpp"
+#include "questions/pour/part_words.hpp"
+#include "questions/pour/pour.hpp"
 
 #include <catch2/catch.hpp>
 

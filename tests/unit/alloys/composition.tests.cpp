@@ -1,7 +1,7 @@
 #include "core/alloys/composition.hpp"
 
+#include "questions/mix/mix_words.hpp"
 #include "support/small_catalogue.hpp"
-#include "usecases/mix_words.hpp"
 
 #include <catch2/catch.hpp>
 

@@ -1,10 +1,10 @@
 #include "core/alloys/impurity.hpp"
 #include "core/alloys/melting.hpp"
 #include "core/alloys/thermal.hpp"
-#include "usecases/mix_curve.hpp"
-#include "usecases/mix_metal.hpp"
-#include "usecases/mix_words.hpp"
-#include "usecases/rank.hpp"
+#include "questions/mix/mix_curve.hpp"
+#include "questions/mix/mix_metal.hpp"
+#include "questions/mix/mix_words.hpp"
+#include "questions/rank/rank.hpp"
 
 #include "support/small_catalogue.hpp"
 

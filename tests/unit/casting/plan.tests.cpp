@@ -1,7 +1,7 @@
 #include "support/small_catalogue.hpp"
 
-#include "usecases/part_words.hpp"
-#include "usecases/pour.hpp"
+#include "questions/pour/part_words.hpp"
+#include "questions/pour/pour.hpp"
 
 #include <catch2/catch.hpp>
 

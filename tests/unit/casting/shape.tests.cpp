@@ -1,5 +1,5 @@
 #include "core/casting/shape.hpp"
-#include "usecases/part_words.hpp"
+#include "questions/pour/part_words.hpp"
 
 #include <catch2/catch.hpp>
 

@@ -1,5 +1,5 @@
 // Two set-ups side by side: what they share moves together.
-#include "usecases/against.hpp"
+#include "questions/drop/against.hpp"
 
 #include <catch2/catch.hpp>
 

@@ -1,8 +1,8 @@
 // Words for magnets and tubes, the refusals of drop, and its answer against the closed form of a sphere.
-#include "usecases/drag.hpp"
-#include "usecases/drop.hpp"
-#include "usecases/infer.hpp"
-#include "usecases/sweep.hpp"
+#include "questions/drop/drag.hpp"
+#include "questions/drop/drop.hpp"
+#include "questions/drop/infer.hpp"
+#include "questions/drop/sweep.hpp"
 
 #include "core/quantity/unit.hpp"
 

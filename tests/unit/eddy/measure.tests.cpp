@@ -1,6 +1,6 @@
 // Readings of a workshop into remanence and conductivity; a magnet past a plate.
-#include "usecases/measure.hpp"
-#include "usecases/plate.hpp"
+#include "questions/drop/measure.hpp"
+#include "questions/drop/plate.hpp"
 
 #include "core/quantity/unit.hpp"
 #include "core/uncertainty/draws.hpp"

@@ -1,4 +1,4 @@
-#include "usecases/measured_falls.hpp"
+#include "questions/workshop/measured_falls.hpp"
 
 #include "support/small_catalogue.hpp"
 

@@ -1,6 +1,6 @@
 // The cairo pen: size, ink where it belongs, the same bytes again, every letter drawn.
-#include "report/picture/picture.hpp"
-#include "report/picture/letters.hpp"
+#include "answers/picture/picture.hpp"
+#include "answers/picture/letters.hpp"
 
 #include "charts/marker.hpp"
 #include "charts/palette.hpp"

@@ -1,9 +1,9 @@
-#include "report/picture/letters.hpp"
-#include "report/picture/page_layout.hpp"
-#include "report/picture/page_pdf.hpp"
-#include "report/pour_report.hpp"
+#include "answers/picture/letters.hpp"
+#include "answers/picture/page_layout.hpp"
+#include "answers/picture/page_pdf.hpp"
+#include "answers/pour/pour_report.hpp"
+#include "questions/pour/pour_words.hpp"
 #include "support/small_catalogue.hpp"
-#include "usecases/pour_words.hpp"
 
 #include "charts/place_text.hpp"
 

@@ -1,6 +1,6 @@
 // Tables that leave the program: nothing lost, nothing run as a formula, nothing that breaks the format.
-#include "report/tables/documents.hpp"
-#include "report/tables/writers.hpp"
+#include "answers/writers/documents.hpp"
+#include "answers/writers/writers.hpp"
 #include "tests/support/small_catalogue.hpp"
 
 #include <catch2/catch.hpp>

@@ -1,5 +1,5 @@
 // A file is written whole or not at all, and nothing is left beside it.
-#include "report/write_file.hpp"
+#include "answers/writers/write_file.hpp"
 
 #include <catch2/catch.hpp>
 

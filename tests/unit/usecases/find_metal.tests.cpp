@@ -1,4 +1,4 @@
-#include "usecases/find_metal.hpp"
+#include "questions/metals/find_metal.hpp"
 
 #include "support/small_catalogue.hpp"
 

@@ -1,7 +1,7 @@
 // A whole computation as a goal: the fall of one magnet through a tube of each metal.
-#include "usecases/drop.hpp"
-#include "usecases/rank.hpp"
-#include "usecases/versus.hpp"
+#include "questions/drop/drop.hpp"
+#include "questions/rank/rank.hpp"
+#include "questions/rank/versus.hpp"
 
 #include "support/small_catalogue.hpp"
 

@@ -1,7 +1,7 @@
 // A range of temperatures: the worst over it counts, in a ranking, in one against another and in two goals at once.
-#include "usecases/temperature_words.hpp"
-#include "usecases/tradeoff.hpp"
-#include "usecases/versus.hpp"
+#include "questions/metals/temperature_words.hpp"
+#include "questions/rank/tradeoff.hpp"
+#include "questions/rank/versus.hpp"
 
 #include "support/small_catalogue.hpp"
 

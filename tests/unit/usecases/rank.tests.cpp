@@ -1,4 +1,4 @@
-#include "usecases/rank.hpp"
+#include "questions/rank/rank.hpp"
 
 #include "support/small_catalogue.hpp"
 

@@ -1,18 +1,18 @@
 // Money in the workshop's currency: amounts typed and shown go by one cited rate, and none is converted without it.
 // The rates are invented; the arithmetic is done by hand beside each check.
-#include "usecases/shown_money.hpp"
+#include "questions/say/shown_money.hpp"
 
+#include "answers/parts/text.hpp"
 #include "core/quantity/format.hpp"
-#include "report/text.hpp"
+#include "questions/drop/drop_figures.hpp"
+#include "questions/drop/sweep.hpp"
+#include "questions/metals/value.hpp"
+#include "questions/metals/with_workshop.hpp"
+#include "questions/mix/mix_sheet.hpp"
+#include "questions/rank/rank.hpp"
+#include "questions/rank/tube_columns.hpp"
+#include "questions/say/shown_merit.hpp"
 #include "support/small_catalogue.hpp"
-#include "usecases/drop_figures.hpp"
-#include "usecases/mix_sheet.hpp"
-#include "usecases/rank.hpp"
-#include "usecases/shown_merit.hpp"
-#include "usecases/sweep.hpp"
-#include "usecases/tube_columns.hpp"
-#include "usecases/value.hpp"
-#include "usecases/with_workshop.hpp"
 
 #include <catch2/catch.hpp>
 

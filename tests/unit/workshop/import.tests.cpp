@@ -1,11 +1,11 @@
 // Lists in: any separator, decimal comma, units; all or nothing; what is exported comes back the same.
-#include "usecases/import.hpp"
+#include "questions/workshop/import.hpp"
+#include "answers/workshop/entries_report.hpp"
 #include "db/store/workshop_file.hpp"
 #include "importers/common/csv.hpp"
 #include "importers/shop/read_rows.hpp"
-#include "report/entries_report.hpp"
+#include "questions/metals/with_workshop.hpp"
 #include "support/small_catalogue.hpp"
-#include "usecases/with_workshop.hpp"
 
 #include <catch2/catch.hpp>
 

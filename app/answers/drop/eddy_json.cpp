@@ -1,0 +1,127 @@
+#include "answers/drop/eddy_json.hpp"
+
+#include <nlohmann/json.hpp>
+
+#include <cmath>
+
+namespace pourbook {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+Json number(double x) {
+    return std::isfinite(x) ? Json(x) : Json(nullptr);
+}
+
+Json number(const std::optional<double>& x) {
+    return x ? number(*x) : Json(nullptr);
+}
+
+std::string dumped(const Json& json) {
+    return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+Json uncertain(const eddy::Uncertain& u) {
+    return {{"value", number(u.value)}, {"standard_uncertainty", number(u.standard())}};
+}
+
+Json magnet_of(const DropSetup& setup) {
+    const eddy::DropInputs& i = setup.inputs;
+    static constexpr const char* shapes[] = {"sphere", "cylinder", "ring"};
+    Json out = {{"shape", shapes[static_cast<int>(i.shape)]}, {"outer_radius_m", uncertain(i.outer_radius_m)}};
+    if (i.shape == eddy::Shape::ring) out["inner_radius_m"] = uncertain(i.inner_radius_m);
+    if (i.shape != eddy::Shape::sphere) out["length_m"] = uncertain(i.length_m);
+    out["grade"] = setup.grade.empty() ? Json(nullptr) : Json(setup.grade);
+    out["remanence_T"] = uncertain(i.remanence_T);
+    out["recoil_permeability"] = i.recoil_permeability;
+    out["temperature_K"] = setup.magnet_temperature_K;
+    return out;
+}
+
+Json tube_of(const DropSetup& setup, const TubeMetal& tube, const Conditions& conditions) {
+    const eddy::DropInputs& i = setup.inputs;
+    return {{"bore_radius_m", uncertain(i.bore_radius_m)},
+            {"outside_radius_m", uncertain(i.outside_radius_m)},
+            {"length_m", uncertain(i.tube_length_m)},
+            {"metal", tube.metal ? Json(tube.metal->slug) : Json(nullptr)},
+            {"conductivity_S_m", number(tube.conductivity_S_m())},
+            {"conductivity_relative_uncertainty", number(tube.log_uncertainty())},
+            {"temperature_K", conditions.temperature_K},
+            {"condition", tube.metal ? Json(tube.value.condition) : Json(nullptr)}};
+}
+
+Json sources_of(const DropSetup& setup, const TubeMetal& tube) {
+    Json out = Json::array();
+    for (const CitedFigure& f : setup.sources)
+        out.push_back({{"what", f.what},
+                       {"key", f.citation.source},
+                       {"locator", f.citation.locator},
+                       {"how_known", name_of(f.citation.how_known)}});
+    if (tube.metal)
+        for (const SourceValue& s : tube.value.sources)
+            if (s.chosen)
+                out.push_back({{"what", "resistivity of " + tube.metal->slug + ": " + s.printed},
+                               {"key", s.key},
+                               {"locator", s.locator},
+                               {"how_known", name_of(s.how_known)}});
+    return out;
+}
+
+void add_setup(Json& out, const DropSetup& setup, const TubeMetal& tube, const Conditions& conditions,
+               const Catalogue& catalogue) {
+    out["magnet"] = magnet_of(setup);
+    out["tube"] = tube_of(setup, tube, conditions);
+    Json notes = setup.assumptions;
+    for (const std::string& note : tube.notes) notes.push_back(note);
+    out["assumptions"] = notes;
+    out["sources"] = sources_of(setup, tube);
+    out["cautions"] = Json::array();
+    for (const MagnetFigure* c : magnet_cautions(catalogue)) out["cautions"].push_back(c->text);
+    out["data_version"] = catalogue.data_version;
+}
+
+} // namespace
+
+std::string json_of(const DropResult& r, const Catalogue& catalogue) {
+    Json out = {{"terminal_speed_m_s", number(r.fall.terminal_speed_m_s)},
+                {"fall_time_s", number(r.fall.time_s)},
+                {"fall_time_low90_s", number(r.fall_time_low90_s)},
+                {"fall_time_high90_s", number(r.fall_time_high90_s)},
+                {"drag_coefficient_N_s_m", number(r.coefficient_N_s_m)},
+                {"peak_drag_N", number(r.peak_drag_N)},
+                {"peak_drag_speed_m_s", number(r.peak_drag_speed_m_s)},
+                {"drag_relative_to_whole_tube", number(r.path_factor)},
+                {"moment_A_m2", number(r.moment_A_m2)},
+                {"regime", r.regime},
+                {"unstable_speed_m_s", number(r.fall.unstable_speed_m_s)},
+                {"terminal_speed_low90_m_s", number(r.speed_low90_m_s)},
+                {"terminal_speed_high90_m_s", number(r.speed_high90_m_s)},
+                {"exit_speed_m_s", number(r.fall.exit_speed_m_s)},
+                {"time_constant_s", number(r.time_constant_s)},
+                {"free_fall_time_s", number(r.free_fall_time_s)},
+                {"effective_length_m", number(r.effective_length_m)},
+                {"magnet_mass_kg", number(r.magnet_mass_kg)},
+                {"tube_mass_kg", number(r.tube_mass_kg)},
+                {"tube_metal_cost_usd", number(r.cost_usd)},
+                {"heat_J", number(r.fall.heat_J)},
+                {"wall_warming_K", number(r.warming_K)},
+                {"felt_extra_weight_N", number(r.felt_N)},
+                {"left_out", r.left_out}};
+    add_setup(out, r.setup, r.tube, r.conditions, catalogue);
+    return dumped(out);
+}
+
+std::string json_of(const DragResult& r, const Catalogue& catalogue) {
+    Json out = {{"drag_N", number(r.drag_N)},
+                {"drag_low90_N", number(r.drag_low90_N)},
+                {"drag_high90_N", number(r.drag_high90_N)},
+                {"speed_m_s", number(r.speed_m_s)},
+                {"linear_drag_N", number(r.linear_drag_N)},
+                {"peak_drag_N", number(r.peak_drag_N)},
+                {"peak_drag_speed_m_s", number(r.peak_drag_speed_m_s)},
+                {"skin_depth_m", number(r.skin_depth_m)}};
+    add_setup(out, r.setup, r.tube, r.conditions, catalogue);
+    return dumped(out);
+}
+
+} // namespace pourbook

@@ -1,0 +1,273 @@
+#include "answers/pour/pour_report.hpp"
+
+#include <nlohmann/json.hpp>
+
+#include <cmath>
+
+namespace pourbook {
+namespace {
+
+using Json = nlohmann::ordered_json;
+using casting::Traced;
+
+constexpr double inch_m = 0.0254;
+
+Json number(double x) {
+    return std::isfinite(x) ? Json(x) : Json(nullptr);
+}
+
+/// A number under its key; where there is none, null and the reason beside it.
+void put(Json& out, const std::string& key, double x, const std::string& reason) {
+    out[key] = number(x);
+    if (!std::isfinite(x)) out[key + "_reason"] = reason.empty() ? "no value" : reason;
+}
+
+Json sources_of(const std::vector<SourceValue>& sources) {
+    Json out = Json::array();
+    for (const SourceValue& s : sources) {
+        Json one = {
+            {"key", s.key}, {"locator", s.locator}, {"printed", s.printed}, {"how_known", name_of(s.how_known)}};
+        if (!s.through.empty()) one["through"] = s.through;
+        out.push_back(one);
+    }
+    return out;
+}
+
+Json traced_of(const Traced& t, const std::string& unit) {
+    return {{"value", number(t.value_si)},
+            {"unit", unit},
+            {"standard_uncertainty", number(t.standard_uncertainty_si)},
+            {"estimated", t.estimated},
+            {"how_known", name_of(t.how_known)},
+            {"how", t.how},
+            {"sources", sources_of(t.sources)}};
+}
+
+Json cautions_of(const PourResult& r) {
+    Json out = Json::array();
+    for (const casting::Warning& w : r.cautions)
+        out.push_back({{"text", w.text},
+                       {"source", w.citation.source},
+                       {"locator", w.citation.locator},
+                       {"how_known", name_of(w.citation.how_known)}});
+    for (const std::string& remark : r.remarks)
+        out.push_back({{"text", remark}, {"source", nullptr}, {"locator", "this plan"}, {"how_known", "computed"}});
+    return out;
+}
+
+Json dimension_of(const casting::DimensionPlan& d) {
+    Json out = {{"name", d.name},
+                {"finished_mm", d.finished_m * 1000},
+                {"cast_mm", d.cast_m * 1000},
+                {"pattern_mm", d.pattern_m * 1000},
+                {"pattern_in", d.pattern_m / inch_m}};
+    if (d.bore) out["pattern_if_core_holds_mm"] = number(d.held_m * 1000);
+    put(out, "tolerance_total_mm", d.tolerance_width_m * 1000, "no cited tolerance for this size and process");
+    return out;
+}
+
+Json pattern_of(const PourResult& r) {
+    Json out = Json::object();
+    const std::string reason = r.contraction ? "" : r.contraction.problem().text;
+    const double scale = r.contraction ? 1 + r.contraction->strain.value_si : no_number;
+    put(out, "scale", scale, reason);
+    put(out, "scale_allowance_low", 1 + r.allowance.low, r.allowance.from);
+    put(out, "scale_allowance_high", 1 + r.allowance.high, r.allowance.from);
+    put(out, "volume_m3", r.cast_volume_m3 * scale * scale * scale, reason);
+    out["machining_stock_m"] = r.request.stock_m;
+    out["tolerance_grade"] = r.tolerance.grade.empty() ? Json(nullptr) : Json("ISO 8062 " + r.tolerance.grade);
+    if (r.tolerance.grade.empty()) out["tolerance_grade_reason"] = "no grade is cited for this process";
+    out["pieces"] = Json::array();
+    for (const casting::PiecePattern& piece : r.patterns) {
+        Json dimensions = Json::array();
+        for (const casting::DimensionPlan& d : piece.dimensions) dimensions.push_back(dimension_of(d));
+        out["pieces"].push_back(
+            {{"part", piece.words}, {"stock_approximate", piece.stock_approximate}, {"dimensions", dimensions}});
+    }
+    return out;
+}
+
+Json cylinder_of(const casting::Cylinder& c) {
+    return {{"diameter_m", c.diameter_m},
+            {"height_m", c.height_m},
+            {"volume_m3", c.volume_m3()},
+            {"modulus_m", number(c.modulus_m())}};
+}
+
+Json feeder_of(const PourResult& r) {
+    const casting::FeedingPlan& f = r.feeding;
+    Json out = {{"freezes_last", r.freezes_last}, {"modulus_m", r.modulus_m}, {"mould_kind", f.mould_kind}};
+    put(out, "diameter_m", f.feeder ? f.feeder->chosen().diameter_m : no_number,
+        f.feeder ? "" : f.feeder.problem().text);
+    put(out, "height_m", f.feeder ? f.feeder->chosen().height_m : no_number, f.feeder ? "" : f.feeder.problem().text);
+    out["mass_kg"] = r.feeder_kg;
+    if (f.feeder) {
+        out["governed_by"] = f.feeder->modulus_governs ? "modulus" : "feed demand";
+        out["by_modulus"] = cylinder_of(f.feeder->by_modulus);
+        out["by_feed_demand"] = cylinder_of(f.feeder->by_demand);
+        out["shrinkage_volume_m3"] = f.feeder->shrinkage_volume_m3;
+    }
+    put(out, "freezing_time_s", f.freezing_s ? f.freezing_s->value_si : no_number,
+        f.freezing_s ? "" : f.freezing_s.problem().text);
+    put(out, "chvorinov_constant_s_m2", f.constant_s_m2, "no thick mould, or no cited mould data");
+    out["melt_contraction_percent"] = 100 * f.melt_contraction;
+    put(out, "solidification_contraction_percent", 100 * f.solidification, "nothing cited");
+    out["share"] = traced_of(f.share, "1");
+    out["notes"] = f.notes;
+    out["sources"] = sources_of(f.sources);
+    return out;
+}
+
+Json charge_of(const PourResult& r) {
+    const casting::Charge& c = r.charge;
+    return {{"poured_kg", c.poured_kg},
+            {"lost_kg", c.lost_kg},
+            {"returns_kg", c.returns_kg},
+            {"heel_kg", r.request.heel_kg},
+            {"yield", c.yield},
+            {"usual_yield_low", number(r.usual_yield.low_si)},
+            {"usual_yield_high", number(r.usual_yield.high_si)},
+            {"by_yield", c.by_yield},
+            {"castings", r.request.count},
+            {"heats", r.heats},
+            {"melt_volume_m3", r.melt_volume_m3},
+            {"melt_loss", traced_of(r.melt_loss, "1")},
+            {"gating_share", traced_of(r.gating, "1")}};
+}
+
+void add_contraction(Json& out, const PourResult& r) {
+    const bool known = static_cast<bool>(r.contraction);
+    const std::string reason = known ? "" : r.contraction.problem().text;
+    put(out, "linear_contraction_percent", known ? 100 * r.contraction->strain.value_si : no_number, reason);
+    put(out, "linear_contraction_standard_uncertainty_percent",
+        known ? 100 * r.contraction->strain.standard_uncertainty_si : no_number, reason);
+    put(out, "contraction_allowance_percent_low", 100 * r.allowance.low, r.allowance.from);
+    put(out, "contraction_allowance_percent_high", 100 * r.allowance.high, r.allowance.from);
+    if (known)
+        out["contraction"] = {{"solidus_K", r.contraction->solidus_K},
+                              {"cited_up_to_K", r.contraction->cited_up_to_K},
+                              {"extended", r.contraction->extended},
+                              {"last_mean_percent", 100 * r.contraction->last_mean_strain},
+                              {"strain", traced_of(r.contraction->strain, "1")}};
+    out["contraction_allowance"] = {
+        {"from", r.allowance.from}, {"sources", sources_of(r.allowance.sources)}, {"notes", r.allowance.notes}};
+}
+
+Json mould_of(const PourResult& r) {
+    Json out = Json::object();
+    put(out, "temperature_K", r.mould_K, r.heat.mould_how);
+    out["printed_low_K"] = number(r.heat.mould.low_si);
+    out["printed_high_K"] = number(r.heat.mould.high_si);
+    out["how"] = r.heat.mould_how;
+    if (r.heat.mould_cooling_K_s) out["cooling_K_min"] = *r.heat.mould_cooling_K_s * 60;
+    out["sources"] = sources_of(r.heat.mould.sources);
+    return out;
+}
+
+void add_heat(Json& out, const PourResult& r) {
+    const std::string reason = r.melt_heat ? "" : r.melt_heat.problem().text;
+    put(out, "melt_energy_J", r.melt_energy_J, reason);
+    put(out, "melt_energy_standard_uncertainty_J", r.melt_energy_uncertainty_J, reason);
+    if (!r.melt_heat) return;
+    out["melt_heat_J_kg"] = {{"total", r.melt_heat->total_J_kg},
+                             {"estimated", r.melt_heat->estimated},
+                             {"solid", traced_of(r.melt_heat->solid, "J/kg")},
+                             {"fusion", traced_of(r.melt_heat->fusion, "J/kg")},
+                             {"melt", traced_of(r.melt_heat->melt, "J/kg")}};
+    const casting::Firing& t = r.firing;
+    out["firing"] = {{"efficiency_low", number(t.efficiency_low)},
+                     {"efficiency_high", number(t.efficiency_high)},
+                     {"time_low_s", number(t.seconds_low)},
+                     {"time_high_s", number(t.seconds_high)},
+                     {"propane_low_kg", number(t.propane_kg_low)},
+                     {"propane_high_kg", number(t.propane_kg_high)},
+                     {"sources", sources_of(t.sources)}};
+    if (!r.request.power_W) out["firing"]["time_reason"] = "no power stated";
+}
+
+Json cost_of(const PourResult& r) {
+    const PourMoney& m = r.money;
+    Json out = Json::object();
+    put(out, "value", m.value, m.price ? "" : m.price.problem().text);
+    out["currency"] = "USD";
+    out["as_of"] = m.as_of.empty() ? Json(nullptr) : Json(m.as_of);
+    out["low90"] = number(m.low);
+    out["high90"] = number(m.high);
+    out["returns_value"] = number(m.returns_value);
+    if (m.price) out["price"] = traced_of(*m.price, "USD/kg");
+    return out;
+}
+
+Json notes_of(const std::vector<const Practice*>& entries) {
+    Json out = Json::array();
+    for (const Practice* p : entries)
+        out.push_back({{"text", p->text},
+                       {"source", p->citation.source},
+                       {"locator", p->citation.locator},
+                       {"how_known", name_of(p->citation.how_known)}});
+    return out;
+}
+
+void add_part(Json& out, const PourResult& r) {
+    out["part_volume_m3"] = r.part_volume_m3;
+    out["part_surface_m2"] = r.part_surface_m2;
+    out["part_mass_kg"] = r.part_mass_kg;
+    out["cast_volume_m3"] = r.cast_volume_m3;
+    out["cast_mass_kg"] = r.cast_mass_kg;
+    out["charge_mass_kg"] = r.charge.charge_kg;
+    out["charge"] = charge_of(r);
+}
+
+Json fill_of(const PourFill& f) {
+    Json out = {{"thinnest_section_m", f.wall_m}, {"thinnest_section_estimated", f.wall_estimated}};
+    put(out, "least_section_low_m", f.least_section.low_si, "nothing cited for this process");
+    put(out, "least_section_high_m", f.least_section.high_si, "nothing cited for this process");
+    put(out, "sprue_speed_m_s", f.speed_m_s, "no --sprue given");
+    put(out, "fill_time_s", f.time_s, "no --sprue HEIGHT:FOOT given");
+    return out;
+}
+
+void add_notes(Json& out, const PourResult& r) {
+    for (const auto& [key, entries] : {std::pair{"deoxidation", &r.deoxidation},
+                                       {"gas_risks", &r.gas},
+                                       {"shell_schedule", &r.shell_steps},
+                                       {"burnout", &r.burnout},
+                                       {"draft", &r.draft},
+                                       {"checklist", &r.checklist},
+                                       {"defect_key", &r.defects}})
+        out[key] = notes_of(*entries);
+}
+
+Json references_of(const PourResult& r, const Catalogue& catalogue) {
+    Json out = Json::array();
+    for (const std::string& key : source_keys(r))
+        if (const Reference* reference = catalogue.reference(key))
+            out.push_back({{"key", key}, {"full", reference->full()}, {"kind", reference->kind}});
+    return out;
+}
+
+} // namespace
+
+std::string json_of(const PourResult& r, const Catalogue& catalogue) {
+    Json out = {{"metal", r.metal->slug}, {"process", r.request.process}, {"cautions", cautions_of(r)}};
+    add_part(out, r);
+    out["pattern"] = pattern_of(r);
+    add_contraction(out, r);
+    out["pour_temperature_K"] = r.heat.pour.value_si;
+    out["superheat_K"] = r.heat.superheat_K;
+    out["section"] = r.heat.section;
+    out["pour"] = traced_of(r.heat.pour, "K");
+    out["mould"] = mould_of(r);
+    add_heat(out, r);
+    out["cost"] = cost_of(r);
+    out["feeder"] = feeder_of(r);
+    out["fill"] = fill_of(r.fill);
+    out["density"] = traced_of(r.density, "kg/m3");
+    out["melt_density"] = traced_of(r.melt_density, "kg/m3");
+    add_notes(out, r);
+    out["sources"] = references_of(r, catalogue);
+    out["data_version"] = catalogue.data_version;
+    return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+} // namespace pourbook

@@ -1,0 +1,126 @@
+#include "answers/writers/document_parts.hpp"
+
+#include "core/quantity/format.hpp"
+
+#include <algorithm>
+#include <cctype>
+#include <cmath>
+
+namespace pourbook {
+namespace {
+
+/// "property of metal: reason" without what the row and column say already.
+std::string reason_of(const std::string& problem) {
+    const std::size_t colon = problem.find(": ");
+    return colon == std::string::npos ? problem : problem.substr(colon + 2);
+}
+
+std::string unit_of(const Property& property, UnitSystem units) {
+    return property.is_text ? "" : shown_unit(property, units);
+}
+
+} // namespace
+
+Document start_document(const std::string& title, const Conditions& conditions, const DocumentSetting& setting,
+                        double to_K) {
+    Document out;
+    out.title = title;
+    out.conditions = {{"temperature_K", exact(conditions.temperature_K)}, {"condition", conditions.condition}};
+    if (std::isfinite(to_K)) out.conditions.emplace_back("to_temperature_K", exact(to_K));
+    if (!conditions.temper.empty()) out.conditions.emplace_back("temper", conditions.temper);
+    if (conditions.price_form != "exchange") out.conditions.emplace_back("price_form", conditions.price_form);
+    if (const std::string rate = shown_rate(setting.catalogue); !rate.empty() && setting.units != UnitSystem::base)
+        out.conditions.emplace_back("money_shown_at", rate);
+    if (conditions.rrr) out.conditions.emplace_back("purity_rrr", exact(*conditions.rrr));
+    out.data_version = setting.catalogue.data_version;
+    out.date = setting.date;
+    return out;
+}
+
+DataColumn column_of(const Property& property, UnitSystem units) {
+    return {property.id, property.label, unit_of(property, units), !property.is_text, true};
+}
+
+DataColumn money_column(const std::string& id, const std::string& title, const ShownCurrency& money) {
+    std::string code = money.name;
+    for (char& c : code) c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+    return {id + code, title, money.name, true};
+}
+
+DataCell cell_of(const Property& property, const Evaluated& e, UnitSystem units) {
+    const double u = shown_uncertainty(property, e.value_si, e.standard_uncertainty_si, units);
+    DataCell cell = property.is_text
+                        ? DataCell::words(e.text)
+                        : DataCell::figure(shown_number(property, e.value_si, units),
+                                           shown_value(property, e, units) + (u > 0 ? " ± " + significant(u, 2) : ""));
+    if (!property.is_text) cell.uncertainty = DataCell::figure(u, "").number;
+    cell.how_known = name_of(e.how_known);
+    cell.condition = e.condition;
+    for (const SourceValue& s : e.sources)
+        if (std::find(cell.sources.begin(), cell.sources.end(), s.key) == cell.sources.end())
+            cell.sources.push_back(s.key);
+    return cell;
+}
+
+DataCell cell_of(const Property& property, const Result<Evaluated>& value, UnitSystem units) {
+    if (value) return cell_of(property, *value, units);
+    DataCell cell;
+    cell.reason = reason_of(value.problem().text);
+    return cell;
+}
+
+std::vector<const Property*> input_properties(const std::vector<RankInput>& inputs, const Catalogue& catalogue) {
+    std::vector<const Property*> out;
+    for (const RankInput& i : inputs)
+        if (const Property* p = catalogue.property(i.property)) out.push_back(p);
+    return out;
+}
+
+void add_input_cells(std::vector<DataCell>& row, const std::vector<const Property*>& properties,
+                     const std::vector<RankInput>& inputs, UnitSystem units) {
+    for (const Property* p : properties) {
+        const auto input =
+            std::find_if(inputs.begin(), inputs.end(), [&](const RankInput& i) { return i.property == p->id; });
+        row.push_back(input == inputs.end() ? DataCell{} : cell_of(*p, input->value, units));
+    }
+}
+
+MeritCells::MeritCells(const std::string& formula, const std::string& unit, const DocumentSetting& setting)
+    : shown_(setting.catalogue, formula, unit, setting.units) {}
+
+void MeritCells::add_columns(DataTable& table, const std::string& id, const std::string& title) const {
+    table.columns.push_back({id + "median", title + "median", shown_.unit(), true});
+    table.columns.push_back({id + "low90", title + "90 % low", shown_.unit(), true});
+    table.columns.push_back({id + "high90", title + "90 % high", shown_.unit(), true});
+}
+
+void MeritCells::add_cells(std::vector<DataCell>& row, const Place& place) const {
+    const double low = shown_.number(place.low90), high = shown_.number(place.high90);
+    for (const double x : {shown_.number(place.median), std::min(low, high), std::max(low, high)})
+        row.push_back(DataCell::figure(x, std::isnan(x) ? "" : rounded_to(x, std::abs(high - low) / 2, 4)));
+}
+
+void add_metal_columns(DataTable& table) {
+    table.columns.push_back({"metal", "metal"});
+    table.columns.push_back({"name", "name"});
+}
+
+void add_metal_cells(std::vector<DataCell>& row, const Metal& metal) {
+    row.push_back(DataCell::words(metal.slug));
+    row.push_back(DataCell::words(metal.name));
+}
+
+void add_left_out(Document& document, const std::string& title, const std::vector<LeftOut>& list) {
+    if (list.empty()) return;
+    DataTable part{title, {}, {}};
+    add_metal_columns(part);
+    part.columns.push_back({"reason", "reason"});
+    for (const LeftOut& l : list) {
+        part.rows.emplace_back();
+        add_metal_cells(part.rows.back(), *l.metal);
+        part.rows.back().push_back(DataCell::words(l.reason));
+    }
+    document.parts.push_back(std::move(part));
+}
+
+} // namespace pourbook

@@ -1,0 +1,69 @@
+#include "answers/writers/page.hpp"
+
+namespace pourbook {
+namespace {
+
+/// Signs that Markdown would read as its own stand for themselves.
+std::string plain(const std::string& text) {
+    std::string out;
+    for (const char c : text) {
+        if (std::string("\\`*_[]<>|#").find(c) != std::string::npos) out += '\\';
+        out += c == '\n' ? ' ' : c;
+    }
+    return out;
+}
+
+std::string row_of(const std::vector<std::string>& cells) {
+    std::string out = "|";
+    for (const std::string& cell : cells) out += " " + plain(cell) + " |";
+    return out + "\n";
+}
+
+std::string table_of(const Table& table) {
+    std::vector<std::string> titles;
+    std::string rule = "|";
+    for (const Table::Column& column : table.columns) {
+        titles.push_back(column.title);
+        rule += column.right ? "---:|" : "---|";
+    }
+    std::string out = "\n" + row_of(titles) + rule + "\n";
+    for (const auto& row : table.rows) out += row_of(row);
+    return out + "\n";
+}
+
+std::string text_of(const PageBlock& block) {
+    switch (block.kind) {
+    case PageBlock::Kind::caution:
+        return "- **!** " + plain(block.text) + "\n";
+    case PageBlock::Kind::tick:
+        return "- [ ] " + plain(block.text) + "\n";
+    case PageBlock::Kind::blanks: {
+        std::string out = "-";
+        for (const std::string& name : block.blanks) out += " " + plain(name) + ": \\_\\_\\_\\_\\_\\_\\_\\_";
+        return out + "\n";
+    }
+    case PageBlock::Kind::table:
+        return table_of(block.table);
+    case PageBlock::Kind::bullet:
+    case PageBlock::Kind::line:
+        break;
+    }
+    return "- " + plain(block.text) + "\n";
+}
+
+} // namespace
+
+std::string page_markdown(const Page& page) {
+    std::string out = "# " + plain(page.title) + "\n\n";
+    for (const std::string& line : page.subtitle) out += plain(line) + "\n\n";
+    for (const PageSection& section : page.sections) {
+        out += "## " + plain(section.title) + (section.figure.empty() ? "" : ": " + plain(section.figure)) + "\n\n";
+        for (const auto& block : section.blocks) out += text_of(block);
+        out += "\n";
+    }
+    if (!page.sources.empty()) out += "## Sources\n\n";
+    for (const std::string& source : page.sources) out += "- " + plain(source) + "\n";
+    return out + (page.foot.empty() ? "" : "\n" + plain(page.foot) + "\n");
+}
+
+} // namespace pourbook

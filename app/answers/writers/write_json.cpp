@@ -1,0 +1,57 @@
+#include "answers/writers/writers.hpp"
+
+#include "answers/parts/json_parts.hpp"
+
+#include <cmath>
+
+namespace pourbook {
+namespace {
+
+Json text_or_null(const std::string& text) {
+    return text.empty() ? Json(nullptr) : Json(text);
+}
+
+Json value_of(const DataCell& c) {
+    return std::isfinite(c.number) ? Json(c.number) : text_or_null(c.reason.empty() ? c.text : "");
+}
+
+Json cell_of(const DataColumn& column, const DataCell& c) {
+    if (!column.traced && c.text.empty() && !c.sources.empty()) return c.sources;
+    if (!column.traced) return value_of(c);
+    if (!c.reason.empty()) return {{"value", nullptr}, {"reason", c.reason}};
+    return {{"value", value_of(c)},
+            {"standard_uncertainty", json_number(c.uncertainty)},
+            {"how_known", text_or_null(c.how_known)},
+            {"condition", text_or_null(c.condition)},
+            {"sources", c.sources}};
+}
+
+Json part_of(const DataTable& table) {
+    Json columns = Json::array(), rows = Json::array();
+    for (const DataColumn& c : table.columns)
+        columns.push_back({{"id", c.id}, {"title", c.title}, {"unit", text_or_null(c.unit)}});
+    for (const auto& cells : table.rows) {
+        Json row = Json::object();
+        for (std::size_t i = 0; i < cells.size(); ++i) row[table.columns[i].id] = cell_of(table.columns[i], cells[i]);
+        rows.push_back(row);
+    }
+    return {{"title", table.title}, {"columns", columns}, {"rows", rows}};
+}
+
+} // namespace
+
+std::string json_of(const Document& document) {
+    Json conditions = Json::object(), parts = Json::array(), sources = Json::array();
+    for (const auto& [name, value] : document.conditions) conditions[name] = value;
+    for (const DataTable& part : document.parts) parts.push_back(part_of(part));
+    for (const Reference* r : document.sources) sources.push_back({{"key", r->key}, {"reference", r->full()}});
+    return json_text({{"title", document.title},
+                      {"conditions", conditions},
+                      {"notes", document.notes},
+                      {"data_version", document.data_version},
+                      {"date", document.date},
+                      {"parts", parts},
+                      {"sources", sources}});
+}
+
+} // namespace pourbook

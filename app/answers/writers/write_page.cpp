@@ -1,0 +1,53 @@
+#include "answers/writers/writers.hpp"
+
+#include "core/quantity/format.hpp"
+
+#include <algorithm>
+
+namespace pourbook {
+namespace {
+
+std::string read_by_people(const DataCell& cell) {
+    if (!cell.reason.empty()) return "no value: " + cell.reason;
+    std::string out = cell.text;
+    if (!cell.how_known.empty() && cell.how_known != "read") out += " (" + cell.how_known + ")";
+    if (!cell.sources.empty()) out += (out.empty() ? "[" : " [") + joined(cell.sources) + "]";
+    return out;
+}
+
+Table printed(const DataTable& data) {
+    Table out;
+    for (const DataColumn& c : data.columns)
+        out.columns.push_back({c.title + (c.unit.empty() ? "" : ", " + c.unit), c.number && !c.traced});
+    for (const auto& cells : data.rows) {
+        out.rows.emplace_back();
+        for (const DataCell& cell : cells) out.rows.back().push_back(read_by_people(cell));
+    }
+    return out;
+}
+
+} // namespace
+
+Page page_of(const Document& document) {
+    Page page;
+    page.title = document.title;
+    std::string conditions;
+    for (const auto& [name, value] : document.conditions)
+        conditions += (conditions.empty() ? "" : " · ") + name + ": " + value;
+    page.subtitle.push_back(conditions);
+    for (const std::string& note : document.notes) page.subtitle.push_back(note);
+    for (const DataTable& part : document.parts) {
+        page.sections.push_back({part.title, {}, {}, {}, {}});
+        page.sections.back().blocks.push_back({PageBlock::Kind::table, {}, {}, printed(part)});
+    }
+    if (!document.sources.empty()) {
+        Table sources{{{"key"}, {"source"}}, {}};
+        for (const Reference* r : document.sources) sources.rows.push_back({r->key, r->full()});
+        page.sections.push_back({"Sources", {}, {}, {}, {}});
+        page.sections.back().blocks.push_back({PageBlock::Kind::table, {}, {}, sources});
+    }
+    page.foot = "Pourbook, data version " + document.data_version + (document.date.empty() ? "" : ", " + document.date);
+    return page;
+}
+
+} // namespace pourbook

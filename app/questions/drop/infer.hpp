@@ -1,0 +1,51 @@
+// What a measured fall, resistance or weight says of a tube: its conductivity, which metals have it, which impurity in
+// copper would explain it, and how porous it is.
+#pragma once
+
+#include "core/alloys/impurity.hpp"
+#include "core/eddy/infer.hpp"
+#include "questions/drop/magnet_words.hpp"
+
+#include <cstdint>
+
+namespace pourbook {
+
+struct InferRequest {
+    SetupWords setup; // the magnet's words may be empty where only a resistance is given
+    std::vector<double> times_s;
+    double time_reading_s = 0; // standard uncertainty of one timing; 0: assumed where there is a single one
+    std::string resistance;    // "0.36mohm"
+    std::string span;          // distance of the voltage taps
+    std::string tube_mass;
+    Conditions conditions; // temperature of the tube when it was measured; condition of the metals compared with
+    std::size_t samples = 2000;
+    std::uint64_t seed = 1;
+};
+
+struct ConsistentMetal {
+    const Metal* metal = nullptr;
+    double p = 0; // chance of a difference this large if the tube is this metal
+    double conductivity_S_m = 0;
+    double relative_uncertainty = 0;
+    std::optional<double> porosity; // with the tube's mass: 1 - density / density of the metal
+};
+
+struct InferResult {
+    DropSetup setup;
+    Conditions conditions;
+    eddy::Conductivity conductivity;
+    std::optional<eddy::Conductivity> from_times, from_resistance;
+    double agreement = no_number; // chance of the difference between the two
+    double iacs_percent = 0, iacs_low90 = 0, iacs_high90 = 0;
+    std::optional<double> density_kg_m3;
+    std::vector<ConsistentMetal> consistent; // p of 5 % and more, most likely first
+    std::vector<ConsistentMetal> nearest;    // where none is consistent: the nearest below and above
+    std::vector<ImpurityEffect> impurities;  // in copper, each alone explaining it
+    std::string impurity_note;               // why there are none
+    std::vector<std::string> advice;         // what to check
+};
+
+/// Errors: unreadable; refused (see core/eddy/infer.hpp); those of drop_setup.
+Result<InferResult> infer(const Catalogue& catalogue, const InferRequest& request);
+
+} // namespace pourbook

@@ -1,0 +1,50 @@
+// Two metals and a goal: which is better, by how much, how surely, and why, in one sentence fit to paste under a video.
+#pragma once
+
+#include "questions/rank/goal_plan.hpp"
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+namespace pourbook {
+
+struct VersusRequest {
+    std::string a, b;
+    GoalWords goal;
+    Conditions conditions;
+    std::size_t samples = 4000;
+    std::uint64_t seed = 1;
+    double to_K = no_number; // upper end of a range of temperatures, as in a ranking
+};
+
+struct VersusSide {
+    const Metal* metal = nullptr;
+    double merit = 0;
+    std::vector<RankInput> inputs;
+    bool from_memory = false;
+    double at_K = no_number; // over a range: where the merit is worst, and the inputs are from
+    std::string barred;      // what the goal would leave it out for; said, not enforced: the question names the metal
+};
+
+struct VersusResult {
+    std::string goal, label, formula, unit;
+    bool best_high = true;
+    Conditions conditions;
+    double to_K = no_number;
+    VersusSide better, worse; // on a tie: in the order asked
+    bool tie = false;         // probability below 0.95
+    double ratio_median = 1;  // better over worse, >= 1
+    double ratio_low90 = 1, ratio_high90 = 1;
+    double p_winner = 0.5;
+    std::string deciding; // property that moves the ratio most
+    std::string held;     // what is equal for both: "parts of the same size"; empty where it doesn't matter
+    std::string reason;   // why, in terms of properties and physics
+    std::string sentence;
+    std::vector<std::string> sources; // keys, each once
+};
+
+/// Errors: unknown (metal), unreadable (goal), no_value or out_of_range (a property of one of them, named).
+Result<VersusResult> versus(const Catalogue& catalogue, const VersusRequest& request);
+
+} // namespace pourbook

@@ -1,0 +1,80 @@
+#include "questions/say/shown.hpp"
+
+#include "core/quantity/format.hpp"
+#include "core/quantity/unit.hpp"
+
+#include <array>
+#include <cmath>
+#include <utility>
+
+namespace pourbook {
+namespace {
+
+/// Of money in another currency: "EUR/kg = 1.08 USD/kg" (shown_money.hpp).
+constexpr const char* worth = " = ";
+
+const std::string& unit_text(const Property& p, UnitSystem system) {
+    return system == UnitSystem::base ? p.si_unit : system == UnitSystem::workshop ? p.workshop_unit : p.shown_unit;
+}
+
+Unit unit_of(const Property& p, UnitSystem system) {
+    const std::string& text = unit_text(p, system);
+    if (text.empty() || text == "1") return {};
+    const std::size_t at = text.find(worth);
+    const Result<Unit> unit = parse_unit(at == std::string::npos ? text : text.substr(at + std::string(worth).size()));
+    return unit ? *unit : Unit{};
+}
+
+bool reciprocal(const Property& p, const Unit& unit) {
+    return !(unit.dimension == p.dimension);
+}
+
+} // namespace
+
+std::string shown_unit(const Property& property, UnitSystem system) {
+    static constexpr std::array<std::pair<const char*, const char*>, 9> spelled = {{{"uohm.cm", "µΩ·cm"},
+                                                                                    {"degC", "°C"},
+                                                                                    {"degF", "°F"},
+                                                                                    {"W/(m.K)", "W/(m·K)"},
+                                                                                    {"J/(kg.K)", "J/(kg·K)"},
+                                                                                    {"g/cm3", "g/cm³"},
+                                                                                    {"lb/in3", "lb/in³"},
+                                                                                    {"1e-6/K", "10⁻⁶/K"},
+                                                                                    {"1", ""}}};
+    const std::string& whole = unit_text(property, system);
+    const std::string text = whole.substr(0, whole.find(worth));
+    for (const auto& [plain, pretty] : spelled)
+        if (text == plain) return pretty;
+    return text;
+}
+
+double shown_number(const Property& property, double si, UnitSystem system) {
+    const Unit unit = unit_of(property, system);
+    return unit.from_si(reciprocal(property, unit) ? 1 / si : si);
+}
+
+double shown_uncertainty(const Property& property, double si, double uncertainty_si, UnitSystem system) {
+    const Unit unit = unit_of(property, system);
+    const double u = reciprocal(property, unit) ? uncertainty_si / (si * si) : uncertainty_si;
+    return u / unit.scale;
+}
+
+std::string shown_value(const Property& property, const Evaluated& value, UnitSystem system) {
+    if (property.is_text) return value.text;
+    return rounded_to(shown_number(property, value.value_si, system),
+                      shown_uncertainty(property, value.value_si, value.standard_uncertainty_si, system));
+}
+
+std::string shown_full(const Property& property, const Evaluated& value, UnitSystem system) {
+    if (property.is_text) return value.text;
+    const double u = shown_uncertainty(property, value.value_si, value.standard_uncertainty_si, system);
+    std::string text = shown_value(property, value, system) + " ± " + significant(u, 2);
+    const std::string unit = shown_unit(property, system);
+    return unit.empty() ? text : text + " " + unit;
+}
+
+std::string how_known_text(HowKnown how) {
+    return how == HowKnown::memory ? "remembered" : name_of(how);
+}
+
+} // namespace pourbook

@@ -1,0 +1,50 @@
+// What a trial shows: of drops and a four-wire resistance the conductivity, %IACS and the predicted time beside the
+// measured one; of a weighed piece its density, its porosity and, with its pattern, the contraction it achieved beside
+// the predicted one.
+//
+// Density = mass / volume of the measured shape, with the uncertainty of both (a stated size is taken as exact to 0.5 %
+// of the volume, a mass to 0.5 %: workshop measuring, common practice, no source). Porosity = 1 - density / density of
+// the metal. Contraction = pattern / part - 1, per size.
+#pragma once
+
+#include "core/workshop/data.hpp"
+#include "questions/drop/drop.hpp"
+#include "questions/drop/infer.hpp"
+
+#include <optional>
+
+namespace pourbook {
+
+struct AchievedContraction {
+    std::string size; // "bore", "length"
+    double achieved = no_number;
+};
+
+struct Weighed {
+    double mass_kg = 0, volume_m3 = 0;
+    double density_kg_m3 = 0, density_uncertainty = 0;
+    std::optional<Evaluated> expected_density; // of the metal
+    std::optional<double> porosity;
+    std::vector<AchievedContraction> contraction;
+    std::optional<double> predicted_contraction; // free, of the metal
+};
+
+struct TrialResult {
+    Trial trial;
+    std::optional<InferResult> inferred;
+    std::optional<DropResult> predicted; // for the metal it is said to be
+    double measured_time_s = no_number;  // mean of the drops
+    std::optional<Weighed> weighed;
+    std::vector<std::string> remarks; // what could not be worked out, and why
+};
+
+/// Errors: those of infer(), or of the weighing; what only lacks a metal or a value is a remark.
+Result<TrialResult> show_trial(const Catalogue& catalogue, const Trial& trial, std::size_t samples = 400);
+
+/// Magnet and tube of a trial, as `drop` takes them.
+SetupWords setup_of(const Trial& trial);
+
+/// The times of a trial, those counted in frames as well.
+std::vector<double> times_of(const Trial& trial);
+
+} // namespace pourbook
