@@ -1,6 +1,7 @@
 #include "cli/run.hpp"
 
 #include "cli/context.hpp"
+#include "core/quantity/unit.hpp"
 #include "questions/mix/mix_metal.hpp"
 #include "questions/say/shown_money.hpp"
 
@@ -11,7 +12,7 @@ namespace pourbook {
 namespace {
 
 struct TopWords {
-    std::string reference, workshop, size;
+    std::string reference, workshop, size, bare_numbers;
     bool light = false;
     WindowWords window;
 };
@@ -40,6 +41,9 @@ void declare_top(Context& context, TopWords& words, const CommandLine& setup) {
     app.add_option("--state", words.window.state_file, "window: keep what is pinned and chosen in this file");
     app.add_option("--test-socket", words.window.test_socket, "window: answer a test script on this socket");
     app.add_option("--screenshot", words.window.screenshot, "window: write this PNG and end");
+    app.add_option("--bare-numbers", words.bare_numbers,
+                   "for scripts: si reads a number without a unit in SI (metres, kelvin, kilograms) instead of asking")
+        ->check(CLI::IsMember({"si"}));
     app.require_subcommand(0, 1);
     app.fallthrough();
     app.callback([&words] {
@@ -134,6 +138,7 @@ int run_command_line(const CommandLine& setup, const std::vector<std::string>& w
         err << "pourbook: " << one_line(e.what()) << ": see `pourbook --help`\n";
         return 2;
     }
+    read_bare_numbers_as_si(top.bare_numbers == "si");
     try {
         return answered(setup, top, context);
     } catch (const std::exception& e) {

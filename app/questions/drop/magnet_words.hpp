@@ -1,7 +1,7 @@
 // A magnet and a tube as a person writes them, turned into numbers with their uncertainty, sources and assumptions.
 //
 //   magnet   sphere:D | cylinder:DxL | ring:ODxIDxL          12mm, 0.5in; a tolerance as 12+-0.1mm (limits)
-//   tube     ID:OD:LENGTH
+//   tube     ID:OD:LENGTH                                     one mm, cm or in at the end serves all: 22:28:400mm
 //   strength --grade N42 | --br 1.3T | --surface-field 0.45T@1mm (on the axis, at that distance from the pole face)
 //
 // Remanence of a grade: the whole range over the cited tables, all values alike; at another temperature by the cited

@@ -2,6 +2,7 @@
 
 #include "core/quantity/format.hpp"
 #include "core/quantity/unit.hpp"
+#include "core/quantity/written_number.hpp"
 #include "questions/drop/magnet_words.hpp"
 #include "questions/metals/find_metal.hpp"
 
@@ -30,8 +31,9 @@ std::string superconductor_in(const Catalogue& catalogue, const Metal& metal, do
 Result<TubeMetal> stated(const std::string& text) {
     static const Dimension ohm_metre = parse_unit("ohm.m")->dimension;
     const std::string option = "--resistivity";
-    const Result<double> plain = parse_si(text, ohm_metre, option);
-    if (plain && *plain == 0)
+    std::string_view rest = text;
+    const Result<double> number = take_written_number(rest);
+    if (number && *number == 0)
         return refused("--resistivity 0: that is a superconductor, which repels the magnet at the mouth; the "
                        "eddy-current equations don't hold");
     const Result<eddy::Uncertain> value = uncertain_from(text, ohm_metre, option);
