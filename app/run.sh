@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # Sets up, builds and starts Pourbook. Arguments go to the program: app/run.sh rank --goal braking-per-cost
-# Without arguments and without a display it says so and prints that ranking. Only the program writes to standard output.
+# Only the program writes to standard output.
 set -eu -o pipefail
 here=$(cd "$(dirname "$0")/.." && pwd)
 
@@ -12,8 +12,4 @@ here=$(cd "$(dirname "$0")/.." && pwd)
   ninja -C "$here/build" pourbook reference | tail -n 1
 } >&2
 
-if [ $# -eq 0 ] && [ -z "${DISPLAY:-}" ] && [ -z "${WAYLAND_DISPLAY:-}" ]; then
-  echo "pourbook: no display here, so no window; this is what it would open with (all commands: app/run.sh --help)" >&2
-  set -- rank --goal braking-per-cost
-fi
 exec "$here/build/pourbook" "$@"

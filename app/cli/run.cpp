@@ -1,12 +1,15 @@
 #include "cli/run.hpp"
 
 #include "cli/context.hpp"
+#include "cli/misread.hpp"
+#include "core/materials/metal_family.hpp"
 #include "core/quantity/unit.hpp"
 #include "questions/mix/mix_metal.hpp"
 #include "questions/say/shown_money.hpp"
 
 #include <algorithm>
 #include <cstdio>
+#include <cstdlib>
 
 namespace pourbook {
 namespace {
@@ -28,6 +31,7 @@ void read_size(const std::string& size, WindowWords& window) {
 
 void declare_top(Context& context, TopWords& words, const CommandLine& setup) {
     CLI::App& app = context.app;
+    app.name("pourbook");
     app.description("Pourbook: choose a casting metal from cited figures. Without a command: the window.");
     app.set_version_flag("--version", "pourbook " + setup.version);
     app.add_option("--reference", words.reference, "another reference database");
@@ -88,9 +92,23 @@ int answer(Context& context, const Catalogue& catalogue) {
     return extended ? context.answer(*extended) : context.failed(extended.problem());
 }
 
-std::string one_line(std::string text) {
-    std::replace(text.begin(), text.end(), '\n', ' ');
-    return text;
+/// A word that stands for a kind of metal took the usual grade: which, and what else there is.
+void say_families(const Context& context, const Catalogue& catalogue) {
+    if (context.json) return;
+    std::vector<std::string> words;
+    for (const std::string* word : context.metal_words) words.push_back(*word);
+    for (const auto* list : context.metal_lists) words.insert(words.end(), list->begin(), list->end());
+    for (const std::string& word : words) {
+        const bool plain = catalogue.metal(word) != nullptr && word != "copper";
+        const std::string remark = plain ? "" : family_remark(catalogue, word);
+        if (!remark.empty()) context.err << "pourbook: " << remark << "\n";
+    }
+}
+
+bool has_display() {
+    for (const char* name : {"DISPLAY", "WAYLAND_DISPLAY"})
+        if (const char* value = std::getenv(name); value && *value) return true;
+    return false;
 }
 
 /// Opens reference and workshop, joins them and answers.
@@ -112,6 +130,7 @@ int answered(const CommandLine& setup, const TopWords& top, Context& context) {
     context.workshop = workshop->get();
     context.own = *own;
     const int code = answer(context, with.catalogue);
+    if (code == 0) say_families(context, with.catalogue);
     for (const std::string& remark : with.remarks)
         if (code == 0) context.err << "pourbook: " << remark << "\n";
     return code;
@@ -128,14 +147,18 @@ int run_command_line(const CommandLine& setup, const std::vector<std::string>& w
     TopWords top;
     declare_top(context, top, setup);
     declare_commands(context);
+    const std::vector<std::string> asked = with_command(context.app, words, has_display());
+    if (words.empty() && !asked.empty())
+        err << "pourbook: no display here, so no window; this is what it would open with (all commands: pourbook "
+               "--help)\n";
     try {
         context.app.parse(
-            std::vector<std::string>(words.rbegin(), words.rend())); // the parser takes them from the back
+            std::vector<std::string>(asked.rbegin(), asked.rend())); // the parser takes them from the back
     } catch (const CLI::Success& done) {                             // --help, --version
         context.app.exit(done, out, err);
         return 0;
     } catch (const CLI::ParseError& e) {
-        err << "pourbook: " << one_line(e.what()) << ": see `pourbook --help`\n";
+        err << "pourbook: " << misread(context.app, e, asked) << "\n";
         return 2;
     }
     read_bare_numbers_as_si(top.bare_numbers == "si");

@@ -1,5 +1,6 @@
 #include "answers/writers/document_parts.hpp"
 #include "core/quantity/format.hpp"
+#include "questions/say/hazard_mark.hpp"
 
 #include <cmath>
 
@@ -42,6 +43,7 @@ DataTable ranked(const RankResult& r, const DocumentSetting& setting) {
     const auto inputs = r.ranked.empty() ? std::vector<const Property*>{}
                                          : input_properties(r.ranked.front().inputs, setting.catalogue);
     for (const Property* p : inputs) table.columns.push_back(column_of(*p, setting.units));
+    table.columns.push_back({"hazards", "hazards: elements"});
     for (const RankedMetal& m : r.ranked) {
         std::vector<DataCell> row = {count_if_any(m.place.rank)};
         add_metal_cells(row, *m.metal);
@@ -50,6 +52,7 @@ DataTable ranked(const RankResult& r, const DocumentSetting& setting) {
                                DataCell::words(joined(m.place.tied_with, " "))});
         if (r.fall) add_tube_cells(row, m.tube.value_or(RankedTube{}), money);
         add_input_cells(row, inputs, m.inputs, setting.units);
+        row.push_back(DataCell::words(joined(hazard_elements(setting.catalogue, *m.metal), " ")));
         table.rows.push_back(std::move(row));
     }
     return table;

@@ -7,6 +7,7 @@
 #include "answers/parts/table.hpp"
 #include "core/quantity/format.hpp"
 #include "questions/rank/tube_columns.hpp"
+#include "questions/say/hazard_mark.hpp"
 #include "questions/say/shown_merit.hpp"
 #include "questions/say/shown_money.hpp"
 
@@ -45,6 +46,7 @@ Json ranked_of(const RankedMetal& r, const Catalogue& catalogue) {
                 {"rank_high", counted(p.rank_high)},
                 {"tied_with", p.tied_with},
                 {"from_memory", r.from_memory},
+                {"hazards", hazard_elements(catalogue, *r.metal)},
                 {"inputs", json_inputs(r.inputs, catalogue)}};
     if (r.tube) {
         out["wall_m"] = json_number(r.tube->wall_m);
@@ -95,7 +97,11 @@ std::vector<std::string> row_of(const RankedMetal& m, const ShownMerit& merit, c
     for (const RankInput& i : m.inputs) row.push_back(shown_value(*catalogue.property(i.property), i.value, units));
     row.push_back(m.inputs.empty() ? "" : m.inputs.front().value.condition);
     const bool stale = std::any_of(m.inputs.begin(), m.inputs.end(), [](const RankInput& i) { return i.value.stale; });
-    row.push_back(std::string(m.from_memory ? "remembered" : "") + (stale ? " stale price" : ""));
+    std::vector<std::string> marks;
+    if (const std::string hazard = hazard_mark(catalogue, *m.metal); !hazard.empty()) marks.push_back(hazard);
+    if (m.from_memory) marks.push_back("remembered");
+    if (stale) marks.push_back("stale price");
+    row.push_back(joined(marks));
     return row;
 }
 
@@ -180,6 +186,9 @@ std::string text_of(const RankResult& r, const Catalogue& catalogue, UnitSystem 
     if (!r.settling.sentence.empty()) out << wrapped(r.settling.sentence, page_width, "");
     if (std::any_of(r.ranked.begin(), r.ranked.end(), [](const RankedMetal& m) { return m.from_memory; }))
         out << "remembered: a value that entered was not read in a text, only remembered\n";
+    if (std::any_of(r.ranked.begin(), r.ranked.end(),
+                    [&](const RankedMetal& m) { return !hazard_elements(catalogue, *m.metal).empty(); }))
+        out << "hazard: the metal holds this element; what it does and the caution: pourbook sheet METAL\n";
     write_left_out(out, "Left out", r.excluded);
     write_left_out(out, "Can't be ranked", r.unrankable);
     out << "\nSources of each number: pourbook sheet METAL. Data version " << catalogue.data_version << "\n";

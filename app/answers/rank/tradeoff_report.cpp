@@ -4,6 +4,7 @@
 #include "answers/parts/table.hpp"
 #include "charts/words.hpp"
 #include "core/quantity/format.hpp"
+#include "questions/say/hazard_mark.hpp"
 
 namespace pourbook {
 namespace {
@@ -14,6 +15,11 @@ Json merit(const Place& p) {
 
 Json goal(const std::string& label, const std::string& formula, const std::string& unit, bool high) {
     return {{"label", label}, {"formula", formula}, {"unit", unit}, {"best", high ? "high" : "low"}};
+}
+
+std::string mark_of(const TradeoffPoint& p, const Catalogue& catalogue) {
+    const std::string hazard = hazard_mark(catalogue, *p.metal);
+    return hazard + (hazard.empty() || !p.from_memory ? "" : ", ") + (p.from_memory ? "remembered" : "");
 }
 
 } // namespace
@@ -61,7 +67,7 @@ std::string text_of(const TradeoffResult& r, const Catalogue& catalogue) {
     for (const TradeoffPoint& p : r.points)
         t.rows.push_back({p.metal->slug, significant(p.first.median, 3), interval(p.first),
                           significant(p.second.median, 3), interval(p.second),
-                          p.on_front ? "on the front" : "beaten by " + p.beaten_by, p.from_memory ? "remembered" : ""});
+                          p.on_front ? "on the front" : "beaten by " + p.beaten_by, mark_of(p, catalogue)});
     return out + as_text(t) + "\n" + std::to_string(r.excluded.size()) + " left out, " +
            std::to_string(r.unrankable.size()) + " can't be ranked (reasons: --json). Data version " +
            catalogue.data_version + "\n";

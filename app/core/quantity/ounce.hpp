@@ -10,7 +10,7 @@
 namespace pourbook {
 
 /// Elements sold by the troy ounce.
-constexpr std::array troy_elements = {"Ag", "Au", "Pt", "Pd", "Rh", "Ir", "Ru", "Os"};
+inline constexpr std::array troy_elements = {"Ag", "Au", "Pt", "Pd", "Rh", "Ir", "Ru", "Os"};
 
 /// A mass or a price written with "oz" for a metal that is more than half silver, gold or a platinum metal: asked back.
 /// troy_wt_percent: content of troy_elements. Empty where nothing is in doubt.

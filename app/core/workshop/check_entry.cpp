@@ -1,5 +1,7 @@
 #include "core/workshop/check_entry.hpp"
 
+#include "core/materials/metal_family.hpp"
+#include "core/nearest_words.hpp"
 #include "core/quantity/ounce.hpp"
 #include "core/quantity/unit.hpp"
 #include "core/quantity/written_number.hpp"
@@ -87,11 +89,19 @@ bool is_name(const std::string& text) {
 Result<std::string> metal_slug(const Field& field, const std::string& text, const Catalogue& catalogue) {
     if (const Metal* metal = catalogue.metal(text)) return metal->slug;
     if (const Metal* element = catalogue.element(text)) return element->slug;
+    if (const Metal* usual = usual_grade(catalogue, text)) return usual->slug;
     std::string near;
     for (const std::string& slug : catalogue.nearest_metals(text)) near += (near.empty() ? "" : ", ") + slug;
     Problem p = wrong(field, text, "unknown metal" + (near.empty() ? "" : ": did you mean " + near + "?"));
     p.kind = Kind_::unknown;
     return p;
+}
+
+std::string near_property(const Catalogue& catalogue, const std::string& text) {
+    std::vector<std::string> ids;
+    for (const Property& p : catalogue.properties) ids.push_back(p.id);
+    const std::string near = did_you_mean(text, ids);
+    return near.empty() ? ": see `pourbook sheet copper --json` for the names" : near;
 }
 
 Result<std::string> name_from(const Field& field, const std::string& text) {
@@ -145,7 +155,7 @@ Result<std::string> one_field(const Field& field, const std::string& text, const
                               : wrong(field, text, "year and month are expected, written 2026-11");
     case FieldType::property:
         if (catalogue.property(text)) return text;
-        return wrong(field, text, "unknown property: see `pourbook sheet copper --json` for the names");
+        return wrong(field, text, "unknown property" + near_property(catalogue, text));
     default:
         return text;
     }
