@@ -112,5 +112,6 @@ void declare_import(Context& context);
 void declare_log(Context& context);
 void declare_undo(Context& context);
 void declare_help(Context& context);
+void declare_ask(Context& context);
 
 } // namespace pourbook

@@ -81,6 +81,7 @@ void declare_commands(Context& context) {
     declare_backup(context);
     declare_import(context);
     declare_log(context);
+    declare_ask(context);
     declare_help(context);
 }
 
