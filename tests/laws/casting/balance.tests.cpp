@@ -69,8 +69,6 @@ TEST_CASE("energy balance: parts add up, and the start only shifts the sensible 
     CHECK(h->total_J_kg == Approx(400.0 * 700 + 2e5 + 500.0 * 100).epsilon(1e-9));
     CHECK(h->total_J_kg == Approx(h->solid.value_si + h->fusion.value_si + h->melt.value_si));
     CHECK(heat_to_pour(aa, 500, 1100)->total_J_kg == Approx(h->total_J_kg - 400.0 * 200));
-    const ConstantHeats same{400, 2e5, 500, 1000, 1000};
-    CHECK(heat_to_pour_J_kg(same, 300, 1100) == Approx(h->total_J_kg));
     CHECK(heat_to_pour(aa, 300, 1000)->melt.value_si == Approx(0).margin(1e-6));
     CHECK(!heat_to_pour(aa, 300, 900));
 }

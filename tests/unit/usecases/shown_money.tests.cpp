@@ -7,7 +7,7 @@
 #include "questions/drop/drop_figures.hpp"
 #include "questions/drop/sweep.hpp"
 #include "questions/metals/value.hpp"
-#include "questions/metals/with_workshop.hpp"
+#include "questions/workshop/with_workshop.hpp"
 #include "questions/mix/mix_sheet.hpp"
 #include "questions/rank/rank.hpp"
 #include "questions/rank/tube_columns.hpp"

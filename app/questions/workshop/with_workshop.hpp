@@ -27,11 +27,4 @@ std::vector<std::string> metals_on_the_shelf(const WorkshopData& data);
 /// The catalogue with the prices paid for the lots (of several lots of a metal, the mean by mass) before all others.
 Catalogue with_lot_prices(Catalogue catalogue, const WorkshopData& data);
 
-/// A price in US dollars with what its conversion rests on. Errors: no_value (no rate of exchange).
-struct Converted {
-    double usd_per_kg = no_number;
-    std::string how; // "1.08 USD/EUR, central bank, 2026-11-01"; empty for dollars
-};
-Result<Converted> in_dollars(const OwnPrice& price, const std::vector<ExchangeRate>& rates);
-
 } // namespace pourbook

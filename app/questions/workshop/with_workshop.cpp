@@ -1,9 +1,10 @@
-#include "questions/metals/with_workshop.hpp"
+#include "questions/workshop/with_workshop.hpp"
 
 #include "core/quantity/format.hpp"
 #include "core/quantity/unit.hpp"
-#include "questions/metals/own_metal.hpp"
+#include "questions/say/in_dollars.hpp"
 #include "questions/say/shown_money.hpp"
+#include "questions/workshop/own_metal.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -127,12 +128,6 @@ void add_goals(Catalogue& c, const WorkshopData& data) {
     }
 }
 
-double days_of(const std::string& date) { // good enough to tell which date is nearer
-    if (date.size() < 7) return 0;
-    const double day = date.size() >= 10 ? std::stod(date.substr(8, 2)) : 15;
-    return std::stod(date.substr(0, 4)) * 365.25 + std::stod(date.substr(5, 2)) * 30.44 + day;
-}
-
 } // namespace
 
 Result<WorkshopData> read_workshop(Workshop& workshop) {
@@ -201,21 +196,6 @@ Catalogue with_lot_prices(Catalogue catalogue, const WorkshopData& data) {
     if (!set.prices.empty()) catalogue.price_sets.insert(catalogue.price_sets.begin(), std::move(set));
     catalogue.index();
     return catalogue;
-}
-
-Result<Converted> in_dollars(const OwnPrice& price, const std::vector<ExchangeRate>& rates) {
-    if (price.currency == "USD") return Converted{price.per_kg, ""};
-    const ExchangeRate* nearest = nullptr;
-    const auto distance = [&](const ExchangeRate& r) { return std::abs(days_of(r.date) - days_of(price.date)); };
-    for (const ExchangeRate& r : rates)
-        if (r.currency == price.currency && r.usd > 0 && (!nearest || distance(r) < distance(*nearest))) nearest = &r;
-    if (!nearest)
-        return Problem{Problem::Kind::no_value,
-                       "no rate of exchange for " + price.currency + ": add one with `pourbook rate add " +
-                           price.currency + " 1.08 --date 2026-11-25 --source ...`",
-                       0};
-    return Converted{price.per_kg * nearest->usd, trimmed(nearest->usd, 6) + " USD/" + price.currency + ", " +
-                                                      nearest->source + ", " + nearest->date};
 }
 
 } // namespace pourbook

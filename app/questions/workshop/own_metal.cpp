@@ -1,4 +1,4 @@
-#include "questions/metals/own_metal.hpp"
+#include "questions/workshop/own_metal.hpp"
 
 #include "core/quantity/unit.hpp"
 #include "questions/mix/mix_words.hpp"

@@ -1,4 +1,4 @@
-#include "core/alloys/alloy_data.hpp"
+#include "core/materials/alloy_data.hpp"
 
 #include <algorithm>
 

@@ -1,4 +1,4 @@
-#include "gui/paint/scene_painter.hpp"
+#include "gui/widgets/scene_painter.hpp"
 
 #include <algorithm>
 #include <cfloat>
