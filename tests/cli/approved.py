@@ -2,7 +2,8 @@
 
 A change that is meant is approved, and named in the commit that makes it:
     python3 tests/cli/approved.py --approve [name ...]      (POURBOOK and POURBOOK_COMPILE name the programs; default: build/)
-Without --approve the answers are compared and the first difference of each is shown. Numbers of JSON are kept to ten digits; text to the letter.
+Without --approve the answers are compared and the first difference of each is shown. Numbers of JSON are kept to ten digits and its
+keys in alphabetical order; text to the letter.
 """
 import difflib
 import json
@@ -14,16 +15,16 @@ import sys
 import tempfile
 from concurrent.futures import ThreadPoolExecutor
 
-ROOT = os.path.join(os.path.dirname(os.path.abspath(__file__)), "..", "..")
+ROOT = os.path.abspath(os.path.join(os.path.dirname(__file__), "..", ".."))
 for variable, program in (("POURBOOK", "pourbook"), ("POURBOOK_COMPILE", "pourbook-compile")):
-    os.environ.setdefault(variable, os.path.join(ROOT, "build", program))
+    os.environ[variable] = os.path.abspath(os.environ.get(variable, os.path.join(ROOT, "build", program)))
 
 from support.calls import FREE, OWN
 from support.program import PROGRAM, check, ended
 
 APPROVED = os.path.join(ROOT, "tests", "cli", "approved")
 DAY = str(1795608000)  # noon of 2026-11-25
-FINGERPRINT = re.compile(r"\b[0-9a-f]{12}\b")  # of the compiled reference: moves with its layout
+FINGERPRINT = re.compile(r"\b(?=[0-9]*[a-f])[0-9a-f]{12}\b")  # of the compiled reference: moves with its layout
 
 
 def ten_digits(value):
@@ -55,7 +56,7 @@ class Asked:
             parts += [f"---- {title}\n", text if text.endswith("\n") else text + "\n"] if text else []
         if as_json and code == 0:
             _, out, _ = self.run(workshop, words + ["--json"])
-            parts += ["---- json\n", json.dumps(ten_digits(json.loads(out)), indent=1, ensure_ascii=False) + "\n"]
+            parts += ["---- json\n", json.dumps(ten_digits(json.loads(out)), indent=1, ensure_ascii=False, sort_keys=True) + "\n"]
         return FINGERPRINT.sub("FINGERPRINT", "".join(parts))
 
     def written(self, words):
