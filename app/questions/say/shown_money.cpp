@@ -4,7 +4,6 @@
 #include "core/quantity/unit.hpp"
 #include "core/quantity/written_number.hpp"
 #include "core/workshop/check_entry.hpp"
-#include "questions/metals/with_workshop.hpp"
 
 #include <algorithm>
 
