@@ -16,7 +16,10 @@ RankRequest RankWords::asked(const Conditions& conditions, double to_K) const {
 void with_goal(CLI::App* c, GoalWords& words, std::string& best) {
     auto* goal = c->add_option("--goal", words.goal, "a named goal, such as braking-per-cost");
     c->add_option("--formula", words.formula, "a formula over properties, such as \"conductivity / density\"")
-        ->excludes(goal);
+        ->excludes(goal)
+        ->check([](const std::string& text) {
+            return text.find_first_not_of(' ') == std::string::npos ? "nothing to read: a formula is expected" : "";
+        });
     c->add_option("--best", best, "high (default) or low is best, with --formula")
         ->check(CLI::IsMember({"high", "low"}));
 }

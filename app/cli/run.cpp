@@ -1,9 +1,12 @@
 #include "cli/run.hpp"
 
 #include "cli/context.hpp"
+#include "cli/examples.hpp"
 #include "cli/misread.hpp"
 #include "core/materials/metal_family.hpp"
+#include "core/nearest_words.hpp"
 #include "core/quantity/unit.hpp"
+#include "questions/metals/find_metal.hpp"
 #include "questions/mix/mix_metal.hpp"
 #include "questions/say/shown_money.hpp"
 
@@ -106,6 +109,17 @@ void say_families(const Context& context, const Catalogue& catalogue) {
     }
 }
 
+/// A lone word that is no command is a metal's name, or a slip.
+std::optional<Problem> no_metal(const Context& context, const Catalogue& catalogue, const std::string& word) {
+    if (word.empty() || find_metal(catalogue, word) || names_mix(word)) return std::nullopt;
+    std::vector<std::string> known = command_names(context.app);
+    std::string near = did_you_mean(word, known);
+    for (const Metal& metal : catalogue.metals) known.push_back(metal.slug);
+    if (near.empty()) near = did_you_mean(word, known);
+    return unreadable("'" + word + "' is no command and no metal" + near + (near.empty() ? ": see" : " See") +
+                      " `pourbook --help`");
+}
+
 bool has_display() {
     for (const char* name : {"DISPLAY", "WAYLAND_DISPLAY"})
         if (const char* value = std::getenv(name); value && *value) return true;
@@ -113,7 +127,7 @@ bool has_display() {
 }
 
 /// Opens reference and workshop, joins them and answers.
-int answered(const CommandLine& setup, const TopWords& top, Context& context) {
+int answered(const CommandLine& setup, const TopWords& top, Context& context, const std::string& lone_word) {
     const std::string path = top.workshop.empty() ? setup.default_workshop : top.workshop;
     if (context.answer_unopened) return context.answer_unopened(path);
     Catalogue reference = setup.open(top.reference.empty() ? setup.default_reference : top.reference);
@@ -128,6 +142,7 @@ int answered(const CommandLine& setup, const TopWords& top, Context& context) {
     }
     if (!context.answer) return setup.window(reference, top.window, **workshop);
     const WithWorkshop with = with_workshop(std::move(reference), *own);
+    if (const auto problem = no_metal(context, with.catalogue, lone_word)) return context.failed(*problem);
     context.workshop = workshop->get();
     context.own = *own;
     const int code = answer(context, with.catalogue);
@@ -148,6 +163,7 @@ int run_command_line(const CommandLine& setup, const std::vector<std::string>& w
     TopWords top;
     declare_top(context, top, setup);
     declare_commands(context);
+    with_examples(context.app);
     const std::vector<std::string> asked = with_command(context.app, words, has_display());
     if (words.empty() && !asked.empty())
         err << "pourbook: no display here, so no window; this is what it would open with (all commands: pourbook "
@@ -164,7 +180,8 @@ int run_command_line(const CommandLine& setup, const std::vector<std::string>& w
     }
     read_bare_numbers_as_si(top.bare_numbers == "si");
     try {
-        return answered(setup, top, context);
+        const bool sheet_added = asked.size() == words.size() + 1 && asked.front() == "sheet";
+        return answered(setup, top, context, sheet_added ? words.front() : "");
     } catch (const std::exception& e) {
         err << "pourbook: " << e.what() << "\n";
         return 4;

@@ -62,7 +62,7 @@ refused(5, "two heats", "copper", *TUBE, "--crucible-volume", "3cm3")
 refused(5, "dissolve carbon", "stainless-304", *TUBE, "--crucible", "graphite")
 refused(5, "closes the bore", "copper", *TUBE, "--stock", "6mm")
 refused(3, "did you mean", "coper", *TUBE)
-refused(2, "see `pourbook --help`", "copper")
+refused(2, "see `pourbook pour --help`", "copper")
 refused(2, "bore must be smaller", "copper", "--part", "tube:16mm:12mm:100mm")
 refused(2, "the diameter must be", "copper", "--part", "bar:0:10mm")
 refused(2, "the diameter must be", "copper", "--part", "bar:-5mm:10mm")
@@ -70,7 +70,7 @@ refused(2, "100 what? 100mmx50mmx5mm", "copper", "--part", "plate:100x50x5")
 refused(2, "--superheat", "copper", *TUBE, "--superheat", "hot")
 refused(2, "superheat", "copper", *TUBE, "--superheat", "-20K")
 refused(2, "--melt-loss", "copper", *TUBE, "--melt-loss", "3kg")
-refused(2, "see `pourbook --help`", "copper", *TUBE, "--process", "knitting")
+refused(2, "see `pourbook pour --help`", "copper", *TUBE, "--process", "knitting")
 
 
 def write_stl(path, triangles, text=False):

@@ -5,11 +5,18 @@
 #include <algorithm>
 
 namespace pourbook {
+namespace {
+
+constexpr double of_the_base = 50; // per cent: what every melt of copper, aluminium or iron asks for is on its sheet
+
+} // namespace
 
 std::vector<std::string> hazard_elements(const Catalogue& catalogue, const Metal& metal) {
     std::vector<std::string> elements;
     for (const Caution* c : catalogue.cautions_for(metal))
-        if (std::find(elements.begin(), elements.end(), c->element) == elements.end()) elements.push_back(c->element);
+        if ((c->excludes_home_casting || c->from_wt_percent < of_the_base) &&
+            std::find(elements.begin(), elements.end(), c->element) == elements.end())
+            elements.push_back(c->element);
     return elements;
 }
 

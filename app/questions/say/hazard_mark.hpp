@@ -8,10 +8,10 @@
 
 namespace pourbook {
 
-/// The elements whose cautions hold for the metal, each once: "Pb", "Zn".
+/// The elements that make the metal more dangerous than its base, or unfit for home casting, each once: "Pb", "Zn".
 std::vector<std::string> hazard_elements(const Catalogue& catalogue, const Metal& metal);
 
-/// "hazard: Pb, Zn"; empty where no caution holds. Each caution in full: `pourbook sheet METAL`.
+/// "hazard: Pb, Zn"; empty where nothing marks it out. Each caution in full: `pourbook sheet METAL`.
 std::string hazard_mark(const Catalogue& catalogue, const Metal& metal);
 
 } // namespace pourbook
