@@ -21,6 +21,10 @@ CREATE TABLE other_name (
   metal TEXT NOT NULL REFERENCES metal(slug), position INTEGER NOT NULL, kind TEXT NOT NULL, name TEXT NOT NULL,
   PRIMARY KEY (metal, kind, position)) STRICT, WITHOUT ROWID;
 
+-- Names people type that are no metal's own: metal is the slug of the nearest one kept, '' if none is near.
+CREATE TABLE known_name (
+  position INTEGER PRIMARY KEY, name TEXT NOT NULL, metal TEXT NOT NULL, note TEXT NOT NULL) STRICT;
+
 CREATE TABLE portion (
   metal TEXT NOT NULL REFERENCES metal(slug), position INTEGER NOT NULL, element TEXT NOT NULL, wt_percent REAL NOT NULL, limits TEXT NOT NULL,
   PRIMARY KEY (metal, position)) STRICT, WITHOUT ROWID;

@@ -211,6 +211,15 @@ void read_prices(SQLite::Database& db, Catalogue& c) {
     });
 }
 
+void read_known_names(SQLite::Database& db, Catalogue& c) {
+    each(db, "SELECT * FROM known_name ORDER BY position", [&](Row& row) {
+        KnownName n;
+        row.count();
+        for (std::string* field : {&n.name, &n.metal, &n.note}) *field = row.text();
+        c.known_names.push_back(std::move(n));
+    });
+}
+
 void read_price_forms(SQLite::Database& db, Catalogue& c) {
     each(db, "SELECT * FROM price_form ORDER BY position", [&](Row& row) {
         PriceForm f;
@@ -419,6 +428,7 @@ Catalogue read_reference(const std::string& path) {
         read_cautions(db, c);
         read_prices(db, c);
         read_price_forms(db, c);
+        read_known_names(db, c);
         read_goals(db, c);
         read_alloy_data(db, c.alloys);
         read_magnet_figures(db, c);

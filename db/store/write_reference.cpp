@@ -147,6 +147,14 @@ void write_price_forms(SQLite::Database& db, const Catalogue& c) {
     }
 }
 
+void write_known_names(SQLite::Database& db, const Catalogue& c) {
+    Insert insert(db, "known_name", 4);
+    for (std::size_t i = 0; i < c.known_names.size(); ++i) {
+        const KnownName& n = c.known_names[i];
+        insert(i, n.name, n.metal, n.note);
+    }
+}
+
 void write_goals(SQLite::Database& db, const Catalogue& c) {
     Insert goal(db, "goal", 9), condition(db, "goal_condition", 3);
     for (std::size_t i = 0; i < c.goals.size(); ++i) {
@@ -241,6 +249,7 @@ void fill(const Catalogue& c, const std::string& path) {
     write_cautions(db, c);
     write_prices(db, c);
     write_price_forms(db, c);
+    write_known_names(db, c);
     write_goals(db, c);
     write_alloy_data(db, c.alloys);
     write_magnet_figures(db, c);

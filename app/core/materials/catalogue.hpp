@@ -37,6 +37,13 @@ struct Metal {
     double content_percent(const std::string& element) const;
 };
 
+/// A name that people type and that belongs to no record: a near metal answers best, or none is kept.
+struct KnownName {
+    std::string name;
+    std::string metal; // slug of the nearest one; empty: none is near
+    std::string note;  // what the name means, or how the near metal differs
+};
+
 /// An entry of the property dictionary (db/properties.json).
 struct Property {
     std::string id;
@@ -171,6 +178,7 @@ public:
     std::vector<Caution> cautions;
     std::vector<PriceSet> price_sets; // newest first
     std::vector<PriceForm> price_forms;
+    std::vector<KnownName> known_names; // in file order; a name may stand twice
     std::vector<Goal> goals;
     std::vector<MagnetFigure> magnet_figures; // in file order
     std::vector<Practice> practices;          // in file order
@@ -190,7 +198,8 @@ public:
     /// The pure metal of a chemical symbol ("Cu" -> copper).
     const Metal* element(const std::string& symbol) const;
     std::vector<const Caution*> cautions_for(const Metal& metal) const;
-    /// Slugs, names and aliases nearest to a mistyped word, best first, at most three.
+    /// Slugs whose names are nearest to a mistyped word, best first, at most three; none for a word unlike every name.
+    /// Figures are part of a grade: LM25 is not like LM24.
     std::vector<std::string> nearest_metals(const std::string& word) const;
 
 private:
