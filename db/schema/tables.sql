@@ -100,7 +100,7 @@ CREATE TABLE price_set (
 
 CREATE TABLE price (
   price_set INTEGER NOT NULL REFERENCES price_set(position), position INTEGER NOT NULL, metal TEXT NOT NULL REFERENCES metal(slug),
-  usd_per_kg REAL NOT NULL, low REAL, high REAL, printed TEXT NOT NULL, unit TEXT NOT NULL, as_of TEXT NOT NULL, fresh_until TEXT NOT NULL, form TEXT NOT NULL,
+  usd_per_kg REAL NOT NULL, low REAL, high REAL, printed TEXT NOT NULL, unit TEXT NOT NULL, as_of TEXT NOT NULL, fresh_until TEXT NOT NULL, form TEXT NOT NULL, grade TEXT NOT NULL,
   source TEXT NOT NULL REFERENCES reference(key), locator TEXT NOT NULL, how_known TEXT NOT NULL, PRIMARY KEY (price_set, position)) STRICT, WITHOUT ROWID;
 
 CREATE TABLE price_form (

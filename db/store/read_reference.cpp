@@ -203,8 +203,8 @@ void read_prices(SQLite::Database& db, Catalogue& c) {
         Price p;
         p.metal = row.text();
         for (double* field : {&p.usd_per_kg, &p.low_usd_per_kg, &p.high_usd_per_kg}) *field = row.number();
-        for (std::string* field :
-             {&p.printed, &p.unit, &p.as_of, &p.fresh_until, &p.form, &p.citation.source, &p.citation.locator})
+        for (std::string* field : {&p.printed, &p.unit, &p.as_of, &p.fresh_until, &p.form, &p.grade, &p.citation.source,
+                                   &p.citation.locator})
             *field = row.text();
         p.citation.how_known = row.how_known();
         set.prices.push_back(std::move(p));

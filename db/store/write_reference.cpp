@@ -124,14 +124,14 @@ void write_cautions(SQLite::Database& db, const Catalogue& c) {
 }
 
 void write_prices(SQLite::Database& db, const Catalogue& c) {
-    Insert set(db, "price_set", 6), price(db, "price", 14);
+    Insert set(db, "price_set", 6), price(db, "price", 15);
     for (std::size_t i = 0; i < c.price_sets.size(); ++i) {
         const PriceSet& s = c.price_sets[i];
         set(i, s.id, s.name, s.as_of, s.form, s.note);
         for (std::size_t j = 0; j < s.prices.size(); ++j) {
             const Price& p = s.prices[j];
             price(i, j, p.metal, p.usd_per_kg, p.low_usd_per_kg, p.high_usd_per_kg, p.printed, p.unit, p.as_of,
-                  p.fresh_until, p.form, p.citation.source, p.citation.locator, name_of(p.citation.how_known));
+                  p.fresh_until, p.form, p.grade, p.citation.source, p.citation.locator, name_of(p.citation.how_known));
         }
     }
 }

@@ -101,6 +101,7 @@ Price read_price(Fields& f, const PriceSet& set, const std::string& set_fresh_un
     p.fresh_until = set_fresh_until;
     p.form = f.text_or("form", set.form);
     if (f.has("rule")) p.form += (p.form.empty() ? "" : "; ") + f.text("rule");
+    p.grade = f.text_or("grade", "");
     f.text_or("note", "");
     p.citation = read_citation(f, catalogue);
     return p;

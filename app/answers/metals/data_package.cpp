@@ -220,6 +220,7 @@ Table prices(const Catalogue& c) {
              {"as_of", "string", "date of the price"},
              {"fresh_until", "string", "year and month after which it is stale"},
              {"form", "string", "market and form"},
+             {"grade", "string", "not empty: less pure than the metal of metals.csv; prices alloys only"},
              {"source", "string", "key in sources.csv"},
              {"locator", "string", "where in the source"},
              {"how_known", "string", "read, memory, common practice or computed"}},
@@ -229,7 +230,7 @@ Table prices(const Catalogue& c) {
     for (const PriceSet& set : c.price_sets)
         for (const Price& p : set.prices)
             t.row(set.id, p.metal, p.usd_per_kg, p.low_usd_per_kg, p.high_usd_per_kg, p.printed, p.unit, p.as_of,
-                  p.fresh_until, p.form, p.citation.source, p.citation.locator,
+                  p.fresh_until, p.form, p.grade, p.citation.source, p.citation.locator,
                   std::string(name_of(p.citation.how_known)));
     return t;
 }

@@ -103,6 +103,7 @@ struct Price {
     std::string as_of;
     std::string fresh_until; // year and month after which it counts as stale, "2026-12"
     std::string form;
+    std::string grade; // not empty: the price is of this grade, less pure than the metal whose figures are cited
     Citation citation;
 };
 
