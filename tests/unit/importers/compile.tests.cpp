@@ -33,7 +33,8 @@ public:
         fs::create_directories(folder_);
         for (const char* part : {"elements", "alloys", "prices", "goals"})
             fs::copy(fs::path(POURBOOK_DB) / part, folder_ / part);
-        for (const char* part : {"properties.json", "references.json", "cautions.json", "price_forms.json"})
+        for (const char* part :
+             {"properties.json", "references.json", "cautions.json", "price_forms.json", "withdrawn_ids.json"})
             fs::copy(fs::path(POURBOOK_DB) / part, folder_ / part);
         std::string text = content(folder_ / file);
         const std::size_t at = text.find(piece);
