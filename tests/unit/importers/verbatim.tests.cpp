@@ -10,7 +10,7 @@ namespace {
 
 Record held(const std::string& figure, const std::string& unit) {
     Record r;
-    r.property = "x";
+    r.property = "density";
     r.unit = unit;
     r.points.push_back(*read_figure(figure, *parse_unit(unit)));
     return r;
