@@ -40,6 +40,10 @@ private:
     SQLite::Statement statement_;
 };
 
+#ifndef POURBOOK_SCHEMA_FOLDER // the build names it; a file checked by itself needs a word
+#define POURBOOK_SCHEMA_FOLDER "db/schema"
+#endif
+
 std::string schema_text() {
     std::ifstream file(std::string(POURBOOK_SCHEMA_FOLDER) + "/tables.sql");
     std::stringstream text;

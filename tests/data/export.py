@@ -19,8 +19,7 @@ def same(a, b):
         return a == ""
     if isinstance(b, float):
         return a != "" and float(a) == b
-    text = str(b)
-    return a == text or a.lstrip("'") == text.lstrip("'")
+    return a == str(b)
 
 
 def compare(what, rows, wanted):

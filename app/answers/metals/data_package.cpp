@@ -1,7 +1,6 @@
 #include "answers/metals/data_package.hpp"
 
 #include "answers/parts/json_parts.hpp"
-#include "answers/writers/csv_cell.hpp"
 #include "answers/writers/data_table.hpp"
 
 #include <cmath>
@@ -48,7 +47,13 @@ public:
     }
 
 private:
-    static std::string cell(const std::string& text) { return csv_cell(text); }
+    /// RFC 4180, to the letter: this table is read by programs, so nothing is put before a minus sign.
+    static std::string cell(const std::string& text) {
+        if (text.find_first_of(",\"\r\n") == std::string::npos) return text;
+        std::string out = "\"";
+        for (const char c : text) out += c == '"' ? "\"\"" : std::string(1, c);
+        return out + "\"";
+    }
     static std::string cell(std::size_t count) { return std::to_string(count); }
     static std::string cell(double number) { return std::isnan(number) ? std::string() : exact(number); }
 
