@@ -127,14 +127,14 @@ void add_impurities(Document& document, const char* title, const std::vector<Imp
 
 Document document_of(const MixResult& r, const DocumentSetting& setting) {
     Document out = start_document("Mix: " + short_words(r.composition), {}, setting);
-    out.conditions[1] = {"treatment", name_of(r.treatment)};
-    for (const Stock& s : r.stocks) out.conditions.emplace_back("stock", exact(s.mass_kg) + " kg " + s.name);
-    if (r.blend) out.conditions.emplace_back("mass_after_loss_kg", exact(r.mass_kg));
-    if (!r.value_as_of.empty()) out.conditions.emplace_back("oldest_price", r.value_as_of);
-    out.notes.push_back("an estimate from the composition, not a measurement");
+    out.figures[1] = {"treatment", name_of(r.treatment)};
+    for (const Stock& s : r.stocks) out.figures.emplace_back("stock", exact(s.mass_kg) + " kg " + s.name);
+    if (r.blend) out.figures.emplace_back("mass_after_loss_kg", exact(r.mass_kg));
+    if (!r.value_as_of.empty()) out.figures.emplace_back("oldest_price", r.value_as_of);
+    out.say("an estimate from the composition, not a measurement");
     for (const std::string& sentence : {phases_sentence(r, setting.catalogue, setting.units),
                                         freezing_sentence(r, setting.catalogue, setting.units), addition_sentence(r)})
-        if (!sentence.empty()) out.notes.push_back(sentence);
+        out.say(sentence);
     out.parts = {estimates(r, setting), composition(r)};
     add_impurities(out, "With a dissolved impurity", r.impurities, setting);
     add_impurities(out, "What would explain the measured figure", r.equivalents, setting);

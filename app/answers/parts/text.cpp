@@ -30,19 +30,8 @@ std::string composition_text(const Metal& m) {
     return out;
 }
 
-std::string cited(const SourceValue& s) {
-    return s.key + ", " + s.locator + (s.through.empty() ? "" : " (read through " + s.through + ")");
-}
-
 std::string shown_si(const Property& p, double si, UnitSystem units) {
     return significant(shown_number(p, si, units), 4);
-}
-
-/// Reference lines behind an answer: key and full reference.
-void write_references(std::ostream& out, const std::vector<SourceValue>& sources, const Catalogue& catalogue) {
-    for (const SourceValue& s : sources)
-        if (const Reference* r = catalogue.reference(s.key))
-            out << wrapped("  [" + s.key + "] " + r->full(), page_width, "      ");
 }
 
 std::string rate_line(const Catalogue& catalogue) {
@@ -57,23 +46,6 @@ std::string text_of_metals(const std::vector<const Metal*>& metals) {
     for (const Metal* m : metals)
         t.rows.push_back({m->slug, m->name, m->family, composition_text(*m), joined(m->designations)});
     return as_text(t);
-}
-
-std::string text_of(const ValueResult& r, const Catalogue& catalogue, UnitSystem units) {
-    std::ostringstream out;
-    out << r.metal->name << ", " << r.property->label << ": " << shown_full(*r.property, r.value, units) << "\n";
-    if (!std::isnan(r.value.temperature_K))
-        out << "  at " << kelvin_or_nothing(r.value.temperature_K) << ", condition: " << r.value.condition << "\n";
-    if (const std::string rate = shown_rate(*r.property); !rate.empty())
-        out << wrapped("  shown at " + rate, page_width, "      ");
-    for (const std::string& step : r.value.trail) out << wrapped("  " + step, page_width, "      ");
-    for (const SourceValue& s : r.value.sources) {
-        const std::string figure = std::isnan(s.value_si) ? s.printed : shown_si(*r.property, s.value_si, units);
-        out << wrapped((s.chosen ? "  * " : "    ") + figure + "  " + cited(s) + ", " + name_of(s.how_known),
-                       page_width, "        ");
-    }
-    write_references(out, r.value.sources, catalogue);
-    return out.str();
 }
 
 std::string text_of(const SheetResult& s, const Catalogue& catalogue, UnitSystem units) {
@@ -106,7 +78,8 @@ std::string text_of(const SheetResult& s, const Catalogue& catalogue, UnitSystem
         const std::string u =
             p.is_text ? "" : significant(shown_uncertainty(p, e.value_si, e.standard_uncertainty_si, units), 2);
         t.rows.push_back({p.label, shown_value(p, e, units), u, p.is_text ? "" : shown_unit(p, units), e.condition,
-                          mark(e.how_known), e.sources.front().key + ", " + e.sources.front().locator});
+                          mark(e.how_known) + (e.stale ? " stale price" : ""),
+                          e.sources.front().key + ", " + e.sources.front().locator});
     }
     out << as_text(t) << rate_line(catalogue) << "\nRecords (as printed)\n";
     Table records{{{"id"}, {"figure"}, {"condition"}, {"use"}, {"known"}, {"source"}}, {}};
