@@ -2,9 +2,9 @@
 #include "questions/workshop/with_workshop.hpp"
 #include "core/evaluate/evaluate.hpp"
 #include "core/workshop/check_entry.hpp"
-#include "questions/workshop/own_metal.hpp"
 #include "questions/rank/rank.hpp"
 #include "questions/workshop/keep.hpp"
+#include "questions/workshop/own_metal.hpp"
 #include "support/small_catalogue.hpp"
 
 #include <catch2/catch.hpp>
