@@ -1,8 +1,8 @@
 #include "charts/rank_chart.hpp"
 
 #include "core/quantity/format.hpp"
-#include "questions/say/shown_merit.hpp"
 #include "questions/say/share.hpp"
+#include "questions/say/shown_merit.hpp"
 
 #include <algorithm>
 #include <cmath>
