@@ -34,6 +34,14 @@ int answered(const Context& context, const Catalogue& catalogue, const TableWord
                            [&](const DocumentSetting& s) { return document_of(*result, s); });
 }
 
+/// The same, where the JSON of the command is not the document's.
+template <class R, class Json>
+int answered(const Context& context, const Catalogue& catalogue, const TableWords& words, const Result<R>& result,
+             Json as_json) {
+    if (result && context.json && !words.asked()) return context.printed(as_json(*result));
+    return answered(context, catalogue, words, result);
+}
+
 /// The document where one is asked for, else JSON or text as of any command.
 template <class R, class Json, class Text>
 int answered(const Context& context, const Catalogue& catalogue, const TableWords& words, const Result<R>& result,

@@ -6,7 +6,7 @@ namespace pourbook {
 namespace {
 
 std::string lines_of(const DataTable& table) {
-    std::string out = table.title + "\n";
+    std::string out;
     for (const auto& row : table.rows) {
         std::string line;
         for (std::size_t i = 0; i < row.size(); ++i)
@@ -23,7 +23,8 @@ std::string columns_of(const DataTable& table) {
     for (const auto& cells : table.rows) {
         auto& row = plain.rows.emplace_back();
         for (std::size_t i = 0; i < cells.size(); ++i)
-            if (table.columns[i].shown_in & in::text) row.push_back(cells[i].text);
+            if (table.columns[i].shown_in & in::text)
+                row.push_back(cells[i].reason.empty() ? cells[i].text : "no value");
     }
     return as_text(plain);
 }
@@ -41,7 +42,8 @@ std::string answer_text(const Document& document) {
     for (std::size_t i = 0; i < document.parts.size(); ++i) {
         const DataTable& part = document.parts[i];
         if (part.shown_in & in::text && !part.rows.empty())
-            out += (out.empty() ? "" : "\n") + (part.as_lines ? lines_of(part) : columns_of(part));
+            out += (out.empty() ? "" : "\n") + (i ? part.title + "\n" : "") +
+                   (part.as_lines ? lines_of(part) : columns_of(part));
         say_after(i + 1);
     }
     return out;
