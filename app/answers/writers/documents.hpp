@@ -6,6 +6,7 @@
 #include "questions/drop/sweep.hpp"
 #include "questions/metals/check.hpp"
 #include "questions/metals/compare.hpp"
+#include "questions/metals/sheet.hpp"
 #include "questions/metals/value.hpp"
 #include "questions/mix/mix.hpp"
 #include "questions/rank/rank.hpp"
@@ -24,6 +25,7 @@ struct DocumentSetting {
     std::string date; // "2026-11-25"
 };
 
+Document document_of(const SheetResult& result, const DocumentSetting& setting);
 Document document_of(const ValueResult& result, const DocumentSetting& setting);
 Document document_of(const CompareResult& result, const DocumentSetting& setting);
 Document document_of(const RankResult& result, const DocumentSetting& setting);
