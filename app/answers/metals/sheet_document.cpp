@@ -7,19 +7,19 @@
 namespace pourbook {
 namespace {
 
-constexpr const char* hanging = "      ";
+constexpr const char* sheet_indent = "      ";
 
 std::string known_otherwise(HowKnown how) {
     return how == HowKnown::read ? "" : name_of(how);
 }
 
-DataColumn words(const char* id, const char* title, unsigned shown_in = in::text | in::file) {
+DataColumn sheet_column(const char* id, const char* title, unsigned shown_in = in::text | in::file) {
     return {id, title, "", false, false, shown_in};
 }
 
 void say_head(Document& out, const SheetResult& s) {
     const Metal& m = *s.metal;
-    const auto say = [&](const std::string& text) { out.say(text, in::text | in::file, hanging); };
+    const auto say = [&](const std::string& text) { out.say(text, in::text | in::file, sheet_indent); };
     out.say(m.name + " (" + m.slug + "), " + m.family, in::text);
     if (!m.designations.empty()) say("  designations: " + joined(m.designations));
     if (!m.aliases.empty()) say("  also called: " + joined(m.aliases));
@@ -35,14 +35,14 @@ void say_head(Document& out, const SheetResult& s) {
 /// A row for each property: for a terminal in words, for files with the story of the figure.
 DataTable properties_of(const SheetResult& s, UnitSystem units) {
     DataTable table{"Properties",
-                    {words("property", "property"),
+                    {sheet_column("property", "property"),
                      {"shown", "value", "", true, false, in::text},
                      {"value", "value", "", true, true, in::file},
                      {"uncertainty", "±", "", true, false, in::text},
-                     words("unit", "unit"),
-                     words("condition", "condition", in::text),
-                     words("known", "known", in::text),
-                     words("source", "source", in::text)},
+                     sheet_column("unit", "unit"),
+                     sheet_column("condition", "condition", in::text),
+                     sheet_column("known", "known", in::text),
+                     sheet_column("source", "source", in::text)},
                     {}};
     for (const SheetRow& row : s.rows) {
         const Property& p = *row.property;
@@ -69,7 +69,7 @@ std::string kelvin(double t) {
 }
 
 /// The figure as printed, with the temperatures it holds at.
-std::string figure_of(const Record& r) {
+std::string record_figure(const Record& r) {
     std::string figure = r.text + r.none + r.equation_printed;
     if (r.points.size() == 1) figure = r.points.front().printed + " " + r.unit;
     if (r.points.size() > 1)
@@ -82,12 +82,12 @@ std::string figure_of(const Record& r) {
 
 DataTable records_of(const Metal& m) {
     DataTable table{"Records (as printed)",
-                    {words("id", "id"), words("figure", "figure"), words("condition", "condition"), words("use", "use"),
-                     words("known", "known"), words("source", "source")},
+                    {sheet_column("id", "id"), sheet_column("figure", "figure"), sheet_column("condition", "condition"),
+                     sheet_column("use", "use"), sheet_column("known", "known"), sheet_column("source", "source")},
                     {}};
     for (const Record& r : m.records) {
         DataCell source = DataCell::words(r.citation.source + ", " + r.citation.locator);
-        table.rows.push_back({DataCell::words(r.id), DataCell::words(figure_of(r)),
+        table.rows.push_back({DataCell::words(r.id), DataCell::words(record_figure(r)),
                               DataCell::words(r.condition + (r.temper.empty() ? "" : " " + r.temper)),
                               DataCell::words(r.use == Use::alternate ? "" : name_of(r.use)),
                               DataCell::words(known_otherwise(r.citation.how_known)), std::move(source)});
@@ -104,7 +104,7 @@ Document document_of(const SheetResult& s, const DocumentSetting& setting) {
     out.say(rate_sentence(setting.catalogue), in::text, "    ");
     out.parts.push_back(records_of(*s.metal));
     if (Sentence* head = out.say("Sources", in::text)) head->apart = true;
-    for (const Reference* r : s.references) out.say("  [" + r->key + "] " + r->full(), in::text, hanging);
+    for (const Reference* r : s.references) out.say("  [" + r->key + "] " + r->full(), in::text, sheet_indent);
     if (Sentence* last =
             out.say("Defer to local codes and licensed practice. Data version " + out.data_version, in::text))
         last->apart = true;

@@ -53,18 +53,18 @@ DataTable said_by(const ValueResult& r, UnitSystem units) {
     const auto words = [](const char* id, const char* title, unsigned shown_in) {
         return DataColumn{id, title, "", false, false, shown_in};
     };
-    constexpr unsigned machines = in::program | in::file;
+    constexpr unsigned not_people = in::program | in::file;
     DataTable table{"What each source says",
-                    {words("key", "source", machines),
-                     words("locator", "where in it", machines),
-                     {"value", r.property->label, shown_unit(*r.property, units), true, false, machines},
-                     words("how_known", "how known", machines),
-                     words("printed", "as printed", machines),
+                    {words("key", "source", not_people),
+                     words("locator", "where in it", not_people),
+                     {"value", r.property->label, shown_unit(*r.property, units), true, false, not_people},
+                     words("how_known", "how known", not_people),
+                     words("printed", "as printed", not_people),
                      words("record", "record", in::program),
-                     words("chosen", "chosen", machines),
-                     words("through", "read through", machines)},
+                     words("chosen", "chosen", not_people),
+                     words("through", "read through", not_people)},
                     {},
-                    machines,
+                    not_people,
                     "sources"};
     for (const SourceValue& s : r.value.sources) {
         DataCell key = DataCell::words(s.key), value;

@@ -10,13 +10,13 @@
 namespace pourbook {
 namespace {
 
-constexpr const char* hanging = "      ";
+constexpr const char* mix_indent = "      ";
 
 DataCell figure(double x, int digits) {
     return std::isnan(x) ? DataCell{} : DataCell::figure(x, trimmed(x, digits));
 }
 
-DataColumn words(const char* id, const char* title, unsigned shown_in) {
+DataColumn mix_column(const char* id, const char* title, unsigned shown_in) {
     return {id, title, "", false, false, shown_in};
 }
 
@@ -53,14 +53,14 @@ public:
     }
 
     DataTable table{"Estimates",
-                    {words("property", "property", in::file),
-                     words("label", "property", in::text),
+                    {mix_column("property", "property", in::file),
+                     mix_column("label", "property", in::text),
                      {"value", "value", "", true, true},
                      {"low90", "90 % low", "", true},
                      {"high90", "90 % high", "", true},
                      {"unit", "unit"},
-                     words("rule", "rule", in::file),
-                     words("why", "rule", in::text)},
+                     mix_column("rule", "rule", in::file),
+                     mix_column("why", "rule", in::text)},
                     {}};
 
 private:
@@ -123,7 +123,7 @@ void add_impurities(Document& document, const char* title, const std::vector<Imp
                      {"most_dissolved", "can dissolve", "%", true},
                      {"resistivity", p->label, shown_unit(*p, setting.units), true},
                      {"iacs", "conductivity", "%IACS", true, false, in::text},
-                     words("sources", "sources", in::file)},
+                     mix_column("sources", "sources", in::file)},
                     {}};
     for (const ImpurityEffect& i : list) {
         DataCell sources;
@@ -169,7 +169,7 @@ std::string worth(const MixResult& r, const DocumentSetting& setting) {
 }
 
 void say_story(Document& out, const char* what, const Estimate& e) {
-    const auto line = [&](const std::string& text) { out.say("  " + text, in::text, hanging); };
+    const auto line = [&](const std::string& text) { out.say("  " + text, in::text, mix_indent); };
     out.say(std::string(what) + ": " + e.rule, in::text);
     for (const std::string& step : e.trail) line(step);
     if (!e.range.empty()) line("holds for: " + e.range);
@@ -180,7 +180,7 @@ void say_story(Document& out, const char* what, const Estimate& e) {
 void say_how(Document& out, const MixResult& r, const Catalogue& catalogue) {
     if (Sentence* head = out.say("How each was estimated", in::text)) head->apart = true;
     if (r.resistivity) {
-        for (const std::string& step : r.resistivity->state.trail) out.say("  " + step, in::text, hanging);
+        for (const std::string& step : r.resistivity->state.trail) out.say("  " + step, in::text, mix_indent);
         say_story(out, "Resistivity", r.resistivity->estimate);
     }
     if (r.density) say_story(out, "Density", *r.density);
@@ -188,7 +188,7 @@ void say_how(Document& out, const MixResult& r, const Catalogue& catalogue) {
     if (Sentence* head = out.say("Sources", in::text)) head->apart = true;
     for (const std::string& key : r.sources)
         if (const Reference* s = catalogue.reference(key))
-            out.say("  [" + s->key + "] " + s->full(), in::text, hanging);
+            out.say("  [" + s->key + "] " + s->full(), in::text, mix_indent);
     if (Sentence* last = out.say("An estimate, not a measurement. Data version " + out.data_version, in::text))
         last->apart = true;
 }

@@ -9,7 +9,7 @@
 namespace pourbook {
 namespace {
 
-constexpr const char* hanging = "    ";
+constexpr const char* rank_indent = "    ";
 
 std::string form_words(const std::string& form, const std::vector<std::string>& slugs, const Conditions& conditions) {
     return "at " + form + " prices" + (form == conditions.price_form ? " (used here)" : "") + ": " + joined(slugs);
@@ -25,7 +25,7 @@ std::string headline(const RankResult& r, const std::string& unit) {
 /// "cylinder 12 x 10 mm, N42, 1.30 T; bore 13 mm, length 1000 mm", the wall that a mass or a budget makes.
 void say_fall(Document& out, const FallTime& fall, const DocumentSetting& setting) {
     const DropSetup& setup = fall.setup();
-    out.say(magnet_text(setup, setting.units) + "; " + tube_text(setup.inputs, setting.units), in::text, hanging);
+    out.say(magnet_text(setup, setting.units) + "; " + tube_text(setup.inputs, setting.units), in::text, rank_indent);
     if (fall.holding() == Holding::mass)
         out.say("the wall is free instead: each tube has the mass " + mass_text(fall.held_si(), setting.units),
                 in::text);
@@ -33,7 +33,7 @@ void say_fall(Document& out, const FallTime& fall, const DocumentSetting& settin
         out.say("the wall is free instead: what " + shown_money(setting.catalogue, fall.held_si(), 3, setting.units) +
                     " buy of each metal, without making or loss",
                 in::text);
-    for (const std::string& a : setup.assumptions) out.say("assumed: " + a, in::text, hanging);
+    for (const std::string& a : setup.assumptions) out.say("assumed: " + a, in::text, rank_indent);
 }
 
 void add_asked(Document& out, const RankResult& r, const DocumentSetting& setting) {
@@ -86,11 +86,11 @@ void say_before(Document& out, const RankResult& r, const DocumentSetting& setti
 void say_after(Document& out, const RankResult& r, const DocumentSetting& setting) {
     const auto any = [&](bool (*of)(const RankedMetal&)) { return std::any_of(r.ranked.begin(), r.ranked.end(), of); };
     if (r.ranked.empty()) out.say("no metal can be ranked: see below", in::text);
-    if (r.fall || !r.order_by_price_form.empty()) out.say(rate_sentence(setting.catalogue), in::text, hanging);
+    if (r.fall || !r.order_by_price_form.empty()) out.say(rate_sentence(setting.catalogue), in::text, rank_indent);
     if (r.ranked.size() < r.ranked_in_all)
         out.say("(" + std::to_string(r.ranked_in_all - r.ranked.size()) + " more: leave out --top)", in::text);
     for (const auto& [form, slugs] : r.order_by_price_form)
-        out.say(form_words(form, slugs, r.conditions), in::text, hanging);
+        out.say(form_words(form, slugs, r.conditions), in::text, rank_indent);
     out.say(r.settling.sentence, in::text);
     if (any([](const RankedMetal& m) { return m.from_memory; }))
         out.say("remembered: a value that entered was not read in a text, only remembered", in::text | in::file);

@@ -20,7 +20,7 @@ Json json_of_value(const Value& value) {
         value);
 }
 
-Json plain(const DataCell& c) {
+Json plain_json(const DataCell& c) {
     if (!std::holds_alternative<std::monostate>(c.value)) return json_of_value(c.value);
     if (std::isfinite(c.number)) return c.number;
     return c.text.empty() ? Json(nullptr) : Json(c.text);
@@ -28,7 +28,7 @@ Json plain(const DataCell& c) {
 
 Json traced(const DataCell& c, const std::string& unit) {
     const auto deciding = c.sources.begin() + static_cast<std::ptrdiff_t>(c.deciding);
-    Json out = {{"value", plain(c)},
+    Json out = {{"value", plain_json(c)},
                 {"unit", unit},
                 {"standard_uncertainty", json_number(c.uncertainty)},
                 {"condition", c.condition},
@@ -40,7 +40,7 @@ Json traced(const DataCell& c, const std::string& unit) {
 }
 
 /// "settling.cause" into out["settling"]["cause"].
-void put(Json& out, const std::string& id, Json value) {
+void put_at(Json& out, const std::string& id, Json value) {
     Json* at = &out;
     std::size_t from = 0;
     for (std::size_t dot = id.find('.'); dot != std::string::npos; from = dot + 1, dot = id.find('.', from))
@@ -55,8 +55,8 @@ Json rows_of(const DataTable& table) {
         for (std::size_t i = 0; i < cells.size(); ++i) {
             const DataColumn& c = table.columns[i];
             if (c.shown_in & in::program)
-                put(row, c.program_id.empty() ? c.id : c.program_id,
-                    c.traced ? traced(cells[i], c.unit) : plain(cells[i]));
+                put_at(row, c.program_id.empty() ? c.id : c.program_id,
+                       c.traced ? traced(cells[i], c.unit) : plain_json(cells[i]));
         }
     }
     return out;
@@ -67,11 +67,11 @@ Json rows_of(const DataTable& table) {
 std::string answer_json(const Document& document) {
     Json out = Json::object();
     for (const DataFigure& f : document.figures)
-        if (f.shown_in & in::program) put(out, f.id, f.unit.empty() ? plain(f.cell) : traced(f.cell, f.unit));
+        if (f.shown_in & in::program) put_at(out, f.id, f.unit.empty() ? plain_json(f.cell) : traced(f.cell, f.unit));
     for (const Sentence& s : document.notes)
-        if (s.shown_in & in::program && !s.id.empty()) put(out, s.id, s.text);
+        if (s.shown_in & in::program && !s.id.empty()) put_at(out, s.id, s.text);
     for (const DataTable& part : document.parts)
-        if (part.shown_in & in::program && !part.id.empty()) put(out, part.id, rows_of(part));
+        if (part.shown_in & in::program && !part.id.empty()) put_at(out, part.id, rows_of(part));
     out["data_version"] = document.data_version;
     return json_text(out);
 }

@@ -5,7 +5,7 @@
 namespace pourbook {
 namespace {
 
-std::string lines_of(const DataTable& table) {
+std::string lines_of_rows(const DataTable& table) {
     std::string out;
     for (const auto& row : table.rows) {
         std::string line;
@@ -43,7 +43,7 @@ std::string answer_text(const Document& document) {
         const DataTable& part = document.parts[i];
         if (part.shown_in & in::text && !part.rows.empty())
             out += (out.empty() ? "" : "\n") + (i ? part.title + "\n" : "") +
-                   (part.as_lines ? lines_of(part) : columns_of(part));
+                   (part.as_lines ? lines_of_rows(part) : columns_of(part));
         say_after(i + 1);
     }
     return out;
