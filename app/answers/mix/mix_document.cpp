@@ -16,6 +16,10 @@ DataCell figure(double x, int digits) {
     return std::isnan(x) ? DataCell{} : DataCell::figure(x, trimmed(x, digits));
 }
 
+DataCell estimated(double x, int digits) {
+    return DataCell::figure(x, significant(x, digits));
+}
+
 DataColumn mix_column(const char* id, const char* title, unsigned shown_in) {
     return {id, title, "", false, false, shown_in};
 }
@@ -38,12 +42,12 @@ public:
         if (!e) return add_missing(*p, e.problem());
         const UnitSystem units = setting_.units;
         const double a = shown_number(*p, e->low90_si, units), b = shown_number(*p, e->high90_si, units);
-        DataCell value = figure(shown_number(*p, e->value_si, units), 4);
+        DataCell value = estimated(shown_number(*p, e->value_si, units), 4);
         value.uncertainty =
             DataCell::figure(shown_uncertainty(*p, e->value_si, e->standard_uncertainty_si, units), "").number;
         value.how_known = name_of(HowKnown::computed);
         value.sources = keys_of(e->sources);
-        add_row(*p, value, figure(std::min(a, b), 3), figure(std::max(a, b), 3), e->rule);
+        add_row(*p, value, estimated(std::min(a, b), 3), estimated(std::max(a, b), 3), e->rule);
     }
     void add_value(const Result<Evaluated>& value) {
         const Property* p = setting_.catalogue.property("metal_value");

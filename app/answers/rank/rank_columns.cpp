@@ -21,8 +21,8 @@ std::string ranks_text(const Place& p) {
                                      : std::to_string(p.rank_low) + "-" + std::to_string(p.rank_high);
 }
 
-DataCell chance(double p) {
-    DataCell cell = DataCell::figure(100 * p, share_text(p));
+DataCell chance(double p, const std::string& text) {
+    DataCell cell = DataCell::figure(100 * p, text);
     cell.value = number_or_null(p);
     return cell;
 }
@@ -44,10 +44,10 @@ public:
         add({"name", "name", "", false, false, in::file | in::window},
             [](const RankedMetal& m) { return DataCell::words(m.metal->name); });
         add_merit();
-        add({"p_first", "first", "%", true, false, machines},
-            [](const RankedMetal& m) { return chance(m.place.p_first); });
+        add({"p_first", "first in", "%", true, false, machines},
+            [](const RankedMetal& m) { return chance(m.place.p_first, trimmed(100 * m.place.p_first, 2)); });
         add({"p_first", "first", "", true, false, people},
-            [](const RankedMetal& m) { return chance(m.place.p_first); });
+            [](const RankedMetal& m) { return chance(m.place.p_first, share_text(m.place.p_first)); });
         add({"rank_low", "best rank", "", true, false, machines},
             [](const RankedMetal& m) { return DataCell::count(m.place.rank_low); });
         add({"rank_high", "worst rank", "", true, false, machines},

@@ -1,6 +1,5 @@
 #include "answers/writers/document_parts.hpp"
 #include "core/quantity/format.hpp"
-#include "questions/say/share.hpp"
 
 namespace pourbook {
 namespace {
@@ -33,7 +32,7 @@ DataTable answer_of(Document& out, const VersusResult& r) {
     row.add("ratio_median", "ratio", ratio(r.ratio_median), "", true);
     row.add("ratio_low90", "ratio, 90 % low", ratio(r.ratio_low90), "", true);
     row.add("ratio_high90", "ratio, 90 % high", ratio(r.ratio_high90), "", true);
-    DataCell chance = DataCell::figure(100 * r.p_winner, chance_text(r.p_winner));
+    DataCell chance = DataCell::figure(100 * r.p_winner, significant(100 * r.p_winner, 3));
     chance.value = r.p_winner;
     row.add("p_winner", "chance of being better", std::move(chance), "%", true);
     row.add("reason", "why", DataCell::words(r.reason));
