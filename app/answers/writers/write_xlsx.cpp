@@ -107,10 +107,12 @@ private:
 lxw_error write(const Document& document, const std::string& file) {
     Book book(file);
     book.about(document);
-    for (const DataTable& part : document.parts) book.add(part, part.title.substr(0, LXW_SHEETNAME_MAX));
+    for (const DataTable* part : document.tables(in::file)) book.add(*part, part->title.substr(0, LXW_SHEETNAME_MAX));
     std::vector<std::pair<std::string, std::string>> about = {{"title", document.title}}, sources;
-    about.insert(about.end(), document.conditions.begin(), document.conditions.end());
-    for (const std::string& note : document.notes) about.emplace_back("note", note);
+    for (const DataFigure& f : document.figures)
+        if (f.shown_in & in::file) about.emplace_back(f.id, f.words());
+    for (const Sentence& note : document.notes)
+        if (note.shown_in & in::file) about.emplace_back("note", note.text);
     about.emplace_back("data version", document.data_version);
     about.emplace_back("date", document.date);
     for (const Reference* r : document.sources) sources.emplace_back(r->key, r->full());

@@ -74,6 +74,7 @@ Result<Evaluated> evaluate_metal_value(const Catalogue& catalogue, const Metal& 
         sum.stale = sum.stale || one.stale;
         sum.uncertainty_assumed = sum.uncertainty_assumed || one.uncertainty_assumed;
         sum.trail.push_back(trimmed(part.wt_percent, 4) + " % " + part.element + ", " + one.trail.front());
+        if (one.stale) sum.trail.push_back(one.trail.back());
     }
     if (!missing.empty()) return Problem{Problem::Kind::no_value, missing, 0};
     for (Cause& c : sum.causes) c.relative /= sum.value_si;

@@ -155,6 +155,10 @@ private:
 
 } // namespace
 
+bool RankedMetal::stale_price() const {
+    return std::any_of(inputs.begin(), inputs.end(), [](const RankInput& i) { return i.value.stale; });
+}
+
 Result<std::vector<const Metal*>> list_metals(const Catalogue& catalogue, const std::string& find,
                                               const std::vector<std::string>& where, const Conditions& conditions) {
     const auto parsed = conditions_of(catalogue, where);
