@@ -5,7 +5,10 @@
 #include "questions/say/shown_money.hpp"
 
 #include <algorithm>
+#include <cerrno>
 #include <cstdio>
+#include <cstring>
+#include <sstream>
 
 namespace pourbook {
 namespace {
@@ -89,9 +92,15 @@ std::string one_line(std::string text) {
     return text;
 }
 
+/// Always a file: SQLite takes some names with a colon in front as its own.
+std::string own_file(const CommandLine& setup, const TopWords& top) {
+    if (top.workshop.empty()) return setup.default_workshop;
+    return top.workshop.front() == ':' ? "./" + top.workshop : top.workshop;
+}
+
 /// Opens reference and workshop, joins them and answers.
 int answered(const CommandLine& setup, const TopWords& top, Context& context) {
-    const std::string path = top.workshop.empty() ? setup.default_workshop : top.workshop;
+    const std::string path = own_file(setup, top);
     if (context.answer_unopened) return context.answer_unopened(path);
     Catalogue reference = setup.open(top.reference.empty() ? setup.default_reference : top.reference);
     const auto workshop = setup.open_workshop(path);
@@ -113,10 +122,7 @@ int answered(const CommandLine& setup, const TopWords& top, Context& context) {
     return code;
 }
 
-} // namespace
-
-int run_command_line(const CommandLine& setup, const std::vector<std::string>& words, std::ostream& out,
-                     std::ostream& err) {
+int run_words(const CommandLine& setup, const std::vector<std::string>& words, std::ostream& out, std::ostream& err) {
     Context context(setup, out, err);
     context.read_mesh = setup.read_mesh;
     context.today = setup.today.substr(0, 7);
@@ -137,9 +143,22 @@ int run_command_line(const CommandLine& setup, const std::vector<std::string>& w
     try {
         return answered(setup, top, context);
     } catch (const std::exception& e) {
-        err << "pourbook: " << e.what() << "\n";
+        err << "pourbook: " << one_line(e.what()) << "\n";
         return 4;
     }
+}
+
+} // namespace
+
+int run_command_line(const CommandLine& setup, const std::vector<std::string>& words, std::ostream& out,
+                     std::ostream& err) {
+    std::ostringstream answer;
+    const int code = run_words(setup, words, answer, err);
+    errno = 0;
+    out << answer.view() << std::flush;
+    if (out) return code;
+    err << "pourbook: the answer could not be written: " << std::strerror(errno ? errno : EIO) << "\n";
+    return 4;
 }
 
 } // namespace pourbook

@@ -1,6 +1,6 @@
 // The command line: words in, text or JSON out, exit codes of the contract.
 //   0 answered   2 the words can't be read   3 unknown metal or property, no value, outside the cited range
-//   4 a damaged or newer file, or one that can't be written   5 refused with the reason
+//   4 a damaged or newer file, or one that can't be written (the answer itself among them)   5 refused with the reason
 #pragma once
 
 #include "core/casting/mesh.hpp"

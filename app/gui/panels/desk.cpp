@@ -10,7 +10,7 @@ constexpr double help_width = 400, least_view = 1252; // of a window of 1280: wh
 
 bool pressed(const Shortcut& s) {
     const ImGuiIO& io = ImGui::GetIO();
-    return s.key && ImGui::IsKeyPressed(s.key, false) && io.KeyCtrl == s.ctrl && io.KeyShift == s.shift && !io.KeyAlt;
+    return s.key && ImGui::IsKeyPressed(static_cast<ImGuiKey>(s.key), false) && io.KeyCtrl == s.ctrl && io.KeyShift == s.shift && !io.KeyAlt;
 }
 
 /// A text field keeps its own undo; every other shortcut works while typing too.
