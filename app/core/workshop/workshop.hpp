@@ -39,6 +39,8 @@ public:
     virtual ~Workshop() = default;
     virtual std::string path() const = 0;
     virtual bool exists() const = 0; // false before the first entry
+    /// What the person should know of the file before trusting an answer; empty where all is well.
+    virtual std::string remark() const { return {}; }
     virtual Result<std::vector<Entry>> entries(const Kind& kind) = 0;
     /// Of each metal the price that holds: the newest. (A list may have a million rows.)
     virtual Result<std::vector<Entry>> newest_prices() = 0;
