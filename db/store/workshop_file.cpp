@@ -14,10 +14,6 @@ namespace {
 
 namespace fs = std::filesystem;
 
-Problem problem(Problem::Kind kind, std::string text) {
-    return {kind, std::move(text), 0};
-}
-
 /// The newest price of each metal by way of the index, however long the list.
 constexpr const char* newest_price_ids =
     "WITH RECURSIVE m(x) AS (SELECT min(metal) FROM price UNION ALL SELECT (SELECT min(metal) FROM price WHERE metal > "
@@ -118,10 +114,9 @@ public:
     }
 
     Result<bool> back_up(const std::string& path) override {
-        if (!exists())
-            return problem(Problem::Kind::no_value, "'" + path_ + "' does not exist yet: there is nothing to back up");
+        if (!exists()) return no_value("'" + path_ + "' does not exist yet: there is nothing to back up");
         if (fs::exists(fs::symlink_status(path)))
-            return problem(Problem::Kind::file, "'" + path + "' exists and is not overwritten: name another file");
+            return Problem{Problem::Kind::file, "'" + path + "' exists and is not overwritten: name another file", 0};
         const Result<bool> ready = read<bool>([] { return true; });
         if (!ready) return ready;
         return guarded(path, [&]() -> Result<bool> {
@@ -163,7 +158,7 @@ private:
                 found = f(rows);
             }
             if (found) return *found;
-            return problem(Problem::Kind::unknown, "no " + kind.name + " '" + words + "' in '" + path_ + "'");
+            return Problem{Problem::Kind::unknown, "no " + kind.name + " '" + words + "' in '" + path_ + "'", 0};
         });
     }
 
@@ -194,7 +189,7 @@ private:
         try {
             {
                 SQLite::Statement row(*db_, sealed_changes + which);
-                if (!row.executeStep()) return Problem{Problem::Kind::refused, none, 0};
+                if (!row.executeStep()) return refused(none);
                 change = change_from(row);
             }
             turn_back(*db_, change.number);
@@ -214,12 +209,12 @@ private:
 
     Result<Change> turn(const std::string& which, const std::string& none) {
         return guarded(path_, [&]() -> Result<Change> {
-            if (!exists()) return problem(Problem::Kind::refused, none);
+            if (!exists()) return refused(none);
             open();
             keep_daily(*db_, path_);
             SQLite::Transaction transaction(*db_, SQLite::TransactionBehavior::IMMEDIATE);
             if (identity() != opened_)
-                return problem(Problem::Kind::file, "'" + path_ + "' was replaced: nothing was changed; try again");
+                return Problem{Problem::Kind::file, "'" + path_ + "' was replaced: nothing was changed; try again", 0};
             Result<Change> change = turned(which, none);
             if (!change) return change;
             transaction.commit();

@@ -42,12 +42,15 @@ std::map<std::string, std::string> parts_of(SQLite::Database& db) {
 
 void defend(SQLite::Database& db) {
     sqlite3* handle = db.getHandle();
-    for (const auto& [setting, on] : {std::pair{SQLITE_DBCONFIG_DEFENSIVE, 1}, {SQLITE_DBCONFIG_TRUSTED_SCHEMA, 0},
-                                      {SQLITE_DBCONFIG_ENABLE_TRIGGER, 0}, {SQLITE_DBCONFIG_ENABLE_VIEW, 0}})
+    for (const auto& [setting, on] : {std::pair{SQLITE_DBCONFIG_DEFENSIVE, 1},
+                                      {SQLITE_DBCONFIG_TRUSTED_SCHEMA, 0},
+                                      {SQLITE_DBCONFIG_ENABLE_TRIGGER, 0},
+                                      {SQLITE_DBCONFIG_ENABLE_VIEW, 0}})
         db.check(sqlite3_db_config(handle, setting, on, nullptr));
     sqlite3_limit(handle, SQLITE_LIMIT_LENGTH, longest_value_bytes);
-    db.check(sqlite3_create_function(handle, "pourbook_seal", -1, SQLITE_UTF8 | SQLITE_DETERMINISTIC | SQLITE_DIRECTONLY,
-                                     nullptr, seal_in_sql, nullptr, nullptr));
+    db.check(sqlite3_create_function(handle, "pourbook_seal", -1,
+                                     SQLITE_UTF8 | SQLITE_DETERMINISTIC | SQLITE_DIRECTONLY, nullptr, seal_in_sql,
+                                     nullptr, nullptr));
 }
 
 std::string foreign_part(SQLite::Database& db, const std::vector<SchemaStep>& steps, int version) {

@@ -1,4 +1,5 @@
-// What an opened workshop file may not do: run SQL of its own, hold other tables than the program's, or fill the memory.
+// What an opened workshop file may not do: run SQL of its own, hold other tables than the program's, or fill the
+// memory.
 #pragma once
 
 #include "db/store/workshop_file.hpp"

@@ -57,9 +57,10 @@ std::string keep_damaged(const std::string& path) {
 }
 
 Problem damaged(const std::string& path, const std::string& why) {
-    return file_problem("'" + path + "' is damaged (" + why + "): " + keep_damaged(path) +
-                        "; put a backup in its place with `pourbook backup --restore FILE`, or gather what is sound in it with "
-                        "`pourbook backup --salvage NEW-FILE`");
+    return file_problem(
+        "'" + path + "' is damaged (" + why + "): " + keep_damaged(path) +
+        "; put a backup in its place with `pourbook backup --restore FILE`, or gather what is sound in it with "
+        "`pourbook backup --salvage NEW-FILE`");
 }
 
 int pragma(SQLite::Database& db, const std::string& name) {

@@ -68,7 +68,8 @@ Result<std::string> restore_workshop(const std::string& path, const std::string&
     std::error_code error;
     if (!fs::is_regular_file(backup, error)) return Problem{Problem::Kind::file, "no backup at '" + backup + "'", 0};
     if (path.empty())
-        return Problem{Problem::Kind::file, "there is no home folder for a file of your own: name one with --workshop", 0};
+        return Problem{Problem::Kind::file, "there is no home folder for a file of your own: name one with --workshop",
+                       0};
     if (const std::optional<Problem> fault = fault_of(backup)) return *fault;
     const std::string target = without_links(path);
     return guarded(path, [&]() -> Result<std::string> {

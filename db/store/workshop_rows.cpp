@@ -203,7 +203,8 @@ std::int64_t KindRows::next_id() {
     // The counter is SQLite's own and has no check sum: one that is gone or out of all reason doesn't count.
     SQLite::Statement highest(db_, "SELECT max(coalesce((SELECT max(seq) FROM sqlite_sequence WHERE name = ?1 AND "
                                    "typeof(seq) = 'integer' AND seq BETWEEN 0 AND ?2), 0), coalesce((SELECT max(id) "
-                                   "FROM " + quoted(kind_.name) + "), 0)) + 1");
+                                   "FROM " +
+                                       quoted(kind_.name) + "), 0)) + 1");
     highest.bind(1, kind_.name);
     highest.bind(2, highest_id);
     highest.executeStep();
@@ -213,9 +214,10 @@ std::int64_t KindRows::next_id() {
 }
 
 void keep_before(SQLite::Database& db, std::int64_t change, const Kind& kind, std::int64_t id) {
-    SQLite::Statement keep(db, "INSERT INTO change_row SELECT ?1, ?2, id, id, kept, pourbook_seal(?1, ?2, id, id, kept) "
-                               "FROM (SELECT id, " + as_list(kind) + " AS kept FROM " + quoted(kind.name) +
-                                   " WHERE id = ?3)");
+    SQLite::Statement keep(db,
+                           "INSERT INTO change_row SELECT ?1, ?2, id, id, kept, pourbook_seal(?1, ?2, id, id, kept) "
+                           "FROM (SELECT id, " +
+                               as_list(kind) + " AS kept FROM " + quoted(kind.name) + " WHERE id = ?3)");
     keep.bind(1, change);
     keep.bind(2, kind.name);
     keep.bind(3, id);
@@ -223,7 +225,8 @@ void keep_before(SQLite::Database& db, std::int64_t change, const Kind& kind, st
 }
 
 void keep_absent(SQLite::Database& db, std::int64_t change, const Kind& kind, std::int64_t first, std::int64_t last) {
-    SQLite::Statement keep(db, "INSERT INTO change_row VALUES (?1, ?2, ?3, ?4, NULL, pourbook_seal(?1, ?2, ?3, ?4, NULL))");
+    SQLite::Statement keep(db,
+                           "INSERT INTO change_row VALUES (?1, ?2, ?3, ?4, NULL, pourbook_seal(?1, ?2, ?3, ?4, NULL))");
     keep.bind(1, change);
     keep.bind(2, kind.name);
     keep.bind(3, first);
@@ -236,8 +239,10 @@ void turn_back(SQLite::Database& db, std::int64_t change) {
     db.exec("CREATE TEMP TABLE kept (kind TEXT, first INTEGER, last INTEGER, before TEXT, PRIMARY KEY (kind, first))");
     for (const Kind& kind : workshop_kinds()) turn_back_kind(db, change, kind);
     run(db, "DELETE FROM change_row WHERE change = ?1 AND ?2 <> ''", change, "all");
-    run(db, "INSERT INTO change_row SELECT ?1, kind, first, last, before, pourbook_seal(?1, kind, first, last, before) FROM "
-            "kept WHERE ?2 <> ''",
+    run(db,
+        "INSERT INTO change_row SELECT ?1, kind, first, last, before, pourbook_seal(?1, kind, first, last, before) "
+        "FROM "
+        "kept WHERE ?2 <> ''",
         change, "all");
     db.exec("DROP TABLE kept");
 }

@@ -41,7 +41,8 @@ private:
     /// Returns why it broke off; empty where it came to the end.
     std::string read(const Kind& kind, KindRows& into, const std::string& order) {
         try {
-            SQLite::Statement row(from_, "SELECT id, seal, " + columns_of(kind) + " FROM \"" + kind.name + "\" ORDER BY " + order);
+            SQLite::Statement row(from_, "SELECT id, seal, " + columns_of(kind) + " FROM \"" + kind.name +
+                                             "\" ORDER BY " + order);
             while (row.executeStep()) keep(kind, row, into);
             return {};
         } catch (const SQLite::Exception& e) {
@@ -75,7 +76,8 @@ class ReadCopy {
 public:
     explicit ReadCopy(const std::string& path) : folder_(fs::temp_directory_path()) {
         std::string name = (folder_ / "pourbook-salvage-XXXXXX").string();
-        if (!::mkdtemp(name.data())) throw fs::filesystem_error("no temporary folder", std::error_code(errno, std::generic_category()));
+        if (!::mkdtemp(name.data()))
+            throw fs::filesystem_error("no temporary folder", std::error_code(errno, std::generic_category()));
         folder_ = name;
         fs::copy_file(path, file());
         std::error_code none;

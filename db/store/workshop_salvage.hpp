@@ -13,8 +13,8 @@ struct Salvage {
     std::vector<std::string> lost; // "pin 1: its check sum does not fit", "price: unreadable after number 37"
 };
 
-/// Reads every kind of entry forwards and, where that breaks off, backwards; the damaged file is not written. The journal
-/// of changes is not taken over. Never overwrites. Errors: file.
+/// Reads every kind of entry forwards and, where that breaks off, backwards; the damaged file is not written. The
+/// journal of changes is not taken over. Never overwrites. Errors: file.
 Result<Salvage> salvage_workshop(const std::string& path, const std::string& target);
 
 } // namespace pourbook
