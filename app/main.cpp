@@ -1,7 +1,9 @@
 // Wiring only: the store opens the reference, the command line answers, the window shows.
+#include "answers/parts/shipped_file.hpp"
 #include "cli/run.hpp"
 #include "db/store/reference_file.hpp"
 #include "db/store/workshop_file.hpp"
+#include "db/store/workshop_salvage.hpp"
 #include "gui/window.hpp"
 #include "importers/mesh/read_stl.hpp"
 #include "importers/shop/read_rows.hpp"
@@ -23,14 +25,9 @@
 
 namespace {
 
-/// Beside the program, where it was built or carried to; else where it was installed.
 std::string usual_reference() {
-    std::error_code error;
-    const auto program = std::filesystem::read_symlink("/proc/self/exe", error);
-    const std::filesystem::path folder = error ? "." : program.parent_path();
-    const auto beside = folder / "pourbook-reference.sqlite";
-    const auto installed = folder.parent_path() / "share/pourbook/pourbook-reference.sqlite";
-    return !std::filesystem::exists(beside, error) && std::filesystem::exists(installed, error) ? installed : beside;
+    const std::string name = "pourbook-reference.sqlite", shipped = pourbook::shipped_file(name);
+    return shipped.empty() ? name : shipped;
 }
 
 /// A folder of the platform (XDG base directories, which want a relative one ignored): what the variable says, else
@@ -73,6 +70,12 @@ bool asked_to_stop() {
 
 /// A person at a terminal sees how far it is.
 pourbook::Result<pourbook::casting::Mesh> read_mesh(const std::string& path) {
+    constexpr std::uintmax_t most_bytes = std::uintmax_t{2} << 30; // about 40 million triangles
+    std::error_code error;
+    if (std::filesystem::exists(path, error) && !std::filesystem::is_regular_file(path, error))
+        return pourbook::refused("'" + path + "' is no ordinary file: a part is read from a file on a disk");
+    if (std::filesystem::file_size(path, error) > most_bytes && !error)
+        return pourbook::refused("'" + path + "' is larger than 2 GB: export it with fewer triangles");
     const bool watched = ::isatty(STDERR_FILENO);
     const auto mesh = pourbook::read_stl_file(path, [watched](double share) {
         if (watched) std::cerr << "\rreading the mesh: " << static_cast<int>(share * 100) << " % " << std::flush;
@@ -145,9 +148,17 @@ int main(int argc, char** argv) {
                   << "' is no number of seconds: set it right or unset it\n";
         return 2;
     }
-    const pourbook::CommandLine setup{POURBOOK_VERSION,         today(),       usual_reference(),
-                                      pourbook::read_reference, open_window,   read_mesh,
-                                      usual_workshop_file(),    open_workshop, pourbook::restore_workshop,
-                                      pourbook::open_rows,      asked_to_stop};
+    const pourbook::CommandLine setup{POURBOOK_VERSION,
+                                      today(),
+                                      usual_reference(),
+                                      pourbook::read_reference,
+                                      open_window,
+                                      read_mesh,
+                                      usual_workshop_file(),
+                                      open_workshop,
+                                      pourbook::restore_workshop,
+                                      pourbook::salvage_workshop,
+                                      pourbook::open_rows,
+                                      asked_to_stop};
     return pourbook::run_command_line(setup, words_of(argc, argv), std::cout, std::cerr);
 }

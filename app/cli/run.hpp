@@ -35,6 +35,7 @@ struct CommandLine {
     std::string default_workshop; // path of the workshop's own file; need not exist yet
     std::function<Result<std::unique_ptr<Workshop>>(const std::string&)> open_workshop;
     std::function<Result<std::string>(const std::string&, const std::string&)> restore_workshop; // file, backup
+    std::function<Result<Salvage>(const std::string&, const std::string&)> salvage_workshop;     // file, where to
     std::function<Result<std::unique_ptr<RowSource>>(const std::string&, const Kind&, const ColumnWords&)> open_rows;
     std::function<bool()> cancelled; // the person has asked to stop
 };

@@ -18,6 +18,12 @@ struct Change {
     bool undone = false;
 };
 
+/// What was gathered from a damaged file.
+struct Salvage {
+    std::size_t kept = 0;          // entries with a fitting check sum, now in the new file
+    std::vector<std::string> lost; // "pin 1: its check sum does not fit", "price: unreadable after number 37"
+};
+
 enum class Put { added, changed, unchanged };
 
 /// A group being written. Destroyed without commit(), it leaves nothing behind.

@@ -1,5 +1,6 @@
 #include "gui/shell/picture.hpp"
 
+#include "answers/writers/write_file.hpp"
 #include "gui/shell/gl.hpp"
 
 #include <stb_image_write.h>
@@ -9,7 +10,7 @@
 
 namespace pourbook {
 
-bool save_picture(const std::string& file, int width, int height) {
+std::optional<Problem> save_picture(const std::string& file, int width, int height) {
     constexpr int channels = 4;
     const std::size_t row = static_cast<std::size_t>(width) * channels;
     std::vector<unsigned char> pixels(row * static_cast<std::size_t>(height));
@@ -19,7 +20,13 @@ bool save_picture(const std::string& file, int width, int height) {
     for (std::size_t y = 0; y < static_cast<std::size_t>(height); ++y)
         std::copy_n(pixels.begin() + static_cast<std::ptrdiff_t>(y * row), row,
                     upright.end() - static_cast<std::ptrdiff_t>((y + 1) * row));
-    return stbi_write_png(file.c_str(), width, height, channels, upright.data(), static_cast<int>(row)) != 0;
+    std::string png;
+    const auto take = [](void* to, void* bytes, int count) {
+        static_cast<std::string*>(to)->append(static_cast<const char*>(bytes), static_cast<std::size_t>(count));
+    };
+    if (!stbi_write_png_to_func(take, &png, width, height, channels, upright.data(), static_cast<int>(row)))
+        return Problem{Problem::Kind::file, "the picture can't be made: not enough memory", 0};
+    return write_file(file, png);
 }
 
 } // namespace pourbook
