@@ -1,5 +1,5 @@
-// Files that come with the program, found by the usual places, so that it runs where it was built, where it was installed
-// and from a folder that was carried somewhere.
+// Files that come with the program, found by the usual places, so that it runs where it was built, where it was
+// installed and from a folder that was carried somewhere.
 #pragma once
 
 #include <string>

@@ -86,7 +86,8 @@ Result<std::vector<std::uint8_t>> pixels_of(const Scene& scene) {
     const int height = cairo_image_surface_get_height(surface.get());
     std::vector<std::uint8_t> out;
     for (int y = 0; y < height; ++y) {
-        const unsigned char* row = cairo_image_surface_get_data(surface.get()) + y * cairo_image_surface_get_stride(surface.get());
+        const unsigned char* row =
+            cairo_image_surface_get_data(surface.get()) + y * cairo_image_surface_get_stride(surface.get());
         for (int x = 0; x < width; ++x) {
             std::uint32_t pixel = 0;
             std::memcpy(&pixel, row + 4 * x, sizeof pixel);

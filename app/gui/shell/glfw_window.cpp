@@ -77,8 +77,8 @@ void GlfwWindow::set_smallest(int width, int height) {
     if (GLFWmonitor* monitor = glfwGetPrimaryMonitor())
         glfwGetMonitorWorkarea(monitor, &x, &y, &room_width, &room_height);
     glfwGetWindowSize(window_, &now_width, &now_height);
-    glfwSetWindowSizeLimits(window_, std::min({width, room_width, now_width}), std::min({height, room_height, now_height}),
-                            GLFW_DONT_CARE, GLFW_DONT_CARE);
+    glfwSetWindowSizeLimits(window_, std::min({width, room_width, now_width}),
+                            std::min({height, room_height, now_height}), GLFW_DONT_CARE, GLFW_DONT_CARE);
 }
 
 double GlfwWindow::content_scale() const {
