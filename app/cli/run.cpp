@@ -10,6 +10,7 @@
 #include <cerrno>
 #include <cstdio>
 #include <cstring>
+#include <new>
 #include <sstream>
 
 namespace pourbook {
@@ -25,7 +26,7 @@ void read_size(const std::string& size, WindowWords& window) {
     if (size.empty()) return;
     char rest = 0;
     const bool read = std::sscanf(size.c_str(), "%dx%d%c", &window.width, &window.height, &rest) == 2;
-    const auto fits = [](int pixels) { return pixels >= 200 && pixels <= 10000; };
+    const auto fits = [](int pixels) { return pixels >= 200 && pixels <= 8192; };
     if (!read || !fits(window.width) || !fits(window.height))
         throw CLI::ValidationError("--size '" + size + "'", "WIDTHxHEIGHT is expected, such as 1440x900");
 }
@@ -165,6 +166,9 @@ int run_words(const CommandLine& setup, const std::vector<std::string>& words, s
     }
     try {
         return answered(setup, top, context);
+    } catch (const std::bad_alloc&) {
+        err << "pourbook: there is not enough memory for this\n";
+        return 4;
     } catch (const std::exception& e) {
         err << "pourbook: " << one_line(e.what()) << "\n";
         return 4;

@@ -40,6 +40,16 @@ std::size_t utf8_length(const std::string& text, std::size_t at) {
     return sound && tail(1) && tail(2) && tail(3) ? 4 : 0;
 }
 
+/// A control of the second set (U+0080 to U+009F, which terminals obey as they do ESC), or a sign that turns the
+/// direction of a line (Unicode 15, section 23.2 and UAX 9: U+061C, 200E, 200F, 202A to 202E, 2066 to 2069).
+bool steers_text(const std::string& sign) {
+    if (sign.size() == 2) return (sign[0] == '\xC2' && static_cast<unsigned char>(sign[1]) < 0xA0) || sign == "\u061C";
+    for (const char* turn : {"\u200E", "\u200F", "\u202A", "\u202B", "\u202C", "\u202D", "\u202E", "\u2066", "\u2067",
+                             "\u2068", "\u2069"})
+        if (sign == turn) return true;
+    return false;
+}
+
 /// Empty where the text can be kept.
 std::string text_fault(const std::string& text) {
     if (text.size() > longest_text) return "longer than " + std::to_string(longest_text) + " bytes: shorten it";
@@ -48,6 +58,7 @@ std::string text_fault(const std::string& text) {
         if (length == 0) return "not UTF-8 text: save the file as UTF-8";
         const unsigned char c = static_cast<unsigned char>(text[i]);
         if ((c < 0x20 && c != '\n' && c != '\t') || c == 0x7F) return "a control character stands in it: remove it";
+        if (steers_text(text.substr(i, length))) return "a sign that steers the text stands in it: remove it";
         i += length;
     }
     return {};
