@@ -159,6 +159,7 @@ int main(int argc, char** argv) {
                                       pourbook::restore_workshop,
                                       pourbook::salvage_workshop,
                                       pourbook::open_rows,
-                                      asked_to_stop};
+                                      asked_to_stop,
+                                      ::isatty(STDOUT_FILENO) == 1};
     return pourbook::run_command_line(setup, words_of(argc, argv), std::cout, std::cerr);
 }

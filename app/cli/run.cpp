@@ -1,6 +1,7 @@
 #include "cli/run.hpp"
 
 #include "cli/context.hpp"
+#include "cli/terminal_text.hpp"
 #include "core/workshop/limited_workshop.hpp"
 #include "questions/mix/mix_metal.hpp"
 #include "questions/say/shown_money.hpp"
@@ -182,7 +183,10 @@ int run_command_line(const CommandLine& setup, const std::vector<std::string>& w
     std::ostringstream answer;
     const int code = run_words(setup, words, answer, err);
     errno = 0;
-    out << answer.view() << std::flush;
+    if (setup.terminal)
+        out << for_terminal(answer.view()) << std::flush;
+    else
+        out << answer.view() << std::flush;
     if (out) return code;
     err << "pourbook: the answer could not be written: " << std::strerror(errno ? errno : EIO) << "\n";
     return 4;

@@ -38,6 +38,7 @@ struct CommandLine {
     std::function<Result<Salvage>(const std::string&, const std::string&)> salvage_workshop;     // file, where to
     std::function<Result<std::unique_ptr<RowSource>>(const std::string&, const Kind&, const ColumnWords&)> open_rows;
     std::function<bool()> cancelled; // the person has asked to stop
+    bool terminal = false;           // the answer goes to a terminal
 };
 
 /// words without the program's name. Never throws.

@@ -203,8 +203,9 @@ TEST_CASE("a damaged kind is left out and told, the rest is used") {
 TEST_CASE("signs that steer a terminal or turn a line are not kept") {
     const Kind& kind = known_kind("stock");
     for (const char* bad : {"a\u009Bb", "a\u0085", "\u202Eabc", "x\u2066y", "\u200F", "\u061C", "\x1B[2J"}) {
-        const auto fit = checked(kind, entry("stock", {{"lot", "a"}, {"metal", "tin"}, {"mass", "1 kg"}, {"note", bad}}),
-                                 testing::real_catalogue());
+        const auto fit =
+            checked(kind, entry("stock", {{"lot", "a"}, {"metal", "tin"}, {"mass", "1 kg"}, {"note", bad}}),
+                    testing::real_catalogue());
         REQUIRE_FALSE(fit);
         CHECK(fit.problem().text.find("remove it") != std::string::npos);
     }
