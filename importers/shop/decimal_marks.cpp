@@ -5,10 +5,6 @@
 namespace pourbook {
 namespace {
 
-bool figure(char c) {
-    return c >= '0' && c <= '9';
-}
-
 std::size_t count_of(const std::string& text, char mark) {
     return static_cast<std::size_t>(std::count(text.begin(), text.end(), mark));
 }
