@@ -1,5 +1,6 @@
 #include "gui/actions/actions.hpp"
 #include "gui/panels/panels.hpp"
+#include "gui/widgets/text.hpp"
 
 #include <algorithm>
 

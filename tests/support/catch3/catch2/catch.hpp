@@ -9,6 +9,12 @@ namespace Catch::Matchers {
 inline auto Contains(const std::string& words) {
     return ContainsSubstring(words);
 }
+inline auto Contains(std::string& words) {
+    return ContainsSubstring(words);
+}
+inline auto Contains(std::string&& words) {
+    return ContainsSubstring(words);
+}
 inline auto Contains(const char* words) {
     return ContainsSubstring(words);
 }
