@@ -142,6 +142,23 @@ FallSetup DropModel::setup(double conductivity, const Variation& v) const {
     return s;
 }
 
+const WallModes& DropModel::modes() const {
+    if (!modes_) modes_ = std::make_shared<const WallModes>(inputs_.magnet(), inputs_.bore(), nominal_.tube_length_m);
+    return *modes_;
+}
+
+Fall DropModel::fall(const FallSetup& setup, bool with_path) const {
+    constexpr double longest = 40, counts = 5e-4; // bore radii; of the time
+    Fall at_once = eddy::fall(setup, with_path);
+    if (inputs_.slits > 0 || setup.tube_length_m > longest * inputs_.bore_radius_m.value ||
+        fading_time_s(setup) < counts * at_once.time_s)
+        return at_once;
+    Fall followed = fall_with_currents(setup, modes(), with_path).fall;
+    if (!followed.fault.empty()) return at_once;
+    followed.currents_s = followed.time_s - at_once.time_s;
+    return followed;
+}
+
 std::vector<Variation> DropModel::variations(Draws& draws) const {
     std::vector<Variation> out(draws.samples());
     const auto& br = draws.of("magnet.remanence");

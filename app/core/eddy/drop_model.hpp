@@ -8,8 +8,10 @@
 // (second-order terms of the sensitivities are left out: about half the square of the relative change in drag).
 #pragma once
 
-#include "core/eddy/fall.hpp"
+#include "core/eddy/current_fall.hpp"
 #include "core/uncertainty/draws.hpp"
+
+#include <memory>
 
 namespace pourbook::eddy {
 
@@ -76,6 +78,11 @@ public:
     const Variation& nominal() const { return nominal_; }
     std::vector<Variation> variations(Draws& draws) const;
 
+    /// The fall in this tube. Where the currents need time that counts (a whole tube of up to 40 bore radii, fading time
+    /// above 5e-4 of the fall) they are followed (current_fall.hpp); their patterns are made when first needed and kept:
+    /// not for two threads at once.
+    Fall fall(const FallSetup& setup, bool with_path = false) const;
+
 private:
     struct Lever {
         const char* key;
@@ -83,6 +90,7 @@ private:
         double sensitivity; // of ln drag to ln of the input
     };
     double ln_drag_per_remanence(const DropInputs& inputs) const;
+    const WallModes& modes() const;
     /// Of ln drag to ln of what `scaled` multiplies by a factor.
     template <class Scaled> double sensitivity(Scaled&& scaled) const;
     /// With this bore, and the wall or the cross-section as it is.

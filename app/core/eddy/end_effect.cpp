@@ -38,7 +38,7 @@ double radial_field_over_remanence(const Magnet& m, double r, double z) {
 }
 
 EndEffect::EndEffect(const Magnet& magnet, const Bore& bore) {
-    constexpr double fineness = 0.12;
+    constexpr double fineness = 0.09;
     const double gap = bore.inner_radius_m - magnet.source_radius_m(), pole = magnet.half_length_m();
     const double end = pole + 15 * bore.outer_radius_m;
     const auto density = [&](double z) { return wall_density(magnet, bore, z); };

@@ -22,8 +22,8 @@ void sample(DropResult& r, std::size_t samples, std::uint64_t seed) {
         if (const auto u = s.curve->stable_balance(s.mass_kg * s.gravity_m_s2 / s.force_scale_N))
             speeds.push_back(*u / s.u_per_speed);
     }
-    r.fall_time_low90_s = quantile(times, 0.05);
-    r.fall_time_high90_s = quantile(times, 0.95);
+    r.fall_time_low90_s = std::min(quantile(times, 0.05), r.fall.time_s);
+    r.fall_time_high90_s = std::max(quantile(times, 0.95), r.fall.time_s);
     if (speeds.size() < samples) return;
     r.speed_low90_m_s = quantile(speeds, 0.05);
     r.speed_high90_m_s = quantile(speeds, 0.95);
@@ -109,7 +109,7 @@ DropResult worked_out(const Catalogue& catalogue, const DropRequest& request, Dr
     r.conditions = request.conditions;
     r.model = std::move(model);
     const eddy::FallSetup s = r.model->setup(r.tube.conductivity_S_m());
-    r.fall = eddy::fall(s, true);
+    r.fall = r.model->fall(s, true);
     r.moment_A_m2 = r.model->moment_A_m2();
     r.magnet_mass_kg = r.model->mass_kg();
     r.coefficient_N_s_m = s.coefficient_N_s_m();
@@ -129,7 +129,9 @@ DropResult worked_out(const Catalogue& catalogue, const DropRequest& request, Dr
 
 Result<DropResult> answered(const Catalogue& catalogue, const DropRequest& request, DropSetup setup,
                             std::shared_ptr<const eddy::DropModel> model, TubeMetal tube) {
-    return within_low_speed(worked_out(catalogue, request, std::move(setup), std::move(model), std::move(tube)));
+    DropResult r = worked_out(catalogue, request, std::move(setup), std::move(model), std::move(tube));
+    if (!r.fall.fault.empty()) return Problem{Problem::Kind::refused, r.fall.fault, 0};
+    return within_low_speed(std::move(r));
 }
 
 } // namespace
