@@ -30,7 +30,8 @@ public:
         const double weight = s_.mass_kg * g_ / s_.force_scale_N;
         Fall& f = out_.fall;
         if (const auto u = s_.curve->stable_balance(weight)) f.terminal_speed_m_s = *u / s_.u_per_speed;
-        if (const auto u = s_.curve->unstable_balance(weight); with_path_ && u) f.unstable_speed_m_s = *u / s_.u_per_speed;
+        if (const auto u = s_.curve->unstable_balance(weight); with_path_ && u)
+            f.unstable_speed_m_s = *u / s_.u_per_speed;
         h_ = 1e-3 * std::min(s_.free_fall_time_s(), slow_ / g_ + fading_time_s(s_));
         note();
         int steps = 0;
@@ -94,8 +95,9 @@ private:
         for (int turn = 0; turn < 40; ++turn) {
             const Moment once = moved(now_, h_), first = moved(now_, h_ / 2);
             Moment twice = moved(first, h_ / 2);
-            const double error = std::max(std::abs(once.z - twice.z) / (tolerance_ * bore_),
-                                          std::abs(once.v - twice.v) / (100 * tolerance_ * (std::abs(twice.v) + slow_)));
+            const double error =
+                std::max(std::abs(once.z - twice.z) / (tolerance_ * bore_),
+                         std::abs(once.v - twice.v) / (100 * tolerance_ * (std::abs(twice.v) + slow_)));
             const double used = h_;
             h_ *= std::clamp(0.9 / std::cbrt(std::max(error, 1e-6)), 0.2, 2.0);
             if (error > 1) continue;

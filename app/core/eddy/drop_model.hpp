@@ -78,9 +78,9 @@ public:
     const Variation& nominal() const { return nominal_; }
     std::vector<Variation> variations(Draws& draws) const;
 
-    /// The fall in this tube. Where the currents need time that counts (a whole tube of up to 40 bore radii, fading time
-    /// above 5e-4 of the fall) they are followed (current_fall.hpp); their patterns are made when first needed and kept:
-    /// not for two threads at once.
+    /// The fall in this tube. Where the currents need time that counts (a whole tube of up to 40 bore radii, fading
+    /// time above 5e-4 of the fall) they are followed (current_fall.hpp); their patterns are made when first needed and
+    /// kept: not for two threads at once.
     Fall fall(const FallSetup& setup, bool with_path = false) const;
 
 private:
@@ -103,6 +103,7 @@ private:
     Variation nominal_;
     std::vector<Lever> levers_;
     double wall_sensitivity_ = 0;
+    mutable std::shared_ptr<const WallModes> modes_;
 };
 
 } // namespace pourbook::eddy

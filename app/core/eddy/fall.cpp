@@ -51,8 +51,7 @@ public:
 
     Fall run() {
         note();
-        for (int i = 0; i < most_steps && y_.z < s_.to_depth_m(); ++i)
-            on_plateau() ? cross_plateau() : step();
+        for (int i = 0; i < most_steps && y_.z < s_.to_depth_m(); ++i) on_plateau() ? cross_plateau() : step();
         out_.time_s = t_;
         out_.exit_speed_m_s = y_.v;
         return checked_fall(s_, std::move(out_), s_.mass_kg * y_.w);
@@ -67,8 +66,7 @@ private:
     }
 
     void note() {
-        if (with_path_)
-            out_.path.push_back({t_, y_.z, y_.v, s_.mass_kg * deceleration(y_)});
+        if (with_path_) out_.path.push_back({t_, y_.z, y_.v, s_.mass_kg * deceleration(y_)});
     }
 
     bool on_plateau() const {

@@ -2,10 +2,10 @@
 // leaves or reaches another depth. Depths are those of the magnet's centre below the mouth.
 //
 // M dv/dt = M g - F(v) share(z), F the drag of the long tube at any speed, share(z) that of both ends (end_effect.hpp).
-// Integrated by Rodas, a method of order 4 for stiff equations, with step control (tolerance 3e-5 a step, which leaves 1e-6 of the time); where the
-// magnet has settled, the uniform stretch is one division. Relative error of the time mostly 1e-5, at most 3e-4. Air
-// drag, rubbing, tilt and eccentric travel are left out, and so is the time that the currents take to build up
-// (wall_currents.hpp).
+// Integrated by Rodas, a method of order 4 for stiff equations, with step control (tolerance 3e-5 a step, which leaves
+// 1e-6 of the time); where the magnet has settled, the uniform stretch is one division. Relative error of the time
+// mostly 1e-5, at most 3e-4. Air drag, rubbing, tilt and eccentric travel are left out, and so is the time that the
+// currents take to build up (wall_currents.hpp).
 #pragma once
 
 #include "core/eddy/drag_curve.hpp"

@@ -26,7 +26,9 @@ Conductivity summary(double value, std::vector<double> samples) {
 
 /// ln(sigma) at which the fall takes this time: it grows with sigma.
 double solved(const DropModel& model, const Variation& variation, double time_s) {
-    const auto miss = [&](double t) { return std::log(model.fall(model.setup(std::exp(t), variation)).time_s / time_s); };
+    const auto miss = [&](double t) {
+        return std::log(model.fall(model.setup(std::exp(t), variation)).time_s / time_s);
+    };
     double low = std::log(lowest_S_m), high = std::log(highest_S_m), at_low = miss(low), at_high = miss(high);
     double t = low;
     for (int i = 0; i < 60 && high - low > 1e-9; ++i) { // regula falsi, halved where it stalls

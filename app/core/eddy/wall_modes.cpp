@@ -12,7 +12,7 @@ namespace pourbook::eddy {
 namespace {
 
 using std::numbers::pi;
-constexpr int depths_a_ring = 2;     // of the table
+constexpr int depths_a_ring = 2;    // of the table
 constexpr double outside_bores = 3; // bore radii that the table reaches beyond the ends
 
 /// Fourth antiderivative of ln(distance), twice in each direction; squares' products, which cancel, left out.
@@ -35,15 +35,6 @@ double ln_mean_distance(double x, double y, double w1, double h1, double w2, dou
     return sum / (w1 * h1 * w2 * h2);
 }
 
-/// Edges of the layers: thicker outwards, where less happens.
-std::vector<double> layer_edges(const Bore& bore, int layers) {
-    std::vector<double> edges;
-    for (int i = 0; i <= layers; ++i)
-        edges.push_back(bore.inner_radius_m *
-                        std::pow(bore.outer_radius_m / bore.inner_radius_m, static_cast<double>(i) / layers));
-    return edges;
-}
-
 /// r B_r averaged over a section at a distance along the axis, for Br = 1.
 double mean_coupling(const Magnet& magnet, const RingSection& ring, double apart) {
     const GaussRule<2>& across = gauss_rule<2>();
@@ -58,80 +49,114 @@ double mean_coupling(const Magnet& magnet, const RingSection& ring, double apart
     return sum;
 }
 
+/// Values at the middles from means over a section that is `apart` entries long, to the fourth order; loses that many
+/// entries at both ends.
+std::vector<double> sharpened(const std::vector<double>& means, std::size_t apart) {
+    std::vector<double> out;
+    for (std::size_t i = apart; i + apart < means.size(); ++i)
+        out.push_back(means[i] + (2 * means[i] - means[i - apart] - means[i + apart]) / 24);
+    return out;
+}
+
+struct Layer {
+    RingSection ring;
+    double root; // of its resistance at 1 S/m
+};
+
+std::vector<Layer> layers_of(const Bore& bore, std::size_t count, double height) {
+    const double growth = std::pow(bore.outer_radius_m / bore.inner_radius_m, 1 / static_cast<double>(count));
+    std::vector<Layer> out;
+    double inner = bore.inner_radius_m; // thicker outwards, where less happens
+    for (std::size_t i = 0; i < count; ++i, inner *= growth)
+        out.push_back({{inner * (1 + growth) / 2, 0, inner * (growth - 1), height},
+                       std::sqrt(2 * pi / (height * std::log(growth)))});
+    return out;
+}
+
+/// Mutual inductances of a ring of one layer with those of another, over the roots of resistance, by distance.
+std::vector<double> inductance_line(const Layer& one, Layer other, std::size_t lengths) {
+    std::vector<double> line;
+    for (std::size_t d = 0; d < lengths + 4; ++d) {
+        other.ring.place_m = one.ring.height_m * (static_cast<double>(d) - 2);
+        line.push_back(mutual_inductance_H(one.ring, other.ring) / (one.root * other.root));
+    }
+    return sharpened(sharpened(line, 1), 1);
+}
+
+/// Couplings of a layer's ring with the magnet at distances of `grid` steps, from -reach to reach.
+std::vector<double> field_line(const Magnet& magnet, const Layer& layer, double grid, std::size_t reach) {
+    const std::size_t middle = reach + depths_a_ring;
+    std::vector<double> line(2 * middle + 1);
+    for (std::size_t d = 0; d <= middle; ++d) { // odd about the magnet's middle
+        const double field = mean_coupling(magnet, layer.ring, grid * static_cast<double>(d)) / layer.root;
+        line[middle + d] = field;
+        line[middle - d] = -field;
+    }
+    return sharpened(line, depths_a_ring);
+}
+
 } // namespace
 
 double mutual_inductance_H(const RingSection& one, const RingSection& other) {
-    const double x = one.radius_m - other.radius_m, y = one.place_m - other.place_m, product = one.radius_m * other.radius_m;
+    const double x = one.radius_m - other.radius_m, y = one.place_m - other.place_m,
+                 product = one.radius_m * other.radius_m;
     const double size = one.thickness_m + one.height_m + other.thickness_m + other.height_m;
     double distance2 = x * x + y * y;
     if (distance2 < 16 * size * size) // beyond, the centres' distance is the mean one to a few parts in a thousand
-        distance2 = std::exp(2 * ln_mean_distance(x, y, one.thickness_m, one.height_m, other.thickness_m, other.height_m));
+        distance2 =
+            std::exp(2 * ln_mean_distance(x, y, one.thickness_m, one.height_m, other.thickness_m, other.height_m));
     const double k2 = 4 * product / (4 * product + distance2), k = std::sqrt(k2);
-    return vacuum_permeability * std::sqrt(product) * ((2 / k - k) * std::comp_ellint_1(k) - 2 / k * std::comp_ellint_2(k));
+    return vacuum_permeability * std::sqrt(product) *
+           ((2 / k - k) * std::comp_ellint_1(k) - 2 / k * std::comp_ellint_2(k));
 }
 
-WallModes::WallModes(const Magnet& magnet, const Bore& bore, double tube_length_m, double finer) : length_(tube_length_m) {
+WallModes::WallModes(const Magnet& magnet, const Bore& bore, double tube_length_m, double finer)
+    : length_(tube_length_m) {
     const double a = bore.inner_radius_m, wall = std::log(bore.outer_radius_m / a);
-    const auto layers = static_cast<std::size_t>(std::clamp(finer * std::ceil(wall / 0.25), 1.0, 8.0));
-    const double wanted = std::clamp(std::ceil(5 * tube_length_m / a), 14.0, 150.0 / static_cast<double>(layers));
+    const auto count = static_cast<std::size_t>(std::clamp(finer * std::ceil(wall / 0.25), 1.0, 8.0));
+    const double wanted = std::clamp(std::ceil(5 * tube_length_m / a), 14.0, 150.0 / static_cast<double>(count));
     lengths_ = 2 * static_cast<std::size_t>(finer * wanted / 2);
     const double height = tube_length_m / static_cast<double>(lengths_);
     grid_ = height / depths_a_ring;
-    const std::vector<double> edges = layer_edges(bore, static_cast<int>(layers));
-    std::vector<RingSection> ring;
-    std::vector<double> root; // of the resistance at 1 S/m
-    for (std::size_t i = 0; i < layers; ++i) {
-        ring.push_back({(edges[i] + edges[i + 1]) / 2, 0, edges[i + 1] - edges[i], height});
-        root.push_back(std::sqrt(2 * pi / (height * std::log(edges[i + 1] / edges[i]))));
+    outside_ = static_cast<std::size_t>((magnet.half_length_m() + outside_bores * a) / grid_) + 2;
+    places_ = lengths_ * depths_a_ring + 1 + 2 * outside_;
+    const std::vector<Layer> layers = layers_of(bore, count, height);
+    std::vector<std::vector<double>> lines, fields;
+    for (const Layer& one : layers) {
+        for (const Layer& other : layers) lines.push_back(inductance_line(one, other, lengths_));
+        fields.push_back(field_line(magnet, one, grid_, places_));
     }
-    // Symmetric and antisymmetric currents about the middle don't couple: two problems of half the size.
+    make_table(fields, made_modes(lines, count));
+}
+
+/// Symmetric and antisymmetric currents about the middle don't couple: two problems of half the size.
+std::vector<double> WallModes::made_modes(const std::vector<std::vector<double>>& lines, std::size_t layers) {
     const std::size_t half = lengths_ / 2, size = layers * half;
-    std::vector<double> mutual(layers * layers * lengths_);
-    for (std::size_t i = 0; i < layers; ++i)
-        for (std::size_t j = 0; j < layers; ++j)
-            for (std::size_t d = 0; d < lengths_; ++d) {
-                RingSection away = ring[j];
-                away.place_m = height * static_cast<double>(d);
-                mutual[(i * layers + j) * lengths_ + d] =
-                    j < i ? mutual[(j * layers + i) * lengths_ + d] : mutual_inductance_H(ring[i], away);
-            }
-    std::vector<double> modes; // rows: patterns over all rings of unit resistance
+    std::vector<double> modes;
     for (const double sign : {1.0, -1.0}) {
         std::vector<double> matrix(size * size);
         for (std::size_t p = 0; p < size; ++p)
             for (std::size_t q = 0; q < size; ++q) {
-                const std::size_t i = p / half, j = q / half, m = p % half, n = q % half;
-                const double* line = &mutual[(i * layers + j) * lengths_];
-                matrix[p * size + q] =
-                    (line[m > n ? m - n : n - m] + sign * line[lengths_ - 1 - n - m]) / (root[i] * root[j]);
+                const std::vector<double>& line = lines[p / half * layers + q / half];
+                const std::size_t m = p % half, n = q % half;
+                matrix[p * size + q] = line[m > n ? m - n : n - m] + sign * line[lengths_ - 1 - n - m];
             }
         const SymmetricEigen e = symmetric_eigen(std::move(matrix), size);
         seconds_per_S_m_.insert(seconds_per_S_m_.end(), e.values.begin(), e.values.end());
         modes.insert(modes.end(), e.vectors.begin(), e.vectors.end());
     }
-    // Field on the rings for every distance between magnet and ring that the table meets.
-    outside_ = static_cast<std::size_t>((magnet.half_length_m() + outside_bores * a) / grid_) + 2;
-    places_ = lengths_ * depths_a_ring + 1 + 2 * outside_;
-    const std::size_t apart = 2 * places_ + 1;
-    std::vector<double> fields(layers * apart);
-    for (std::size_t i = 0; i < layers; ++i)
-        for (std::size_t d = 0; d <= places_; ++d) { // odd about the magnet's middle
-            const double field = mean_coupling(magnet, ring[i], grid_ * static_cast<double>(d)) / root[i];
-            fields[i * apart + places_ + d] = field;
-            fields[i * apart + places_ - d] = -field;
-        }
-    make_table(modes, fields, layers);
+    return modes;
 }
 
 /// Rings lie at (n + 1/2) heights, depths of the table at halves of one.
-void WallModes::make_table(const std::vector<double>& modes, const std::vector<double>& fields, std::size_t layers) {
-    const std::size_t half = lengths_ / 2, size = layers * half, apart = fields.size() / layers, middle = apart / 2;
+void WallModes::make_table(const std::vector<std::vector<double>>& fields, const std::vector<double>& modes) {
+    const std::size_t half = lengths_ / 2, size = fields.size() * half;
     table_.assign(places_ * 2 * size, 0);
     std::vector<double> even(size), odd(size);
     for (std::size_t place = 0; place < places_; ++place) {
         for (std::size_t p = 0; p < size; ++p) {
             const std::size_t n = p % half, mirror = lengths_ - 1 - n;
-            const double* field = &fields[p / half * apart + middle];
+            const double* field = &fields[p / half][places_];
             const auto at = [&](std::size_t r) {
                 return field[static_cast<std::ptrdiff_t>(r * depths_a_ring + depths_a_ring / 2) -
                              (static_cast<std::ptrdiff_t>(place) - static_cast<std::ptrdiff_t>(outside_))];

@@ -44,8 +44,8 @@ struct Tried {
 };
 
 Tried tried(const DragCurve& curve, const EndEffect& ends, const RandomFall& f, double conductivity, double length) {
-    const FallSetup setup = fall_setup(curve, ends, moment_A_m2(f.magnet, f.remanence_T, 1.05), conductivity,
-                                       f.mass_kg, length);
+    const FallSetup setup =
+        fall_setup(curve, ends, moment_A_m2(f.magnet, f.remanence_T, 1.05), conductivity, f.mass_kg, length);
     Tried t{fall(setup, true)};
     for (const Instant& i : t.fall.path) t.largest_u = std::max(t.largest_u, setup.u_per_speed * i.speed_m_s);
     return t;
@@ -102,8 +102,7 @@ TEST_CASE("short, thick and strong tubes at room temperature and in the cold", "
         const Bore b{bore / 2e3, outside / 2e3};
         const DragCurve curve{TubeDrag(m, b)};
         const EndEffect ends(m, b);
-        const Fall f =
-            fall(fall_setup(curve, ends, moment_A_m2(m, 1.3, 1), conductivity * 1e6, mass, tube / 1e3));
+        const Fall f = fall(fall_setup(curve, ends, moment_A_m2(m, 1.3, 1), conductivity * 1e6, mass, tube / 1e3));
         CHECK(f.fault == "");
         return f.time_s;
     };
