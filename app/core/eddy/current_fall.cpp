@@ -6,7 +6,7 @@
 namespace pourbook::eddy {
 namespace {
 
-constexpr int most_steps = 30000;
+constexpr int most_turns = 30000;
 
 struct Moment {
     double z = 0, v = 0, heat = 0; // heat of the wall over the magnet's mass
@@ -35,8 +35,8 @@ public:
         h_ = 1e-3 * std::min(s_.free_fall_time_s(), slow_ / g_ + fading_time_s(s_));
         note();
         int steps = 0;
-        while (now_.z < s_.to_depth_m() && ++steps < most_steps) step();
-        f.time_s = steps < most_steps ? t_ : NAN;
+        while (now_.z < s_.to_depth_m() && ++steps < most_turns) step();
+        f.time_s = steps < most_turns ? t_ : NAN;
         f.exit_speed_m_s = now_.v;
         double stored = 0;
         for (std::size_t k = 0; k < tau_.size(); ++k) stored += tau_[k] * now_.y[k] * now_.y[k] / 2;

@@ -243,7 +243,8 @@ std::vector<Variation> DropModel::variations(Draws& draws) const {
         }
         if (inputs_.mass_kg.value > 0) here.mass_kg.value = inputs_.mass_kg.at(heavy[i]);
         here.density_kg_m3.value = inputs_.density_kg_m3.at(heavy[i]);
-        out[i] = {nominal_.drag * std::exp(ln_drag) * inputs_.riding.factor(probability_below(riding[i])), mass_of(here), inputs_.tube_length_m.at(length[i]),
+        out[i] = {nominal_.drag * std::exp(ln_drag) * inputs_.riding.factor(probability_below(riding[i])),
+                  mass_of(here), inputs_.tube_length_m.at(length[i]),
                   wall_area(here.bore_radius_m.value, here.outside_radius_m.value)};
     }
     return out;

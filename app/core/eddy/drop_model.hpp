@@ -56,15 +56,16 @@ struct DropInputs {
     Bore bore() const;
 };
 
-/// Errors: refused (see Magnet and Bore), sizes outside 0.1 mm to 2 m (a tube: to 100 m), a tolerance above a third of its
-/// value, slits or off-axis travel outside thin_wall.hpp's range (slits: a wall up to half the bore radius is let pass).
+/// Errors: refused (see Magnet and Bore), sizes outside 0.1 mm to 2 m (a tube: to 100 m), a tolerance above a third of
+/// its value, slits or off-axis travel outside thin_wall.hpp's range (slits: a wall up to half the bore radius is let
+/// pass).
 Result<DropInputs> checked(const DropInputs& inputs);
 
 /// Low-speed drag relative to that of the whole tube with the magnet on its axis; 1 without slits and off-axis travel.
 Result<double> path_factor(const DropInputs& inputs);
 
-/// The inputs with what riding off the axis may do: every distance up to the furthest alike. Nothing where a distance is
-/// stated or slits are.
+/// The inputs with what riding off the axis may do: every distance up to the furthest alike. Nothing where a distance
+/// is stated or slits are.
 DropInputs with_riding(DropInputs inputs);
 
 /// Chance that the magnet is wider than the bore within the limits given.

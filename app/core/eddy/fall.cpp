@@ -23,13 +23,13 @@ struct State {
 // Rodas, order 4, stiffly accurate and L-stable (Hairer and Wanner, Solving Ordinary Differential Equations II,
 // section IV.7; the coefficients from memory, their order is tested).
 constexpr int stages = 6;
-constexpr double gamma = 0.25;
-constexpr double move[stages - 2][stages - 2] = {
+constexpr double rodas_gamma = 0.25;
+constexpr double rodas_a[stages - 2][stages - 2] = {
     {1.544, 0, 0, 0},
     {0.9466785280815826, 0.2557011698983284, 0, 0},
     {3.314825187068521, 2.896124015972201, 0.9986419139977817, 0},
     {1.221224509226641, 6.019134481288629, 12.53708332932087, -0.6878860361058950}};
-constexpr double mix[stages - 1][stages - 1] = {
+constexpr double rodas_c[stages - 1][stages - 1] = {
     {-5.6688, 0, 0, 0, 0},
     {-2.430093356833875, -0.2063599157091915, 0, 0, 0},
     {-0.1073529058151375, -9.594562251023355, -20.47028614809616, 0, 0},
@@ -101,18 +101,18 @@ private:
 
     /// One step of Rodas; leaves the error relative to the tolerance in error_.
     State tried(const Slopes& slopes, double h) {
-        const double c = 1 / (gamma * h);
+        const double c = 1 / (rodas_gamma * h);
         std::array<State, stages> u;
         State at = y_;
         for (std::size_t i = 0; i < stages; ++i) {
             if (i > 0 && i <= stages - 2) {
                 at = y_;
-                for (std::size_t j = 0; j < i; ++j) at = at + u[j] * move[i - 1][j];
+                for (std::size_t j = 0; j < i; ++j) at = at + u[j] * rodas_a[i - 1][j];
             } else if (i > 0) {
                 at = at + u[i - 1];
             }
             State b = rate(at);
-            for (std::size_t j = 0; j < i; ++j) b = b + u[j] * (mix[i - 1][j] / h);
+            for (std::size_t j = 0; j < i; ++j) b = b + u[j] * (rodas_c[i - 1][j] / h);
             u[i] = solved(slopes, c, b);
         }
         const State error = u[stages - 1], next = at + error;

@@ -74,7 +74,8 @@ std::vector<double> scaled_k_slope(double x, int last) {
     return slope;
 }
 
-/// int x^4 S^2 (I_m K_m')^2 x^2/(x^2 + m^2) dx, summed over the orders m, with the magnet at `offset` of the shell's radius.
+/// int x^4 S^2 (I_m K_m')^2 x^2/(x^2 + m^2) dx, summed over the orders m, with the magnet at `offset` of the shell's
+/// radius.
 double displaced(const Source& source, double offset) {
     const auto braked = [&](double x) {
         // The orders fall as exp(-m^2 (1/(x d) - 1/x)) for large x, as offset^(2m) for small.

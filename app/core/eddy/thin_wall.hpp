@@ -10,9 +10,10 @@
 // wall's mean radius, N = int x^4 S^2 K1(x)^2 dx (45 pi^2/512 for a sphere).
 // Derived from Maxwell's equations at low speed; checked against finite differences on the unrolled wall (0.767
 // for one slit; 1.052, 1.227, 1.598 at d/a = 0.1, 0.2, 0.3).
-// Range: slit narrow, low speed, magnet parallel to the axis. A wall of any thickness is summed over shells for off-axis
-// travel (weights r^-4 N(r)); what flows from shell to shell is left out, in a thick wall. For slits the wall is taken at
-// its mean radius: in a thick one the currents also close across its thickness, and more drag is left than this.
+// Range: slit narrow, low speed, magnet parallel to the axis. A wall of any thickness is summed over shells for
+// off-axis travel (weights r^-4 N(r)); what flows from shell to shell is left out, in a thick wall. For slits the wall
+// is taken at its mean radius: in a thick one the currents also close across its thickness, and more drag is left than
+// this.
 #pragma once
 
 #include "core/eddy/tube_drag.hpp"

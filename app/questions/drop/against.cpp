@@ -17,12 +17,15 @@ bool same_magnet(SetupWords a, const SetupWords& b) {
     a.tube = b.tube;
     a.slits = b.slits;
     a.off_axis = b.off_axis;
+    a.release = b.release;
+    a.stop = b.stop;
     return a == b;
 }
 
 /// Draws of the second set-up: what it shares with the first moves with it.
 Draws second_draws(const AgainstRequest& r) {
     Draws draws(r.first.samples, r.first.seed);
+    draws.set_apart("drop."); // each fall rides off the axis as it likes
     const bool same_metal = r.first.metal == r.second.metal && r.first.resistivity == r.second.resistivity;
     if (!same_magnet(r.first.setup, r.second.setup)) draws.set_apart("magnet.");
     if (!same_metal || r.first.setup.tube != r.second.setup.tube)

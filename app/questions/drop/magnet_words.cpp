@@ -3,6 +3,7 @@
 #include "core/quantity/format.hpp"
 #include "core/quantity/unit.hpp"
 #include "questions/drop/magnet_grade.hpp"
+#include "questions/drop/meter_words.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -109,6 +110,53 @@ Result<DropSetup> with_path(DropSetup setup, const SetupWords& words) {
     return setup;
 }
 
+/// Where the timing begins and where it ends.
+Result<DropSetup> with_timing(DropSetup setup, const SetupWords& words) {
+    const double half = setup.inputs.magnet().length_m / 2;
+    std::string from = "its centre at the mouth", to = "its centre leaves";
+    if (words.release == "face") {
+        setup.inputs.from_depth_m = -half;
+        from = "its lower face at the mouth";
+    } else if (!words.release.empty() && words.release != "centre") {
+        const Result<double> above = parse_si(words.release, metre, "--release");
+        if (!above || !(std::abs(*above) <= setup.inputs.tube_length_m.value))
+            return unreadable("--release '" + words.release +
+                              "': centre, face, or the height of its centre above the mouth such as 20mm is expected");
+        setup.inputs.from_depth_m = -*above;
+        from = "its centre " + trimmed(*above * 1000, 4) + " mm above the mouth";
+    }
+    if (words.stop == "out") {
+        setup.inputs.beyond_m = half;
+        to = "it is wholly out";
+    } else if (!words.stop.empty() && words.stop != "centre") {
+        const Result<double> floor = parse_si(words.stop, metre, "--stop");
+        if (!floor || !(*floor >= 0 && *floor <= 10))
+            return unreadable("--stop '" + words.stop +
+                              "': centre, out, or the height of the tube's lower end above the floor such as 100mm");
+        setup.inputs.beyond_m = *floor - half;
+        to = "it strikes a floor " + trimmed(*floor * 1000, 4) + " mm below the tube";
+    }
+    if (!(setup.inputs.tube_length_m.value + setup.inputs.beyond_m > setup.inputs.from_depth_m))
+        return Problem{Problem::Kind::refused, "--stop: the timing would end before the magnet is let go", 0};
+    setup.timing = "let go at rest with " + from + ", timed until " + to;
+    return setup;
+}
+
+/// What a person should see before trusting the drop.
+DropSetup with_cautions(DropSetup setup) {
+    const eddy::DropInputs& i = setup.inputs;
+    if (const double wide = eddy::chance_too_wide(i); wide > 0)
+        setup.cautions.push_back("within the sizes' tolerances the magnet does not fit the bore with a chance of " +
+                                 significant(100 * wide, 2) + " %: try it, or measure more closely");
+    const double across = std::hypot(2 * i.outer_radius_m.value, i.magnet().length_m);
+    if (i.shape != Shape::sphere && across < 2 * i.bore_radius_m.value)
+        setup.cautions.push_back(
+            "this magnet can turn over: its diagonal, " + trimmed(across * 1000, 3) +
+            " mm, passes through the bore. On edge it brakes otherwise and the time given does not "
+            "hold: take a longer one, or film it");
+    return setup;
+}
+
 Result<double> plain_number(const std::string& text, const std::string& option, double low, double high) {
     const Result<double> number = parse_si(text, {}, option);
     if (!number || !(*number >= low && *number <= high))
@@ -117,15 +165,11 @@ Result<double> plain_number(const std::string& text, const std::string& option, 
     return *number;
 }
 
-/// A remanence in tesla (or a magnetisation in A/m); a force or a mass is a pull and says nothing of the moment.
+/// A remanence in tesla (or a magnetisation in A/m).
 Result<Uncertain> remanence_from(const std::string& text, const std::string& option) {
-    static const Dimension tesla = parse_unit("T")->dimension, newton = parse_unit("N")->dimension,
-                           magnetisation = parse_unit("A/m")->dimension;
+    static const Dimension tesla = parse_unit("T")->dimension, magnetisation = parse_unit("A/m")->dimension;
+    if (auto pull = pull_fault(text, option)) return *pull;
     const Result<Quantity> q = parse_quantity(text.substr(0, text.find("+-")));
-    if (q && (q->dimension == newton || q->dimension == kilogram))
-        return refused(option + " '" + text +
-                       "': a pull is no measure of magnetisation (it depends on the steel, its thickness and the "
-                       "gap): give --grade, --br in tesla, or --surface-field");
     const bool amperes = q && q->dimension == magnetisation;
     Result<Uncertain> br = uncertain_from(text, amperes ? magnetisation : tesla, option);
     if (!br) return br;
@@ -135,23 +179,26 @@ Result<Uncertain> remanence_from(const std::string& text, const std::string& opt
     return br;
 }
 
-Result<Uncertain> from_surface_field(const std::string& text, const eddy::Magnet& magnet) {
-    const std::size_t at = text.find('@');
-    double distance_m = 0;
-    if (at != std::string::npos) {
-        const Result<double> d = parse_si(text.substr(at + 1), metre, "a distance");
-        if (!d || *d < 0) return unreadable("--surface-field '" + text + "': write 0.45T@1mm");
-        distance_m = *d;
-    }
-    Result<Uncertain> field = remanence_from(text.substr(0, at), "--surface-field");
-    if (!field) return field;
-    const double share = eddy::axial_field_over_remanence(magnet, distance_m);
-    if (!(share > 0))
-        return refused(
-            "--surface-field: this ring's field on the axis is not opposed to its poles there: measure further out");
-    field->value /= share;
-    field->spread /= share;
-    return field;
+/// As measure has it: reading, place of the sensor and the meter's scale in one standard uncertainty.
+Result<DropSetup> with_surface_field(DropSetup setup, const std::string& words) {
+    const std::string text = words.find('@') == std::string::npos ? words + "@0mm" : words;
+    const Result<eddy::FieldReading> reading = field_reading(text, "--surface-field");
+    if (!reading) return reading.problem();
+    if (!(eddy::axial_field_over_remanence(setup.inputs.magnet(), reading->distance_m) > 0))
+        return Problem{
+            Problem::Kind::refused,
+            "--surface-field: this ring's field on the axis is not opposed to its poles there: measure further out", 0};
+    const Result<eddy::FieldFit> fit = eddy::fitted_remanence(setup.inputs.magnet(), {*reading});
+    if (!fit) return fit.problem();
+    if (!(fit->remanence_T > 0 && fit->remanence_T <= 2.5))
+        return unreadable("--surface-field '" + words + "': a magnet has between 0 and 2.5 T");
+    setup.inputs.remanence_T = {fit->remanence_T,
+                                std::hypot(fit->standard_uncertainty_T, meter_doubt * fit->remanence_T), false};
+    setup.assumptions.push_back("field read to " +
+                                significant(100 * setup.inputs.remanence_T.spread / fit->remanence_T, 2) +
+                                " % (standard uncertainty): the meter's scale to 2 %, its sensor's place as stated or "
+                                "to 0.2 mm (assumed): measure takes several readings");
+    return setup;
 }
 
 Result<DropSetup> with_strength(DropSetup setup, const Catalogue& catalogue, const SetupWords& words) {
@@ -159,8 +206,12 @@ Result<DropSetup> with_strength(DropSetup setup, const Catalogue& catalogue, con
     if (given != 1)
         return unreadable("the magnet's strength is needed once: --grade N42, --br 1.3T or --surface-field 0.45T@1mm");
     if (!words.grade.empty()) return with_grade(std::move(setup), catalogue, words.grade);
-    const Result<Uncertain> br = words.br.empty() ? from_surface_field(words.surface_field, setup.inputs.magnet())
-                                                  : remanence_from(words.br, "--br");
+    if (!words.surface_field.empty()) {
+        Result<DropSetup> measured = with_surface_field(std::move(setup), words.surface_field);
+        if (!measured) return measured;
+        return with_own_remanence(std::move(*measured), catalogue);
+    }
+    const Result<Uncertain> br = remanence_from(words.br, "--br");
     if (!br) return br.problem();
     setup.inputs.remanence_T = *br;
     if (br->spread == 0) {
@@ -211,10 +262,21 @@ Result<DropSetup> with_mass(DropSetup setup, const std::string& text) {
 
 } // namespace
 
+std::optional<Problem> pull_fault(const std::string& text, const std::string& option) {
+    static const Dimension newton = parse_unit("N")->dimension;
+    const Result<Quantity> q = parse_quantity(text.substr(0, text.find("+-")));
+    if (!q || !(q->dimension == newton || q->dimension == kilogram)) return std::nullopt;
+    return Problem{Problem::Kind::refused,
+                   option + " '" + text +
+                       "': a pull is no measure of magnetisation (it depends on the steel, its thickness and the "
+                       "gap): give --grade, --br in tesla, or --surface-field",
+                   0};
+}
+
 std::string key_of(const SetupWords& w) {
     std::string key;
     for (const std::string* word : {&w.magnet, &w.grade, &w.br, &w.surface_field, &w.recoil_permeability,
-                                    &w.magnet_mass, &w.magnet_at, &w.tube, &w.slits, &w.off_axis})
+                                    &w.magnet_mass, &w.magnet_at, &w.tube, &w.slits, &w.off_axis, &w.release, &w.stop})
         key += *word + "|";
     return key;
 }
@@ -254,6 +316,8 @@ Result<DropSetup> magnet_setup(const Catalogue& catalogue, const SetupWords& wor
         if (!t || *t <= 0)
             return unreadable("--magnet-at '" + words.magnet_at + "': a temperature such as 20degC is expected");
         setup.magnet_temperature_K = *t;
+    } else {
+        setup.assumptions.push_back("magnet at 20 degC: --magnet-at for another temperature");
     }
     Result<DropSetup> next = with_magnet(std::move(setup), words.magnet);
     if (next) {
@@ -276,10 +340,12 @@ Result<DropSetup> drop_setup(const Catalogue& catalogue, const SetupWords& words
     Result<DropSetup> next = magnet_setup(catalogue, words);
     if (next) next = with_tube(std::move(*next), words.tube);
     if (next) next = with_path(std::move(*next), words);
+    if (next) next = with_timing(std::move(*next), words);
     if (!next) return next;
     const Result<eddy::DropInputs> sound = eddy::checked(next->inputs);
     if (!sound) return sound.problem();
-    return next;
+    next->inputs = eddy::with_riding(*sound);
+    return with_cautions(std::move(*next));
 }
 
 Result<DropSetup> tube_setup(const SetupWords& words) {

@@ -96,7 +96,9 @@ private:
                                   0};
             i.wall_area_held = true; // by what is paid, whatever the bore
         }
-        return eddy::checked(i);
+        const Result<eddy::DropInputs> sound = eddy::checked(i);
+        if (!sound || request_.over != SweepOver::bore) return sound;
+        return eddy::with_riding(*sound);
     }
 
     /// One model for a geometry serves every metal.

@@ -59,8 +59,8 @@ TEST_CASE("what riding adds lies between nothing and the furthest", "[eddy][law]
 TEST_CASE("a ball across the tube", "[eddy][law]") {
     // Independent calculation in a thin wall, by the stream function of the current sheet: 0.686.
     CHECK(across_over_along(tube(26, 26.01)) == Approx(0.686).epsilon(2e-3));
-    // Law: across the wall's whole thickness the ratio of the sums of thin shells that don't exchange current is 0.686 as
-    // well; where they do, more current flows.
+    // Law: across the wall's whole thickness the ratio of the sums of thin shells that don't exchange current is 0.686
+    // as well; where they do, more current flows.
     CHECK(across_over_along(tube(20, 40)) > across_over_along(tube(20, 24)));
     CHECK(across_over_along(tube(20, 24)) > across_over_along(tube(20, 20.01)));
     CHECK(across_over_along(tube(20, 40)) < 1);
