@@ -19,6 +19,11 @@ Json magnet_of(const DropSetup& setup) {
     Json out = {{"shape", shapes[static_cast<int>(i.shape)]}, {"outer_radius_m", uncertain(i.outer_radius_m)}};
     if (i.shape == eddy::Shape::ring) out["inner_radius_m"] = uncertain(i.inner_radius_m);
     if (i.shape != eddy::Shape::sphere) out["length_m"] = uncertain(i.length_m);
+    if (i.stack.pieces > 1) {
+        out["pieces"] = i.stack.pieces;
+        out["arrangement"] = i.stack.alternating ? "opposed" : "parallel";
+        out["gap_m"] = i.stack.gap_m;
+    }
     out["grade"] = setup.grade.empty() ? Json(nullptr) : Json(setup.grade);
     out["remanence_T"] = uncertain(i.remanence_T);
     out["recoil_permeability"] = i.recoil_permeability;

@@ -72,7 +72,7 @@ double Uncertain::standard() const {
 
 Magnet DropInputs::magnet() const {
     return {shape, outer_radius_m.value, shape == Shape::ring ? inner_radius_m.value : 0,
-            shape == Shape::sphere ? 2 * outer_radius_m.value : length_m.value};
+            shape == Shape::sphere ? 2 * outer_radius_m.value : length_m.value, stack};
 }
 
 Bore DropInputs::bore() const {

@@ -38,7 +38,8 @@ struct Riding {
 
 struct DropInputs {
     Shape shape = Shape::cylinder;
-    Uncertain outer_radius_m, inner_radius_m, length_m; // magnet
+    Uncertain outer_radius_m, inner_radius_m, length_m; // magnet, or one of a stack
+    Stack stack{};
     Uncertain bore_radius_m, outside_radius_m, tube_length_m;
     Uncertain remanence_T;
     double recoil_permeability = 1;

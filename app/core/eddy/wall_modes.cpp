@@ -87,10 +87,12 @@ std::vector<double> inductance_line(const Layer& one, Layer other, std::size_t l
 std::vector<double> field_line(const Magnet& magnet, const Layer& layer, double grid, std::size_t reach) {
     const std::size_t middle = reach + depths_a_ring;
     std::vector<double> line(2 * middle + 1);
-    for (std::size_t d = 0; d <= middle; ++d) { // odd about the magnet's middle
+    // Odd about the magnet's middle; even for an even number of opposed ones.
+    const double other = magnet.stack.alternating && magnet.stack.pieces % 2 == 0 ? 1 : -1;
+    for (std::size_t d = 0; d <= middle; ++d) {
         const double field = mean_coupling(magnet, layer.ring, grid * static_cast<double>(d)) / layer.root;
         line[middle + d] = field;
-        line[middle - d] = -field;
+        line[middle - d] = other * field;
     }
     return sharpened(line, depths_a_ring);
 }

@@ -144,7 +144,8 @@ std::vector<std::string> cautions(const DropResult& r) {
 
 /// A ball turned across the tube: low-speed drag in the ratio of turned_ball.hpp.
 double time_across(const DropResult& r) {
-    if (r.setup.inputs.shape != eddy::Shape::sphere || r.path_factor != 1) return no_number;
+    if (r.setup.inputs.shape != eddy::Shape::sphere || r.setup.inputs.stack.pieces > 1 || r.path_factor != 1)
+        return no_number;
     eddy::Variation across = r.model->nominal();
     across.drag *= eddy::across_over_along(r.setup.inputs.bore());
     return r.model->fall(r.model->setup(r.tube.conductivity_S_m(), across)).time_s;

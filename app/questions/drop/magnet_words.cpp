@@ -61,8 +61,45 @@ Uncertain half(Uncertain diameter) {
     return diameter;
 }
 
-Result<DropSetup> with_magnet(DropSetup setup, const std::string& text) {
-    const std::string option = "--magnet '" + text + "'";
+/// "2 x " before a magnet, "opposed gap 5mm" behind it; `text` is left with the magnet alone.
+Result<eddy::Stack> stack_from(std::string& text, const std::string& option) {
+    eddy::Stack stack;
+    std::string_view rest = text;
+    double pieces = 1;
+    if (take_number(rest, pieces)) {
+        rest.remove_prefix(std::min(rest.find_first_not_of(' '), rest.size()));
+        if (!rest.starts_with("x ") || pieces != std::floor(pieces) || !(pieces >= 1 && pieces <= 20))
+            return unreadable(option +
+                              ": a stack is written as '2 x cylinder:12mmx10mm opposed gap 5mm', 1 to 20 magnets");
+        stack.pieces = static_cast<int>(pieces);
+        text = std::string(rest.substr(2));
+    }
+    if (const std::size_t at = text.find(" gap "); at != std::string::npos) {
+        const Result<double> gap = parse_si(text.substr(at + 5), metre, option);
+        if (!gap || !(*gap >= 0)) return unreadable(option + ": a gap such as 'gap 5mm' is expected at the end");
+        stack.gap_m = *gap;
+        text.resize(at);
+    }
+    for (const char* word : {" parallel", " opposed", " alternating"})
+        if (text.ends_with(word)) {
+            stack.alternating = std::string_view(word) != " parallel";
+            text.resize(text.size() - std::string_view(word).size());
+            break;
+        }
+    if (stack.pieces == 1 && (stack.gap_m > 0 || stack.alternating))
+        return unreadable(option + ": gaps and opposed magnets need more than one: '2 x ...'");
+    return stack;
+}
+
+Result<DropSetup> with_magnet(DropSetup setup, const std::string& words) {
+    const std::string option = "--magnet '" + words + "'";
+    std::string text = words;
+    const Result<eddy::Stack> stack = stack_from(text, option);
+    if (!stack) return stack.problem();
+    setup.inputs.stack = *stack;
+    if (stack->alternating)
+        setup.cautions.push_back("opposed magnets spring apart and turn: glue each to a rod or into a sleeve before "
+                                 "letting go, fingers clear");
     const std::size_t colon = text.find(':');
     const std::string name = text.substr(0, colon);
     const std::string rest = colon == std::string::npos ? "" : text.substr(colon + 1);
@@ -112,7 +149,7 @@ Result<DropSetup> with_path(DropSetup setup, const SetupWords& words) {
 
 /// Where the timing begins and where it ends.
 Result<DropSetup> with_timing(DropSetup setup, const SetupWords& words) {
-    const double half = setup.inputs.magnet().length_m / 2;
+    const double half = setup.inputs.magnet().whole_length_m() / 2;
     std::string from = "its centre at the mouth", to = "its centre leaves";
     if (words.release == "face") {
         setup.inputs.from_depth_m = -half;
@@ -148,7 +185,7 @@ DropSetup with_cautions(DropSetup setup) {
     if (const double wide = eddy::chance_too_wide(i); wide > 0)
         setup.cautions.push_back("within the sizes' tolerances the magnet does not fit the bore with a chance of " +
                                  significant(100 * wide, 2) + " %: try it, or measure more closely");
-    const double across = std::hypot(2 * i.outer_radius_m.value, i.magnet().length_m);
+    const double across = std::hypot(2 * i.outer_radius_m.value, i.magnet().whole_length_m());
     if (i.shape != Shape::sphere && across < 2 * i.bore_radius_m.value)
         setup.cautions.push_back(
             "this magnet can turn over: its diagonal, " + trimmed(across * 1000, 3) +

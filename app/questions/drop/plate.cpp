@@ -173,6 +173,8 @@ Result<PlateResult> plate(const Catalogue& catalogue, const PlateRequest& reques
     if (!setup) return setup.problem();
     Result<TubeMetal> metal = tube_metal(catalogue, request.metal, request.resistivity, request.conditions);
     if (!metal) return metal.problem();
+    if (setup->inputs.stack.pieces > 1)
+        return Problem{Problem::Kind::refused, "a stack past a plate is not computed: give one magnet", 0};
     out.setup = std::move(*setup);
     out.plate = std::move(*metal);
     out.conditions = request.conditions;
