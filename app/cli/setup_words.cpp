@@ -5,10 +5,10 @@
 namespace pourbook {
 
 void with_magnet(CLI::App* c, SetupWords& words, bool required) {
-    c->add_option(
-         "--magnet", words.magnet,
-         "sphere:D, cylinder:DxL or ring:ODxIDxL, such as cylinder:12mmx10mm; a tolerance as 12+-0.1mm; a stack as "
-         "'2 x cylinder:12mmx10mm opposed gap 5mm'")
+    c->add_option("--magnet", words.magnet,
+                  "sphere:D, cylinder:DxL, ring:ODxIDxL or cube:SIDE, such as cylinder:12mmx10mm; a tolerance as "
+                  "12+-0.1mm; a stack as "
+                  "'2 x cylinder:12mmx10mm opposed gap 5mm'")
         ->required(required);
     c->add_option("--grade", words.grade, "grade of the magnet, such as N42");
     c->add_option("--br", words.br, "remanence at 20 degC, such as 1.3T or 1.30+-0.02T");

@@ -15,7 +15,7 @@ Json uncertain(const eddy::Uncertain& u) {
 
 Json magnet_of(const DropSetup& setup) {
     const eddy::DropInputs& i = setup.inputs;
-    static constexpr const char* shapes[] = {"sphere", "cylinder", "ring"};
+    static constexpr const char* shapes[] = {"sphere", "cylinder", "ring", "cube"};
     Json out = {{"shape", shapes[static_cast<int>(i.shape)]}, {"outer_radius_m", uncertain(i.outer_radius_m)}};
     if (i.shape == eddy::Shape::ring) out["inner_radius_m"] = uncertain(i.inner_radius_m);
     if (i.shape != eddy::Shape::sphere) out["length_m"] = uncertain(i.length_m);

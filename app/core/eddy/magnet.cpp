@@ -57,10 +57,22 @@ double cap_field(double radius, double length, double distance) {
     return 0.5 * (far / std::hypot(far, radius) - distance / std::hypot(distance, radius));
 }
 
+/// exp(-k r) times the mean of I0(k r) over a cube's face.
+double cube_section_factor(const Magnet& m, double k) {
+    double sum = 0, area = 0;
+    for (int i = 0; i < cube_cylinders; ++i) {
+        const auto [radius, weight] = cube_cylinder(m, i);
+        sum += weight * radius * radius * disc_factor(k * radius) * std::exp(-k * (m.outer_radius_m - radius));
+        area += weight * radius * radius;
+    }
+    return sum / area;
+}
+
 double piece_factor(const Magnet& m, double k) {
     if (m.shape == Shape::sphere) return 1;
     const double outer = disc_factor(k * m.outer_radius_m), along = sinc(k * m.length_m / 2);
     if (m.shape == Shape::cylinder) return outer * along;
+    if (m.shape == Shape::cube) return cube_section_factor(m, k) * along;
     const double R2 = m.outer_radius_m * m.outer_radius_m, r2 = m.inner_radius_m * m.inner_radius_m;
     const double inner = disc_factor(k * m.inner_radius_m) * std::exp(-k * (m.outer_radius_m - m.inner_radius_m));
     return (R2 * outer - r2 * inner) / (R2 - r2) * along;
@@ -77,6 +89,14 @@ double stack_factor(const Magnet& m, double k) {
 
 double piece_axial_field(const Magnet& m, double distance) {
     if (m.shape == Shape::sphere) return 2.0 / 3.0 * std::pow(m.outer_radius_m / (m.outer_radius_m + distance), 3);
+    if (m.shape == Shape::cube) {
+        double sum = 0;
+        for (int i = 0; i < cube_cylinders; ++i) {
+            const auto [radius, weight] = cube_cylinder(m, i);
+            sum += weight * cap_field(radius, m.length_m, distance);
+        }
+        return sum;
+    }
     const double outer = cap_field(m.outer_radius_m, m.length_m, distance);
     return m.shape == Shape::cylinder ? outer : outer - cap_field(m.inner_radius_m, m.length_m, distance);
 }
@@ -85,6 +105,7 @@ double piece_axial_field(const Magnet& m, double distance) {
 
 double Magnet::volume_m3() const {
     if (shape == Shape::sphere) return stack.pieces * 4.0 / 3.0 * pi * std::pow(outer_radius_m, 3);
+    if (shape == Shape::cube) return stack.pieces * 2 * outer_radius_m * outer_radius_m * length_m;
     return stack.pieces * pi * (outer_radius_m * outer_radius_m - inner_radius_m * inner_radius_m) * length_m;
 }
 
@@ -102,12 +123,19 @@ Result<Magnet> checked(const Magnet& magnet) {
     return magnet;
 }
 
+WeightedRadius cube_cylinder(const Magnet& cube, int which) {
+    const GaussRule<cube_cylinders>& rule = gauss_rule<cube_cylinders>();
+    const auto i = static_cast<std::size_t>(which);
+    const double turn = pi / 8 * (1 + rule.node[i]); // from the middle of a side face to its edge
+    return {cube.outer_radius_m / std::numbers::sqrt2 / std::cos(turn), rule.weight[i] / 2};
+}
+
 double scaled_form_factor(const Magnet& m, double k) {
     return m.stack.pieces == 1 ? piece_factor(m, k) : piece_factor(m, k) * stack_factor(m, k);
 }
 
 double demagnetising_factor(const Magnet& m) {
-    if (m.shape == Shape::sphere) return 1.0 / 3.0;
+    if (m.shape == Shape::sphere || m.shape == Shape::cube) return 1.0 / 3.0;
     const double outer = nagaoka(m.outer_radius_m, m.length_m);
     if (m.shape == Shape::cylinder) return 1 - outer;
     const double R2 = m.outer_radius_m * m.outer_radius_m, r2 = m.inner_radius_m * m.inner_radius_m;

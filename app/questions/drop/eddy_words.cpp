@@ -45,6 +45,7 @@ std::string magnet_text(const DropSetup& setup, UnitSystem units) {
     const std::string outer = length_text(2 * i.outer_radius_m.value, units);
     std::string out = "sphere " + outer;
     if (i.shape == eddy::Shape::cylinder) out = "cylinder " + outer + " x " + length_text(i.length_m.value, units);
+    if (i.shape == eddy::Shape::cube) out = "cube " + length_text(i.length_m.value, units);
     if (i.shape == eddy::Shape::ring)
         out = "ring " + outer + " x " + length_text(2 * i.inner_radius_m.value, units) + " x " +
               length_text(i.length_m.value, units);

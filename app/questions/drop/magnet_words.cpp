@@ -4,9 +4,12 @@
 #include "core/quantity/unit.hpp"
 #include "questions/drop/magnet_grade.hpp"
 #include "questions/drop/meter_words.hpp"
+#include "questions/drop/motion_words.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <numbers>
 
 namespace pourbook {
 namespace {
@@ -104,16 +107,23 @@ Result<DropSetup> with_magnet(DropSetup setup, const std::string& words) {
     const std::string name = text.substr(0, colon);
     const std::string rest = colon == std::string::npos ? "" : text.substr(colon + 1);
     auto pieces = split(rest, rest.find("×") == std::string::npos ? "x" : "×");
-    const std::size_t wanted = name == "sphere" ? 1 : name == "cylinder" ? 2 : name == "ring" ? 3 : 0;
-    if (wanted == 0 || pieces.size() != wanted)
-        return unreadable(option + ": sphere:D, cylinder:DxL or ring:ODxIDxL is expected, such as cylinder:12mmx10mm");
+    constexpr std::array names = {"sphere", "cylinder", "ring", "cube"}; // as Shape has them
+    constexpr std::array<std::size_t, 4> sizes_of = {1, 2, 3, 1};
+    const auto shape = static_cast<std::size_t>(std::find(names.begin(), names.end(), name) - names.begin());
+    if (shape == names.size() || pieces.size() != sizes_of[shape])
+        return unreadable(option + ": sphere:D, cylinder:DxL, ring:ODxIDxL or cube:SIDE is expected, such as "
+                                   "cylinder:12mmx10mm");
     const auto sizes = lengths(pieces, option, caliper_m);
     if (!sizes) return sizes.problem();
     eddy::DropInputs& i = setup.inputs;
-    i.shape = wanted == 1 ? Shape::sphere : wanted == 2 ? Shape::cylinder : Shape::ring;
+    i.shape = static_cast<Shape>(shape);
     i.outer_radius_m = half((*sizes)[0]);
     i.length_m = sizes->back();
-    if (wanted == 3) i.inner_radius_m = half((*sizes)[1]);
+    if (i.shape == Shape::ring) i.inner_radius_m = half((*sizes)[1]);
+    if (i.shape == Shape::cube) { // half the diagonal of a face
+        i.outer_radius_m.value *= std::numbers::sqrt2;
+        i.outer_radius_m.spread *= std::numbers::sqrt2;
+    }
     return setup;
 }
 
@@ -144,38 +154,6 @@ Result<DropSetup> with_path(DropSetup setup, const SetupWords& words) {
     if (!off || !(*off >= 0))
         return unreadable("--off-axis '" + words.off_axis + "': a distance from the axis such as 0.5mm is expected");
     setup.inputs.off_axis_m = *off;
-    return setup;
-}
-
-/// Where the timing begins and where it ends.
-Result<DropSetup> with_timing(DropSetup setup, const SetupWords& words) {
-    const double half = setup.inputs.magnet().whole_length_m() / 2;
-    std::string from = "its centre at the mouth", to = "its centre leaves";
-    if (words.release == "face") {
-        setup.inputs.from_depth_m = -half;
-        from = "its lower face at the mouth";
-    } else if (!words.release.empty() && words.release != "centre") {
-        const Result<double> above = parse_si(words.release, metre, "--release");
-        if (!above || !(std::abs(*above) <= setup.inputs.tube_length_m.value))
-            return unreadable("--release '" + words.release +
-                              "': centre, face, or the height of its centre above the mouth such as 20mm is expected");
-        setup.inputs.from_depth_m = -*above;
-        from = "its centre " + trimmed(*above * 1000, 4) + " mm above the mouth";
-    }
-    if (words.stop == "out") {
-        setup.inputs.beyond_m = half;
-        to = "it is wholly out";
-    } else if (!words.stop.empty() && words.stop != "centre") {
-        const Result<double> floor = parse_si(words.stop, metre, "--stop");
-        if (!floor || !(*floor >= 0 && *floor <= 10))
-            return unreadable("--stop '" + words.stop +
-                              "': centre, out, or the height of the tube's lower end above the floor such as 100mm");
-        setup.inputs.beyond_m = *floor - half;
-        to = "it strikes a floor " + trimmed(*floor * 1000, 4) + " mm below the tube";
-    }
-    if (!(setup.inputs.tube_length_m.value + setup.inputs.beyond_m > setup.inputs.from_depth_m))
-        return Problem{Problem::Kind::refused, "--stop: the timing would end before the magnet is let go", 0};
-    setup.timing = "let go at rest with " + from + ", timed until " + to;
     return setup;
 }
 

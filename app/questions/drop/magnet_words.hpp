@@ -1,6 +1,6 @@
 // A magnet and a tube as a person writes them, turned into numbers with their uncertainty, sources and assumptions.
 //
-//   magnet   sphere:D | cylinder:DxL | ring:ODxIDxL          12mm, 0.5in; a tolerance as 12+-0.1mm (limits)
+//   magnet   sphere:D | cylinder:DxL | ring:ODxIDxL | cube:SIDE          12mm, 0.5in; a tolerance as 12+-0.1mm (limits)
 //            2 x cylinder:12mmx10mm [parallel | opposed | alternating] [gap 5mm]: a stack
 //   tube     ID:OD:LENGTH
 //   release  face (its lower face at the mouth) | 20mm (its centre above the mouth); stop: out | 100mm (floor below)

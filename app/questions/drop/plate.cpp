@@ -173,8 +173,9 @@ Result<PlateResult> plate(const Catalogue& catalogue, const PlateRequest& reques
     if (!setup) return setup.problem();
     Result<TubeMetal> metal = tube_metal(catalogue, request.metal, request.resistivity, request.conditions);
     if (!metal) return metal.problem();
-    if (setup->inputs.stack.pieces > 1)
-        return Problem{Problem::Kind::refused, "a stack past a plate is not computed: give one magnet", 0};
+    if (setup->inputs.stack.pieces > 1 || setup->inputs.shape == eddy::Shape::cube)
+        return Problem{Problem::Kind::refused,
+                       "a stack or a cube past a plate is not computed: give one ball, cylinder or ring", 0};
     out.setup = std::move(*setup);
     out.plate = std::move(*metal);
     out.conditions = request.conditions;

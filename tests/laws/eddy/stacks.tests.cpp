@@ -3,6 +3,7 @@
 
 #include <catch2/catch.hpp>
 
+#include <cmath>
 #include <numbers>
 
 using namespace pourbook::eddy;
@@ -71,4 +72,27 @@ TEST_CASE("a stack's fall with its currents followed settles where the spectrum 
         CHECK(seen == Approx(terminal_mm_s(m) / 1000).epsilon(3e-3));
         CHECK(f.fall.time_s == Approx(fall(s).time_s).epsilon(3e-3));
     }
+}
+
+TEST_CASE("a cube's field and moment", "[eddy][law]") {
+    // On the axis of a block with face S x S and length L, magnetised along it, at z from the face: Br/pi [atan(S^2/(2
+    // z sqrt(4 z^2 + 2 S^2))) - the same at z + L] (two charged faces; from memory).
+    const double side = 10e-3;
+    const Magnet cube{Shape::cube, side / std::numbers::sqrt2, 0, side};
+    for (const double z : {1e-3, 3e-3, 8e-3}) {
+        const auto face = [&](double d) {
+            return std::atan(side * side / (2 * d * std::sqrt(4 * d * d + 2 * side * side)));
+        };
+        CHECK(axial_field_over_remanence(cube, z) ==
+              Approx((face(z) - face(z + side)) / std::numbers::pi).epsilon(1e-6));
+    }
+    CHECK(cube.volume_m3() == Approx(1e-6));
+    CHECK(scaled_form_factor(cube, 1e-3) == Approx(1).epsilon(1e-4)); // law: a dipole from afar
+    const Bore wide{20e-3, 22e-3};
+    const Magnet round{Shape::cylinder, side / std::sqrt(std::numbers::pi), 0, side}; // the same face
+    const double k = TubeDrag(cube, wide).coefficient_N_s_m(1, 1);
+    CHECK(k == Approx(TubeDrag(round, wide).coefficient_N_s_m(1, 1)).epsilon(0.02)); // limit
+    const double real =
+        2 * std::numbers::pi * std::pow(vacuum_permeability / cube.volume_m3(), 2) * EndEffect(cube, wide).whole();
+    CHECK(real == Approx(k).epsilon(1e-5)); // independent method
 }
