@@ -25,12 +25,12 @@ bool same_magnet(SetupWords a, const SetupWords& b) {
 /// Draws of the second set-up: what it shares with the first moves with it.
 Draws second_draws(const AgainstRequest& r) {
     Draws draws(r.first.samples, r.first.seed);
-    draws.set_apart("drop."); // each fall rides off the axis as it likes
     const bool same_metal = r.first.metal == r.second.metal && r.first.resistivity == r.second.resistivity;
     if (!same_magnet(r.first.setup, r.second.setup)) draws.set_apart("magnet.");
     if (!same_metal || r.first.setup.tube != r.second.setup.tube)
         for (const char* own : {"tube.bore", "tube.outside", "tube.length"}) draws.set_apart(own);
     if (!same_metal) draws.set_apart("tube.resistivity");
+    if (!same_metal || r.first.setup != r.second.setup) draws.set_apart("drop."); // each rides off the axis by itself
     return draws;
 }
 
