@@ -30,7 +30,7 @@ std::size_t allowed(std::size_t length) {
 }
 
 /// How far off, in tenths of a letter; a large number where it is no likeness.
-std::size_t unlikeness(const std::string& word, const std::string& known) {
+std::size_t tenths_off(const std::string& word, const std::string& known) {
     constexpr std::size_t none = 100000;
     const std::string a = letters_of(word), b = letters_of(known);
     if (a.empty() || b.empty()) return none;
@@ -68,7 +68,7 @@ std::size_t edit_distance(std::string_view a, std::string_view b) {
 std::vector<std::string> nearest_words(const std::string& word, const std::vector<std::string>& known) {
     std::vector<std::pair<std::size_t, std::string>> near;
     for (const std::string& one : known)
-        if (const std::size_t off = unlikeness(word, one); off < 100000) near.emplace_back(off, one);
+        if (const std::size_t off = tenths_off(word, one); off < 100000) near.emplace_back(off, one);
     std::stable_sort(near.begin(), near.end(), [](const auto& x, const auto& y) { return x.first < y.first; });
     std::vector<std::string> out;
     for (const auto& [off, one] : near)
