@@ -13,7 +13,7 @@ const CLI::App& deepest(const CLI::App& app) {
     return parsed.empty() ? app : deepest(*parsed.front());
 }
 
-std::string one_line(std::string text) {
+std::string in_one_line(std::string text) {
     std::replace(text.begin(), text.end(), '\n', ' ');
     return text;
 }
@@ -64,7 +64,7 @@ std::string command_read(const CLI::App& root) {
 
 std::string misread(const CLI::App& root, const CLI::ParseError& error, const std::vector<std::string>& words) {
     const std::vector<std::string> extras = left_over(root, words);
-    std::string text = one_line(error.what());
+    std::string text = in_one_line(error.what());
     if (dynamic_cast<const CLI::ExtrasError*>(&error) && !extras.empty())
         text = of_extra(deepest(root), extras.front());
     if (text.ends_with("?")) return text + " See `" + command_read(root) + " --help`";

@@ -73,7 +73,7 @@ const std::vector<Aim>& goal_words() {
     return all;
 }
 
-bool any_of(const std::string& text, const std::vector<const char*>& words) {
+bool any_of_words(const std::string& text, const std::vector<const char*>& words) {
     for (const char* one : words)
         if (speaks_of(text, one)) return true;
     return false;
@@ -98,7 +98,7 @@ std::string property_asked(const Catalogue& catalogue, const std::string& questi
     for (const Property& p : catalogue.properties)
         if (speaks_of(question, p.id)) return p.id;
     for (const Meaning& m : property_words())
-        if (any_of(question, m.words) && catalogue.property(m.id))
+        if (any_of_words(question, m.words) && catalogue.property(m.id))
             return element && std::string(m.id) == "liquidus" && catalogue.property("melting_point") ? "melting_point"
                                                                                                      : m.id;
     return {};
@@ -108,7 +108,7 @@ std::string goal_asked(const Catalogue& catalogue, const std::string& question) 
     for (const Goal& g : catalogue.goals)
         if (speaks_of(question, g.id)) return g.id;
     for (const Aim& aim : goal_words())
-        if (any_of(question, aim.words) && (aim.and_one_of.empty() || any_of(question, aim.and_one_of)) &&
+        if (any_of_words(question, aim.words) && (aim.and_one_of.empty() || any_of_words(question, aim.and_one_of)) &&
             catalogue.goal(aim.id))
             return aim.id;
     return {};

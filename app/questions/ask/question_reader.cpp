@@ -16,8 +16,8 @@
 namespace pourbook {
 namespace {
 
-const char* const number = R"((\d+(?:[.,]\d+)?(?: \d+/\d+|/\d+)?))";
-const char* const length_unit = R"((mm|cm|m|inches|inch|in|"))";
+const char* const number_pattern = R"((\d+(?:[.,]\d+)?(?: \d+/\d+|/\d+)?))";
+const char* const length_pattern = R"((mm|cm|m|inches|inch|in|"))";
 
 /// Small letters, single blanks, no signs at the ends of words.
 std::string tidy(const std::string& words) {
@@ -85,9 +85,10 @@ private:
 
     /// A length with its role before or behind it: "bore of 22 mm", "22 mm bore".
     std::string length_of(const std::string& role) {
-        if (const auto m = take(std::string(number) + " ?" + length_unit + " (?:" + role + R"()(?![a-z]))"))
+        if (const auto m = take(std::string(number_pattern) + " ?" + length_pattern + " (?:" + role + R"()(?![a-z]))"))
             return sized(*m, 1, 2);
-        if (const auto m = take("\\b(?:" + role + ")(?: is| of|:)? " + number + " ?" + length_unit + R"((?![a-z]))"))
+        if (const auto m =
+                take("\\b(?:" + role + ")(?: is| of|:)? " + number_pattern + " ?" + length_pattern + R"((?![a-z]))"))
             return sized(*m, 1, 2);
         return {};
     }
@@ -99,7 +100,7 @@ private:
         if (const auto m = take(R"(\b((?:tube|bar|plate|cone|ring):\S+))")) out_.part = (*m)[1].str();
         if (const auto m = take(R"((\d+(?:[.,]\d+)?)(?:mm)? ?(?:x|by) ?(\d+(?:[.,]\d+)?) ?(mm|cm|in))"))
             out_.magnet = "cylinder:" + (*m)[1].str() + (*m)[3].str() + "x" + (*m)[2].str() + (*m)[3].str();
-        else if (const auto ball = take(std::string(number) + " ?" + length_unit +
+        else if (const auto ball = take(std::string(number_pattern) + " ?" + length_unit +
                                         " (?:magnet )?(?:ball|sphere|sphere magnet|ball magnet)"))
             out_.magnet = "sphere:" + sized(*ball, 1, 2);
         if (const auto m = take(
