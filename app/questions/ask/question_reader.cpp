@@ -100,7 +100,7 @@ private:
         if (const auto m = take(R"(\b((?:tube|bar|plate|cone|ring):\S+))")) out_.part = (*m)[1].str();
         if (const auto m = take(R"((\d+(?:[.,]\d+)?)(?:mm)? ?(?:x|by) ?(\d+(?:[.,]\d+)?) ?(mm|cm|in))"))
             out_.magnet = "cylinder:" + (*m)[1].str() + (*m)[3].str() + "x" + (*m)[2].str() + (*m)[3].str();
-        else if (const auto ball = take(std::string(number_pattern) + " ?" + length_unit +
+        else if (const auto ball = take(std::string(number_pattern) + " ?" + length_pattern +
                                         " (?:magnet )?(?:ball|sphere|sphere magnet|ball magnet)"))
             out_.magnet = "sphere:" + sized(*ball, 1, 2);
         if (const auto m = take(
