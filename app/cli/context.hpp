@@ -46,6 +46,8 @@ struct Context {
     void with_conditions(CLI::App* command);
     /// The same, where --at may also be a range of temperatures: answer by under_range().
     void with_range(CLI::App* command);
+    /// Every metal that the arguments name.
+    std::vector<std::string> metals_named() const;
     /// What the arguments name as "mix:..." among them.
     std::vector<std::string> mixes_named() const;
     /// Adds --also: mixes to weigh beside the metals of the reference.

@@ -437,6 +437,8 @@ Catalogue read_reference(const std::string& path) {
         return c;
     } catch (const StoreError&) {
         throw;
+    } catch (const std::bad_alloc&) {
+        throw StoreError("there is not enough memory for the reference");
     } catch (const std::exception& e) {
         throw StoreError("'" + path + "' is damaged: " + e.what() + ": build it again");
     }

@@ -3,7 +3,7 @@
 #pragma once
 
 #include "core/materials/alloy_data.hpp"
-#include "core/materials/record.hpp"
+#include "core/materials/records.hpp"
 #include "core/quantity/dimension.hpp"
 
 #include <string>
@@ -30,8 +30,8 @@ struct Metal {
     std::string reference_condition;
     std::string reference_temper;
     std::string note;
-    bool own = false;            // entered by the user, not in the reference
-    std::vector<Record> records; // in file order
+    bool own = false; // entered by the user, not in the reference
+    Records records;  // in file order
 
     bool is_element() const { return kind == "element"; }
     double content_percent(const std::string& element) const;
