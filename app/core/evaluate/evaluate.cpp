@@ -1,7 +1,8 @@
 #include "core/evaluate/evaluate.hpp"
 
-#include "core/evaluate/candidate.hpp"
+#include "core/evaluate/cited.hpp"
 #include "core/evaluate/money.hpp"
+#include "core/laws/answer.hpp"
 #include "core/quantity/format.hpp"
 
 #include <algorithm>
@@ -12,148 +13,10 @@ namespace {
 
 using Kind = Problem::Kind;
 
-std::string kelvin(double t) {
-    return trimmed(t, 6) + " K";
-}
-
-/// The uncertainty that the source states, carried from the record's own kind (a conductivity) to the wanted one.
-double stated_uncertainty(const Candidate& c) {
-    if (!std::isnan(c.record->uncertainty_relative)) return std::abs(c.value_si) * c.record->uncertainty_relative;
-    return c.record->uncertainty_si * std::abs(c.value_si / c.recorded_si);
-}
-
-bool has_own_range(const Record& r) {
-    return r.points.size() == 1 && !std::isnan(r.points.front().low_si) && !std::isnan(r.points.front().high_si);
-}
-
-/// Standard uncertainty of one record's answer, before the spread among sources.
-double own_uncertainty(const Candidate& c, const Question& q, bool& assumed) {
-    double u = stated_uncertainty(c);
-    if (std::isnan(u) && has_own_range(*c.record)) {
-        const Point& p = c.record->points.front();
-        u = std::abs(p.high_si - p.low_si) / 2 / std::sqrt(3.0) / std::abs(p.value_si) * std::abs(c.value_si);
-    }
-    assumed = std::isnan(u);
-    if (assumed) {
-        // A melting point answers for solidus and liquidus with its own, smaller default.
-        const Property* recorded = q.catalogue.property(c.record->property);
-        const Property& p = recorded && recorded->dimension == q.property.dimension ? *recorded : q.property;
-        u = std::isnan(p.default_uncertainty_si) ? p.default_uncertainty * std::abs(c.value_si)
-                                                 : p.default_uncertainty_si;
-        if (c.record->citation.how_known != HowKnown::read) u *= 2;
-    }
-    const double condition = c.fit == ConditionFit::other ? q.property.condition_spread * std::abs(c.value_si) : 0;
-    return std::sqrt(u * u + c.doubt_si * c.doubt_si + condition * condition);
-}
-
-SourceValue said_by(const Candidate& c, bool chosen) {
-    const Record& r = *c.record;
-    return SourceValue{r.citation.source,
-                       r.citation.locator,
-                       r.citation.through,
-                       r.id,
-                       r.condition.empty() ? "unstated" : r.condition,
-                       c.printed,
-                       c.value_si,
-                       r.citation.how_known,
-                       chosen};
-}
-
-/// Other sources' values at the same temperature and a condition that is not known to differ.
-void add_spread(Evaluated& e, const std::vector<Candidate>& all) {
-    e.spread_low_si = e.spread_high_si = e.value_si;
-    for (std::size_t i = 1; i < all.size(); ++i) {
-        const Candidate& c = all[i];
-        const bool known = std::any_of(e.sources.begin(), e.sources.end(),
-                                       [&](const SourceValue& s) { return s.key == c.record->citation.source; });
-        const bool comparable =
-            c.cover == Cover::direct && (c.fit != ConditionFit::other || all[0].fit == ConditionFit::other);
-        if (known || !comparable) continue;
-        e.sources.push_back(said_by(c, false));
-        e.spread_low_si = std::min(e.spread_low_si, c.value_si);
-        e.spread_high_si = std::max(e.spread_high_si, c.value_si);
-    }
-    const double half = std::max(e.value_si - e.spread_low_si, e.spread_high_si - e.value_si) / 2;
-    if (half > e.standard_uncertainty_si) {
-        e.standard_uncertainty_si = half;
-        e.uncertainty_assumed = false;
-        e.trail.push_back("uncertainty widened to cover the spread among sources");
-    }
-}
-
-Evaluated resolved(const std::vector<Candidate>& all, const Question& q) {
-    const Candidate& best = all.front();
-    Evaluated e;
-    e.value_si = best.value_si;
-    e.temperature_K = q.property.varies_with_temperature ? q.temperature_K : no_number;
-    e.condition = best.record->condition.empty() ? "unstated" : best.record->condition;
-    if (!best.record->temper.empty()) e.condition += " " + best.record->temper;
-    if (q.phase == Phase::liquid) e.condition = "liquid";
-    e.condition_matches = best.fit != ConditionFit::other;
-    e.how_known = best.record->citation.how_known;
-    e.standard_uncertainty_si = own_uncertainty(best, q, e.uncertainty_assumed);
-    e.sources.push_back(said_by(best, true));
-    e.trail.push_back(best.printed + ": " + best.how + " [" + best.record->citation.source + ", " +
-                      best.record->citation.locator + "]");
-    if (!best.record->why.empty()) e.trail.push_back("preferred: " + best.record->why);
-    if (!best.record->note.empty()) e.trail.push_back("note: " + best.record->note);
-    if (e.uncertainty_assumed) e.trail.push_back("the source states no uncertainty: assumed by us");
-    if (!e.condition_matches)
-        e.trail.push_back("only another condition is cited (" + e.condition + "): uncertainty widened");
-    add_spread(e, all);
-    e.causes.push_back({q.metal.slug + "." + q.property.id, e.standard_uncertainty_si / std::abs(e.value_si)});
-    return e;
-}
-
-bool only_bounds(const Record& r) {
-    return !r.points.empty() &&
-           std::all_of(r.points.begin(), r.points.end(), [](const Point& p) { return p.is_bound(); });
-}
-
-std::string ranges_of(const std::vector<const Record*>& records) {
-    double low = no_number, high = no_number;
-    for (const Record* r : records) {
-        if (!r->usable() || only_bounds(*r) || std::isnan(r->lowest_K())) continue;
-        low = std::isnan(low) ? r->lowest_K() : std::min(low, r->lowest_K());
-        high = std::isnan(high) ? r->highest_K() : std::max(high, r->highest_K());
-    }
-    if (std::isnan(low)) return {};
-    return low == high ? "only " + kelvin(low) : kelvin(low) + " to " + kelvin(high);
-}
-
-std::string cited_range(Question q) {
-    if (q.property.phase != Phase::any || q.phase == Phase::any) return ranges_of(speaking_records(q));
-    std::string out;
-    for (const Phase phase : {Phase::solid, Phase::liquid}) {
-        q.phase = phase;
-        const std::string range = ranges_of(speaking_records(q));
-        if (!range.empty()) out += (out.empty() ? "" : "; ") + range + " (" + name_of(phase) + ")";
-    }
-    return out;
-}
-
-Problem nothing(const Question& q) {
-    const std::string what = q.property.id + " of " + q.metal.slug;
-    const std::string range = q.property.varies_with_temperature ? cited_range(q) : "";
-    if (!range.empty())
-        return {Kind::out_of_range, what + " at " + kelvin(q.temperature_K) + ": outside the cited range, " + range, 0};
-    for (const Record* r : speaking_records(q)) {
-        if (!r->none.empty()) return {Kind::no_value, what + ": no value found (" + r->none + ")", 0};
-        if (r->usable() && only_bounds(*r))
-            return {Kind::no_value,
-                    what + ": only a bound is cited (" + r->points.front().printed + " " + r->unit + ")", 0};
-    }
-    return {Kind::no_value, what + ": no value cited", 0};
-}
-
-Result<Evaluated> recorded(const Question& q) {
-    const auto all = candidates(q);
-    if (all.empty()) return nothing(q);
-    return resolved(all, q);
-}
-
 Result<Evaluated> without_temperature(const Catalogue& catalogue, const Metal& metal, const char* property) {
-    return evaluate(catalogue, metal, property, Conditions{});
+    Conditions cited;
+    cited.cited_only = true;
+    return evaluate(catalogue, metal, property, cited);
 }
 
 bool phase_matters(const Property& p) {
@@ -188,6 +51,31 @@ Result<Evaluated> text_property(const Metal& metal, const Property& property) {
     return e;
 }
 
+/// A single printed point used a few kelvin away is moved by the law, which knows the slope; it stays cited.
+Evaluated moved(Evaluated cited, const Question& q) {
+    const Result<Evaluated> by_law = law_answer(q);
+    if (!by_law || by_law->basis != Basis::carried) return cited;
+    Evaluated e = *by_law;
+    e.basis = Basis::cited;
+    e.away_K = cited.away_K;
+    e.sources = std::move(cited.sources);
+    e.spread_low_si = std::min(cited.spread_low_si, e.value_si);
+    e.spread_high_si = std::max(cited.spread_high_si, e.value_si);
+    return e;
+}
+
+Result<Evaluated> cited_or_by_law(const Question& q) {
+    Result<Evaluated> cited = cited_answer(q);
+    if (q.conditions.cited_only) return cited;
+    if (cited && cited->basis == Basis::cited && cited->away_K > 0 && q.phase == Phase::solid) return moved(*cited, q);
+    if (cited) return cited;
+    Result<Evaluated> by_law = law_answer(q);
+    if (by_law) return by_law;
+    Problem why = cited.problem();
+    why.text += "; " + by_law.problem().text;
+    return why;
+}
+
 /// Matthiessen's rule: the ideal part of the cited curve plus the residual resistivity that the ratio implies.
 Result<Evaluated> with_residual(const Catalogue& catalogue, const Metal& metal, Conditions conditions) {
     const double rrr = *conditions.rrr;
@@ -219,6 +107,19 @@ Result<Evaluated> with_residual(const Catalogue& catalogue, const Metal& metal, 
 }
 
 } // namespace
+
+const char* name_of(Basis basis) {
+    return basis == Basis::cited ? "cited" : basis == Basis::carried ? "carried" : "estimated";
+}
+
+std::string superconducting_at(const Catalogue& catalogue, const Metal& metal, double temperature_K) {
+    constexpr double from_wt_percent = 10; // below it a superconducting element is taken to be harmless
+    for (const MagnetFigure& f : catalogue.magnet_figures)
+        if (f.quantity == "superconducting_below" && temperature_K < f.value_si &&
+            metal.content_percent(f.subject) >= from_wt_percent)
+            return f.subject + " superconducts below " + f.printed + " K";
+    return {};
+}
 
 std::string resolved_condition(const Metal& metal, const Conditions& conditions) {
     return conditions.condition == "reference" ? metal.reference_condition : conditions.condition;
@@ -260,11 +161,11 @@ Result<Evaluated> evaluate(const Catalogue& catalogue, const Metal& metal, const
         q.phase = phase_at(catalogue, metal, conditions.temperature_K);
         if (q.phase == Phase::any)
             return Problem{Kind::out_of_range,
-                           id + " of " + metal.slug + " at " + kelvin(conditions.temperature_K) +
+                           id + " of " + metal.slug + " at " + kelvin_text(conditions.temperature_K) +
                                ": between solidus and liquidus, no single phase",
                            0};
     }
-    return recorded(q);
+    return cited_or_by_law(q);
 }
 
 } // namespace pourbook
