@@ -1,0 +1,54 @@
+#include "core/laws/answer.hpp"
+
+#include "core/laws/anchor.hpp"
+#include "core/laws/expansion.hpp"
+#include "core/laws/foundry.hpp"
+#include "core/laws/melt.hpp"
+#include "core/laws/resistivity.hpp"
+#include "core/laws/specific_heat.hpp"
+#include "core/laws/thermal.hpp"
+
+#include <array>
+
+namespace pourbook {
+namespace {
+
+Result<Evaluated> density_of_phase(const Question& q) {
+    return q.phase == Phase::liquid ? melt_density_by_law(q) : density_by_law(q);
+}
+
+struct LawOfProperty {
+    const char* property;
+    Result<Evaluated> (*answer)(const Question&);
+};
+
+constexpr std::array laws_by_property = {LawOfProperty{"resistivity", resistivity_by_law},
+                                         LawOfProperty{"temperature_coefficient", temperature_coefficient_by_law},
+                                         LawOfProperty{"thermal_conductivity", thermal_conductivity_by_law},
+                                         LawOfProperty{"density", density_of_phase},
+                                         LawOfProperty{"density_liquid", melt_density_by_law},
+                                         LawOfProperty{"solidus", melting_range_by_law},
+                                         LawOfProperty{"liquidus", melting_range_by_law},
+                                         LawOfProperty{"latent_heat", latent_heat_by_law},
+                                         LawOfProperty{"specific_heat", specific_heat_by_law},
+                                         LawOfProperty{"specific_heat_liquid", specific_heat_by_law},
+                                         LawOfProperty{"linear_expansion", expansion_by_law},
+                                         LawOfProperty{"linear_expansion_at", expansion_by_law},
+                                         LawOfProperty{"solidification_contraction", solidification_contraction_by_law},
+                                         LawOfProperty{"pouring_temperature", pouring_temperature_by_law},
+                                         LawOfProperty{"contraction_allowance", contraction_allowance_by_law}};
+
+} // namespace
+
+Result<Evaluated> law_answer(const Question& q) {
+    for (const LawOfProperty& law : laws_by_property) {
+        if (q.property.id != law.property) continue;
+        if (q.phase == Phase::liquid && law.answer == expansion_by_law) return no_law("a melt has no linear expansion");
+        if (law.answer == temperature_coefficient_by_law && q.phase == Phase::liquid)
+            return no_law("the metal is molten");
+        return law.answer(q);
+    }
+    return no_law("none is kept for this property");
+}
+
+} // namespace pourbook
