@@ -9,8 +9,6 @@
 namespace pourbook {
 namespace {
 
-using Kind = Problem::Kind;
-
 constexpr double printed_reach_K = 10; // beyond, a printed point no longer counts as cited
 
 /// The uncertainty that the source states, carried from the record's own kind (a conductivity) to the wanted one.
@@ -140,14 +138,14 @@ Problem nothing(const Question& q) {
     const std::string what = q.property.id + " of " + q.metal.slug;
     const std::string range = q.property.varies_with_temperature ? cited_range(q) : "";
     if (!range.empty())
-        return {Kind::out_of_range, what + " at " + kelvin_text(q.temperature_K) + ": outside the cited range, " + range, 0};
+        return {Problem::Kind::out_of_range, what + " at " + kelvin_text(q.temperature_K) + ": outside the cited range, " + range, 0};
     for (const Record* r : speaking_records(q)) {
-        if (!r->none.empty()) return {Kind::no_value, what + ": no value found (" + r->none + ")", 0};
+        if (!r->none.empty()) return {Problem::Kind::no_value, what + ": no value found (" + r->none + ")", 0};
         if (r->usable() && only_bounds(*r))
-            return {Kind::no_value,
+            return {Problem::Kind::no_value,
                     what + ": only a bound is cited (" + r->points.front().printed + " " + r->unit + ")", 0};
     }
-    return {Kind::no_value, what + ": no value cited", 0};
+    return {Problem::Kind::no_value, what + ": no value cited", 0};
 }
 
 } // namespace

@@ -11,8 +11,6 @@
 namespace pourbook {
 namespace {
 
-using Kind = Problem::Kind;
-
 Result<Evaluated> without_temperature(const Catalogue& catalogue, const Metal& metal, const char* property) {
     Conditions cited;
     cited.cited_only = true;
@@ -41,7 +39,7 @@ Result<Evaluated> text_property(const Metal& metal, const Property& property) {
     const Record* best = nullptr;
     for (const Record& r : metal.records)
         if (r.property == property.id && r.usable() && (!best || r.use == Use::preferred)) best = &r;
-    if (!best) return Problem{Kind::no_value, property.id + " of " + metal.slug + ": no value cited", 0};
+    if (!best) return no_value(property.id + " of " + metal.slug + ": no value cited");
     Evaluated e;
     e.text = best->text;
     e.condition = best->condition.empty() ? "unstated" : best->condition;
@@ -81,9 +79,9 @@ Result<Evaluated> with_residual(const Catalogue& catalogue, const Metal& metal, 
     const double rrr = *conditions.rrr;
     conditions.rrr.reset();
     if (!metal.is_element() || !(rrr > 1))
-        return Problem{Kind::refused, "a residual resistivity ratio needs a pure metal and a number above 1", 0};
+        return refused("a residual resistivity ratio needs a pure metal and a number above 1");
     if (phase_at(catalogue, metal, conditions.temperature_K) != Phase::solid)
-        return Problem{Kind::refused, "a residual resistivity ratio has no meaning in the melt", 0};
+        return refused("a residual resistivity ratio has no meaning in the melt");
     Result<Evaluated> here = evaluate(catalogue, metal, "resistivity", conditions);
     Conditions ice = conditions;
     ice.temperature_K = 273.15;
@@ -144,7 +142,7 @@ bool ferromagnetic_at(const Catalogue& catalogue, const Metal& metal, double tem
 Result<Evaluated> evaluate(const Catalogue& catalogue, const Metal& metal, const std::string& id,
                            const Conditions& conditions) {
     const Property* property = catalogue.property(id);
-    if (!property) return Problem{Kind::unknown, "unknown property '" + id + "'", 0};
+    if (!property) return Problem{Problem::Kind::unknown, "unknown property '" + id + "'", 0};
     if (id == "price") return evaluate_price(catalogue, metal, conditions);
     if (id == "metal_value") return evaluate_metal_value(catalogue, metal, conditions);
     if (property->is_text) return text_property(metal, *property);
@@ -160,7 +158,7 @@ Result<Evaluated> evaluate(const Catalogue& catalogue, const Metal& metal, const
     if (phase_matters(*property)) {
         q.phase = phase_at(catalogue, metal, conditions.temperature_K);
         if (q.phase == Phase::any)
-            return Problem{Kind::out_of_range,
+            return Problem{Problem::Kind::out_of_range,
                            id + " of " + metal.slug + " at " + kelvin_text(conditions.temperature_K) +
                                ": between solidus and liquidus, no single phase",
                            0};

@@ -13,7 +13,7 @@ namespace pourbook {
 namespace {
 
 constexpr double gas_constant = 8.314462618, rise_per_K = 2.5e-4, most_without_wt = 3;
-constexpr double kopp_error = 0.04, carried_error = 0.04, cold_error = 0.10, cold_K = 150, melt_drift = 0.05;
+constexpr double kopp_error = 0.04, warm_error = 0.04, cold_error = 0.10, cold_K = 150, melt_drift = 0.05;
 
 /// Debye's curve with the electrons' part, J/(kg K); above 20 degC with the usual rise. NaN: constants not known.
 double debye_heat(const Catalogue& catalogue, const std::string& symbol, double temperature_K) {
@@ -28,7 +28,7 @@ double debye_heat(const Catalogue& catalogue, const std::string& symbol, double 
 
 double error_at(double temperature_K, double anchor_K) {
     const double far = std::min(1.0, std::abs(std::log(temperature_K / anchor_K)));
-    return (temperature_K < cold_K ? cold_error : carried_error) * far;
+    return (temperature_K < cold_K ? cold_error : warm_error) * far;
 }
 
 Result<Evaluated> element_heat(const Question& q, const Anchor& a) {

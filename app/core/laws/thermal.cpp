@@ -14,7 +14,7 @@ namespace pourbook {
 namespace {
 
 constexpr double sommerfeld = 2.443e-8;
-constexpr double wiedemann_franz_error = 0.08, carried_error = 0.12, lattice_share_error = 0.5, near_error = 0.01;
+constexpr double wiedemann_franz_error = 0.08, heat_flow_error = 0.12, lattice_share_error = 0.5, near_error = 0.01;
 
 struct ElectronsAndLattice {
     double lorenz, lattice_si;
@@ -89,7 +89,7 @@ Result<Evaluated> thermal_conductivity_by_law(const Question& q) {
         const Result<HeatParts> there = parts_at(q, a->temperature_K);
         if (!there) return there.problem();
         const double far = std::log(q.temperature_K / a->temperature_K);
-        const double error = std::hypot(carried_error * std::min(std::abs(far), 1.5) + near_error, of_lattice * far / 2);
+        const double error = std::hypot(heat_flow_error * std::min(std::abs(far), 1.5) + near_error, of_lattice * far / 2);
         return carried_from(*a, q, a->value.value_si * here->sum() / there->sum(), error,
                             "Wiedemann and Franz's law with the resistivity's curve");
     }
