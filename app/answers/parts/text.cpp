@@ -19,6 +19,15 @@ std::string mark(HowKnown how) {
     return how == HowKnown::read ? "" : std::string(name_of(how));
 }
 
+std::string basis_text(const Evaluated& e) {
+    return std::string(name_of(e.basis)) + (e.law.empty() ? "" : ", by " + e.law);
+}
+
+/// "memory" for a cited figure that was not read, "carried" or "estimated" for the rest.
+std::string known_text(const Evaluated& e) {
+    return e.basis == Basis::cited ? mark(e.how_known) : name_of(e.basis);
+}
+
 std::string composition_text(const Metal& m) {
     std::string out;
     for (const Portion& p : m.composition) {
@@ -28,6 +37,11 @@ std::string composition_text(const Metal& m) {
             out += (out.empty() ? "" : ", ") + p.element + " " + p.limits;
     }
     return out;
+}
+
+/// A law may rest on none: a practice without a source.
+std::string first_source(const Evaluated& e) {
+    return e.sources.empty() ? "" : e.sources.front().key + ", " + e.sources.front().locator;
 }
 
 std::string cited(const SourceValue& s) {
@@ -64,6 +78,7 @@ std::string text_of(const ValueResult& r, const Catalogue& catalogue, UnitSystem
     out << r.metal->name << ", " << r.property->label << ": " << shown_full(*r.property, r.value, units) << "\n";
     if (!std::isnan(r.value.temperature_K))
         out << "  at " << kelvin_or_nothing(r.value.temperature_K) << ", condition: " << r.value.condition << "\n";
+    if (!r.property->is_text) out << wrapped("  basis: " + basis_text(r.value), page_width, "      ");
     if (const std::string rate = shown_rate(*r.property); !rate.empty())
         out << wrapped("  shown at " + rate, page_width, "      ");
     for (const std::string& step : r.value.trail) out << wrapped("  " + step, page_width, "      ");
@@ -106,7 +121,7 @@ std::string text_of(const SheetResult& s, const Catalogue& catalogue, UnitSystem
         const std::string u =
             p.is_text ? "" : significant(shown_uncertainty(p, e.value_si, e.standard_uncertainty_si, units), 2);
         t.rows.push_back({p.label, shown_value(p, e, units), u, p.is_text ? "" : shown_unit(p, units), e.condition,
-                          mark(e.how_known), e.sources.front().key + ", " + e.sources.front().locator});
+                          known_text(e), first_source(e)});
     }
     out << as_text(t) << rate_line(catalogue) << "\nRecords (as printed)\n";
     Table records{{{"id"}, {"figure"}, {"condition"}, {"use"}, {"known"}, {"source"}}, {}};

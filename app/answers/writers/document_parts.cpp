@@ -54,6 +54,7 @@ DataCell cell_of(const Property& property, const Evaluated& e, UnitSystem units)
                         : DataCell::figure(shown_number(property, e.value_si, units),
                                            shown_value(property, e, units) + (u > 0 ? " ± " + significant(u, 2) : ""));
     if (!property.is_text) cell.uncertainty = DataCell::figure(u, "").number;
+    cell.basis = name_of(e.basis);
     cell.how_known = name_of(e.how_known);
     cell.condition = e.condition;
     for (const SourceValue& s : e.sources)

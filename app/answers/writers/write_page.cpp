@@ -10,7 +10,10 @@ namespace {
 std::string read_by_people(const DataCell& cell) {
     if (!cell.reason.empty()) return "no value: " + cell.reason;
     std::string out = cell.text;
-    if (!cell.how_known.empty() && cell.how_known != "read") out += " (" + cell.how_known + ")";
+    if (!cell.basis.empty() && cell.basis != "cited")
+        out += " (" + cell.basis + ")";
+    else if (!cell.how_known.empty() && cell.how_known != "read")
+        out += " (" + cell.how_known + ")";
     if (!cell.sources.empty()) out += (out.empty() ? "[" : " [") + joined(cell.sources) + "]";
     return out;
 }

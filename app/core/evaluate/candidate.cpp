@@ -17,7 +17,7 @@ constexpr double end_reach_K = 2;
 constexpr double melt_reach_K = 50;
 constexpr double coefficient_low_K = 273.15; // range assumed where a temperature coefficient states none
 constexpr double coefficient_high_K = 373.15;
-constexpr double coefficient_doubt = 0.05;     // relative, of the change it carries
+constexpr double coefficient_doubt = 0.05; // relative, of the change it carries
 
 /// Another property whose records answer too, and how its figure becomes the wanted one.
 struct Kin {
@@ -258,7 +258,7 @@ const Kin* kin_of(const Question& q, const Record& r) {
 
 /// Printed for the temperature, near it or between close points; else 1.
 int far_between(const Candidate& c) {
-    constexpr double close_K = 120;
+    constexpr double close_K = 60;
     return c.gap_K > close_K;
 }
 

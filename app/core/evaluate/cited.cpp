@@ -42,17 +42,20 @@ double own_uncertainty(const Candidate& c, const Question& q, bool& assumed) {
     return std::hypot(std::max(u, rounding), c.doubt_si, condition);
 }
 
-SourceValue said_by(const Candidate& c, bool chosen) {
+SourceValue said_by(const Candidate& c, bool chosen, bool story) {
     const Record& r = *c.record;
-    return SourceValue{r.citation.source,
-                       r.citation.locator,
-                       r.citation.through,
-                       r.id,
-                       r.condition.empty() ? "unstated" : r.condition,
-                       printed_in(c),
-                       c.value_si,
-                       r.citation.how_known,
-                       chosen};
+    SourceValue s;
+    s.key = r.citation.source;
+    s.record_id = r.id;
+    s.value_si = c.value_si;
+    s.how_known = r.citation.how_known;
+    s.chosen = chosen;
+    if (!story) return s;
+    s.locator = r.citation.locator;
+    s.through = r.citation.through;
+    s.condition = r.condition.empty() ? "unstated" : r.condition;
+    s.printed = printed_in(c);
+    return s;
 }
 
 /// Other sources' values at the same temperature and a condition that is not known to differ.
@@ -66,7 +69,7 @@ void add_spread(Evaluated& e, const std::vector<Candidate>& all, const Question&
         const bool comparable =
             c.cover == Cover::direct && (c.fit != ConditionFit::other || all[0].fit == ConditionFit::other);
         if (known || !comparable) continue;
-        e.sources.push_back(said_by(c, false));
+        e.sources.push_back(said_by(c, false, q.conditions.story));
         e.spread_low_si = std::min(e.spread_low_si, c.value_si);
         e.spread_high_si = std::max(e.spread_high_si, c.value_si);
         bool assumed = false;
@@ -76,8 +79,19 @@ void add_spread(Evaluated& e, const std::vector<Candidate>& all, const Question&
     if (half > e.standard_uncertainty_si) {
         e.standard_uncertainty_si = half;
         e.uncertainty_assumed = false;
-        e.trail.push_back("uncertainty widened to cover the spread among sources");
+        if (q.conditions.story) e.trail.push_back("uncertainty widened to cover the spread among sources");
     }
+}
+
+/// The trail: what is printed where, and what we made of it.
+void tell(Evaluated& e, const Candidate& best) {
+    e.trail.push_back(printed_in(best) + ": " + how_in(best) + " [" + best.record->citation.source + ", " +
+                      best.record->citation.locator + "]");
+    if (!best.record->why.empty()) e.trail.push_back("preferred: " + best.record->why);
+    if (!best.record->note.empty()) e.trail.push_back("note: " + best.record->note);
+    if (e.uncertainty_assumed) e.trail.push_back("the source states no uncertainty: assumed by us");
+    if (!e.condition_matches)
+        e.trail.push_back("only another condition is cited (" + e.condition + "): uncertainty widened");
 }
 
 Evaluated resolved(const std::vector<Candidate>& all, const Question& q) {
@@ -94,14 +108,8 @@ Evaluated resolved(const std::vector<Candidate>& all, const Question& q) {
     if (e.basis == Basis::carried) e.law = best.coefficient ? "temperature coefficient" : "nearest cited figure";
     if (best.cover == Cover::near) e.away_K = best.away_K;
     e.standard_uncertainty_si = own_uncertainty(best, q, e.uncertainty_assumed);
-    e.sources.push_back(said_by(best, true));
-    e.trail.push_back(printed_in(best) + ": " + how_in(best) + " [" + best.record->citation.source + ", " +
-                      best.record->citation.locator + "]");
-    if (!best.record->why.empty()) e.trail.push_back("preferred: " + best.record->why);
-    if (!best.record->note.empty()) e.trail.push_back("note: " + best.record->note);
-    if (e.uncertainty_assumed) e.trail.push_back("the source states no uncertainty: assumed by us");
-    if (!e.condition_matches)
-        e.trail.push_back("only another condition is cited (" + e.condition + "): uncertainty widened");
+    e.sources.push_back(said_by(best, true, q.conditions.story));
+    if (q.conditions.story) tell(e, best);
     add_spread(e, all, q);
     e.causes.push_back({q.metal.slug + "." + q.property.id, e.standard_uncertainty_si / std::abs(e.value_si)});
     return e;
@@ -138,7 +146,8 @@ Problem nothing(const Question& q) {
     const std::string what = q.property.id + " of " + q.metal.slug;
     const std::string range = q.property.varies_with_temperature ? cited_range(q) : "";
     if (!range.empty())
-        return {Problem::Kind::out_of_range, what + " at " + kelvin_text(q.temperature_K) + ": outside the cited range, " + range, 0};
+        return {Problem::Kind::out_of_range,
+                what + " at " + kelvin_text(q.temperature_K) + ": outside the cited range, " + range, 0};
     for (const Record* r : speaking_records(q)) {
         if (!r->none.empty()) return {Problem::Kind::no_value, what + ": no value found (" + r->none + ")", 0};
         if (r->usable() && only_bounds(*r))
@@ -161,4 +170,3 @@ Result<Evaluated> cited_answer(const Question& q) {
 }
 
 } // namespace pourbook
-

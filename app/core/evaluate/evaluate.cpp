@@ -62,12 +62,20 @@ Evaluated moved(Evaluated cited, const Question& q) {
     return e;
 }
 
+/// A figure of the asked condition carried from another temperature against one of another condition at this one.
+bool surer(const Evaluated& by_law, const Evaluated& other_condition) {
+    return by_law.basis == Basis::carried && by_law.condition_matches &&
+           by_law.standard_uncertainty_si / std::abs(by_law.value_si) <
+               other_condition.standard_uncertainty_si / std::abs(other_condition.value_si);
+}
+
 Result<Evaluated> cited_or_by_law(const Question& q) {
     Result<Evaluated> cited = cited_answer(q);
     if (q.conditions.cited_only) return cited;
     if (cited && cited->basis == Basis::cited && cited->away_K > 0 && q.phase == Phase::solid) return moved(*cited, q);
-    if (cited) return cited;
+    if (cited && cited->condition_matches) return cited;
     Result<Evaluated> by_law = law_answer(q);
+    if (cited) return by_law && surer(*by_law, *cited) ? by_law : cited;
     if (by_law) return by_law;
     Problem why = cited.problem();
     why.text += "; " + by_law.problem().text;

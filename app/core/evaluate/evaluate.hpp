@@ -28,6 +28,7 @@ struct Conditions {
     std::string today;                   // year and month, "2026-11", to tell stale prices; empty: not judged
     std::optional<double> rrr;           // residual resistivity ratio of a pure metal (Matthiessen's rule)
     bool cited_only = false;             // no law beyond what is cited
+    bool story = true; // false: the number alone, without trail and further sources, for very many at once
 };
 
 /// One source's answer at the same temperature.
@@ -42,6 +43,12 @@ struct SourceValue {
 struct Cause {
     std::string key;
     double relative = 0; // signed relative standard uncertainty
+};
+
+/// A part of a value that is drawn by itself.
+struct Term {
+    double value_si = 0;
+    std::vector<Cause> causes;
 };
 
 struct Evaluated {
@@ -60,6 +67,8 @@ struct Evaluated {
     double spread_low_si = no_number;
     double spread_high_si = no_number;
     std::vector<Cause> causes;
+    std::vector<Term> terms;        // where samples are sums of parts (core/laws/draw_parts); empty: value and causes
+    bool terms_reciprocal = false;  // the value is 1 / their sum
     std::vector<std::string> trail; // plain sentences: records, conversions, interpolation, assumptions
     std::string text;               // text properties only
 };

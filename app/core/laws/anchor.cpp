@@ -26,7 +26,7 @@ SourceValue as_source(const Citation& c) {
 std::optional<Anchor> nearest_anchor(const Question& q) {
     std::vector<double> at = printed_temperatures(q);
     std::sort(at.begin(), at.end(), [&](double a, double b) {
-        return std::abs(a - q.temperature_K) < std::abs(b - q.temperature_K);
+        return std::abs(std::log(a / q.temperature_K)) < std::abs(std::log(b / q.temperature_K));
     });
     std::optional<Anchor> in_another_condition;
     for (std::size_t i = 0; i < std::min(at.size(), anchors_tried); ++i) {
@@ -50,8 +50,9 @@ Evaluated carried_from(const Anchor& anchor, const Question& q, double value_si,
     e.law = law;
     e.spread_low_si = e.spread_high_si = value_si;
     e.causes = {{q.metal.slug + "." + q.property.id, relative}};
-    e.trail.push_back("carried from " + kelvin_text(anchor.temperature_K) + " to " + kelvin_text(q.temperature_K) +
-                      ": " + law);
+    if (q.conditions.story)
+        e.trail.push_back("carried from " + kelvin_text(anchor.temperature_K) + " to " + kelvin_text(q.temperature_K) +
+                          ": " + law);
     return e;
 }
 
@@ -67,11 +68,11 @@ Evaluated worked_out(const Question& q, Basis basis, double value_si, double rel
     e.basis = basis;
     e.law = law;
     for (SourceValue& s : sources) {
-        const bool known = std::any_of(e.sources.begin(), e.sources.end(), [&](const SourceValue& t) {
-            return t.key == s.key && t.locator == s.locator;
-        });
+        const bool known = std::any_of(e.sources.begin(), e.sources.end(),
+                                       [&](const SourceValue& t) { return t.key == s.key && t.locator == s.locator; });
         if (!known) e.sources.push_back(std::move(s));
     }
+    if (e.sources.empty()) e.sources.push_back(as_source({"", law, HowKnown::computed, ""}));
     e.spread_low_si = e.spread_high_si = value_si;
     e.causes = {{q.metal.slug + "." + q.property.id, relative}};
     e.trail.push_back(std::string(name_of(basis)) + ": " + law);

@@ -16,8 +16,8 @@ struct Anchor {
     double relative() const { return value.standard_uncertainty_si / std::abs(value.value_si); }
 };
 
-/// The cited answer of the question's property and phase nearest to its temperature, in the asked condition where there
-/// is one.
+/// The cited answer of the question's property and phase nearest to its temperature (by ratio), in the asked condition
+/// where there is one.
 std::optional<Anchor> nearest_anchor(const Question& question);
 
 /// The anchor's answer taken to the question's temperature. `law_relative`: the law's own standard uncertainty there.

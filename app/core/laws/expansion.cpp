@@ -13,7 +13,7 @@
 namespace pourbook {
 namespace {
 
-constexpr double rise = 0.55, shape_error = 0.08, least_shape_error = 0.02, usual_debye_K = 350, same_K = 1;
+constexpr double growth = 0.55, shape_error = 0.08, least_shape_error = 0.04, usual_debye_K = 350, same_K = 1;
 
 /// Shape of the coefficient along the temperature, 1 at 20 degC.
 class ExpansionShape {
@@ -27,7 +27,7 @@ public:
 
     double at(double t) const {
         const double lattice = debye_share(t / theta_K_) / debye_share(room_temperature_K / theta_K_);
-        return lattice * (1 + rise * std::max(0.0, t - room_temperature_K) / melts_K_);
+        return lattice * (1 + growth * std::max(0.0, t - room_temperature_K) / melts_K_);
     }
 
     /// Its mean from 20 degC (Simpson's rule).
@@ -125,7 +125,8 @@ Result<Evaluated> density_by_law(const Question& q) {
     const double there = strain(q, a->temperature_K), here = strain(q, q.temperature_K);
     if (std::isnan(there) || std::isnan(here)) {
         // No expansion is known: the density of the cited figure, within what metals usually shrink or grow.
-        Evaluated e = carried_from(*a, q, a->value.value_si, usual_strain_error, "no expansion is known: taken as it is");
+        Evaluated e =
+            carried_from(*a, q, a->value.value_si, usual_strain_error, "no expansion is known: taken as it is");
         e.basis = basis;
         return e;
     }

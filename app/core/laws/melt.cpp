@@ -13,7 +13,8 @@ namespace pourbook {
 namespace {
 
 constexpr double usual_fall_per_K = 1.2e-4, slope_step_K = 20, most_volume_without_wt = 5;
-constexpr double volumes_error = 0.02, left_out_error = 0.5, extended_error = 0.02, entropy_error = 0.10;
+constexpr double volumes_error = 0.015, left_out_error = 0.5, extended_error = 0.35, least_melt_error = 0.014,
+                 entropy_error = 0.14;
 
 Result<Evaluated> cited_at(const Catalogue& catalogue, const Metal& metal, const char* property, double t) {
     Conditions c;
@@ -41,7 +42,7 @@ Result<Evaluated> element_melt(const Catalogue& catalogue, const Metal& element,
     const double away = temperature_K - a->temperature_K;
     const double value = a->value.value_si + slope * away;
     return carried_from(*a, {catalogue, element, *property, Phase::liquid, temperature_K, none}, value,
-                        extended_error * std::min(1.0, std::abs(slope * away / value) * 10), "along its slope");
+                        std::hypot(extended_error * slope * away / value, least_melt_error), "along its slope");
 }
 
 /// Molar mass, kg/mol; NaN for an unknown element.
@@ -114,6 +115,16 @@ private:
     std::vector<SourceValue> sources_;
 };
 
+/// How much denser the solid is at 20 degC than the sum of its elements: atoms that attract each other do so in the
+/// melt too. 1 where that is not known.
+double denser_than_its_elements(const Question& q) {
+    const auto room = [&](const Metal& m) { return cited_at(q.catalogue, m, "density", room_temperature_K); };
+    if (phase_at(q.catalogue, q.metal, room_temperature_K) != Phase::solid) return 1;
+    const Result<Evaluated> own = room(q.metal);
+    const Result<ElementSum> sum = sum_over_elements(q.catalogue, q.metal, room, true, most_volume_without_wt);
+    return own && sum ? own->value_si / sum->value_si : 1;
+}
+
 } // namespace
 
 Result<Evaluated> melt_density_by_law(const Question& q) {
@@ -126,9 +137,11 @@ Result<Evaluated> melt_density_by_law(const Question& q) {
         q.catalogue, q.metal, [&](const Metal& e) { return element_melt(q.catalogue, e, q.temperature_K); }, true,
         most_volume_without_wt);
     if (!sum) return sum.problem();
-    const double error = std::hypot(volumes_error, sum->relative, left_out_error * sum->without_data_wt / 100);
-    return worked_out(q, Basis::estimated, sum->value_si, error, "additive volumes of its elements' melts",
-                      sum->sources);
+    const double denser = denser_than_its_elements(q);
+    const double error = std::hypot(std::hypot(volumes_error, (denser - 1) / 2), sum->relative,
+                                    left_out_error * sum->without_data_wt / 100);
+    return worked_out(q, Basis::estimated, sum->value_si * denser, error,
+                      "additive volumes of its elements' melts, as much denser as the solid is", sum->sources);
 }
 
 Result<Evaluated> latent_heat_by_law(const Question& q) {

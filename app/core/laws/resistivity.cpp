@@ -12,16 +12,18 @@
 namespace pourbook {
 namespace {
 
-constexpr double saturation_si = 1.5e-6, headroom = 1.15, deviation = 0.4, melt_rise_per_K = 2.5e-4;
-// Standard errors of the laws: of the logarithm of what Bloch's shape carries, and of the change that Matthiessen's rule
-// carries; a floor for both.
-constexpr double bloch_error = 0.10, change_error = 0.30, least_error = 0.004, melt_error = 0.03;
+constexpr double saturation_si = 1.5e-6, iron_saturation_si = 5e-6, headroom = 1.15, deviation = 0.4;
+constexpr double melt_rise_per_K = 2.5e-4, ice_point_K = 273.15;
+// Standard errors of the laws: of the logarithm of what Bloch's shape carries, and of the change that Matthiessen's
+// rule carries; a floor for both.
+constexpr double bloch_error = 0.15, least_bloch_error = 0.012, change_error = 0.20, least_error = 0.004,
+                 melt_error = 0.06, purest_ratio = 500;
 
 /// Resistivity of an alloy along the temperature, through one figure of it.
 class AlloyCurve {
 public:
-    AlloyCurve(double resistivity_si, double host_si)
-        : limit_si_(std::max(saturation_si, headroom * resistivity_si)), ideal_si_(unlimited(resistivity_si)) {
+    AlloyCurve(double resistivity_si, double host_si, double saturation)
+        : limit_si_(std::max(saturation, headroom * resistivity_si)), ideal_si_(unlimited(resistivity_si)) {
         if (ideal_si_ <= host_si) return;
         double low = 0, high = ideal_si_;
         for (int i = 0; i < 60; ++i) {
@@ -55,9 +57,14 @@ Result<Evaluated> element_carried(const Question& q, const Anchor& a) {
     if (std::isnan(theta)) return no_law("no Debye temperature of " + q.metal.slug + " is known");
     const double curie = curie_K(q), low = std::min(a.temperature_K, q.temperature_K),
                  high = std::max(a.temperature_K, q.temperature_K);
-    if (low < curie && curie < high) return no_law("the Curie point lies between the cited figures and the temperature");
+    if (low < curie && curie < high)
+        return no_law("the Curie point lies between the cited figures and the temperature");
     const double ratio = bloch_ratio(theta, q.temperature_K, a.temperature_K);
-    return carried_from(a, q, a.value.value_si * ratio, std::hypot(bloch_error * std::log(ratio), least_error),
+    const double value = a.value.value_si * ratio;
+    // Cold, nothing is known of the residual part but that it is seldom above a five-hundredth of the figure at 0 degC.
+    const double residual = a.value.value_si * bloch_ratio(theta, ice_point_K, a.temperature_K) / purest_ratio / value;
+    const double error = std::hypot(bloch_error * std::log(ratio), least_bloch_error);
+    return carried_from(a, q, value, q.temperature_K < a.temperature_K ? std::hypot(error, residual) : error,
                         "Bloch's law of a pure metal, Debye temperature " + trimmed(theta, 4) + " K");
 }
 
@@ -81,7 +88,8 @@ Result<Evaluated> alloy_carried(const Question& q, const Anchor& a) {
     const Result<HostCurve> h = host_between(q, a);
     if (!h) return h.problem();
     const double from = a.value.value_si;
-    const double value = AlloyCurve(from, h->at_anchor).at(h->here, h->at_anchor);
+    const double limit = symbol_of(*h->host) == "Fe" ? iron_saturation_si : saturation_si;
+    const double value = AlloyCurve(from, h->at_anchor, limit).at(h->here, h->at_anchor);
     const double error = std::hypot(change_error * (value - from) / value, least_error);
     // What is uncertain of the excess stays so in ohm m: it weighs more where the metal is cold.
     Anchor scaled = a;
@@ -119,9 +127,9 @@ Result<Anchor> figure_for(const Question& q) {
 Result<Evaluated> carried(const Question& q, const Anchor& a) {
     const Basis basis = a.value.basis;
     if (basis == Basis::estimated && std::abs(q.temperature_K - a.temperature_K) < 1e-9) return a.value;
-    Result<Evaluated> e = q.phase == Phase::liquid  ? Result<Evaluated>(melt_carried(q, a))
-                          : q.metal.is_element() ? element_carried(q, a)
-                                                 : alloy_carried(q, a);
+    Result<Evaluated> e = q.phase == Phase::liquid ? Result<Evaluated>(melt_carried(q, a))
+                          : q.metal.is_element()   ? element_carried(q, a)
+                                                   : alloy_carried(q, a);
     if (e && basis == Basis::estimated) e->basis = basis;
     return e;
 }
@@ -135,9 +143,9 @@ Result<Evaluated> resistivity_by_law(const Question& q) {
 }
 
 Result<Evaluated> temperature_coefficient_by_law(const Question& q) {
-    constexpr double step_K = 5, slope_error = 0.15;
-    const Question here{q.catalogue,    q.metal, *q.catalogue.property("resistivity"), q.phase,
-                        q.temperature_K, q.conditions};
+    constexpr double step_K = 5, pure_slope_error = 0.20, alloy_slope_error = 0.45;
+    const Question here{q.catalogue, q.metal,         *q.catalogue.property("resistivity"),
+                        q.phase,     q.temperature_K, q.conditions};
     const Result<Anchor> figure = figure_for(here);
     if (!figure) return figure.problem();
     Question cooler = here, warmer = here;
@@ -148,8 +156,8 @@ Result<Evaluated> temperature_coefficient_by_law(const Question& q) {
     if (!above) return above.problem();
     const double middle = (below->value_si + above->value_si) / 2;
     return worked_out(q, below->basis, (above->value_si - below->value_si) / (2 * step_K) / middle,
-                      std::hypot(slope_error, figure->relative()), "slope of the resistivity's curve: " + below->law,
-                      below->sources);
+                      std::hypot(q.metal.is_element() ? pure_slope_error : alloy_slope_error, figure->relative()),
+                      "slope of the resistivity's curve: " + below->law, below->sources);
 }
 
 } // namespace pourbook

@@ -13,11 +13,19 @@ namespace pourbook {
 namespace {
 
 constexpr double gas_constant = 8.314462618, rise_per_K = 2.5e-4, most_without_wt = 3;
-constexpr double kopp_error = 0.04, warm_error = 0.04, cold_error = 0.10, cold_K = 150, melt_drift = 0.05;
+constexpr double kopp_error = 0.04, warm_error = 0.05, cold_error = 0.15, cold_K = 150, melt_drift = 0.05,
+                 near_heat_error = 0.015;
+
+/// The Debye temperature that fits specific heats: near room temperature an eighth lower than at absolute zero.
+double heat_theta_K(const std::string& symbol, double temperature_K) {
+    constexpr double lower_by = 0.13, reached_at = 0.15;
+    const double theta = debye_temperature_K(symbol), w = std::min(1.0, temperature_K / (reached_at * theta));
+    return theta * (1 - lower_by * w * w);
+}
 
 /// Debye's curve with the electrons' part, J/(kg K); above 20 degC with the usual rise. NaN: constants not known.
 double debye_heat(const Catalogue& catalogue, const std::string& symbol, double temperature_K) {
-    const double theta = debye_temperature_K(symbol);
+    const double theta = heat_theta_K(symbol, temperature_K);
     const AtomicMass* mass = catalogue.alloys.mass(symbol);
     if (std::isnan(theta) || !mass) return no_number;
     const double molar =
@@ -28,7 +36,7 @@ double debye_heat(const Catalogue& catalogue, const std::string& symbol, double 
 
 double error_at(double temperature_K, double anchor_K) {
     const double far = std::min(1.0, std::abs(std::log(temperature_K / anchor_K)));
-    return (temperature_K < cold_K ? cold_error : warm_error) * far;
+    return std::hypot((temperature_K < cold_K ? cold_error : warm_error) * far, near_heat_error);
 }
 
 Result<Evaluated> element_heat(const Question& q, const Anchor& a) {

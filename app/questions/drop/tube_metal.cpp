@@ -1,5 +1,7 @@
 #include "questions/drop/tube_metal.hpp"
 
+#include "core/evaluate/sampled.hpp"
+#include "core/laws/draw_parts.hpp"
 #include "core/quantity/format.hpp"
 #include "core/quantity/unit.hpp"
 #include "questions/drop/magnet_words.hpp"
@@ -44,11 +46,17 @@ Result<TubeMetal> stated(const std::string& text) {
 
 double TubeMetal::log_uncertainty() const {
     double u = 0;
-    for (const Cause& c : causes) u = std::hypot(u, log_spread(c.relative));
+    for (const Cause& c : value.terms.empty() ? causes : weighted_causes(value))
+        u = std::hypot(u, log_spread(c.relative));
     return u;
 }
 
 std::vector<double> TubeMetal::conductivities(Draws& draws) const {
+    if (!value.terms.empty()) {
+        std::vector<double> drawn = sampled(value, draws);
+        for (double& x : drawn) x = 1 / x;
+        return drawn;
+    }
     std::vector<double> out(draws.samples(), conductivity_S_m());
     for (const Cause& cause : causes) {
         const auto& column = draws.of(cause.key);
@@ -77,6 +85,7 @@ Result<TubeMetal> tube_metal(const Catalogue& catalogue, const Metal& metal, con
         return refused(metal.slug + " is molten at " + kelvin(t) + ": it makes no tube");
     Result<Evaluated> e = evaluate(catalogue, metal, "resistivity", conditions);
     if (!e) return e.problem();
+    add_draw_parts(*e, catalogue, metal, "resistivity", conditions);
     if (!(e->value_si > 0))
         return refused(metal.slug + " at " + kelvin(t) +
                        ": the residual resistivity asked for leaves no resistivity above zero");
