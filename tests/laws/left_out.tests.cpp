@@ -6,6 +6,10 @@
 
 #include <catch2/catch.hpp>
 
+#include <fstream>
+#include <iterator>
+#include <sstream>
+
 using namespace pourbook;
 using namespace pourbook::testing;
 
@@ -32,7 +36,7 @@ TEST_CASE("law: left-out points lie within each law's aim, nine in ten inside it
          {Aim{"resistivity", Phase::solid, 0.05, 400}, Aim{"thermal_conductivity", Phase::solid, 0.08, 300},
           Aim{"specific_heat", Phase::solid, 0.04, 400}, Aim{"density", Phase::solid, 0.005, 150},
           Aim{"linear_expansion", Phase::solid, 0.06, 150}, Aim{"latent_heat", Phase::any, 0.12, 25},
-          Aim{"density_liquid", Phase::liquid, 0.02, 50}}) {
+          Aim{"density_liquid", Phase::liquid, 0.02, 40}}) {
         const LawErrors e = errors_of(leave_each_out(real_catalogue(), aim.property, aim.phase));
         INFO(aim.property << ": n " << e.n << ", median " << e.median << ", inside " << e.share_inside);
         CHECK(e.n >= aim.least_points);
@@ -59,5 +63,36 @@ TEST_CASE("law: estimates of alloys without a figure of their own keep their int
         INFO(property << ": n " << e.n << ", median " << e.median << ", inside " << e.share_inside);
         CHECK(e.n > 10);
         CHECK(e.share_inside >= least_inside);
+    }
+}
+
+TEST_CASE("the table of the help page \"laws\" is what is measured") {
+    struct Row {
+        const char *title, *property;
+        Phase phase;
+    };
+    std::ifstream file(POURBOOK_DB "/../app/help/laws.md");
+    const std::string page((std::istreambuf_iterator<char>(file)), {});
+    REQUIRE_FALSE(page.empty());
+    for (const Row& row :
+         {Row{"resistivity, solid", "resistivity", Phase::solid},
+          Row{"thermal conductivity, solid", "thermal_conductivity", Phase::solid},
+          Row{"specific heat, solid", "specific_heat", Phase::solid}, Row{"density, solid", "density", Phase::solid},
+          Row{"density of the melt", "density_liquid", Phase::liquid},
+          Row{"linear expansion, mean", "linear_expansion", Phase::solid},
+          Row{"heat of fusion", "latent_heat", Phase::any}}) {
+        const LawErrors e = errors_of(leave_each_out(real_catalogue(), row.property, row.phase));
+        const std::size_t at = page.find("| " + std::string(row.title) + " | ");
+        REQUIRE(at != std::string::npos);
+        double n = 0, median = 0, inside = 0;
+        std::istringstream figures(page.substr(at + std::string(row.title).size() + 4));
+        std::string bar, percent;
+        figures >> n >> bar >> median >> percent >> bar >> inside;
+        INFO("write | " << row.title << " | " << e.n << " | " << 100 * e.median << " % | " << 100 * e.share_inside
+                        << " % |");
+        // A few new figures in the reference move the table a little; the page need not be written anew for each.
+        CHECK(static_cast<double>(e.n) == Approx(n).epsilon(0.15));
+        CHECK(100 * e.median == Approx(median).epsilon(0.3).margin(0.1));
+        CHECK(100 * e.share_inside == Approx(inside).margin(4));
     }
 }

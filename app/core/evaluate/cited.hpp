@@ -6,9 +6,10 @@
 // are allowed, the size of differences between temperature scales and of nominal bath temperatures).
 //
 // Standard uncertainty: as stated by the source, else the default for property and kind of source (flagged;
-// default_uncertainty.hpp); never below half the last printed digit over sqrt 3; widened to half the largest distance to
-// another usable source at that temperature which is not explained by two of that source's own standard uncertainties;
-// another condition than the asked one adds the dictionary's condition spread, and the value counts as carried.
+// default_uncertainty.hpp); never below half the last printed digit over sqrt 3; widened to half the largest distance
+// to another usable source at that temperature which is not explained by two of that source's own standard
+// uncertainties; another condition than the asked one adds the dictionary's condition spread, and the value counts as
+// carried.
 #pragma once
 
 #include "core/evaluate/candidate.hpp"

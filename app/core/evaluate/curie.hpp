@@ -1,6 +1,6 @@
 // Interpolation of a resistivity between two points on either side of a Curie point.
-// Below it the spins' disorder adds a growing share, above it that share stands still, so the curve has a knee there and
-// no straight line crosses it. The knee is put where the slope below, `steeper` times that of the interval before
+// Below it the spins' disorder adds a growing share, above it that share stands still, so the curve has a knee there
+// and no straight line crosses it. The knee is put where the slope below, `steeper` times that of the interval before
 // (iron, nickel: the slope grows up to the knee; our estimate), meets the Curie point; from there straight to the upper
 // point. Measured on iron and nickel against a handbook's points: within 6 %, taken as the doubt.
 #pragma once

@@ -13,11 +13,16 @@ struct KindFactor {
     double factor;
 };
 
-constexpr std::array kind_factors = {KindFactor{"standard", 0.25},   KindFactor{"evaluated review", 0.25},
-                                     KindFactor{"agency", 0.5},      KindFactor{"handbook", 0.5},
-                                     KindFactor{"paper", 0.5},       KindFactor{"compilation", 0.75},
-                                     KindFactor{"textbook", 0.75},   KindFactor{"data sheet", 1.5},
-                                     KindFactor{"general text", 1.5}, KindFactor{"trade practice", 1.5},
+constexpr std::array kind_factors = {KindFactor{"standard", 0.25},
+                                     KindFactor{"evaluated review", 0.25},
+                                     KindFactor{"agency", 0.5},
+                                     KindFactor{"handbook", 0.5},
+                                     KindFactor{"paper", 0.5},
+                                     KindFactor{"compilation", 0.75},
+                                     KindFactor{"textbook", 0.75},
+                                     KindFactor{"data sheet", 1.5},
+                                     KindFactor{"general text", 1.5},
+                                     KindFactor{"trade practice", 1.5},
                                      KindFactor{"memory", remembered_factor}};
 
 } // namespace

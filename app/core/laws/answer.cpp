@@ -7,6 +7,7 @@
 #include "core/laws/resistivity.hpp"
 #include "core/laws/specific_heat.hpp"
 #include "core/laws/thermal.hpp"
+#include "core/quantity/format.hpp"
 
 #include <array>
 
@@ -16,6 +17,8 @@ namespace {
 Result<Evaluated> density_of_phase(const Question& q) {
     return q.phase == Phase::liquid ? melt_density_by_law(q) : density_by_law(q);
 }
+
+constexpr double lowest_K = 1, highest_over_liquidus_K = 600;
 
 struct LawOfProperty {
     const char* property;
@@ -41,6 +44,13 @@ constexpr std::array laws_by_property = {LawOfProperty{"resistivity", resistivit
 } // namespace
 
 Result<Evaluated> law_answer(const Question& q) {
+    if (q.property.varies_with_temperature && q.temperature_K < lowest_K)
+        return no_law("below " + trimmed(lowest_K, 2) + " K");
+    if (q.property.varies_with_temperature && q.phase == Phase::liquid) {
+        const auto liquidus = value_at(q.catalogue, q.metal, "liquidus", room_temperature_K);
+        if (liquidus && q.temperature_K > liquidus->value_si + highest_over_liquidus_K)
+            return no_law("more than " + trimmed(highest_over_liquidus_K, 3) + " K above the liquidus");
+    }
     for (const LawOfProperty& law : laws_by_property) {
         if (q.property.id != law.property) continue;
         if (q.phase == Phase::liquid && law.answer == expansion_by_law) return no_law("a melt has no linear expansion");

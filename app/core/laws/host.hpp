@@ -17,8 +17,8 @@ const Metal* main_element(const Catalogue& catalogue, const Metal& metal);
 const std::string& symbol_of(const Metal& element);
 
 /// Resistivity of the host as it enters an alloy of it: cited, else by its law. For iron, nickel and cobalt in alloys
-/// that are not ferromagnetic the share of the spins' order is left out: the slope above their Curie points, with Bloch's
-/// shape. Above the host's melting point Bloch's shape goes on. Errors: no_value.
+/// that are not ferromagnetic the share of the spins' order is left out: the slope above their Curie points, with
+/// Bloch's shape. Above the host's melting point Bloch's shape goes on. Errors: no_value.
 Result<double> host_resistivity(const Catalogue& catalogue, const Metal& host, bool ferromagnetic_alloy,
                                 double temperature_K);
 

@@ -12,12 +12,12 @@
 namespace pourbook {
 namespace {
 
-constexpr double saturation_si = 1.5e-6, iron_saturation_si = 5e-6, headroom = 1.15, deviation = 0.4;
+constexpr double saturation_si = 1.5e-6, iron_saturation_si = 5e-6, headroom = 1.15, deviation = 0.5;
 constexpr double melt_rise_per_K = 2.5e-4, ice_point_K = 273.15;
 // Standard errors of the laws: of the logarithm of what Bloch's shape carries, and of the change that Matthiessen's
 // rule carries; a floor for both.
-constexpr double bloch_error = 0.15, least_bloch_error = 0.012, change_error = 0.20, least_error = 0.004,
-                 melt_error = 0.06, purest_ratio = 500;
+constexpr double bloch_error = 0.15, least_bloch_error = 0.012, change_error = 0.30, host_change_error = 0.03,
+                 least_error = 0.004, melt_error = 0.06, purest_ratio = 500;
 
 /// Resistivity of an alloy along the temperature, through one figure of it.
 class AlloyCurve {
@@ -38,6 +38,9 @@ public:
         const double r = excess_si_ > 0 ? sum(host_si, excess_si_) : ideal_si_ * host_si / anchor_host_si;
         return r / (1 + r / limit_si_);
     }
+
+    /// Share of the excess in the sum, at the host's resistivity.
+    double excess_share(double host_si) const { return excess_si_ / (host_si + excess_si_); }
 
 private:
     static double sum(double h, double x) { return h + x + deviation * h * x / (h + x); }
@@ -89,8 +92,11 @@ Result<Evaluated> alloy_carried(const Question& q, const Anchor& a) {
     if (!h) return h.problem();
     const double from = a.value.value_si;
     const double limit = symbol_of(*h->host) == "Fe" ? iron_saturation_si : saturation_si;
-    const double value = AlloyCurve(from, h->at_anchor, limit).at(h->here, h->at_anchor);
-    const double error = std::hypot(change_error * (value - from) / value, least_error);
+    const AlloyCurve curve(from, h->at_anchor, limit);
+    const double value = curve.at(h->here, h->at_anchor);
+    // The host's own change is known well; what deviates is the part that the excess has in it.
+    const double of_change = change_error * curve.excess_share(h->at_anchor) + host_change_error;
+    const double error = std::hypot(of_change * (value - from) / value, least_error);
     // What is uncertain of the excess stays so in ohm m: it weighs more where the metal is cold.
     Anchor scaled = a;
     scaled.value.standard_uncertainty_si *= std::max(1.0, from / value);
@@ -143,7 +149,7 @@ Result<Evaluated> resistivity_by_law(const Question& q) {
 }
 
 Result<Evaluated> temperature_coefficient_by_law(const Question& q) {
-    constexpr double step_K = 5, pure_slope_error = 0.20, alloy_slope_error = 0.45;
+    constexpr double step_K = 5, pure_slope_error = 0.20, alloy_slope_error = 0.80;
     const Question here{q.catalogue, q.metal,         *q.catalogue.property("resistivity"),
                         q.phase,     q.temperature_K, q.conditions};
     const Result<Anchor> figure = figure_for(here);

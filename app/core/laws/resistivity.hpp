@@ -6,7 +6,7 @@
 // saturation,
 //   1/rho = 1/r + 1/r_sat,   r = h + x + c h x/(h + x),
 // h the host's resistivity at the temperature, x the excess of the alloy, which does not depend on temperature and
-// follows from the nearest cited figure; c = 0.4 the deviation (form of M. Kohler, Z. Phys. 126, 1949, 495: none where
+// follows from the nearest cited figure; c = 0.5 the deviation (form of M. Kohler, Z. Phys. 126, 1949, 495: none where
 // either part is small); r_sat = 150 uohm cm, 500 for iron's alloys (whose spins add
 // what saturation takes) (O. Gunnarsson, M. Calandra, J. Han, Rev. Mod. Phys. 75, 2003, 1085; form
 // of H. Wiesmann et al., Phys. Rev. Lett. 38, 1977, 782). x is never negative.
