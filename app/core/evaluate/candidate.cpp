@@ -256,10 +256,15 @@ const Kin* kin_of(const Question& q, const Record& r) {
     return nullptr;
 }
 
-/// Printed for the temperature, near it or between close points; else 1.
-int far_between(const Candidate& c) {
-    constexpr double close_K = 60;
-    return c.gap_K > close_K;
+/// Interpolated between points so far apart, and so different, that a figure printed for the temperature is better.
+bool far_between(const Candidate& c) {
+    constexpr double close_K = 60, alike = 0.05;
+    return c.second && c.gap_K > close_K &&
+           std::abs(c.second->value_si - c.first->value_si) > alike * std::abs(c.first->value_si);
+}
+
+bool remembered(const Record& r) {
+    return r.citation.how_known == HowKnown::memory || r.citation.how_known == HowKnown::common_practice;
 }
 
 bool of_near_grade(const Record& r) {
@@ -269,10 +274,12 @@ bool of_near_grade(const Record& r) {
 auto order_key(const Candidate& c, const Question& q) {
     const Record& r = *c.record;
     const Reference* reference = q.catalogue.reference(r.citation.source);
-    return std::tuple(c.fit == ConditionFit::other, c.cover == Cover::carried, of_near_grade(r), coarseness(c),
-                      far_between(c), r.use != Use::preferred, r.citation.how_known != HowKnown::read,
-                      c.fit != ConditionFit::same, rank_of_kind(reference), static_cast<int>(c.cover),
-                      reference ? reference->reliability : "Z", -static_cast<int>(r.points.size()));
+    const bool preferred = r.use == Use::preferred && !far_between(c);
+    return std::tuple(c.fit == ConditionFit::other, c.cover == Cover::carried, of_near_grade(r), !preferred,
+                      remembered(r), coarseness(c), far_between(c), r.use != Use::preferred,
+                      r.citation.how_known != HowKnown::read, c.fit != ConditionFit::same, rank_of_kind(reference),
+                      static_cast<int>(c.cover), reference ? reference->reliability : "Z",
+                      -static_cast<int>(r.points.size()));
 }
 
 } // namespace
@@ -291,7 +298,7 @@ std::vector<Candidate> candidates(const Question& q) {
 }
 
 int coarseness(const Candidate& c) {
-    constexpr double fine = 0.003, step = 3;
+    constexpr double fine = 0.01, step = 3;
     const double relative = c.half_digit_si / std::sqrt(3.0) / std::abs(c.value_si);
     return relative > fine ? static_cast<int>(std::ceil(std::log(relative / fine) / std::log(step))) : 0;
 }

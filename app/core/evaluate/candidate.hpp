@@ -4,11 +4,12 @@
 // temperature, our estimate, are added to the uncertainty as they grow with the distance).
 //
 // Which answers (first difference decides): stated condition matches before another condition; covers the temperature
-// before a point carried there by a temperature coefficient; the metal's own grade before a near grade; finer print
-// (half the last digit) before coarser, in classes a factor of three apart from 0.3 % up; printed there before
-// interpolated far from its points; marked preferred; read before remembered; condition stated before unstated
-// (alloys); kind of source (standard and evaluated review before handbook before single paper before data sheet ...);
-// reliability of the source; more points; file order.
+// before a point carried there by a temperature coefficient; the metal's own grade before a near grade; marked
+// preferred, unless interpolated between unlike points more than 60 K apart; read before remembered; finer print (half
+// the last digit) before coarser, in classes a factor of three apart from 1 % up; printed there, or between close
+// points, before far from its points; condition stated before unstated (alloys); kind of source (standard and evaluated
+// review before handbook before single paper before data sheet ...); reliability of the source; more points; file
+// order.
 #pragma once
 
 #include "core/evaluate/evaluate.hpp"
@@ -60,7 +61,7 @@ std::vector<Candidate> candidates(const Question& question);
 std::string printed_in(const Candidate& candidate);
 std::string how_in(const Candidate& candidate);
 
-/// Class of the print's fineness that choosing goes by: 0 up to 0.3 % of the value, then a step for each factor of
+/// Class of the print's fineness that choosing goes by: 0 up to 1 % of the value, then a step for each factor of
 /// three.
 int coarseness(const Candidate& candidate);
 

@@ -10,6 +10,7 @@
 #include "core/quantity/format.hpp"
 
 #include <array>
+#include <cmath>
 
 namespace pourbook {
 namespace {
@@ -56,7 +57,9 @@ Result<Evaluated> law_answer(const Question& q) {
         if (q.phase == Phase::liquid && law.answer == expansion_by_law) return no_law("a melt has no linear expansion");
         if (law.answer == temperature_coefficient_by_law && q.phase == Phase::liquid)
             return no_law("the metal is molten");
-        return law.answer(q);
+        Result<Evaluated> e = law.answer(q);
+        if (e && !std::isfinite(e->value_si)) return no_law("it leaves no finite value");
+        return e;
     }
     return no_law("none is kept for this property");
 }
