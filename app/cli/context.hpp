@@ -4,7 +4,7 @@
 
 #include "cli/run.hpp"
 #include "cli/words.hpp"
-#include "questions/metals/with_workshop.hpp"
+#include "questions/workshop/with_workshop.hpp"
 
 #include <CLI/CLI.hpp>
 
