@@ -110,7 +110,8 @@ TEST_CASE("law: no headline is coarser in print than an equally good record besi
                              conditions};
             const std::vector<Candidate> all = candidates(q);
             for (std::size_t i = 1; i < all.size(); ++i) {
-                const bool as_good = all[i].fit == all[0].fit && all[i].cover == all[0].cover &&
+                const bool as_good = all[i].fit == all[0].fit && all[i].record->use == all[0].record->use &&
+                                     all[i].cover == all[0].cover &&
                                      all[i].record->citation.how_known == all[0].record->citation.how_known &&
                                      (all[i].record->note.find("near grade") == std::string::npos);
                 INFO(m.slug << " " << p.id << ": " << all[0].record->id << " before " << all[i].record->id);

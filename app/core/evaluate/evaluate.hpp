@@ -1,7 +1,7 @@
 // A property of a metal at a temperature and in a condition, with its trail: cited, else carried or estimated by a law.
 //
 // Order: cited, carried, estimated, no value with the reason. A carried or estimated figure never stands before a cited
-// one. What is cited is found in cited.hpp; the laws are in core/laws.
+// one. What is cited is found in cited.hpp. The last steps are in core/laws/evaluate.cpp, which alone knows the laws.
 #pragma once
 
 #include "core/materials/catalogue.hpp"

@@ -33,7 +33,8 @@ std::optional<Anchor> nearest_anchor(const Question& q) {
         Question there = q;
         there.temperature_K = at[i];
         Result<Evaluated> e = cited_answer(there);
-        if (e && e->condition_matches && e->basis == Basis::cited && e->away_K == 0) return Anchor{at[i], std::move(*e)};
+        if (e && e->condition_matches && e->basis == Basis::cited && e->away_K == 0)
+            return Anchor{at[i], std::move(*e)};
         if (e && !in_another_condition) in_another_condition = Anchor{at[i], std::move(*e)};
     }
     return in_another_condition;
