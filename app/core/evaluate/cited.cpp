@@ -107,6 +107,10 @@ Evaluated resolved(const std::vector<Candidate>& all, const Question& q) {
     e.how_known = best.record->citation.how_known;
     if (best.cover == Cover::carried || best.away_K > printed_reach_K || !e.condition_matches) e.basis = Basis::carried;
     if (e.basis == Basis::carried) e.law = best.coefficient ? "temperature coefficient" : "nearest cited figure";
+    if (best.record->id.starts_with("estimate.")) { // of a mix: its records are estimates from composition
+        e.basis = Basis::estimated;
+        e.law = best.record->citation.locator;
+    }
     if (best.cover == Cover::near) e.away_K = best.away_K;
     e.standard_uncertainty_si = own_uncertainty(best, q, e.uncertainty_assumed);
     e.sources.push_back(said_by(best, true, q.conditions.story));

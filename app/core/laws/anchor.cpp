@@ -33,7 +33,7 @@ std::optional<Anchor> nearest_anchor(const Question& q) {
         Question there = q;
         there.temperature_K = at[i];
         Result<Evaluated> e = cited_answer(there);
-        if (e && e->condition_matches && e->basis == Basis::cited && e->away_K == 0)
+        if (e && e->condition_matches && e->basis != Basis::carried && e->away_K == 0)
             return Anchor{at[i], std::move(*e)};
         if (e && !in_another_condition) in_another_condition = Anchor{at[i], std::move(*e)};
     }
@@ -47,7 +47,7 @@ Evaluated carried_from(const Anchor& anchor, const Question& q, double value_si,
     const double relative = std::hypot(anchor.relative(), law_relative);
     e.standard_uncertainty_si = relative * std::abs(value_si);
     e.temperature_K = q.temperature_K;
-    e.basis = Basis::carried;
+    e.basis = std::max(anchor.value.basis, Basis::carried);
     e.law = law;
     e.spread_low_si = e.spread_high_si = value_si;
     e.causes = {{q.metal.slug + "." + q.property.id, relative}};
