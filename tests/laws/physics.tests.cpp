@@ -161,6 +161,7 @@ TEST_CASE("law: the patternmaker's allowance is of the size of the free contract
         if (!allowance || !alpha || !solidus || solidus->value_si < 500 || m.family == "iron") continue;
         const double free = alpha->value_si * (solidus->value_si - room_temperature_K);
         INFO(m.slug << ": allowance " << allowance->value_si << ", coefficient times cooling " << free);
+        if (m.slug == "invar") continue; // it hardly expands at 20 degC and much above its Curie point
         CHECK(allowance->value_si < 2.5 * free);
         CHECK(allowance->value_si > free / 2.5);
         ++compared;
