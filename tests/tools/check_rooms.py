@@ -14,7 +14,7 @@ OUTSIDE = FILES | CLOCK | THREADS | TERMINAL | {"cerrno", "sys/un.h", "sys/socke
 SYSTEM = OUTSIDE | {"cstdlib", "cstring"}
 LANGUAGE = {"algorithm", "any", "array", "bit", "cctype", "cfloat", "charconv", "cmath", "complex", "compare", "concepts", "cstddef", "cstdint", "cstdio",
             "deque", "exception", "functional", "initializer_list", "iomanip", "iosfwd", "istream", "iterator", "limits", "list", "map", "memory",
-            "new", "numbers", "numeric", "optional", "ostream", "queue", "random", "set", "span", "sstream", "stdexcept", "string",
+            "new", "numbers", "numeric", "optional", "ostream", "queue", "random", "regex", "set", "span", "sstream", "stdexcept", "string",
             "string_view", "tuple", "type_traits", "unordered_map", "unordered_set", "utility", "variant", "vector", "cstdlib", "cstring"}
 JSON = {"nlohmann/json.hpp"}
 CAIRO = {"cairo.h", "cairo-ft.h", "cairo-pdf.h", "cairo-svg.h", "ft2build.h"}

@@ -1,7 +1,7 @@
 #include "answers/metals/data_package.hpp"
 
+#include "answers/parts/document.hpp"
 #include "answers/parts/json_parts.hpp"
-#include "answers/writers/data_table.hpp"
 
 #include <cmath>
 #include <utility>

@@ -3,14 +3,13 @@
 #include "core/quantity/written_number.hpp"
 
 #include <algorithm>
-#include <atomic>
 #include <cctype>
 #include <cmath>
 
 namespace pourbook {
 namespace {
 
-std::atomic<bool> bare_is_si{false};
+bool bare_is_si = false; // set once, before anything is read
 
 const Dimension kelvin_dimension = base_dimension(Dimension::kelvin);
 

@@ -122,6 +122,9 @@ std::string barred(const Catalogue& catalogue, const Metal& metal, const GoalPla
             if (c->excludes_home_casting) return "not for home casting: " + c->reason;
     if (plan.only_non_ferromagnetic && ferromagnetic_at(catalogue, metal, temperature_K))
         return "ferromagnetic" + at + ": it attracts the magnet";
+    if (plan.merit.uses("conductivity") || plan.merit.uses("resistivity"))
+        if (const std::string why = superconducting_at(catalogue, metal, temperature_K); !why.empty())
+            return why + ": no resistance" + at;
     if (plan.only_solid && phase_at(catalogue, metal, temperature_K) != Phase::solid) return "not solid" + at;
     return {};
 }

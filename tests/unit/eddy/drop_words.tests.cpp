@@ -142,7 +142,10 @@ TEST_CASE("what drop refuses, and how", "[eddy]") {
     r.conditions.temperature_K = 4;
     CHECK(kind_of(r) == Problem::Kind::refused); // superconducting
     r.conditions.temperature_K = 77;
-    CHECK(kind_of(r) == Problem::Kind::out_of_range);
+    CHECK(drop(small_catalogue(), r)); // carried there by a law
+    r.conditions.temperature_K = 5000;
+    CHECK_FALSE(drop(small_catalogue(), r));
+    r.conditions.temperature_K = 77;
     r.metal = "unobtainium";
     CHECK(kind_of(r) == Problem::Kind::unknown);
 }
