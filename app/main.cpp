@@ -23,6 +23,10 @@
 #include <string_view>
 #include <vector>
 
+#ifndef POURBOOK_VERSION // comes from CMakeLists.txt; a check of this file alone goes without
+#define POURBOOK_VERSION "unknown"
+#endif
+
 namespace {
 
 std::string usual_reference() {
