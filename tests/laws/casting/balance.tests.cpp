@@ -195,7 +195,7 @@ TEST_CASE("a plan does not depend on the units of the part or on how it is cut (
         REQUIRE(p);
         return *p;
     };
-    const PourResult mm = plan({"bar:25.4mmx50.8mm"}), in = plan({"bar:1inx2in"}), m = plan({"bar:0.0254x0.0508"});
+    const PourResult mm = plan({"bar:25.4mmx50.8mm"}), in = plan({"bar:1inx2in"}), m = plan({"bar:0.0254mx0.0508m"});
     CHECK(mm.charge.charge_kg == Approx(in.charge.charge_kg).epsilon(1e-12));
     CHECK(mm.melt_energy_J == Approx(m.melt_energy_J).epsilon(1e-12));
     CHECK(in.patterns.front().dimensions.front().pattern_m ==
