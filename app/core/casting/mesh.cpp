@@ -157,6 +157,7 @@ Result<Solid> measured(const Mesh& mesh, double unit_m) {
                                  " m: is the unit right? (--stl-unit mm, in, cm or m)");
     s.wall_m = 2 * s.volume_m3 / s.surface_m2;
     s.wall_estimated = true;
+    s.heavy_half_m = s.modulus_m();
     return s;
 }
 
