@@ -2,6 +2,7 @@
 #include "answers/pour/pour_report.hpp"
 
 #include "answers/writers/page.hpp"
+#include "core/quantity/constants.hpp"
 #include "core/quantity/format.hpp"
 #include "questions/say/shown_money.hpp"
 
@@ -9,8 +10,6 @@
 
 namespace pourbook {
 namespace {
-
-constexpr double inch_m = 0.0254;
 
 /// Writes the sections of the page in one system of units.
 class PourSheet {

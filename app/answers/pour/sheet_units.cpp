@@ -1,5 +1,6 @@
 #include "answers/pour/sheet_units.hpp"
 
+#include "core/quantity/constants.hpp"
 #include "core/quantity/format.hpp"
 
 #include <cmath>
@@ -7,7 +8,6 @@
 namespace pourbook {
 namespace {
 
-constexpr double sheet_inch_m = 0.0254;
 constexpr double sheet_pound_kg = 0.45359237;
 constexpr double sheet_troy_ounce_kg = 31.1034768e-3;
 
@@ -28,12 +28,11 @@ std::string SheetUnits::mass(double kg) const {
 }
 
 std::string SheetUnits::length(double metres) const {
-    return workshop ? significant(metres / sheet_inch_m, 3) + " in" : significant(metres * 1000, 3) + " mm";
+    return workshop ? significant(metres / inch_m, 3) + " in" : significant(metres * 1000, 3) + " mm";
 }
 
 std::string SheetUnits::volume(double m3) const {
-    return workshop ? significant(m3 / (sheet_inch_m * sheet_inch_m * sheet_inch_m), 4) + " in3"
-                    : significant(m3 * 1e6, 4) + " cm3";
+    return workshop ? significant(m3 / (inch_m * inch_m * inch_m), 4) + " in3" : significant(m3 * 1e6, 4) + " cm3";
 }
 
 std::string shown_percent(double share) {

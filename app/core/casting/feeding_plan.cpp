@@ -10,13 +10,13 @@ namespace {
 
 constexpr double most_feeders = 4;
 
-std::string mm(double metres) {
+std::string in_mm(double metres) {
     return significant(metres * 1000, 2) + " mm";
 }
 
-class Planner {
+class FeedingPlanner {
 public:
-    Planner(const Material& material, const FeedingInputs& inputs, const Result<FreezingPlan>& freezing)
+    FeedingPlanner(const Material& material, const FeedingInputs& inputs, const Result<FreezingPlan>& freezing)
         : m_(material), in_(inputs), freezing_(freezing) {}
 
     Result<FeedingPlan> run() {
@@ -82,9 +82,10 @@ private:
             return;
         }
         if (plan_.too_thin) {
-            plan_.feeder = Problem{
-                Problem::Kind::refused,
-                "no feeder can serve a wall of " + mm(plan_.thickness_m) + ": its neck would freeze with the wall", 0};
+            plan_.feeder = Problem{Problem::Kind::refused,
+                                   "no feeder can serve a wall of " + in_mm(plan_.thickness_m) +
+                                       ": its neck would freeze with the wall",
+                                   0};
             return;
         }
         const double share = std::isnan(plan_.share.value_si) ? 0 : plan_.share.value_si;
@@ -131,7 +132,7 @@ private:
 
 Result<FeedingPlan> feeding_plan(const Material& material, const FeedingInputs& inputs,
                                  const Result<FreezingPlan>& freezing) {
-    return Planner(material, inputs, freezing).run();
+    return FeedingPlanner(material, inputs, freezing).run();
 }
 
 } // namespace pourbook::casting

@@ -11,11 +11,11 @@ namespace {
 constexpr double longest_s = 1e6;
 constexpr double grid_growth = 1.09; // each mould cell against the one nearer the metal
 
-Problem refused(const std::string& why) {
-    return {Problem::Kind::refused, "freezing: " + why, 0};
+Problem not_frozen(const std::string& why) {
+    return refused("freezing: " + why);
 }
 
-std::string fault_of(const FreezingCase& w) {
+std::string freezing_fault(const FreezingCase& w) {
     for (const double x :
          {w.section.half_m, w.metal.density_kg_m3, w.metal.solid_J_kg_K, w.metal.melt_J_kg_K, w.metal.fusion_J_kg,
           w.metal.solid_W_m_K, w.metal.melt_W_m_K, w.metal.solidus_K, w.mould.conductivity_W_m_K, w.mould.density_kg_m3,
@@ -41,7 +41,7 @@ EnthalpyCurve curve_of(const MouldHeat& m) {
 }
 
 /// Widths of the cells of a wall, the finest first.
-std::vector<double> widths(double wall_m, int cells) {
+std::vector<double> wall_cells(double wall_m, int cells) {
     std::vector<double> out;
     double sum = 0, width = 1;
     for (int i = 0; i < cells; ++i, width *= grid_growth) {
@@ -52,7 +52,7 @@ std::vector<double> widths(double wall_m, int cells) {
     return out;
 }
 
-class Builder {
+class LineBuilder {
 public:
     void mould(const MouldHeat& m, double start_K, const std::vector<double>& layers) {
         HeatCell cell{curve_of(m), m.conductivity_W_m_K, m.conductivity_W_m_K, 0, 0, 0};
@@ -82,26 +82,26 @@ private:
     std::size_t first_metal_ = 0, behind_metal_ = 0;
 };
 
-Builder built(const FreezingCase& w, const FreezingGrid& grid) {
-    Builder b;
+LineBuilder line_of(const FreezingCase& w, const FreezingGrid& grid) {
+    LineBuilder b;
     double thickness = w.section.half_m;
     if (w.section.core_m > 0) {
         thickness *= 2;
         const double core = std::min(w.section.core_m, w.section.core_wall_m);
         b.begin_at(w.section.core_m - core);
-        std::vector<double> inward = widths(core, grid.mould_cells);
+        std::vector<double> inward = wall_cells(core, grid.mould_cells);
         std::reverse(inward.begin(), inward.end());
         b.mould(w.mould, w.mould_K, inward);
     }
     b.metal(w.metal, w.pour_K, thickness, grid.metal_cells);
-    b.mould(w.mould, w.mould_K, widths(w.wall_m, grid.mould_cells));
+    b.mould(w.mould, w.mould_K, wall_cells(w.wall_m, grid.mould_cells));
     return b;
 }
 
 /// Marks the times at which cells of the metal pass a level of enthalpy.
-class Watch {
+class FreezingWatch {
 public:
-    Watch(const HeatLine& line, std::size_t from, std::size_t to) : line_(line), from_(from), to_(to) {
+    FreezingWatch(const HeatLine& line, std::size_t from, std::size_t to) : line_(line), from_(from), to_(to) {
         solid_.assign(to - from, -1);
         for (std::size_t i = from; i < to; ++i) before_.push_back(line.cells()[i].enthalpy_J_m3);
     }
@@ -139,37 +139,38 @@ private:
 
 /// The time heat takes across the finest mould cell: the first step.
 double first_step_s(const FreezingCase& w, const FreezingGrid& grid) {
-    const double finest = widths(w.wall_m, grid.mould_cells).front();
+    const double finest = wall_cells(w.wall_m, grid.mould_cells).front();
     const double storing = w.mould.density_kg_m3 * w.mould.specific_heat_J_kg_K;
     return std::min(0.2 * finest * finest * storing / w.mould.conductivity_W_m_K, 0.01);
 }
 
-OuterEnd end_of(const Outside& o) {
+OuterEnd outer_end(const Outside& o) {
     return {o.air_K, o.emissivity, o.convection_W_m2_K};
 }
 
 } // namespace
 
 Result<FreezingCourse> freezing_course(const FreezingCase& w, const FreezingGrid& grid) {
-    if (const std::string fault = fault_of(w); !fault.empty()) return refused(fault);
-    const Builder b = built(w, grid);
+    if (const std::string fault = freezing_fault(w); !fault.empty()) return not_frozen(fault);
+    const LineBuilder b = line_of(w, grid);
     std::vector<int> contacts;
     if (std::isfinite(w.contact_W_m2_K)) {
         contacts.push_back(static_cast<int>(b.behind_metal()) - 1);
         if (b.first_metal() > 0) contacts.push_back(static_cast<int>(b.first_metal()) - 1);
     }
-    HeatLine line(b.cells, w.section.core_m > 0 ? 1 : w.section.spread, end_of(w.outside), contacts, w.contact_W_m2_K);
-    Watch watch(line, b.first_metal(), b.behind_metal());
+    HeatLine line(b.cells, w.section.core_m > 0 ? 1 : w.section.spread, outer_end(w.outside), contacts,
+                  w.contact_W_m2_K);
+    FreezingWatch watch(line, b.first_metal(), b.behind_metal());
     const double before_J = line.heat_J();
     const double least_dt = first_step_s(w, grid);
     for (double t = 0; !watch.done();) {
         double dt = std::max(least_dt, grid.step_share * t);
         while (!line.step(dt))
-            if ((dt /= 2) < 1e-9) return refused("the equations did not settle");
+            if ((dt /= 2) < 1e-9) return not_frozen("the equations did not settle");
         t += dt;
         watch.after_step(t, dt);
         if (t > longest_s)
-            return refused("it would take more than " + std::to_string(static_cast<int>(longest_s)) + " s");
+            return not_frozen("it would take more than " + std::to_string(static_cast<int>(longest_s)) + " s");
     }
     FreezingCourse course;
     watch.into(course);
@@ -182,17 +183,18 @@ Result<FreezingCourse> freezing_course(const FreezingCase& w, const FreezingGrid
 
 Result<std::vector<double>> empty_mould_K(const MouldHeat& mould, double wall_m, double kiln_K, const Outside& outside,
                                           const std::vector<double>& times_s) {
-    if (!(wall_m > 0) || !(mould.conductivity_W_m_K > 0) || !(kiln_K > 0)) return refused("a size is not above nought");
+    if (!(wall_m > 0) || !(mould.conductivity_W_m_K > 0) || !(kiln_K > 0))
+        return not_frozen("a size is not above nought");
     constexpr int cells = 20;
     constexpr double dt = 1;
-    Builder b;
+    LineBuilder b;
     b.mould(mould, kiln_K, std::vector<double>(cells, wall_m / cells));
-    HeatLine line(b.cells, 0, end_of(outside), {}, 1);
+    HeatLine line(b.cells, 0, outer_end(outside), {}, 1);
     std::vector<double> out;
     double t = 0;
     for (const double until : times_s) {
         for (; t < until; t += dt)
-            if (!line.step(dt)) return refused("the equations did not settle");
+            if (!line.step(dt)) return not_frozen("the equations did not settle");
         out.push_back(line.heat_J() / wall_m / b.cells.front().curve.solid_J_m3_K);
     }
     return out;

@@ -1,6 +1,7 @@
 #include "core/casting/freezing_plan.hpp"
 
 #include "core/casting/feeder.hpp"
+#include "core/quantity/constants.hpp"
 #include "core/quantity/format.hpp"
 
 #include <algorithm>
@@ -11,7 +12,6 @@
 namespace pourbook::casting {
 namespace {
 
-constexpr double confidence90 = 1.6449;
 constexpr double conductivity_doubt = 0.30, capacity_doubt = 0.15, wall_doubt = 0.10, contact_doubt = 0.4;
 constexpr double mould_doubt_K = 30, pour_doubt_K = 15;
 constexpr double metal_conductivity_W_m_K = 60; // where nothing is cited: the time hardly depends on it
@@ -22,9 +22,9 @@ struct Figure {
     double middle = no_number, doubt = 0;
 };
 
-class Planner {
+class FreezingPlanner {
 public:
-    Planner(const Material& material, const FreezingInputs& inputs) : m_(material), in_(inputs) {}
+    FreezingPlanner(const Material& material, const FreezingInputs& inputs) : m_(material), in_(inputs) {}
 
     Result<FreezingPlan> run() {
         if (const std::string missing = read_mould() + read_metal(); !missing.empty())
@@ -147,8 +147,8 @@ private:
             if (d > most) out_.decides = "heat transfer between metal and mould";
         }
         const double ln = std::sqrt(squares);
-        out_.low_s = out_.time_s.value_si * std::exp(-confidence90 * ln);
-        out_.high_s = out_.time_s.value_si * std::exp(confidence90 * ln);
+        out_.low_s = out_.time_s.value_si * std::exp(-normal_90 * ln);
+        out_.high_s = out_.time_s.value_si * std::exp(normal_90 * ln);
         out_.time_s.standard_uncertainty_si = out_.time_s.value_si * ln;
     }
 
@@ -189,7 +189,7 @@ FrozenSection frozen_section(const Solid& solid, const std::string& process, dou
 }
 
 Result<FreezingPlan> freezing_plan(const Material& material, const FreezingInputs& inputs) {
-    return Planner(material, inputs).run();
+    return FreezingPlanner(material, inputs).run();
 }
 
 Result<double> freezing_s(FreezingCase reckoned, const FrozenSection& section) {

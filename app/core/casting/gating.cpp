@@ -1,6 +1,7 @@
 #include "core/casting/gating.hpp"
 
 #include "core/casting/feeder.hpp"
+#include "core/quantity/constants.hpp"
 #include "core/quantity/format.hpp"
 
 #include <algorithm>
@@ -10,7 +11,7 @@
 namespace pourbook::casting {
 namespace {
 
-constexpr double pound_kg = 0.45359237, inch_m = 0.0254;
+constexpr double pound_kg = 0.45359237;
 constexpr double share_of_freezing = 1.0 / 3; // of the thinnest wall, in which the mould must be full (ours)
 
 double diameter_m(double area_m2) {
@@ -21,9 +22,10 @@ double area_m2(double diameter) {
     return std::numbers::pi / 4 * diameter * diameter;
 }
 
-class Planner {
+class GatingPlanner {
 public:
-    Planner(const Catalogue& catalogue, const Metal& metal, const std::string& process, const GatingInputs& inputs)
+    GatingPlanner(const Catalogue& catalogue, const Metal& metal, const std::string& process,
+                  const GatingInputs& inputs)
         : catalogue_(catalogue), metal_(metal), process_(process), in_(inputs) {}
 
     GatingPlan run() {
@@ -119,7 +121,7 @@ double pouring_time_s(double mass_kg, double wall_m, bool light_metal) {
 
 GatingPlan gating_plan(const Catalogue& catalogue, const Metal& metal, const std::string& process,
                        const GatingInputs& inputs) {
-    return Planner(catalogue, metal, process, inputs).run();
+    return GatingPlanner(catalogue, metal, process, inputs).run();
 }
 
 } // namespace pourbook::casting

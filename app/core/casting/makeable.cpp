@@ -9,7 +9,7 @@ namespace {
 
 constexpr double shells_in_a_bore = 2.5, diameters_deep = 4;
 
-std::string mm(double metres) {
+std::string millimetres(double metres) {
     return significant(metres * 1000, 2) + " mm";
 }
 
@@ -21,11 +21,11 @@ std::vector<std::string> cannot_be_shelled(const std::string& words, const Solid
     const bool narrow = cast.bore_m < shells_in_a_bore * shell_wall_m;
     const bool deep = length > diameters_deep * cast.bore_m;
     if (!narrow && !deep) return {};
-    std::string why = "Bore of " + words + " (" + mm(cast.bore_m) + "): ";
+    std::string why = "Bore of " + words + " (" + millimetres(cast.bore_m) + "): ";
     if (narrow)
-        why += left > 0 ? "two shell walls of " + mm(shell_wall_m) + " leave " + mm(left) +
+        why += left > 0 ? "two shell walls of " + millimetres(shell_wall_m) + " leave " + millimetres(left) +
                               ", stucco bridges there and never dries"
-                        : "two shell walls of " + mm(shell_wall_m) + " do not fit in it";
+                        : "two shell walls of " + millimetres(shell_wall_m) + " do not fit in it";
     if (narrow && deep) why += "; ";
     if (deep)
         why += "it is " + significant(length / cast.bore_m, 2) +

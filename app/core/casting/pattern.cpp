@@ -1,5 +1,6 @@
 #include "core/casting/pattern.hpp"
 
+#include "core/quantity/constants.hpp"
 #include "core/quantity/format.hpp"
 
 #include <cmath>
@@ -81,12 +82,11 @@ Result<PiecePattern> pattern_of(const Piece& piece, double stock_m, double contr
 }
 
 PatternSpan pattern_span(double contraction, double u, double allowance_low, double allowance_high, double growth) {
-    constexpr double confidence90 = 1.6449;
     const double grown = std::isnan(growth) ? 0 : growth;
     PatternSpan s;
-    s.high = contraction + confidence90 * u - grown;
-    s.low = contraction - confidence90 * u - grown;
-    s.decides = "the metal's own contraction, +- " + significant(100 * confidence90 * u, 2) + " %";
+    s.high = contraction + normal_90 * u - grown;
+    s.low = contraction - normal_90 * u - grown;
+    s.decides = "the metal's own contraction, +- " + significant(100 * normal_90 * u, 2) + " %";
     if (!std::isnan(allowance_low) && allowance_low < s.low) {
         s.low = allowance_low;
         s.decides = "how far mould and core hold the casting back (patterns were made for " +

@@ -13,7 +13,7 @@ namespace {
 constexpr double greatest_superheat_K = 600;
 constexpr double restless_atm = 0.3; // zinc leaves a melt visibly from about here (our choice)
 
-std::string celsius(double kelvin) {
+std::string whole_celsius(double kelvin) {
     return trimmed(std::round(kelvin - 273.15), 4) + " degC";
 }
 
@@ -147,7 +147,7 @@ private:
         const double x = zinc_mole_fraction(m_.metal.content_percent("Zn") / 100);
         const double boils_K = zinc_pressure_reached_K(x, restless_atm * atmosphere_Pa);
         lower_most(std::max(boils_K, liquid_K() + 20),
-                   "zinc reaches " + trimmed(restless_atm, 2) + " atm over the melt at " + celsius(boils_K));
+                   "zinc reaches " + trimmed(restless_atm, 2) + " atm over the melt at " + whole_celsius(boils_K));
     }
 
     void recommend() {
@@ -171,7 +171,7 @@ private:
         const double along = r.section.empty() ? 0.9 - 0.8 * share_ : 0.5;
         p.value_si = r.low_K + along * (r.high_K - r.low_K);
         p.standard_uncertainty_si = (r.high_K - r.low_K) / 2 / std::sqrt(3.0);
-        p.how = "printed " + celsius(r.low_K) + (r.high_K > r.low_K ? " to " + celsius(r.high_K) : "") +
+        p.how = "printed " + whole_celsius(r.low_K) + (r.high_K > r.low_K ? " to " + whole_celsius(r.high_K) : "") +
                 (r.section.empty()     ? ", " + h_.section + " section"
                  : r.section == "thin" ? " for light castings"
                                        : " for heavy castings");
@@ -208,14 +208,14 @@ private:
 
     void check() {
         if (!std::isnan(h_.most_K) && h_.most_K < h_.least_K)
-            h_.cautions.push_back("Pouring window empty: filling needs about " + celsius(h_.least_K) + " (" +
-                                  h_.least_why + "), the most is " + celsius(h_.most_K) + " (" + h_.most_why +
+            h_.cautions.push_back("Pouring window empty: filling needs about " + whole_celsius(h_.least_K) + " (" +
+                                  h_.least_why + "), the most is " + whole_celsius(h_.most_K) + " (" + h_.most_why +
                                   "): a hotter mould, faster filling or a thicker wall.");
         if (!zinc_in_copper()) return;
         const double x = zinc_mole_fraction(m_.metal.content_percent("Zn") / 100);
         h_.zinc_atm = zinc_pressure_Pa(x, h_.pour.value_si) / atmosphere_Pa;
-        const std::string at =
-            "Zinc stands at " + significant(h_.zinc_atm, 2) + " atm over this melt at " + celsius(h_.pour.value_si);
+        const std::string at = "Zinc stands at " + significant(h_.zinc_atm, 2) + " atm over this melt at " +
+                               whole_celsius(h_.pour.value_si);
         if (h_.zinc_atm >= 1)
             h_.cautions.push_back(at + ": it boils. Pour cooler.");
         else if (h_.zinc_atm > restless_atm * 1.01)

@@ -1,14 +1,10 @@
 #include "questions/pour/pour_money.hpp"
 
+#include "core/quantity/constants.hpp"
+
 #include <algorithm>
 
 namespace pourbook {
-namespace {
-
-constexpr double confidence90 = 1.6449; // half-width of a 90 % interval in standard uncertainties
-
-} // namespace
-
 PourMoney pour_money(const Catalogue& catalogue, const Metal& metal, const Conditions& conditions,
                      const casting::Charge& charge) {
     const Result<Evaluated> price = evaluate(catalogue, metal, "price", conditions);
@@ -19,7 +15,7 @@ PourMoney pour_money(const Catalogue& catalogue, const Metal& metal, const Condi
     }
     m.price = casting::traced(*price);
     m.value = price->value_si * charge.charge_kg;
-    const double half = confidence90 * price->standard_uncertainty_si * charge.charge_kg;
+    const double half = normal_90 * price->standard_uncertainty_si * charge.charge_kg;
     m.low = std::max(m.value - half, 0.0);
     m.high = m.value + half;
     m.returns_value = price->value_si * charge.returns_kg;

@@ -16,7 +16,7 @@ constexpr double poured_over_casting = 1.5; // before feeder and gating are know
 constexpr double lighter_molten = 0.93;     // density of the melt over that of the cold solid, where nothing is cited
 constexpr double light_metal_kg_m3 = 3500;
 
-std::string mm(double metres) {
+std::string shown_mm(double metres) {
     return trimmed(metres * 1000, 3) + " mm";
 }
 
@@ -249,7 +249,7 @@ private:
                 static_cast<double>(out_.feeding.feeders) * sleeved->chosen().volume_m3() * out_.density.value_si;
             if (const auto charge = charge_with(kg); charge) {
                 out_.sleeved_yield = charge->yield;
-                text += ": a feeder in an insulating sleeve, " + mm(sleeved->chosen().diameter_m) +
+                text += ": a feeder in an insulating sleeve, " + shown_mm(sleeved->chosen().diameter_m) +
                         " wide, would make it " + significant(100 * charge->yield, 2) + " %";
             }
         }
@@ -297,7 +297,7 @@ private:
         f.least_section = casting::range_of(practice("least_section"));
         f.wall_too_thin = !f.least_section.empty() && f.wall_m < f.least_section.high_si;
         if (f.wall_too_thin)
-            remark("The thinnest section is " + mm(f.wall_m) + "; this process is printed for " +
+            remark("The thinnest section is " + shown_mm(f.wall_m) + "; this process is printed for " +
                    trimmed(f.least_section.low_si * 1000, 2) + " to " + trimmed(f.least_section.high_si * 1000, 2) +
                    " mm at the least: hotter mould and metal, or a thicker wall.");
         casting::GatingInputs g;
