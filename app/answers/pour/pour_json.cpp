@@ -1,6 +1,7 @@
 #include "answers/parts/json_parts.hpp"
 #include "answers/pour/pour_report.hpp"
 #include "core/quantity/constants.hpp"
+#include "questions/pour/defects.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -254,7 +255,7 @@ Json cost_of(const PourResult& r) {
 Json notes_of(const std::vector<const Practice*>& entries) {
     Json out = Json::array();
     for (const Practice* p : entries)
-        out.push_back({{"text", p->text},
+        out.push_back({{"text", p->quantity == "defect" ? defect_from(*p).seen + ": " + p->grade : p->text},
                        {"source", p->citation.source},
                        {"locator", p->citation.locator},
                        {"how_known", name_of(p->citation.how_known)}});

@@ -4,6 +4,7 @@
 #include "answers/writers/page.hpp"
 #include "core/quantity/constants.hpp"
 #include "core/quantity/format.hpp"
+#include "questions/pour/defects.hpp"
 #include "questions/say/shown_money.hpp"
 
 #include <cmath>
@@ -230,7 +231,18 @@ private:
         back("Deoxidation", r_.deoxidation);
         back("Shell", r_.shell_steps);
         back("Burn-out and crucible", r_.burnout);
-        back("If it went wrong: what was seen", r_.defects);
+        wrong();
+    }
+
+    /// The commonest defects in a line each; the whole key is a question of its own.
+    void wrong() {
+        PageSection& s = section("If it went wrong: what was seen", "", Part::notes);
+        for (const Practice* p : r_.defects) {
+            const Defect d = defect_from(*p);
+            s.add(d.seen + ": " + d.name + ". " + d.change + ". [" + p->citation.source + "]", PageBlock::Kind::bullet);
+        }
+        s.add("more, by your own words: pourbook defect WORDS --metal " + r_.metal->slug + " --part ...",
+              PageBlock::Kind::bullet);
     }
 
     void checklist() {

@@ -9,7 +9,8 @@ namespace pourbook::casting {
 namespace {
 
 constexpr double longest_s = 1e6;
-constexpr double grid_growth = 1.09; // each mould cell against the one nearer the metal
+constexpr double liquid_enough_K = 2; // above the liquidus: superheat that no longer counts
+constexpr double grid_growth = 1.09;  // each mould cell against the one nearer the metal
 
 Problem not_frozen(const std::string& why) {
     return refused("freezing: " + why);
@@ -112,7 +113,8 @@ public:
             const double now = line_.cells()[i].enthalpy_J_m3;
             double& past = before_[i - from_];
             if (solid_[i - from_] < 0 && now <= 0) solid_[i - from_] = t - dt * (past > now ? now / (now - past) : 0);
-            if (now > line_.cells()[i].curve.melting_J_m3) all_below_liquidus = false;
+            if (line_.temperature_K(i) > line_.cells()[i].curve.liquidus_K + liquid_enough_K)
+                all_below_liquidus = false;
             past = now;
         }
         if (all_below_liquidus && superheat_gone_s < 0) superheat_gone_s = t;

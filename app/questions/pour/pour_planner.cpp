@@ -16,6 +16,8 @@ constexpr double poured_over_casting = 1.5; // before feeder and gating are know
 constexpr double lighter_molten = 0.93;     // density of the melt over that of the cold solid, where nothing is cited
 constexpr double light_metal_kg_m3 = 3500;
 
+constexpr std::array commonest = {"gas", "shrinkage", "cold run", "moisture", "oxygen", "hot tear"};
+
 std::string shown_mm(double metres) {
     return trimmed(metres * 1000, 3) + " mm";
 }
@@ -96,7 +98,13 @@ private:
         if (out_.freezes_last.empty() || cast.modulus_m() > out_.heaviest.modulus_m()) {
             out_.heaviest = cast;
             out_.freezes_last = piece.words;
+            if (cast.heavy_at)
+                out_.freezes_last += " about (" + trimmed((*cast.heavy_at)[0], 3) + ", " +
+                                     trimmed((*cast.heavy_at)[1], 3) + ", " + trimmed((*cast.heavy_at)[2], 3) + ")";
         }
+        if (piece.solid.bodies > 1)
+            remark(piece.words + " holds " + std::to_string(piece.solid.bodies) +
+                   " separate surfaces: bodies or closed hollows. Bodies that overlap count twice.");
         if (cast.wall_m < out_.fill.wall_m) {
             out_.fill.wall_m = cast.wall_m;
             out_.fill.wall_estimated = cast.wall_estimated;
@@ -345,7 +353,8 @@ private:
         out_.deoxidation = practice("deoxidation");
         out_.gas = practice("gas_risk");
         out_.draft = practice("draft");
-        out_.defects = practice("defect");
+        for (const Practice* p : practice("defect"))
+            if (std::find(commonest.begin(), commonest.end(), p->grade) != commonest.end()) out_.defects.push_back(p);
         out_.checklist = practice("checklist");
         out_.burnout = practice("burnout_step");
         if (in_.process == "shell") out_.shell_steps = practice("shell_step");
