@@ -57,6 +57,11 @@ constexpr std::array casting_figures = {CastingFigure{"pouring_temperature", "K"
                                         CastingFigure{"least_head", "m"},
                                         CastingFigure{"surface_tension", "N/m"},
                                         CastingFigure{"mould_growth", "1"},
+                                        CastingFigure{"addition", "1"},
+                                        CastingFigure{"consumable_price", "USD/kg"},
+                                        CastingFigure{"pattern_wall", "m"},
+                                        CastingFigure{"pattern_infill", "1"},
+                                        CastingFigure{"pattern_density", "kg/m3"},
                                         CastingFigure{"least_section", "m"},
                                         CastingFigure{"section_class", "m"},
                                         CastingFigure{"tolerance", "m"},
@@ -67,10 +72,10 @@ constexpr std::array casting_figures = {CastingFigure{"pouring_temperature", "K"
                                         CastingFigure{"one_person_mass", "kg"}};
 
 /// Quantities that hold a sentence.
-constexpr std::array sentences = {"refuse_melting", "acknowledge",   "process_caution", "crucible_attack",
-                                  "mould_attack",   "deoxidation",   "gas_risk",        "shell_step",
-                                  "burnout_step",   "checklist",     "draft",           "tolerance_grade",
-                                  "defect",         "allowance_note"};
+constexpr std::array sentences = {
+    "refuse_melting", "acknowledge",    "process_caution", "crucible_attack", "mould_attack",   "deoxidation",
+    "gas_risk",       "shell_step",     "burnout_step",    "checklist",       "draft",          "tolerance_grade",
+    "defect",         "allowance_note", "after_pour",      "machining",       "heat_treatment", "joining"};
 constexpr std::array processes = {"", "shell", "sand", "plaster", "permanent"};
 
 const CastingFigure* kind_of(const std::string& quantity) {

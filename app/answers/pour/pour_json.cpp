@@ -102,6 +102,8 @@ void add_freezing(Json& out, const PourResult& r) {
     put(out, "freezing_time_high90_s", f.high_s, reason);
     put(out, "freezing_time_slab_of_modulus_s", f.of_slab_s, reason);
     put(out, "superheat_gone_s", f.superheat_gone_s, reason);
+    put(out, "black_heat_K", f.black_K, reason);
+    put(out, "black_heat_s", f.black_s, reason);
     put(out, "thinnest_wall_freezing_s", r.thinnest_s, reason);
     put(out, "chvorinov_time_s", f.chvorinov_s, "no thick mould, or no cited mould data");
     put(out, "chvorinov_constant_s_m2", f.chvorinov_s_m2, "no thick mould, or no cited mould data");
@@ -298,6 +300,7 @@ Json fill_of(const PourFill& f) {
 
 void add_notes(Json& out, const PourResult& r) {
     for (const auto& [key, entries] : {std::pair{"deoxidation", &r.deoxidation},
+                                       {"after_the_pour", &r.after},
                                        {"gas_risks", &r.gas},
                                        {"shell_schedule", &r.shell_steps},
                                        {"burnout", &r.burnout},
@@ -335,6 +338,11 @@ std::string json_of(const PourResult& r, const Catalogue& catalogue) {
     out["density"] = traced_of(r.density, "kg/m3");
     out["melt_density"] = traced_of(r.melt_density, "kg/m3");
     add_notes(out, r);
+    out["consumables"] = {{"filament_low_kg", json_number(r.consumables.filament_kg.low_si)},
+                          {"filament_high_kg", json_number(r.consumables.filament_kg.high_si)},
+                          {"shell_kg", json_number(r.consumables.shell_kg.low_si)},
+                          {"cost_low_usd", r.consumables.cost_low_usd},
+                          {"cost_high_usd", r.consumables.cost_high_usd}};
     out["sources"] = references_of(r, catalogue);
     out["data_version"] = catalogue.data_version;
     return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";

@@ -73,6 +73,9 @@ Lines freezing_lines(const PourResult& r, const SheetUnits& u) {
     if (differs) beside += "; a slab of the same modulus: " + shown_seconds(f.of_slab_s);
     if (!std::isnan(f.chvorinov_s)) beside += "; Chvorinov's rule: " + shown_seconds(f.chvorinov_s);
     out.push_back(beside);
+    if (!std::isnan(f.black_s))
+        out.push_back("below " + u.temperature(f.black_K) + " throughout after " + shown_seconds(f.black_s) +
+                      ": not before then out of the mould, and quench only what stands it");
     return out;
 }
 
@@ -141,8 +144,25 @@ Lines filling_lines(const PourResult& r, const SheetUnits& u) {
     return out;
 }
 
+Lines consumable_lines(const PourResult& r, const SheetUnits& u, const std::string& low, const std::string& high) {
+    const casting::Consumables& c = r.consumables;
+    std::string out;
+    const auto say = [&out](const std::string& text) { out += (out.empty() ? "" : ", ") + text; };
+    if (!c.filament_kg.empty())
+        say("filament " + u.mass(c.filament_kg.low_si) + " to " + u.mass(c.filament_kg.high_si));
+    if (!c.shell_kg.empty()) say("shell about " + u.mass(c.shell_kg.low_si) + " dry");
+    if (out.empty()) return {};
+    return {"beside metal: " + out + ", gas as above; together " + low + " to " + high +
+            " (common practice), the kiln's current apart"};
+}
+
 Lines loss_lines(const PourResult& r, const SheetUnits& u) {
     Lines out;
+    for (const Practice* p : r.additions) {
+        const double charge_kg = r.charge.charge_kg;
+        out.push_back(p->material + ": " + u.mass(p->figure.low_si * charge_kg) + " to " +
+                      u.mass(p->figure.high_si * charge_kg) + ", " + p->text + " [" + p->citation.source + "]");
+    }
     for (const casting::ElementLoss& e : r.element_losses)
         out.push_back("of " + e.element + " " + shown_percent(e.share_low) + " to " + shown_percent(e.share_high) +
                       " leaves in a melt: make up " + u.mass(e.low_kg) + " to " + u.mass(e.high_kg) + "; " + e.text);

@@ -19,6 +19,7 @@ std::string feeder_figure(const PourResult& r, const SheetUnits& u);
 Lines feeder_lines(const PourResult& r, const SheetUnits& u);
 std::string filling_figure(const PourResult& r);
 Lines filling_lines(const PourResult& r, const SheetUnits& u);
+Lines consumable_lines(const PourResult& r, const SheetUnits& u, const std::string& low, const std::string& high);
 Lines loss_lines(const PourResult& r, const SheetUnits& u);
 
 } // namespace pourbook

@@ -211,6 +211,7 @@ private:
                      " kW: " + significant(r_.firing.seconds_low / 60, 2) + " to " +
                      significant(r_.firing.seconds_high / 60, 2) + " min");
         }
+        lines(consumable_lines(r_, u_, money(r_.consumables.cost_low_usd), money(r_.consumables.cost_high_usd)));
         if (r_.money.price)
             line("metal " + money(r_.money.value) + " (90 %: " + money(r_.money.low) + " to " + money(r_.money.high) +
                  "), price of " + r_.money.as_of + shown_mark(*r_.money.price) +
@@ -227,6 +228,7 @@ private:
     }
 
     void notes() {
+        back("After the pour", r_.after);
         back("Gas", r_.gas);
         back("Deoxidation", r_.deoxidation);
         back("Shell", r_.shell_steps);

@@ -41,6 +41,9 @@ std::vector<std::string> source_keys(const PourResult& r) {
     if (r.freezing) keys.add(r.freezing->sources);
     if (r.carry) keys.add(r.carry->sources);
     keys.add(r.fill.gating.sources);
+    keys.add(r.consumables.sources);
+    keys.add(r.additions);
+    keys.add(r.after);
     for (const casting::ElementLoss& e : r.element_losses) keys.add(e.source.key);
     for (const auto* list : {&r.deoxidation, &r.gas, &r.shell_steps, &r.burnout, &r.checklist, &r.draft, &r.defects})
         keys.add(*list);

@@ -165,16 +165,22 @@ Result<FreezingCourse> freezing_course(const FreezingCase& w, const FreezingGrid
     FreezingWatch watch(line, b.first_metal(), b.behind_metal());
     const double before_J = line.heat_J();
     const double least_dt = first_step_s(w, grid);
-    for (double t = 0; !watch.done();) {
+    FreezingCourse course;
+    const auto cold = [&] {
+        for (std::size_t i = b.first_metal(); i < b.behind_metal(); ++i)
+            if (w.cool_to_K > 0 && line.temperature_K(i) > w.cool_to_K) return false;
+        return true;
+    };
+    for (double t = 0; !watch.done() || !cold();) {
         double dt = std::max(least_dt, grid.step_share * t);
         while (!line.step(dt))
             if ((dt /= 2) < 1e-9) return not_frozen("the equations did not settle");
         t += dt;
         watch.after_step(t, dt);
+        if (w.cool_to_K > 0) course.cooled_s = t;
         if (t > longest_s)
             return not_frozen("it would take more than " + std::to_string(static_cast<int>(longest_s)) + " s");
     }
-    FreezingCourse course;
     watch.into(course);
     double metal_J = 0;
     for (std::size_t i = b.first_metal(); i < b.behind_metal(); ++i)

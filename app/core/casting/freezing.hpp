@@ -54,6 +54,7 @@ struct FreezingCase {
     double pour_K = 0, mould_K = 0;
     double wall_m = 0;
     double contact_W_m2_K = std::numeric_limits<double>::infinity();
+    double cool_to_K = 0; // go on until the metal is everywhere below this; 0: stop when it is solid
 };
 
 /// How finely it is reckoned.
@@ -71,6 +72,7 @@ struct FreezingCourse {
     double freezing_s = 0;       // until the last place is solid
     double superheat_gone_s = 0; // until the last place is below the liquidus
     double last_radius_m = 0;    // where it froze last
+    double cooled_s = 0;         // until the metal was below cool_to_K; nought where none was asked
     std::vector<FrozenAt> cells; // of the metal, from the inside
     double heat_error = 0;       // heat missing from the balance over the heat that left the metal
 };

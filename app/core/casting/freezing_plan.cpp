@@ -13,6 +13,7 @@ namespace pourbook::casting {
 namespace {
 
 constexpr double conductivity_doubt = 0.30, capacity_doubt = 0.15, wall_doubt = 0.10, contact_doubt = 0.4;
+constexpr double black_heat_K = 773.15; // no glow in daylight
 constexpr double mould_doubt_K = 30, pour_doubt_K = 15;
 constexpr double metal_conductivity_W_m_K = 60; // where nothing is cited: the time hardly depends on it
 constexpr double melt_conducts = 0.5;           // share of the solid's conductivity; the time hardly depends on it
@@ -30,8 +31,13 @@ public:
         if (const std::string missing = read_mould() + read_metal(); !missing.empty())
             return Problem{Problem::Kind::no_value, "freezing time: " + missing, 0};
         out_.reckoned = case_;
-        const auto course = freezing_course(case_);
+        FreezingCase to_black = case_;
+        to_black.cool_to_K =
+            std::min(black_heat_K, room_temperature_K + 0.6 * (case_.metal.solidus_K - room_temperature_K));
+        const auto course = freezing_course(to_black);
         if (!course) return course.problem();
+        out_.black_K = to_black.cool_to_K;
+        out_.black_s = course->cooled_s;
         out_.time_s.value_si = course->freezing_s;
         out_.superheat_gone_s = course->superheat_gone_s;
         out_.time_s.estimated = true;

@@ -30,14 +30,15 @@ struct FreezingInputs {
 };
 
 struct FreezingPlan {
-    Traced time_s;                                // of the heaviest section
-    double low_s = no_number, high_s = no_number; // nine in ten
-    double superheat_gone_s = no_number;          // until no place is wholly liquid
-    double of_slab_s = no_number;                 // a slab of the same modulus with the same mould on both sides
-    double chvorinov_s = no_number;               // thick moulds only
-    double chvorinov_s_m2 = no_number;            // its constant
-    double wall_m = no_number;                    // of the mould
-    std::string decides;                          // the input that widens the spread most
+    Traced time_s;                                   // of the heaviest section
+    double low_s = no_number, high_s = no_number;    // nine in ten
+    double superheat_gone_s = no_number;             // until no place is wholly liquid
+    double of_slab_s = no_number;                    // a slab of the same modulus with the same mould on both sides
+    double chvorinov_s = no_number;                  // thick moulds only
+    double chvorinov_s_m2 = no_number;               // its constant
+    double wall_m = no_number;                       // of the mould
+    double black_K = no_number, black_s = no_number; // cooled to where it may be knocked out warm, and when
+    std::string decides;                             // the input that widens the spread most
     std::string mould_kind;
     FreezingCase reckoned;
     std::vector<SourceValue> sources;

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/casting/charge.hpp"
+#include "core/casting/consumables.hpp"
 #include "core/casting/contraction.hpp"
 #include "core/casting/feeding_plan.hpp"
 #include "core/casting/furnace.hpp"
@@ -94,6 +95,9 @@ struct PourResult {
     double melt_energy_J = no_number, melt_energy_uncertainty_J = no_number; // one casting
     casting::Firing firing;
     PourMoney money;
+    casting::Consumables consumables;
+    std::vector<const Practice*> additions; // to the melt
+    std::vector<const Practice*> after;     // knock-out, machining, heat treatment, joining
     casting::Checked limits;
     double melt_volume_m3 = 0; // of one charge
     std::size_t heats = 1;

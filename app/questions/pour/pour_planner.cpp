@@ -351,6 +351,10 @@ private:
 
     void notes() {
         out_.deoxidation = practice("deoxidation");
+        out_.additions = practice("addition");
+        for (const char* quantity : {"after_pour", "machining", "heat_treatment", "joining"})
+            for (const Practice* p : practice(quantity)) out_.after.push_back(p);
+        use_up();
         out_.gas = practice("gas_risk");
         out_.draft = practice("draft");
         for (const Practice* p : practice("defect"))
@@ -358,6 +362,18 @@ private:
         out_.checklist = practice("checklist");
         out_.burnout = practice("burnout_step");
         if (in_.process == "shell") out_.shell_steps = practice("shell_step");
+    }
+
+    void use_up() {
+        casting::ConsumableInputs c;
+        c.process = in_.process;
+        c.volume_m3 = out_.cast_volume_m3;
+        c.surface_m2 = out_.part_surface_m2;
+        c.shell_wall_m = out_.freezing ? out_.freezing->wall_m : in_.shell_wall_m.value_or(no_number);
+        c.gating_share = out_.charge.returns_kg / out_.cast_mass_kg;
+        c.propane_kg_low = out_.firing.propane_kg_low;
+        c.propane_kg_high = out_.firing.propane_kg_high;
+        out_.consumables = casting::consumables(catalogue_, metal(), c);
     }
 
     const Catalogue& catalogue_;
