@@ -143,7 +143,7 @@ private:
 double first_step_s(const FreezingCase& w, const FreezingGrid& grid) {
     const double finest = wall_cells(w.wall_m, grid.mould_cells).front();
     const double storing = w.mould.density_kg_m3 * w.mould.specific_heat_J_kg_K;
-    return std::min(0.2 * finest * finest * storing / w.mould.conductivity_W_m_K, 0.01);
+    return std::clamp(0.2 * finest * finest * storing / w.mould.conductivity_W_m_K, 1e-4, 0.01);
 }
 
 OuterEnd outer_end(const Outside& o) {

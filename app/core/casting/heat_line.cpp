@@ -10,6 +10,7 @@ namespace {
 constexpr double stefan_boltzmann_W_m2_K4 = 5.670374419e-8; // exact in the SI of 2019
 constexpr int most_iterations = 60;
 constexpr double converged = 1e-11; // of the heat of the line, per step
+constexpr double rounded = 1e-14;   // of a flow, where cells conduct without measure
 
 } // namespace
 
@@ -26,9 +27,9 @@ double EnthalpyCurve::slope_K_m3_J(double h) const {
 }
 
 double EnthalpyCurve::enthalpy_J_m3(double kelvin) const {
+    if (melting_J_m3 > 0 && kelvin >= liquidus_K) return melting_J_m3 + (kelvin - liquidus_K) * melt_J_m3_K;
     if (kelvin <= solidus_K || melting_J_m3 <= 0) return (kelvin - solidus_K) * solid_J_m3_K;
-    if (kelvin < liquidus_K) return melting_J_m3 * (kelvin - solidus_K) / (liquidus_K - solidus_K);
-    return melting_J_m3 + (kelvin - liquidus_K) * melt_J_m3_K;
+    return melting_J_m3 * (kelvin - solidus_K) / (liquidus_K - solidus_K);
 }
 
 double HeatCell::conductivity_W_m_K() const {
@@ -99,9 +100,12 @@ bool HeatLine::step(double dt) {
             if (i > 0) upper_[i - 1] = -dt * left * slope;
             if (i + 1 < n) lower_[i + 1] = -dt * right * slope;
         }
-        double worst = 0;
-        for (const double r : residual_) worst = std::max(worst, std::abs(r));
-        if (worst <= converged * scale) {
+        double worst = 0, rounding = 0; // of the largest flow of a cell
+        for (std::size_t i = 0; i < n; ++i) {
+            worst = std::max(worst, std::abs(residual_[i]));
+            rounding = std::max(rounding, (i + 1 < n ? face_W_K_[i] : end) * dt * kelvin(i));
+        }
+        if (worst <= std::max(converged * scale, rounded * rounding)) {
             lost_J_ += dt * end * (kelvin(n - 1) - end_.air_K);
             for (std::size_t i = 0; i < n; ++i) cells_[i].enthalpy_J_m3 = trial_[i];
             return true;

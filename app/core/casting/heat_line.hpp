@@ -15,8 +15,8 @@ struct EnthalpyCurve {
     double solidus_K = 0, liquidus_K = 0;
 
     double temperature_K(double h_J_m3) const;
-    double slope_K_m3_J(double h_J_m3) const; // dT/dH
-    double enthalpy_J_m3(double kelvin) const;
+    double slope_K_m3_J(double h_J_m3) const;  // dT/dH
+    double enthalpy_J_m3(double kelvin) const; // liquid at the liquidus
 };
 
 struct HeatCell {
