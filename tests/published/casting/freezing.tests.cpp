@@ -62,7 +62,7 @@ TEST_CASE("Neumann's two-phase solution within one per cent") {
             c.pour_K = m.solidus_K + superheat_K;
             c.mould_K = 400;
             c.wall_m = 1e-5;
-            const auto course = freezing_course(c, {300, 2, 0.005});
+            const auto course = freezing_course(c, {300, 2, 0.003});
             REQUIRE(course);
             const double l = neumann_root(m, 400, c.pour_K);
             const double as = m.solid_W_m_K / (m.density_kg_m3 * m.solid_J_kg_K);
