@@ -4,7 +4,7 @@
 
 #include "cli/run.hpp"
 #include "cli/words.hpp"
-#include "questions/metals/with_workshop.hpp"
+#include "questions/workshop/with_workshop.hpp"
 
 #include <CLI/CLI.hpp>
 
@@ -46,6 +46,8 @@ struct Context {
     void with_conditions(CLI::App* command);
     /// The same, where --at may also be a range of temperatures: answer by under_range().
     void with_range(CLI::App* command);
+    /// Every metal that the arguments name.
+    std::vector<std::string> metals_named() const;
     /// What the arguments name as "mix:..." among them.
     std::vector<std::string> mixes_named() const;
     /// Adds --also: mixes to weigh beside the metals of the reference.
@@ -106,6 +108,7 @@ void declare_pour(Context& context);
 void declare_defect(Context& context);
 void declare_sources(Context& context);
 void declare_check(Context& context);
+void declare_export(Context& context);
 void declare_entries(Context& context); // stock, price, trial, goal, profile ...
 void declare_backup(Context& context);
 void declare_import(Context& context);

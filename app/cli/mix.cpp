@@ -105,10 +105,8 @@ void declare_mix(Context& context) {
         context.answer = [&context, o](const Catalogue& catalogue) {
             const Result<MixRequest> request = request_from(catalogue, *o);
             if (!request) return context.failed(request.problem());
-            return answered(
-                context, catalogue, o->table, mix(catalogue, *request),
-                [&](const MixResult& r) { return json_of(r, catalogue); },
-                [&](const MixResult& r, UnitSystem u) { return text_of(r, catalogue, u); });
+            return answered(context, catalogue, o->table, mix(catalogue, *request),
+                            [&](const MixResult& r) { return json_of(r, catalogue); });
         };
     });
 }

@@ -6,7 +6,9 @@ namespace pourbook {
 
 void with_magnet(CLI::App* c, SetupWords& words, bool required) {
     c->add_option("--magnet", words.magnet,
-                  "sphere:D, cylinder:DxL or ring:ODxIDxL, such as cylinder:12mmx10mm; a tolerance as 12+-0.1mm")
+                  "sphere:D, cylinder:DxL, ring:ODxIDxL or cube:SIDE, such as cylinder:12mmx10mm; a tolerance as "
+                  "12+-0.1mm; a stack as "
+                  "'2 x cylinder:12mmx10mm opposed gap 5mm'")
         ->required(required);
     c->add_option("--grade", words.grade, "grade of the magnet, such as N42");
     c->add_option("--br", words.br, "remanence at 20 degC, such as 1.3T or 1.30+-0.02T");
@@ -22,6 +24,12 @@ void with_setup(CLI::App* c, SetupWords& words, bool required) {
     c->add_option("--tube", words.tube, "ID:OD:LENGTH, such as 13mm:15mm:1m")->required(required);
     c->add_option("--slits", words.slits, "narrow slits along the whole tube (thin walls)");
     c->add_option("--off-axis", words.off_axis, "distance of the magnet's axis from the tube's, such as 0.5mm");
+    c->add_option("--release", words.release,
+                  "where the magnet is let go: centre (at the mouth, default), face (its lower face there), or the "
+                  "height of its centre above the mouth");
+    c->add_option("--stop", words.stop,
+                  "where the timing ends: centre (leaves, default), out (wholly out), or the height of the tube's "
+                  "lower end above the floor it strikes");
 }
 
 void with_holding(CLI::App* c, GoalWords& goal) {
