@@ -113,6 +113,10 @@ double choke_area_m2(double volume_m3, double time_s, double head_m, double disc
     return volume_m3 / (time_s * discharge * sprue_speed_m_s(head_m));
 }
 
+double sprue_area_m2(double foot_area_m2, double foot_depth_m, double depth_m) {
+    return foot_area_m2 * std::sqrt(foot_depth_m / depth_m);
+}
+
 double pouring_time_s(double mass_kg, double wall_m, bool light_metal) {
     const double root = std::sqrt(mass_kg / pound_kg);
     if (!light_metal) return root * (0.95 + wall_m / inch_m / 0.853);

@@ -19,6 +19,8 @@ namespace pourbook::casting {
 /// Effective head of a casting filled from its foot, m; the sprue must stand higher than the casting.
 double bottom_head_m(double sprue_m, double casting_height_m);
 double choke_area_m2(double volume_m3, double time_s, double head_m, double discharge);
+/// Area that keeps the stream full further up: A_foot sqrt(h_foot / h) at the depth h below the level in the cup.
+double sprue_area_m2(double foot_area_m2, double foot_depth_m, double depth_m);
 double pouring_time_s(double mass_kg, double wall_m, bool light_metal);
 
 struct GatingInputs {
