@@ -142,7 +142,8 @@ private:
         const double limit = figure("greatest_superheat");
         if (!h_.taken && !std::isnan(limit))
             lower_most(liquid_K() + limit, "more than " + trimmed(limit, 3) + " K of superheat gasses the metal");
-        if (in_.furnace_maximum_K) lower_most(*in_.furnace_maximum_K, "your furnace");
+        if (in_.furnace_maximum_K && *in_.furnace_maximum_K >= h_.least_K)
+            lower_most(*in_.furnace_maximum_K, "your furnace");
         if (!zinc_in_copper()) return;
         const double x = zinc_mole_fraction(m_.metal.content_percent("Zn") / 100);
         const double boils_K = zinc_pressure_reached_K(x, restless_atm * atmosphere_Pa);

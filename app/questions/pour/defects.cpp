@@ -18,7 +18,7 @@ constexpr std::array small_words = {"a",    "an",   "and",     "at",       "by",
 
 /// "cracks", "leaking" and "Holes" as one finds them in a list of words.
 std::string stem(std::string word) {
-    for (const char* ending : {"ing", "ed", "es", "s"}) {
+    for (const char* ending : {"ing", "ed", "es", "s", "e"}) {
         const std::string e = ending;
         if (word.size() > e.size() + 2 && word.ends_with(e)) return word.substr(0, word.size() - e.size());
     }

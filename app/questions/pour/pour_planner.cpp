@@ -248,7 +248,7 @@ private:
 
     void low_yield() {
         if (out_.usual_yield.empty() || out_.charge.yield >= out_.usual_yield.low_si || in_.yield) return;
-        std::string text = "Yield " + significant(100 * out_.charge.yield, 2) + " % is below the usual " +
+        std::string text = "Yield " + significant(100 * out_.charge.yield, 3) + " % is below the usual " +
                            trimmed(100 * out_.usual_yield.low_si, 2) + " to " +
                            trimmed(100 * out_.usual_yield.high_si, 2) + " %";
         const auto& sleeved = out_.feeding.sleeved;

@@ -94,8 +94,11 @@ TEST_CASE("limits of the workshop refuse with the reason") {
     CHECK(problem_of(r).text.find("can't be poured from two heats") != std::string::npos);
     r.workshop.crucible_volume_m3 = 100e-6;
     r.count = 12;
-    CHECK(plan_of(r).limits.castings_per_heat == 5);
-    CHECK(plan_of(r).heats == 3);
+    const PourResult many = plan_of(r);
+    const auto fit = static_cast<std::size_t>(100e-6 / many.melt_volume_m3);
+    CHECK(many.limits.castings_per_heat == fit);
+    CHECK(fit > 5);
+    CHECK(many.heats == (12 + fit - 1) / fit);
     r = request("stainless-304", "bar:20mmx50mm");
     r.workshop.crucible_material = "graphite";
     CHECK(problem_of(r).text.find("dissolve carbon") != std::string::npos);
@@ -149,7 +152,7 @@ TEST_CASE("plans of the usual metals trace every number to a source") {
             CHECK(!t->sources.empty());
         REQUIRE(p.melt_heat);
         CHECK(!p.melt_heat->fusion.sources.empty());
-        REQUIRE(p.feeding.feeder);
+        CHECK(p.feeding.too_thin); // 2 mm of wall
         REQUIRE(p.money.price);
         CHECK(p.money.value > 0);
         CHECK(!p.money.as_of.empty());
@@ -260,7 +263,7 @@ TEST_CASE("the pattern shows where the right one may lie, and who decides") {
     CHECK(length.low_m == Approx(0.404).margin(0.0005));
     CHECK(length.high_m > length.pattern_m);
     CHECK(p.span.decides.find("hold") != std::string::npos);
-    for (const char* slug : {"pewter", "sac305", "bell-metal", "gold-18k-yellow"}) {
+    for (const char* slug : {"pewter", "solder-sac305", "bronze-bell-metal", "gold-18k-yellow"}) {
         if (!testing::real_catalogue().metal(slug)) continue;
         INFO(slug);
         const Result<PourResult> plan = pour(testing::real_catalogue(), request(slug, "bar:20mmx50mm"));
