@@ -125,6 +125,8 @@ Solid enclosed(const std::vector<Triangle>& triangles) {
     return s;
 }
 
+constexpr std::size_t most_probed = 200000; // triangles whose thickness is looked for
+
 Problem refused_mesh(const Mesh& mesh, const std::string& why) {
     return {Problem::Kind::refused, "mesh '" + mesh.name + "': " + why, 0};
 }
@@ -156,6 +158,7 @@ Result<Solid> measured(const Mesh& mesh, double unit_m) {
     s.wall_m = 2 * s.volume_m3 / s.surface_m2;
     s.heavy_half_m = s.modulus_m();
     s.wall_estimated = true;
+    if (mesh.triangles.size() > most_probed) return s; // the time would be felt
     s.bodies = bodies_in(mesh);
     if (const auto t = thickness_of(mesh)) {
         s.wall_m = t->thinnest * unit_m;

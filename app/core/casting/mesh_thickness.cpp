@@ -129,9 +129,9 @@ private:
     std::vector<Facet> facets_;
 };
 
-/// Steps along the axes, halved until they are a hundredth of the radius.
+/// Steps along the axes, halved until they are a two-thousandth of the radius.
 void climb(const Probe& probe, Place& at, double& radius) {
-    for (double step = radius / 2; step > radius / 100; step /= 2)
+    for (double step = radius / 2; step > radius / 2000; step /= 2)
         for (std::size_t axis = 0; axis < 3; ++axis)
             for (const double sign : {-1.0, 1.0}) {
                 Place to = at;
