@@ -35,8 +35,7 @@ std::optional<Problem> read_figures(const MixOptions& o, MixRequest& request) {
     static const Dimension ohm_m = parse_unit("ohm.m")->dimension;
     if (!o.at.empty()) {
         const Result<double> t = parse_si(o.at, base_dimension(Dimension::kelvin), "a temperature");
-        if (!t || !(*t >= 0))
-            return Problem{Problem::Kind::unreadable, "--at '" + o.at + "': write 600degC or 900K", 0};
+        if (!t) return with_argument("--at", t.problem());
         request.phases_at_K = *t;
     }
     if (!o.loss.empty()) {

@@ -32,6 +32,7 @@ void declare_versus(Context& context) {
                 words->request.conditions = conditions;
                 words->request.to_K = to_K;
                 words->request.goal.best_high = words->best == "high";
+                take_usual_goal(context, catalogue, words->request.goal);
                 return answered(context, catalogue, words->table, versus(catalogue, words->request));
             });
     });
