@@ -42,7 +42,7 @@ Result<std::string> place_composition(const Catalogue& catalogue, const DiagramW
     request.wt_of_b = axis->b == request.b ? axis->wt_b : 100 - axis->wt_b;
     if (!w.at.empty()) {
         const Result<double> t = parse_si(w.at, base_dimension(Dimension::kelvin), "a temperature");
-        if (!t || !(*t >= 0)) return unreadable("--at '" + w.at + "': write 600degC or 900K");
+        if (!t) return unreadable("--at '" + w.at + "': " + t.problem().text);
         if (c->shares().size() > 2) return unreadable("--at: shares of phases are told for two elements only");
         request.temperature_K = *t;
     }

@@ -42,11 +42,18 @@ void Context::with_mixes_too(CLI::App* command) {
     metal_lists.push_back(&also);
 }
 
+std::vector<std::string> Context::metals_named() const {
+    std::vector<std::string> metals;
+    for (const std::string* word : metal_words)
+        if (!word->empty()) metals.push_back(*word);
+    for (const auto* list : metal_lists) metals.insert(metals.end(), list->begin(), list->end());
+    return metals;
+}
+
 std::vector<std::string> Context::mixes_named() const {
     std::vector<std::string> mixes;
-    for (const std::string* word : metal_words)
-        if (names_mix(*word)) mixes.push_back(*word);
-    for (const auto* list : metal_lists) std::copy_if(list->begin(), list->end(), std::back_inserter(mixes), names_mix);
+    for (const std::string& word : metals_named())
+        if (names_mix(word)) mixes.push_back(word);
     return mixes;
 }
 

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "cli/run.hpp"
+#include "cli/terminal.hpp"
 #include "cli/words.hpp"
 #include "questions/workshop/with_workshop.hpp"
 
@@ -46,6 +47,8 @@ struct Context {
     void with_conditions(CLI::App* command);
     /// The same, where --at may also be a range of temperatures: answer by under_range().
     void with_range(CLI::App* command);
+    /// Every metal that the arguments name.
+    std::vector<std::string> metals_named() const;
     /// What the arguments name as "mix:..." among them.
     std::vector<std::string> mixes_named() const;
     /// Adds --also: mixes to weigh beside the metals of the reference.
@@ -59,7 +62,7 @@ struct Context {
         if (!result) return failed(result.problem());
         if (json) return printed(as_json(*result));
         const Result<UnitSystem> system = units_from(units);
-        return system ? printed(as_text(*result, *system)) : failed(system.problem());
+        return system ? printed(folded(as_text(*result, *system), terminal_columns())) : failed(system.problem());
     }
 
     /// Reads the conditions first, then answers with answer_with(catalogue, conditions).
@@ -106,11 +109,13 @@ void declare_pour(Context& context);
 void declare_defect(Context& context);
 void declare_sources(Context& context);
 void declare_check(Context& context);
+void declare_export(Context& context);
 void declare_entries(Context& context); // stock, price, trial, goal, profile ...
 void declare_backup(Context& context);
 void declare_import(Context& context);
 void declare_log(Context& context);
 void declare_undo(Context& context);
 void declare_help(Context& context);
+void declare_ask(Context& context);
 
 } // namespace pourbook

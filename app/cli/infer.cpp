@@ -19,7 +19,21 @@ struct InferWords {
 Result<double> time_from(const std::string& text, const std::string& option) {
     const Result<double> t = parse_si(text, base_dimension(Dimension::second), "a time");
     if (t && *t > 0) return t;
-    return unreadable(option + " '" + text + "': a time such as 4.2s is expected");
+    return unreadable(option + " '" + text + "': " + (t ? "a time such as 4.2s is expected" : t.problem().text));
+}
+
+/// All above zero, from one or more lists.
+Result<std::vector<double>> listed(const std::vector<std::string>& lists, const Dimension& dimension,
+                                   const std::string& option, const std::string& what) {
+    std::vector<double> out;
+    for (const std::string& text : lists) {
+        const Result<std::vector<double>> read = parse_si_list(text, dimension, what);
+        if (!read) return unreadable(option + " '" + text + "': " + read.problem().text);
+        for (const double one : *read)
+            if (!(one > 0)) return unreadable(option + " '" + text + "': " + what + " above zero is expected");
+        out.insert(out.end(), read->begin(), read->end());
+    }
+    return out;
 }
 
 /// Frame counts at a frame rate: each end is uncertain by half a frame.
@@ -29,22 +43,19 @@ Result<InferRequest> with_frames(InferRequest request, const InferWords& words) 
     const Result<double> per_second = parse_si(words.frame_rate, rate, "a frame rate");
     if (!per_second || !(*per_second > 0))
         return unreadable("--frame-rate '" + words.frame_rate + "': frames a second are expected, such as 60");
-    for (const std::string& text : words.frames) {
-        const Result<double> count = parse_si(text, {}, "a number of frames");
-        if (!count || !(*count > 0)) return unreadable("--frames '" + text + "': a number of frames is expected");
-        request.times_s.push_back(*count / *per_second);
-    }
+    const Result<std::vector<double>> counts = listed(words.frames, {}, "--frames", "a number of frames");
+    if (!counts) return counts.problem();
+    for (const double count : *counts) request.times_s.push_back(count / *per_second);
     request.time_reading_s = 1 / (*per_second * std::sqrt(6.0));
     return request;
 }
 
 Result<InferRequest> request_from(const InferWords& words) {
     InferRequest request = words.request;
-    for (const std::string& text : words.times) {
-        const Result<double> t = time_from(text, "--time");
-        if (!t) return t.problem();
-        request.times_s.push_back(*t);
-    }
+    const Result<std::vector<double>> times =
+        listed(words.times, base_dimension(Dimension::second), "--time", "a time such as 4.2s");
+    if (!times) return times.problem();
+    request.times_s = *times;
     if (!words.frames.empty()) {
         Result<InferRequest> with = with_frames(std::move(request), words);
         if (!with) return with;
@@ -66,9 +77,9 @@ void declare_infer(Context& context) {
         "infer", "the conductivity that a measured fall or resistance means, and the metals that have it");
     with_setup(c, request.setup);
     c->get_option("--magnet")->required(false);
-    c->add_option("--time", words->times, "measured fall times, separated by commas")->delimiter(',');
+    c->add_option("--time", words->times, "measured fall times, separated by commas");
     c->add_option("--time-uncertainty", words->time_uncertainty, "standard uncertainty of one timing, such as 0.1s");
-    c->add_option("--frames", words->frames, "the fall in frames of a film, separated by commas")->delimiter(',');
+    c->add_option("--frames", words->frames, "the fall in frames of a film, separated by commas");
     c->add_option("--frame-rate", words->frame_rate, "frames a second");
     c->add_option("--resistance", request.resistance, "four-wire resistance along the tube, such as 0.36mohm");
     c->add_option("--span", request.span, "distance between the voltage taps, such as 0.9m");

@@ -2,6 +2,7 @@
 
 #include "answers/parts/json.hpp"
 #include "answers/parts/text.hpp"
+#include "questions/rank/rank.hpp"
 
 namespace pourbook {
 

@@ -35,8 +35,7 @@ std::optional<Problem> read_figures(const MixOptions& o, MixRequest& request) {
     static const Dimension ohm_m = parse_unit("ohm.m")->dimension;
     if (!o.at.empty()) {
         const Result<double> t = parse_si(o.at, base_dimension(Dimension::kelvin), "a temperature");
-        if (!t || !(*t >= 0))
-            return Problem{Problem::Kind::unreadable, "--at '" + o.at + "': write 600degC or 900K", 0};
+        if (!t) return with_argument("--at", t.problem());
         request.phases_at_K = *t;
     }
     if (!o.loss.empty()) {
@@ -105,10 +104,8 @@ void declare_mix(Context& context) {
         context.answer = [&context, o](const Catalogue& catalogue) {
             const Result<MixRequest> request = request_from(catalogue, *o);
             if (!request) return context.failed(request.problem());
-            return answered(
-                context, catalogue, o->table, mix(catalogue, *request),
-                [&](const MixResult& r) { return json_of(r, catalogue); },
-                [&](const MixResult& r, UnitSystem u) { return text_of(r, catalogue, u); });
+            return answered(context, catalogue, o->table, mix(catalogue, *request),
+                            [&](const MixResult& r) { return json_of(r, catalogue); });
         };
     });
 }

@@ -1,7 +1,5 @@
 #include "cli/context.hpp"
 
-#include "answers/parts/json.hpp"
-#include "answers/parts/text.hpp"
 #include "cli/rank_words.hpp"
 #include "cli/table_words.hpp"
 
@@ -16,15 +14,13 @@ void declare_rank(Context& context) {
     with_rank_words(context, c, *words);
     with_table_words(c, words->table);
     c->callback([&context, words] {
-        context.answer = context.under_range([&context, words](const Catalogue& catalogue, const Conditions& conditions,
-                                                               double to_K) {
-            const Result<RankedFrom> from = ranked_from(context, catalogue, words->asked(conditions, to_K));
-            if (!from) return context.failed(from.problem());
-            const Catalogue& in = from->in(catalogue);
-            return answered(
-                context, in, words->table, rank(in, from->request), [&](const RankResult& r) { return json_of(r, in); },
-                [&](const RankResult& r, UnitSystem u) { return text_of(r, in, u); });
-        });
+        context.answer = context.under_range(
+            [&context, words](const Catalogue& catalogue, const Conditions& conditions, double to_K) {
+                const Result<RankedFrom> from = ranked_from(context, catalogue, words->asked(conditions, to_K));
+                if (!from) return context.failed(from.problem());
+                const Catalogue& in = from->in(catalogue);
+                return answered(context, in, words->table, rank(in, from->request));
+            });
     });
 }
 

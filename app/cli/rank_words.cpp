@@ -1,6 +1,7 @@
 #include "cli/rank_words.hpp"
 
 #include "cli/setup_words.hpp"
+#include "core/quantity/format.hpp"
 
 namespace pourbook {
 
@@ -15,12 +16,28 @@ RankRequest RankWords::asked(const Conditions& conditions, double to_K) const {
 void with_goal(CLI::App* c, GoalWords& words, std::string& best) {
     auto* goal = c->add_option("--goal", words.goal, "a named goal, such as braking-per-cost");
     c->add_option("--formula", words.formula, "a formula over properties, such as \"conductivity / density\"")
-        ->excludes(goal);
+        ->excludes(goal)
+        ->check([](const std::string& text) {
+            return text.find_first_not_of(' ') == std::string::npos ? "nothing to read: a formula is expected" : "";
+        });
     c->add_option("--best", best, "high (default) or low is best, with --formula")
         ->check(CLI::IsMember({"high", "low"}));
 }
 
+void take_usual_goal(const Context& context, const Catalogue& catalogue, GoalWords& words) {
+    const Goal* goal = usual_goal(catalogue);
+    if (!goal || !words.goal.empty() || !words.formula.empty()) return;
+    words.goal = goal->id;
+    std::vector<std::string> others;
+    for (const Goal& g : catalogue.goals)
+        if (g.id != goal->id) others.push_back(g.id);
+    if (!context.json)
+        context.err << "pourbook: no goal was named, so " << goal->id << " (" << goal->label
+                    << ") is taken; --goal NAME takes another: " << joined(others) << "\n";
+}
+
 Result<RankedFrom> ranked_from(const Context& context, const Catalogue& catalogue, RankRequest request) {
+    take_usual_goal(context, catalogue, request.goal);
     if (request.from != std::vector<std::string>{"stock"}) return RankedFrom{std::move(request), std::nullopt};
     for (const StockLot& lot : context.own.stock)
         if (!catalogue.metal(lot.metal))

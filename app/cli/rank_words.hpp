@@ -19,6 +19,9 @@ struct RankWords {
 /// --goal, or --formula with --best.
 void with_goal(CLI::App* command, GoalWords& words, std::string& best);
 
+/// Takes the usual goal where neither a goal nor a formula was named, and says so.
+void take_usual_goal(const Context& context, const Catalogue& catalogue, GoalWords& words);
+
 /// What is ranked, and by which catalogue.
 struct RankedFrom {
     RankRequest request;

@@ -1,24 +1,29 @@
 #include "cli/context.hpp"
 
 #include "answers/parts/json.hpp"
-#include "answers/parts/text.hpp"
+#include "cli/table_words.hpp"
 
 namespace pourbook {
 
 void declare_sheet(Context& context) {
-    auto request = std::make_shared<SheetRequest>();
+    struct Words {
+        SheetRequest request;
+        TableWords table;
+    };
+    auto words = std::make_shared<Words>();
     CLI::App* c = context.command("sheet", "everything known of one metal");
-    c->add_option("METAL", request->metal, "slug, name, alias or designation, or a mix such as \"mix:Ag 92.5 Cu 7.5\"")
+    c->add_option("METAL", words->request.metal,
+                  "slug, name, alias or designation, or a mix such as \"mix:Ag 92.5 Cu 7.5\"")
         ->required();
+    with_table_words(c, words->table);
     context.with_conditions(c);
-    context.metal_words.push_back(&request->metal);
-    c->callback([&context, request] {
+    context.metal_words.push_back(&words->request.metal);
+    c->callback([&context, words] {
         context.answer =
-            context.under_conditions([&context, request](const Catalogue& catalogue, const Conditions& conditions) {
-                request->conditions = conditions;
-                return context.answered(
-                    sheet(catalogue, *request), [&](const SheetResult& r) { return json_of(r, catalogue); },
-                    [&](const SheetResult& r, UnitSystem u) { return text_of(r, catalogue, u); });
+            context.under_conditions([&context, words](const Catalogue& catalogue, const Conditions& conditions) {
+                words->request.conditions = conditions;
+                return answered(context, catalogue, words->table, sheet(catalogue, words->request),
+                                [&](const SheetResult& r) { return json_of(r, catalogue); });
             });
     });
 }

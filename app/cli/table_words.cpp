@@ -26,9 +26,19 @@ int answer_table(const Context& context, const Catalogue& catalogue, const Table
     const UnitSystem used = *format == TableFormat::json ? UnitSystem::base : *units;
     const Result<std::string> bytes = written(make({catalogue, used, context.date}), *format);
     if (!bytes) return context.failed(bytes.problem());
-    if (words.to.empty()) return context.printed(*bytes);
+    const bool text = *format == TableFormat::text;
+    if (words.to.empty()) return context.printed(text ? folded(*bytes, terminal_columns()) : *bytes);
     const auto problem = write_file(words.to, *bytes);
     return problem ? context.failed(*problem) : 0;
+}
+
+int answer_document(const Context& context, const Catalogue& catalogue, const TableWords& words,
+                    const std::function<Document(const DocumentSetting&)>& make) {
+    if (words.asked()) return answer_table(context, catalogue, words, make);
+    if (context.json) return context.printed(answer_json(make({catalogue, UnitSystem::base, context.date})));
+    const Result<UnitSystem> units = units_from(context.units);
+    if (!units) return context.failed(units.problem());
+    return context.printed(folded(answer_text(make({catalogue, *units, context.date})), terminal_columns()));
 }
 
 } // namespace pourbook

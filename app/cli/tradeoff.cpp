@@ -1,6 +1,5 @@
 #include "cli/context.hpp"
 
-#include "answers/rank/tradeoff_report.hpp"
 #include "cli/table_words.hpp"
 #include "cli/tradeoff_words.hpp"
 
@@ -18,10 +17,8 @@ void declare_tradeoff(Context& context) {
     c->callback([&context, words] {
         context.answer = context.under_range(
             [&context, words](const Catalogue& catalogue, const Conditions& conditions, double to_K) {
-                return answered(
-                    context, catalogue, words->table, tradeoff(catalogue, words->goals.asked(conditions, to_K)),
-                    [&](const TradeoffResult& r) { return json_of(r, catalogue); },
-                    [&](const TradeoffResult& r, UnitSystem) { return text_of(r, catalogue); });
+                return answered(context, catalogue, words->table,
+                                tradeoff(catalogue, words->goals.asked(conditions, to_K)));
             });
     });
 }

@@ -1,25 +1,28 @@
 #include "cli/context.hpp"
 
-#include "answers/parts/json.hpp"
-#include "answers/parts/text.hpp"
+#include "cli/table_words.hpp"
 
 namespace pourbook {
 
 void declare_value(Context& context) {
-    auto request = std::make_shared<ValueRequest>();
+    struct Words {
+        ValueRequest request;
+        TableWords table;
+    };
+    auto words = std::make_shared<Words>();
+    ValueRequest& request = words->request;
     CLI::App* c = context.command("value", "one property of one metal, with uncertainty and sources");
-    c->add_option("METAL", request->metal, "slug, name, alias or designation, or a mix such as \"mix:Ag 92.5 Cu 7.5\"")
+    c->add_option("METAL", request.metal, "slug, name, alias or designation, or a mix such as \"mix:Ag 92.5 Cu 7.5\"")
         ->required();
-    c->add_option("PROPERTY", request->property, "such as resistivity, density, liquidus")->required();
+    c->add_option("PROPERTY", request.property, "such as resistivity, density, liquidus")->required();
+    with_table_words(c, words->table);
     context.with_conditions(c);
-    context.metal_words.push_back(&request->metal);
-    c->callback([&context, request] {
+    context.metal_words.push_back(&request.metal);
+    c->callback([&context, words] {
         context.answer =
-            context.under_conditions([&context, request](const Catalogue& catalogue, const Conditions& conditions) {
-                request->conditions = conditions;
-                return context.answered(
-                    value(catalogue, *request), [&](const ValueResult& r) { return json_of(r, catalogue); },
-                    [&](const ValueResult& r, UnitSystem u) { return text_of(r, catalogue, u); });
+            context.under_conditions([&context, words](const Catalogue& catalogue, const Conditions& conditions) {
+                words->request.conditions = conditions;
+                return answered(context, catalogue, words->table, value(catalogue, words->request));
             });
     });
 }

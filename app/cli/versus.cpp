@@ -1,6 +1,5 @@
 #include "cli/context.hpp"
 
-#include "answers/rank/versus_report.hpp"
 #include "cli/rank_words.hpp"
 #include "cli/setup_words.hpp"
 #include "cli/table_words.hpp"
@@ -33,10 +32,8 @@ void declare_versus(Context& context) {
                 words->request.conditions = conditions;
                 words->request.to_K = to_K;
                 words->request.goal.best_high = words->best == "high";
-                return answered(
-                    context, catalogue, words->table, versus(catalogue, words->request),
-                    [&](const VersusResult& r) { return json_of(r, catalogue); },
-                    [&](const VersusResult& r, UnitSystem) { return text_of(r, catalogue); });
+                take_usual_goal(context, catalogue, words->request.goal);
+                return answered(context, catalogue, words->table, versus(catalogue, words->request));
             });
     });
 }

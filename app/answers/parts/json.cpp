@@ -44,7 +44,9 @@ Json value_of(const Property& p, const Evaluated& e) {
                 {"temperature_K", json_number(e.temperature_K)},
                 {"condition", e.condition.empty() ? Json(nullptr) : Json(e.condition)},
                 {"condition_matches", e.condition_matches},
+                {"basis", name_of(e.basis)},
                 {"how_known", name_of(e.how_known)},
+                {"law", e.law.empty() ? Json(nullptr) : Json(e.law)},
                 {"sources", sources},
                 {"spread", {{"low", json_number(e.spread_low_si)}, {"high", json_number(e.spread_high_si)}}},
                 {"trail", e.trail}};
@@ -106,14 +108,6 @@ Json reference_of(const Reference& r) {
 std::string json_of_metals(const std::vector<const Metal*>& metals) {
     Json out = Json::array();
     for (const Metal* m : metals) out.push_back(head_of(*m));
-    return json_text(out);
-}
-
-std::string json_of(const ValueResult& result, const Catalogue& catalogue) {
-    Json out = {{"metal", result.metal->slug}, {"property", result.property->id}};
-    out.update(value_of(*result.property, result.value));
-    add_money(out, *result.property, result.value, catalogue);
-    out["data_version"] = catalogue.data_version;
     return json_text(out);
 }
 

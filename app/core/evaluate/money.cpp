@@ -74,6 +74,7 @@ Result<Evaluated> evaluate_metal_value(const Catalogue& catalogue, const Metal& 
         sum.stale = sum.stale || one.stale;
         sum.uncertainty_assumed = sum.uncertainty_assumed || one.uncertainty_assumed;
         sum.trail.push_back(trimmed(part.wt_percent, 4) + " % " + part.element + ", " + one.trail.front());
+        if (one.stale) sum.trail.push_back(one.trail.back());
     }
     if (!missing.empty()) return Problem{Problem::Kind::no_value, missing, 0};
     for (Cause& c : sum.causes) c.relative /= sum.value_si;
@@ -85,7 +86,12 @@ Result<Evaluated> evaluate_metal_value(const Catalogue& catalogue, const Metal& 
 namespace {
 
 Result<Evaluated> exchange_price(const Catalogue& catalogue, const Metal& metal, const Conditions& conditions) {
-    if (const Price* own = catalogue.price(metal.slug)) return from_price(*own, conditions.today);
+    const Price* own = catalogue.price(metal.slug);
+    if (own && own->grade.empty()) return from_price(*own, conditions.today);
+    if (own)
+        return Problem{
+            Problem::Kind::no_value,
+            "price of " + metal.slug + " as pure as its figures: what is cited is the price of " + own->grade, 0};
     if (metal.is_element()) return Problem{Problem::Kind::no_value, "price of " + metal.slug, 0};
     return evaluate_metal_value(catalogue, metal, conditions);
 }

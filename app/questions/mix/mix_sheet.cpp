@@ -2,6 +2,7 @@
 
 #include "core/quantity/format.hpp"
 #include "core/quantity/unit.hpp"
+#include "questions/metals/temperature_words.hpp"
 #include "questions/mix/mix_metal.hpp"
 #include "questions/mix/mix_words.hpp"
 #include "questions/say/shown_money.hpp"
@@ -28,12 +29,6 @@ Result<double> loss_from(const std::string& word) {
     const Result<double> loss = parse_si(word, {}, "a melt loss");
     if (loss && !(*loss >= 0 && *loss < 1)) return unreadable("a melt loss from 0 to less than 100 % is expected");
     return loss;
-}
-
-Result<double> temperature_from(const std::string& word) {
-    const Result<double> t = parse_si(word, base_dimension(Dimension::kelvin), "a temperature");
-    if (t && !(*t >= 0)) return unreadable("below absolute zero");
-    return t;
 }
 
 Result<double> resistivity_from(const std::string& word) {

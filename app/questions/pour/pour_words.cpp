@@ -1,5 +1,7 @@
 #include "questions/pour/pour_words.hpp"
 
+#include "core/quantity/written_number.hpp"
+
 #include <algorithm>
 #include <array>
 
@@ -47,31 +49,37 @@ Problem wrong(const std::string& name, const std::string& word, const std::strin
 Result<double> number_of(const Word& w, const std::string& word) {
     const Result<Unit> unit = parse_unit(w.unit);
     const Result<double> value = parse_si(word, unit ? unit->dimension : Dimension{}, w.what);
-    if (!value) return wrong(w.name, word, value.problem().text + ": write " + w.example);
+    if (!value)
+        return wrong(w.name, word, value.problem().text + (is_bare(word) ? "" : ": write " + std::string(w.example)));
     return value;
 }
 
-/// A difference of temperatures: 80, 80K, 80degC and 144degF are alike.
+/// A difference of temperatures: 80K, 80degC and 144degF are alike.
 Result<double> superheat_K(const std::string& word) {
     std::string_view rest = word;
-    double number = 0;
-    const bool read = take_number(rest, number);
-    while (!rest.empty() && rest.front() == ' ') rest.remove_prefix(1);
-    const Result<Unit> unit = rest.empty() ? Result<Unit>(Unit{base_dimension(Dimension::kelvin)}) : parse_unit(rest);
-    if (!read || !unit || !(unit->dimension == base_dimension(Dimension::kelvin)))
-        return wrong("superheat", word, "a difference of temperature is expected: write 80K or 144degF");
-    return number * unit->scale;
+    const Result<double> number = take_written_number(rest);
+    const std::string unit_word = bare_numbers_are_si() && is_bare(word) ? "K" : unit_behind(word);
+    if (number && unit_word.empty()) return wrong("superheat", word, word + " what? " + word + "K or " + word + "F");
+    const Result<Unit> unit = parse_unit(unit_word);
+    if (!number || !unit || !(unit->dimension == base_dimension(Dimension::kelvin)))
+        return wrong("superheat", word, "a difference of temperature is expected: write 80K or 144F");
+    return *number * unit->scale;
 }
 
 /// "HEIGHT" or "HEIGHT:FOOT" (foot: diameter at the lower end).
 std::string read_sprue(const std::string& word, PourRequest& request) {
     const std::size_t colon = word.find(':');
     const Word length{"sprue", nullptr, "m", "a length", "200mm:12mm", nullptr};
-    const Result<double> height = number_of(length, word.substr(0, colon));
+    std::vector<std::string> written = {word.substr(0, colon)};
+    if (colon != std::string::npos) written.push_back(word.substr(colon + 1));
+    const auto sizes =
+        bare_numbers_are_si() ? Result<std::vector<std::string>>(written) : with_shared_unit(written, ":");
+    if (!sizes) return wrong("sprue", word, sizes.problem().text).text;
+    const Result<double> height = number_of(length, sizes->front());
     if (!height) return height.problem().text;
     request.sprue_height_m = *height;
-    if (colon == std::string::npos) return {};
-    const Result<double> foot = number_of(length, word.substr(colon + 1));
+    if (sizes->size() == 1) return {};
+    const Result<double> foot = number_of(length, sizes->back());
     if (!foot) return foot.problem().text;
     request.sprue_foot_m = *foot;
     return {};
