@@ -7,12 +7,12 @@
 namespace pourbook {
 namespace {
 
-struct Asked {
+struct WhatWasSeen {
     std::vector<std::string> words;
     PourWords plan; // of the part that went wrong; empty metal: none
 };
 
-int answer_defect(const Context& context, const Asked& asked, const Catalogue& catalogue) {
+int answer_defect(const Context& context, const WhatWasSeen& asked, const Catalogue& catalogue) {
     std::string all;
     for (const std::string& word : asked.words) all += (all.empty() ? "" : " ") + word;
     const auto found = defects(catalogue, all);
@@ -32,7 +32,7 @@ int answer_defect(const Context& context, const Asked& asked, const Catalogue& c
 } // namespace
 
 void declare_defect(Context& context) {
-    auto asked = std::make_shared<Asked>();
+    auto asked = std::make_shared<WhatWasSeen>();
     CLI::App* c = context.command("defect", "what was seen on a casting, and what to change next time");
     c->add_option("SEEN", asked->words, "what was seen, in your words: sunk top, crack at a corner, pinholes ...");
     c->add_option("--metal", asked->plan.metal, "with --part: what the plan of that casting says on it");
