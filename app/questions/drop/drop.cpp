@@ -96,7 +96,7 @@ std::string off_axis_words(const eddy::DropInputs& i) {
                "way there are not included";
     if (i.slits > 0) return "off-axis travel, rubbing and tilt are not included";
     return "off-axis travel only adds drag: at most " + significant(100 * (i.riding.full - 1), 2) + " % if it rides " +
-           trimmed(i.riding.furthest_m * 1000, 3) +
+           significant(i.riding.furthest_m * 1000, 2) +
            " mm off the axis; every distance up to that is in the interval alike, the time itself is that on the axis; "
            "rubbing and tilt are not included";
 }
