@@ -126,7 +126,7 @@ measured = answer("measure", "--magnet", "cylinder:12mmx10mm", "--field", "0.40T
 check(abs(byfield["standard_uncertainty"] / measured["standard_uncertainty_T"] - 1) < 1e-9 and abs(byfield["value"] / measured["remanence_T"] - 1) < 1e-9, "two ways, two uncertainties")
 
 # price forms are heeded in a sweep over money: 5 USD buy 5 / 30.7 of a kilogram at retail
-money = [answer("sweep", *STRONG, "--tube", "22mm:28mm:1m", "--metal", "copper", "--over", "budget", "5USD:50USD", "--steps", "2", "--price-form", form)["lines"][0]["points"][0] for form in ("exchange", "retail")]
+money = [answer("sweep", *STRONG, "--tube", "22mm:28mm:1m", "--metal", "copper-etp", "--over", "budget", "5USD:50USD", "--steps", "2", "--price-form", form)["lines"][0]["points"][0] for form in ("exchange", "retail")]
 cost = [m["cost_usd"] for m in money]
 check(all(abs(c / 5 - 1) < 1e-3 for c in cost) and money[0]["tube_mass_kg"] > 2 * money[1]["tube_mass_kg"], f"sweep: the price form {money}")
 

@@ -28,8 +28,8 @@ RandomFall drawn(std::mt19937_64& random) {
     const double a = between(1.5e-3, 80e-3), radius = a * std::uniform_real_distribution<double>(0.3, 0.99)(random);
     f.magnet.shape = static_cast<Shape>(std::uniform_int_distribution<int>(0, 2)(random));
     f.magnet.outer_radius_m = radius;
-    f.magnet.inner_radius_m = f.magnet.shape == Shape::ring ? radius * between(0.1, 0.9) : 0;
-    f.magnet.length_m = f.magnet.shape == Shape::sphere ? 2 * radius : radius * between(0.1, 10);
+    f.magnet.inner_radius_m = f.magnet.shape == pourbook::eddy::Shape::ring ? radius * between(0.1, 0.9) : 0;
+    f.magnet.length_m = f.magnet.shape == pourbook::eddy::Shape::sphere ? 2 * radius : radius * between(0.1, 10);
     f.bore = {a, a * (1 + between(0.01, 4))};
     f.remanence_T = between(0.2, 1.5);
     f.mass_kg = f.magnet.volume_m3() * 7500 * between(1, 50);
@@ -99,7 +99,7 @@ TEST_CASE("short, thick and strong tubes at room temperature and in the cold", "
     // mm, 442 g, in 52/150 mm, 58 MS/m; 20 x 20 mm in 22/28 mm, 477 MS/m, and in 24/36 mm, 58 MS/m.
     const auto time_of = [](double diameter, double long_mm, double mass, double bore, double outside, double tube,
                             double conductivity) {
-        const Magnet m{Shape::cylinder, diameter / 2e3, 0, long_mm / 1e3};
+        const Magnet m{pourbook::eddy::Shape::cylinder, diameter / 2e3, 0, long_mm / 1e3};
         const Bore b{bore / 2e3, outside / 2e3};
         const DragCurve curve{TubeDrag(m, b)};
         const EndEffect ends(m, b);
