@@ -97,8 +97,9 @@ Document document_of(const VersusResult& r, const DocumentSetting& setting) {
     out.figures.emplace_back("goal", r.goal.empty() ? Value() : Value(r.goal), in::program);
     out.figures.emplace_back("formula", r.formula);
     out.figures.emplace_back("best", r.best_high ? "high" : "low", in::file);
-    for (const auto& [id, words] : {std::pair{"unit", &r.unit}, {"deciding", &r.deciding}, {"sentence", &r.sentence}})
-        out.figures.emplace_back(id, *words, in::program);
+    out.figures.emplace_back("unit", r.unit, in::program);
+    out.figures.emplace_back("deciding", r.deciding.empty() ? Value() : Value(r.deciding), in::program);
+    out.figures.emplace_back("sentence", r.sentence, in::program);
     out.figures.emplace_back("in_spite_of", r.in_spite_of, in::program);
     out.figures.emplace_back("sources", r.sources, in::program);
     out.say(r.sentence, in::text | in::file);

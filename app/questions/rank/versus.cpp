@@ -88,8 +88,9 @@ std::string reason_of(const Catalogue& catalogue, const VersusResult& r, const D
     text += d.helps.size() > 1 ? " decide together" : " decides";
     if (!d.hinders.empty()) text += ", in spite of " + parts(catalogue, r, d.hinders);
     if (std::none_of(d.helps.begin(), d.helps.end(), carried_by_electrons)) return text;
-    const std::string why =
-        why_it_conducts(catalogue, *r.better.metal, *r.worse.metal, r.conditions, !std::isnan(r.to_K));
+    Conditions here = r.conditions;
+    here.temperature_K = r.better.at_K;
+    const std::string why = why_it_conducts(catalogue, *r.better.metal, *r.worse.metal, here, !std::isnan(r.to_K));
     return text + (why.empty() ? "" : ": " + why);
 }
 
