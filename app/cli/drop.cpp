@@ -4,11 +4,13 @@
 #include "answers/drop/eddy_json.hpp"
 #include "answers/drop/eddy_text.hpp"
 #include "cli/setup_words.hpp"
+#include "cli/short_words.hpp"
 
 namespace pourbook {
 namespace {
 
 struct DropWords {
+    ShortWords brief;
     DropRequest request;
     DropRequest against; // what is different in the second set-up
     std::string against_at, against_condition;
@@ -74,6 +76,8 @@ Result<AgainstRequest> two_of(const DropWords& words, ConditionWords conditions)
 }
 
 int answer_drop(const Context& context, const Catalogue& catalogue, const DropWords& words) {
+    if (!asks_for_two(words) && words.brief.asked())
+        return answered_shortly(context, catalogue, words.brief, drop(catalogue, words.request));
     if (!asks_for_two(words))
         return context.answered(
             drop(catalogue, words.request), [&](const DropResult& r) { return json_of(r, catalogue); },
@@ -97,6 +101,7 @@ void declare_drop(Context& context) {
         ->check(CLI::Range(10, 100000));
     c->add_option("--seed", request.seed, "seed of the samples (default 1)");
     with_against(c, *words);
+    with_short_words(c, words->brief);
     context.with_conditions(c);
     context.metal_words.insert(context.metal_words.end(), {&request.metal, &words->against.metal});
     c->callback([&context, words] {

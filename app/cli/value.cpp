@@ -1,5 +1,6 @@
 #include "cli/context.hpp"
 
+#include "cli/short_words.hpp"
 #include "cli/table_words.hpp"
 
 namespace pourbook {
@@ -8,6 +9,7 @@ void declare_value(Context& context) {
     struct Words {
         ValueRequest request;
         TableWords table;
+        ShortWords brief;
     };
     auto words = std::make_shared<Words>();
     ValueRequest& request = words->request;
@@ -16,12 +18,15 @@ void declare_value(Context& context) {
         ->required();
     c->add_option("PROPERTY", request.property, "such as resistivity, density, liquidus")->required();
     with_table_words(c, words->table);
+    with_short_words(c, words->brief);
     context.with_conditions(c);
     context.metal_words.push_back(&request.metal);
     c->callback([&context, words] {
         context.answer =
             context.under_conditions([&context, words](const Catalogue& catalogue, const Conditions& conditions) {
                 words->request.conditions = conditions;
+                if (words->brief.asked())
+                    return answered_shortly(context, catalogue, words->brief, value(catalogue, words->request));
                 return answered(context, catalogue, words->table, value(catalogue, words->request));
             });
     });

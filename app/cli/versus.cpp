@@ -2,6 +2,7 @@
 
 #include "cli/rank_words.hpp"
 #include "cli/setup_words.hpp"
+#include "cli/short_words.hpp"
 #include "cli/table_words.hpp"
 
 namespace pourbook {
@@ -11,6 +12,7 @@ void declare_versus(Context& context) {
         VersusRequest request;
         std::string best = "high";
         TableWords table;
+        ShortWords brief;
     };
     auto words = std::make_shared<Words>();
     VersusRequest& request = words->request;
@@ -24,6 +26,7 @@ void declare_versus(Context& context) {
         ->check(CLI::Range(10, 200000));
     c->add_option("--seed", request.seed, "seed of the samples (default 1)");
     with_table_words(c, words->table);
+    with_short_words(c, words->brief);
     context.with_range(c);
     context.metal_words.insert(context.metal_words.end(), {&request.a, &request.b});
     c->callback([&context, words] {
@@ -33,6 +36,8 @@ void declare_versus(Context& context) {
                 words->request.to_K = to_K;
                 words->request.goal.best_high = words->best == "high";
                 take_usual_goal(context, catalogue, words->request.goal);
+                if (words->brief.asked())
+                    return answered_shortly(context, catalogue, words->brief, versus(catalogue, words->request));
                 return answered(context, catalogue, words->table, versus(catalogue, words->request));
             });
     });
