@@ -123,7 +123,7 @@ private:
     }
 
     const Metal* metal_named(const std::string& words) const {
-        static const std::array<const char*, 12> never = {"in", "as", "at",     "no", "i",  "he",
+        static const std::array<const char*, 13> never = {"in", "as", "at",     "no", "i",  "he", "of copper",
                                                           "a2", "a4", "wheels", "be", "po", "am"};
         if (std::find(never.begin(), never.end(), words) != never.end()) return nullptr;
         if (const Metal* metal = catalogue_.metal(words)) return metal;
