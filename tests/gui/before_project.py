@@ -175,6 +175,8 @@ def furnace_and_mould(p):
     plan, failure = p.asked("pour", "copper", *PLAN)
     check(plan is None and failure.endswith(hot), f"the window refuses with {hot!r}, the command with {failure!r}")
     p.pick("pour.metal", "brass-cartridge")
+    w.settled()
+    w.wheel_to("pour.Temperatures.2", over="pour.Temperatures")
     items = w.settled()["items"]
     told = p.told("pour", "brass-cartridge", *PLAN)
     pour, mould = items["pour.Temperatures"]["text"], items["pour.Temperatures.2"]["text"]
