@@ -1,5 +1,6 @@
 #include "core/eddy/end_effect.hpp"
 
+#include "core/eddy/elliptic.hpp"
 #include "core/eddy/quadrature.hpp"
 
 #include <algorithm>
@@ -12,7 +13,8 @@ namespace {
 /// Azimuthal potential of a loop of radius R carrying 1 A, over mu0.
 double loop_potential(double R, double r, double z) {
     const double k2 = 4 * R * r / ((R + r) * (R + r) + z * z), k = std::sqrt(k2);
-    return std::sqrt(R / r) / (std::numbers::pi * k) * ((1 - k2 / 2) * std::comp_ellint_1(k) - std::comp_ellint_2(k));
+    const auto [first, second] = complete_elliptic(k);
+    return std::sqrt(R / r) / (std::numbers::pi * k) * ((1 - k2 / 2) * first - second);
 }
 
 double sheet_field(double R, double half_length, double r, double z) {
