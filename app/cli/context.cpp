@@ -46,6 +46,11 @@ std::vector<std::string> Context::mixes_named() const {
     std::vector<std::string> mixes;
     for (const std::string* word : metal_words)
         if (names_mix(*word)) mixes.push_back(*word);
+    for (const Stated* s : stated)
+        for (const QuestionField& field : s->question().fields)
+            if (field.type == AskType::metal)
+                std::copy_if(s->texts(field.name).begin(), s->texts(field.name).end(), std::back_inserter(mixes),
+                             names_mix);
     for (const auto* list : metal_lists) std::copy_if(list->begin(), list->end(), std::back_inserter(mixes), names_mix);
     return mixes;
 }

@@ -4,6 +4,7 @@
 
 #include "cli/run.hpp"
 #include "cli/words.hpp"
+#include "questions/fields.hpp"
 #include "questions/metals/with_workshop.hpp"
 
 #include <CLI/CLI.hpp>
@@ -23,12 +24,12 @@ struct Context {
     std::string units = "si";
     std::string currency; // empty: the profile's
     ConditionWords words;
-    std::string today;                                                  // year and month
     std::function<Result<casting::Mesh>(const std::string&)> read_mesh; // of an STL file
     std::function<int(const Catalogue&)> answer;                        // empty: the window
     std::vector<std::string> also;                                      // mixes named by --also
     std::vector<const std::string*> metal_words;                        // arguments that name a metal
     std::vector<const std::vector<std::string>*> metal_lists;           // the same, several
+    std::vector<const Stated*> stated;                                  // what the options of a table were given
     std::function<int(const std::string&)> answer_unopened;             // with the workshop's path, before it is opened
     std::string date;                                                   // "2026-11-25"
     Workshop* workshop = nullptr;                                       // set before `answer` is called
@@ -67,9 +68,7 @@ struct Context {
         return [this, answer_with](const Catalogue& catalogue) {
             const Result<Conditions> conditions = conditions_from(words);
             if (!conditions) return failed(conditions.problem());
-            Conditions dated = *conditions;
-            dated.today = today;
-            return answer_with(catalogue, dated);
+            return answer_with(catalogue, *conditions);
         };
     }
 

@@ -69,7 +69,6 @@ Result<AgainstRequest> two_of(const DropWords& words, ConditionWords conditions)
     const Result<Conditions> second = conditions_from(conditions);
     if (!second) return second.problem();
     r.second.conditions = *second;
-    r.second.conditions.today = r.first.conditions.today;
     return r;
 }
 

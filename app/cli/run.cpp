@@ -94,6 +94,7 @@ int answered(const CommandLine& setup, const TopWords& top, Context& context) {
     const std::string path = top.workshop.empty() ? setup.default_workshop : top.workshop;
     if (context.answer_unopened) return context.answer_unopened(path);
     Catalogue reference = setup.open(top.reference.empty() ? setup.default_reference : top.reference);
+    reference.today = setup.today.substr(0, 7);
     const auto workshop = setup.open_workshop(path);
     if (!workshop) return context.failed(workshop.problem());
     Result<WorkshopData> own = read_workshop(**workshop);
@@ -119,7 +120,6 @@ int run_command_line(const CommandLine& setup, const std::vector<std::string>& w
                      std::ostream& err) {
     Context context(setup, out, err);
     context.read_mesh = setup.read_mesh;
-    context.today = setup.today.substr(0, 7);
     context.date = setup.today;
     TopWords top;
     declare_top(context, top, setup);

@@ -78,7 +78,7 @@ Result<double> take_upper_end(std::string& at) {
     const Result<TemperatureRange> range = temperature_range(at);
     if (!range) return about_at(at, range.problem());
     at.resize(colon);
-    return range->to_K;
+    return range->to_K.value_or(no_number);
 }
 
 Result<UnitSystem> units_from(const std::string& word) {

@@ -1,5 +1,6 @@
 #include "importers/compile/read_casting.hpp"
 
+#include "core/materials/names.hpp"
 #include "importers/compile/fields.hpp"
 #include "importers/compile/figure.hpp"
 #include "importers/compile/read_record.hpp"
@@ -51,7 +52,6 @@ constexpr std::array sentences = {"refuse_melting", "acknowledge",   "process_ca
                                   "mould_attack",   "deoxidation",   "gas_risk",        "shell_step",
                                   "burnout_step",   "checklist",     "draft",           "tolerance_grade",
                                   "defect",         "allowance_note"};
-constexpr std::array processes = {"", "shell", "sand", "plaster", "permanent"};
 
 const Kind* kind_of(const std::string& quantity) {
     const auto at = std::find_if(kinds.begin(), kinds.end(), [&](const Kind& k) { return quantity == k.quantity; });
@@ -94,7 +94,7 @@ Practice read_practice(Fields& f, const Catalogue& catalogue) {
                                      {"text", &p.text},
                                      {"note", &p.note}})
         *field = f.text_or(key, "");
-    if (std::find(processes.begin(), processes.end(), p.process) == processes.end())
+    if (!p.process.empty() && !is_among(p.process, process_names))
         f.fail("process", "shell, sand, plaster or permanent is expected");
     p.from_wt_percent = f.number_or("from_wt_percent", 0);
     p.over_m = length_m(f, "over");

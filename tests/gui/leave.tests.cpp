@@ -156,7 +156,7 @@ TEST_CASE("the pour sheet leaves for the wall as the command line writes it") {
     desk.frames();
     desk.click("pour.sheet.go");
     desk.frames();
-    const Result<PourRequest> request = pour_request_from(desk.session.view.pour, {});
+    const Result<PourRequest> request = pour_request_from(desk.session.view.pour, {}, testing::real_catalogue());
     REQUIRE(request);
     const Result<PourResult> plan = pour(testing::real_catalogue(), *request);
     REQUIRE(plan);

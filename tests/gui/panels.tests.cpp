@@ -88,7 +88,7 @@ TEST_CASE("a missing value says why") {
     Desk desk(testing::real_catalogue());
     desk.session.view.view = "metals";
     desk.session.view.selected = "copper";
-    desk.session.view.temperature = "9000 K";
+    desk.session.view.conditions.set("at", "9000 K");
     desk.settle();
     CHECK(desk.text("sheet.resistivity") == "no value");
     desk.point_at("sheet.resistivity");
@@ -105,7 +105,7 @@ TEST_CASE("a text that can't be read stays in its field with the reason, and the
     desk.settle();
     CHECK(desk.text("temperature") == "warm");
     CHECK(desk.shows("temperature.fault"));
-    CHECK(desk.session.view.temperature == "20 degC");
+    CHECK(desk.session.conditions().temperature_K == 293.15);
     desk.click("temperature");
     desk.press('A', true);
     desk.type("77 K");

@@ -68,12 +68,12 @@ TEST_CASE("a state of another reference is fitted to this one") {
     view.pins = {"copper", "unobtainium", "copper"};
     view.view = "elsewhere";
     view.rank.goal = "no-such-goal";
-    view.temperature = "warm";
+    view.conditions.set("at", "warm");
     const ViewState fit = fitted(view, testing::real_catalogue());
     CHECK(fit.pins == std::vector<std::string>{"copper"});
     CHECK(fit.view == "rank");
     CHECK(testing::real_catalogue().goal(fit.rank.goal));
-    CHECK(fit.temperature == "20 degC");
+    CHECK_FALSE(fit.conditions.states("at"));
     CHECK(fit.selected == "copper");
 }
 
@@ -96,7 +96,7 @@ TEST_CASE("faults name the column") {
 TEST_CASE("an answer off the frame thread is the newest asked for") {
     std::atomic<int> woken = 0;
     BackgroundWorks works{[&] { ++woken; }};
-    Background<int> background(works);
+    Background<std::string, int> background(works);
     int number = 0;
     const auto ask = [&](int n) { return background.ask(std::to_string(n), [n] { return n * 10; }); };
     CHECK(ask(1) == nullptr);
@@ -112,7 +112,7 @@ TEST_CASE("an answer off the frame thread is the newest asked for") {
 
 TEST_CASE("a newer question stops the older, and work can be stopped and asked anew") {
     BackgroundWorks works{{}};
-    Background<int> background(works);
+    Background<std::string, int> background(works);
     std::atomic<int> begun = 0, stopped = 0;
     const auto endless = [&](const Progress& progress) {
         ++begun;

@@ -31,8 +31,8 @@ struct Conditions {
     std::string condition = "reference";
     std::string temper;                  // T6, O, H14 ...; empty: any
     std::string price_form = "exchange"; // or retail, scrap
-    std::string today;                   // year and month, "2026-11", to tell stale prices; empty: not judged
     std::optional<double> rrr;           // residual resistivity ratio of a pure metal (Matthiessen's rule)
+    bool operator==(const Conditions&) const = default;
 };
 
 /// One source's answer at the same temperature.

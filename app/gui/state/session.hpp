@@ -14,7 +14,6 @@
 #include "questions/metals/check.hpp"
 #include "questions/metals/curve.hpp"
 #include "questions/metals/sheet.hpp"
-#include "questions/metals/temperature_words.hpp"
 #include "questions/mix/mix_sheet.hpp"
 #include "questions/rank/tradeoff.hpp"
 #include "questions/rank/versus.hpp"
@@ -44,6 +43,18 @@ struct PourSheet {
     PourResult plan;
     Page page;
     std::vector<std::string> sources;
+};
+
+struct PourAsked {
+    Stated stated;
+    UnitSystem units = UnitSystem::shown;
+    bool operator==(const PourAsked&) const = default;
+};
+
+struct RankAsked {
+    RankRequest request;
+    bool at_shelf_prices = false;
+    bool operator==(const RankAsked&) const = default;
 };
 
 /// What a trial shows, a sentence each.
@@ -90,9 +101,12 @@ public:
     void keep_catalogue();
 
     UnitSystem units() const { return view.workshop_units ? UnitSystem::workshop : UnitSystem::shown; }
-    /// As typed; a range counts where a goal does, elsewhere its lower end.
-    TemperatureRange temperatures() const;
-    Conditions conditions() const;
+    /// As stated for all questions, read once for each statement; a range counts where a goal does.
+    const RangedConditions& asked_conditions() const;
+    /// The same where a single temperature counts: a range's lower end.
+    const Conditions& conditions() const { return asked_conditions().from; }
+    /// A question's own statement with these conditions.
+    Stated asked(const Stated& own) const { return under(own, view.conditions, catalogue); }
 
     const std::vector<const Metal*>& found(); // metals that match view.find
     const Result<SheetResult>& sheet(const std::string& slug);
@@ -126,18 +140,21 @@ public:
     DropQuestions drop;
 
 private:
-    Background<Figures> figures_;
-    Background<Result<RankResult>> ranking_;
-    Background<Result<TradeoffResult>> tradeoff_;
-    Background<Result<VersusResult>> versus_;
-    Background<Result<CurveResult>> curves_;
-    Background<MixSheet> mix_;
-    Background<Result<PourSheet>> pour_;
-    Background<std::vector<TrialLines>> trials_;
-    Background<CheckResult> check_;
+    Background<Conditions, Figures> figures_;
+    Background<RankAsked, Result<RankResult>> ranking_;
+    Background<TradeoffRequest, Result<TradeoffResult>> tradeoff_;
+    Background<VersusRequest, Result<VersusResult>> versus_;
+    Background<CurveRequest, Result<CurveResult>> curves_;
+    Background<MixSheetWords, MixSheet> mix_;
+    Background<PourAsked, Result<PourSheet>> pour_;
+    Background<std::size_t, std::vector<TrialLines>> trials_; // of the workshop as it was at that serial
+    Background<bool, CheckResult> check_;
     GoalWords with_setup(GoalWords goal) const; // magnet and tube where the goal needs them
 
-    std::unordered_map<std::string, Result<SheetResult>> sheets_;
+    std::unordered_map<std::string, Result<SheetResult>> sheets_; // by slug, under these conditions
+    Conditions sheets_at_;
+    mutable std::optional<Stated> conditions_read_;
+    mutable RangedConditions conditions_;
     std::optional<SourceIndex> sources_;
     std::optional<std::string> searched_;
     std::vector<const Metal*> found_;

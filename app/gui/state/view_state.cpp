@@ -2,7 +2,6 @@
 
 #include "questions/drop/fall_time.hpp"
 #include "questions/drop/sweep.hpp"
-#include "questions/metals/temperature_words.hpp"
 #include "questions/mix/mix_metal.hpp"
 
 #include <algorithm>
@@ -21,12 +20,9 @@ SetupWords first_setup() {
 }
 
 /// The same tube, cast as a ceramic shell.
-PourWords first_pour() {
-    PourWords words;
-    words.metal = "copper";
-    words.parts = {"tube:18mm:24mm:400mm"};
-    words.clear = "15mm";
-    return words;
+Stated first_pour() {
+    Stated stated(pour_question());
+    return stated.set("metal", "copper").set("part", "tube:18mm:24mm:400mm").set("clear", "15mm");
 }
 
 /// A jar of sterling scrap and some fine silver, to be brought to Britannia silver.
@@ -83,11 +79,11 @@ ViewState fitted(ViewState view, const Catalogue& catalogue) {
         view.rank.samples = RankChoice{}.samples;
     if (!catalogue.property(view.curves.property)) view.curves.property = "resistivity";
     if (!catalogue.reference(view.source)) view.source.clear();
-    if (!temperature_range(view.temperature)) view.temperature = ViewState{}.temperature;
+    if (!ranged_question().read(view.conditions, catalogue)) view.conditions = Stated(ranged_question());
     if (view.mix.words.stocks.empty()) view.mix.words.stocks = first_mix().stocks;
     if (!treatment_named(view.mix.words.treatment)) view.mix.words.treatment = MixSheetWords{}.treatment;
-    if (!is_known(catalogue, view.pour.metal)) view.pour.metal = view.selected;
-    if (view.pour.parts.empty()) view.pour.parts = first_pour().parts;
+    if (!is_known(catalogue, view.pour.text("metal"))) view.pour.set("metal", view.selected);
+    if (!view.pour.states("part")) view.pour.set("part", first_pour().text("part"));
     if (!drop_setup(catalogue, view.drop_setup)) view.drop_setup = first_setup();
     if (!drop_setup(catalogue, view.drop.second)) view.drop.second = view.drop_setup;
     const auto swept = with_range(catalogue, {}, view.drop.over, view.drop.range);

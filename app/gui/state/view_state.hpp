@@ -2,9 +2,10 @@
 #pragma once
 
 #include "core/materials/catalogue.hpp"
+#include "questions/conditions.hpp"
 #include "questions/drop/magnet_words.hpp"
 #include "questions/mix/mix_sheet.hpp"
-#include "questions/pour/pour_words.hpp"
+#include "questions/pour/pour_request.hpp"
 
 #include <array>
 #include <string>
@@ -21,7 +22,6 @@ struct RankChoice {
     std::string holding = "size";                  // what is equal: size | mass | budget
     std::string mass = "300 g", budget = "20 USD"; // of the tube, for a goal with a fall
     std::string where;                             // conditions, separated by ';'
-    std::string price_form = "exchange";           // or retail, scrap
     bool only_pinned = false;
     bool on_shelf = false; // only what is in stock, at the prices paid
     bool include_unusual = false;
@@ -68,20 +68,19 @@ struct ViewState {
     std::vector<std::string> pins; // slugs, a mix in its words; the place gives colour and mark
     bool dark = true;
     bool workshop_units = false;
-    bool help = false;                   // the page of the view is open beside it
-    std::string temperature = "20 degC"; // as typed: one, or a range "77 K:300 K"
-    std::string condition = "reference";
-    std::string selected; // slug of the metal on the sheet
+    bool help = false;                    // the page of the view is open beside it
+    Stated conditions{ranged_question()}; // of every question: temperature or a range, condition, price form, purity
+    std::string selected;                 // slug of the metal on the sheet
     std::string find;
     RankChoice rank;
     CurveChoice curves;
     VersusChoice versus;
     SetupWords drop_setup; // magnet and tube of Drop; each word was readable when it was committed
     DropChoice drop;
-    MixChoice mix;               // what is melted together, and what is asked of it
-    PourWords pour;              // what is cast, and with what
-    std::string shelf = "trial"; // the list shown in Trials
-    std::string source;          // key of the source shown
+    MixChoice mix;                // what is melted together, and what is asked of it
+    Stated pour{pour_question()}; // what is cast, and with what
+    std::string shelf = "trial";  // the list shown in Trials
+    std::string source;           // key of the source shown
     std::string find_source;
     bool operator==(const ViewState&) const = default;
 };

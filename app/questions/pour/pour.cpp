@@ -154,9 +154,9 @@ private:
         if (!plan) return failed(plan);
         out_.feeding = *plan;
         out_.melt_density = *melt;
-        if (in_.feeder && plan->feeder) out_.feeder_kg = plan->feeder->chosen().volume_m3() * out_.density.value_si;
-        if (in_.feeder && !plan->feeder) out_.remarks.push_back("No feeder: " + plan->feeder.problem().text + ".");
-        if (!in_.feeder) out_.remarks.push_back("Without a feeder it will sink at " + out_.freezes_last + ".");
+        if (!in_.no_feeder && plan->feeder) out_.feeder_kg = plan->feeder->chosen().volume_m3() * out_.density.value_si;
+        if (!in_.no_feeder && !plan->feeder) out_.remarks.push_back("No feeder: " + plan->feeder.problem().text + ".");
+        if (in_.no_feeder) out_.remarks.push_back("Without a feeder it will sink at " + out_.freezes_last + ".");
         return {};
     }
 

@@ -16,6 +16,7 @@ struct GoalWords {
     std::vector<std::string> where;
     FallWords fall;               // where the formula names fall_time
     bool include_unusual = false; // drop the goal's own conditions and the bar on metals unfit for home casting
+    bool operator==(const GoalWords&) const = default;
 };
 
 struct GoalPlan {

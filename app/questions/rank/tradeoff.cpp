@@ -79,7 +79,7 @@ Result<TradeoffResult> tradeoff(const Catalogue& catalogue, const TradeoffReques
     result.second_unit = second->unit;
     result.second_high = second->best_high;
     result.conditions = request.conditions;
-    result.to_K = request.to_K;
+    result.to_K = request.to_K.value_or(no_number);
     std::map<const Metal*, const RankedMetal*> in_second;
     for (const RankedMetal& m : second->ranked) in_second[m.metal] = &m;
     Merits merits;
