@@ -11,6 +11,8 @@ struct Tick {
     std::string text;
 };
 
+constexpr double log_beyond = 30; // ratio from which a linear axis hides the small ones
+
 struct Axis {
     double low = 0, high = 1; // in the unit shown; low < high, above zero where logarithmic
     bool log = false;

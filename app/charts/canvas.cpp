@@ -7,7 +7,6 @@
 namespace pourbook {
 namespace {
 
-constexpr double line = line_height(TextStyle::label);
 constexpr double figure_gap = 6; // between figures and plot
 
 int ticks_across(const Canvas& canvas, const Axis& axis, double width) {
@@ -70,10 +69,10 @@ double add_origin(Scene& scene, const Canvas& canvas, const Origin& origin) {
     std::vector<std::string> lines = wrapped(origin_text(names, shown, rest), width, TextStyle::label, canvas.measure);
     while (lines.size() > most_lines && shown > 1)
         lines = wrapped(origin_text(names, --shown, rest), width, TextStyle::label, canvas.measure);
-    const double top = canvas.height - chart_margin - line * static_cast<double>(lines.size());
+    const double top = canvas.height - chart_margin - label_line * static_cast<double>(lines.size());
     for (std::size_t i = 0; i < lines.size(); ++i)
         scene.parts.push_back(
-            Text{{chart_margin, top + line * (static_cast<double>(i) + 0.5)}, lines[i], canvas.palette.dim});
+            Text{{chart_margin, top + label_line * (static_cast<double>(i) + 0.5)}, lines[i], canvas.palette.dim});
     return top - 4;
 }
 
@@ -81,7 +80,7 @@ void add_horizontal_axis(Scene& scene, const Canvas& canvas, const Axis& axis, c
     for (const Tick& t : ticks(axis, ticks_across(canvas, axis, plot.width))) {
         const double x = axis.place(t.value);
         scene.parts.push_back(Polyline{{{x, plot.y}, {x, plot.bottom()}}, canvas.palette.line});
-        Text text{{x, plot.bottom() + line / 2 + 2}, t.text, canvas.palette.dim, Anchor::middle};
+        Text text{{x, plot.bottom() + label_line / 2 + 2}, t.text, canvas.palette.dim, Anchor::middle};
         const Box box = text_box(text, canvas.measure);
         if (box.right() > canvas.width - 2) text.at.x -= box.right() - canvas.width + 2;
         scene.parts.push_back(text);
@@ -104,7 +103,7 @@ double width_of_figures(const Canvas& canvas, const Axis& axis, double height) {
 }
 
 double add_notes(Scene& scene, const Canvas& canvas, const std::vector<std::string>& notes, double bottom) {
-    const double step = line_height(TextStyle::label);
+    const double step = label_line;
     double y = bottom - step * static_cast<double>(notes.size());
     const double top = y - 2;
     for (const std::string& note : notes) {

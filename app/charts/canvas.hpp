@@ -20,6 +20,7 @@ struct Canvas {
 };
 
 constexpr double chart_margin = 10;
+constexpr double row_gap = 8; // between a row's name, its bar and its figure
 
 /// Title and subtitle at the top; returns the y below them.
 double add_head(Scene& scene, const Canvas& canvas, const std::string& title, const std::string& subtitle);

@@ -1,12 +1,13 @@
 #include "charts/curve_chart.hpp"
 
+#include "core/quantity/constants.hpp"
+
 #include <algorithm>
 #include <cmath>
 
 namespace pourbook {
 namespace {
 
-constexpr double normal_90 = 1.6449; // standard uncertainties in a 90 % interval, each side
 constexpr double ice_point_K = 273.15;
 
 class Converter {

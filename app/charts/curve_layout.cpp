@@ -10,7 +10,6 @@
 namespace pourbook {
 namespace {
 
-constexpr double line_step = line_height(TextStyle::label);
 constexpr double marker_radius = 3.5;
 constexpr double hit_half = 6;
 constexpr double mark_room = 14;    // the mark in front of an end label
@@ -33,8 +32,8 @@ public:
         add_horizontal_axis(scene_, canvas_, x_, plot_);
         add_vertical_axis(scene_, canvas_, y_, plot_);
         scene_.parts.push_back(
-            Text{{plot_.right(), plot_.bottom() + 1.5 * line_step}, chart_.x_label, colours_.ink, Anchor::end});
-        free_ = FreePlaces({plot_.x, plot_.y - line_step / 2, canvas_.width - plot_.x, plot_.height + line_step});
+            Text{{plot_.right(), plot_.bottom() + 1.5 * label_line}, chart_.x_label, colours_.ink, Anchor::end});
+        free_ = FreePlaces({plot_.x, plot_.y - label_line / 2, canvas_.width - plot_.x, plot_.height + label_line});
         scene_.parts.push_back(ClipTo{plot_});
         add_levels();
         for (const CurveLine& line : chart_.lines) add_bands(line);
@@ -110,7 +109,7 @@ private:
             labels = std::max(labels, canvas_.measure.width(line.name, TextStyle::label));
         label_room_ = std::min(labels, canvas_.width * 0.33);
         labels = label_room_ + label_indent;
-        const double height = std::max(60.0, bottom - top - 2 * line_step - 6);
+        const double height = std::max(60.0, bottom - top - 2 * label_line - 6);
         const double left = chart_margin + width_of_figures(canvas_, y_, height);
         plot_ = {left, top, std::max(60.0, canvas_.width - chart_margin - labels - left), height};
         span(x_, y_, plot_);
@@ -138,7 +137,7 @@ private:
             for (const double side : {-1.0, 1.0})
                 for (const double share : {0.02, 0.6, 0.45, 0.3, 0.15})
                     offered.push_back(
-                        {{plot_.x + share * plot_.width, y + side * 0.6 * line_step}, level.label, colours_.ink});
+                        {{plot_.x + share * plot_.width, y + side * 0.6 * label_line}, level.label, colours_.ink});
             place_one(offered);
             free_.take({plot_.x, y - 2, plot_.width, 4});
         }
@@ -196,7 +195,7 @@ private:
     void name_mark(const CurveMark& m) {
         const Spot at{x_.place(m.x), place_y(m.y)};
         std::vector<Text> offered;
-        for (const double dy : {0.0, -line_step, line_step})
+        for (const double dy : {0.0, -label_line, label_line})
             for (const bool right : {true, false})
                 offered.push_back(
                     {{at.x + (right ? 8 : -8), at.y + dy}, m.label, colours_.dim, right ? Anchor::start : Anchor::end});
@@ -233,9 +232,9 @@ private:
             return std::all_of(words.begin(), words.end(),
                                [&](const Text& t) { return clear_of_lines(text_box(t, canvas_.measure)); });
         };
-        const std::vector<Text> head = upright_words(plot_.y + line_step / 2 + 2);
+        const std::vector<Text> head = upright_words(plot_.y + label_line / 2 + 2);
         const std::vector<Text> foot =
-            upright_words(plot_.bottom() + line_step / 2 - 2 - line_step * static_cast<double>(head.size()));
+            upright_words(plot_.bottom() + label_line / 2 - 2 - label_line * static_cast<double>(head.size()));
         for (const Text& part : !clear(foot) && clear(head) ? head : foot) {
             free_.take(text_box(part, canvas_.measure));
             scene_.parts.push_back(part);
@@ -285,13 +284,13 @@ private:
         double least = plot_.y;
         for (const std::size_t i : at_edge) {
             heights[i] = std::max(heights[i], least);
-            least = heights[i] + line_step;
+            least = heights[i] + label_line;
         }
         double most = plot_.bottom();
         std::reverse(at_edge.begin(), at_edge.end());
         for (const std::size_t i : at_edge) {
             heights[i] = std::min(heights[i], most);
-            most = heights[i] - line_step;
+            most = heights[i] - label_line;
         }
         return heights;
     }
@@ -305,7 +304,7 @@ private:
         std::vector<Text> offered = {{{end.x + label_indent, height}, name, colours_.ink}};
         for (const double step : {0.0, -1.0, 1.0, -2.0, 2.0, -3.0, 3.0, -4.0, 4.0, -5.0, 5.0, -6.0, 6.0})
             for (const double aside : {label_indent, -width - label_indent / 2, label_indent + 40})
-                offered.push_back({{end.x + aside, std::clamp(end.y, plot_.y, plot_.bottom()) + step * line_step},
+                offered.push_back({{end.x + aside, std::clamp(end.y, plot_.y, plot_.bottom()) + step * label_line},
                                    name,
                                    colours_.ink});
         const Text label = free_.first_free(offered, canvas_.measure, mark_room).value_or(offered.front());

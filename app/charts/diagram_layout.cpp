@@ -8,8 +8,7 @@
 namespace pourbook {
 namespace {
 
-constexpr double line_step = line_height(TextStyle::label);
-constexpr double hit_half = 6, published_radius = 3.5, end_radius = 4;
+constexpr double spot_half = 6, published_radius = 3.5, end_radius = 4;
 
 class DiagramLayout {
 public:
@@ -25,7 +24,7 @@ public:
         add_horizontal_axis(scene_, canvas_, x_, plot_);
         add_vertical_axis(scene_, canvas_, y_, plot_);
         scene_.parts.push_back(
-            Text{{plot_.right(), plot_.bottom() + 1.5 * line_step}, chart_.x_label, colours_.ink, Anchor::end});
+            Text{{plot_.right(), plot_.bottom() + 1.5 * label_line}, chart_.x_label, colours_.ink, Anchor::end});
         free_ = FreePlaces({plot_.x, plot_.y, plot_.width, plot_.height});
         scene_.parts.push_back(ClipTo{plot_});
         for (const DiagramChartLine& line : chart_.lines) add_line(line);
@@ -41,7 +40,7 @@ private:
     void place_plot(double top, double bottom) {
         x_ = {chart_.x_low, chart_.x_high};
         y_ = {chart_.y_low, chart_.y_high};
-        const double height = std::max(60.0, bottom - top - 2 * line_step - 6);
+        const double height = std::max(60.0, bottom - top - 2 * label_line - 6);
         const double left = chart_margin + width_of_figures(canvas_, y_, height);
         plot_ = {left, top, std::max(60.0, canvas_.width - chart_margin - 8 - left), height};
         span(x_, y_, plot_);
@@ -50,7 +49,7 @@ private:
     Spot place(Spot s) const { return {x_.place(s.x), y_.place(s.y)}; }
 
     void hit(Spot at, const std::string& id, const std::string& hover) {
-        scene_.hits.push_back({{at.x - hit_half, at.y - hit_half, 2 * hit_half, 2 * hit_half}, id, hover});
+        scene_.hits.push_back({{at.x - spot_half, at.y - spot_half, 2 * spot_half, 2 * spot_half}, id, hover});
     }
 
     void add_line(const DiagramChartLine& line) {
@@ -84,7 +83,7 @@ private:
         scene_.parts.push_back(Polyline{{{x, plot_.y}, {x, plot_.bottom()}}, colours_.accent, 1.5, true});
         scene_.hits.push_back({{x - 4, plot_.y, 8, plot_.height}, "composition", chart_.upright_hover});
         const bool right = x < plot_.x + plot_.width / 2;
-        const Text label{{x + (right ? 6 : -6), plot_.y + line_step / 2 + 2},
+        const Text label{{x + (right ? 6 : -6), plot_.y + label_line / 2 + 2},
                          chart_.upright_label,
                          colours_.accent,
                          right ? Anchor::start : Anchor::end};

@@ -16,10 +16,6 @@ CurveSpot spot_of(const DragPoint& p, const std::string& hover) {
     return {p.speed_m_s, p.drag_N, p.low90_N, p.high90_N, hover};
 }
 
-std::string newtons(double n) {
-    return significant(n, 3) + " N";
-}
-
 /// Terminal speed and peak, the marks on a curve.
 std::vector<CurveSpot> marks_of(const DropOfMetal& d, UnitSystem units) {
     const DropResult& r = *d.result;

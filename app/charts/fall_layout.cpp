@@ -9,11 +9,8 @@
 namespace pourbook {
 namespace {
 
-constexpr double line = line_height(TextStyle::label);
-constexpr double gap = 8;
 constexpr double tallest_row = 40, lowest_row = 18;
 constexpr double diamond = 5;
-constexpr double log_beyond = 30; // ratio from which a linear axis hides the short times
 
 class FallLayout {
 public:
@@ -63,8 +60,8 @@ private:
             values = std::max(values, canvas_.measure.width(row.value, TextStyle::label));
         }
         names = std::min(names + 14, canvas_.width * 0.4); // with the metal's mark
-        const double left = chart_margin + names + gap, right = canvas_.width - chart_margin - values - 2 * gap;
-        const double room = bottom - top - 2 * line - 8;
+        const double left = chart_margin + names + row_gap, right = canvas_.width - chart_margin - values - 2 * row_gap;
+        const double room = bottom - top - 2 * label_line - 8;
         row_height_ = std::clamp(room / static_cast<double>(chart_.rows.size()), lowest_row, tallest_row);
         shown_ = std::min(chart_.rows.size(), static_cast<std::size_t>(std::max(1.0, room / row_height_)));
         plot_ = {left, top, std::max(40.0, right - left), static_cast<double>(shown_) * row_height_};
@@ -78,12 +75,12 @@ private:
         const FallRow& row = chart_.rows[i];
         const double y = plot_.y + (static_cast<double>(i) + 0.5) * row_height_;
         const Colour colour = Palette::of_slot(row.slot);
-        const double room = plot_.x - gap - 16 - chart_margin;
-        scene_.parts.push_back(Text{{plot_.x - gap - 14, y},
+        const double room = plot_.x - row_gap - 16 - chart_margin;
+        scene_.parts.push_back(Text{{plot_.x - row_gap - 14, y},
                                     shortened(row.name, room, TextStyle::label, canvas_.measure),
                                     row.problem.empty() ? colours_.ink : colours_.dim,
                                     Anchor::end});
-        add_marker(scene_, row.slot, {plot_.x - gap, y}, 4, colour);
+        add_marker(scene_, row.slot, {plot_.x - row_gap, y}, 4, colour);
         scene_.hits.push_back({{0, y - row_height_ / 2, canvas_.width, row_height_}, row.id, row.hover});
         if (row.problem.empty()) return add_bar(row, y, colour);
         scene_.parts.push_back(
@@ -104,7 +101,7 @@ private:
             add_diamond(place(t), y);
             right = std::max(right, place(t) + diamond);
         }
-        scene_.parts.push_back(Text{{right + gap, y}, row.value, colours_.ink});
+        scene_.parts.push_back(Text{{right + row_gap, y}, row.value, colours_.ink});
     }
 
     void add_diamond(double x, double y) {
@@ -115,7 +112,7 @@ private:
     }
 
     void add_foot() {
-        const double y = plot_.bottom() + 1.5 * line + 4;
+        const double y = plot_.bottom() + 1.5 * label_line + 4;
         std::string text = "fall time, s · bar to the nominal time, whiskers: 90 % interval";
         if (shown_ < chart_.rows.size()) text += " · and " + std::to_string(chart_.rows.size() - shown_) + " more";
         scene_.parts.push_back(Text{{chart_margin, y},

@@ -1,5 +1,6 @@
 #include "charts/mix_chart.hpp"
 
+#include "core/quantity/constants.hpp"
 #include "core/quantity/format.hpp"
 
 #include <algorithm>
@@ -7,8 +8,6 @@
 
 namespace pourbook {
 namespace {
-
-constexpr double normal_90 = 1.6449; // standard uncertainties in a 90 % interval, each side
 
 /// A figure with its 90 % ends, in the unit shown.
 class Scale {

@@ -9,10 +9,8 @@
 namespace pourbook {
 namespace {
 
-constexpr double line_step = line_height(TextStyle::label);
 constexpr double radius = 4;
-constexpr double hit_half = 8;
-constexpr double log_beyond = 30; // ratio from which a linear axis hides the small ones
+constexpr double point_half = 8;
 constexpr std::uint8_t bar_alpha = 110;
 
 class PointLayout {
@@ -28,13 +26,13 @@ public:
         double top = add_head(scene_, canvas_, chart_.title, empty ? "no metal has both values" : chart_.subtitle);
         const double bottom = add_notes(add_origin(scene_, canvas_, chart_.origin));
         if (empty) return std::move(scene_);
-        scene_.parts.push_back(Text{{chart_margin, top + line_step / 2}, fitted(chart_.y_label), colours_.ink});
-        top += line_step + 6;
+        scene_.parts.push_back(Text{{chart_margin, top + label_line / 2}, fitted(chart_.y_label), colours_.ink});
+        top += label_line + 6;
         place_plot(top, bottom);
         add_horizontal_axis(scene_, canvas_, x_, plot_);
         add_vertical_axis(scene_, canvas_, y_, plot_);
-        scene_.parts.push_back(
-            Text{{plot_.right(), plot_.bottom() + 1.5 * line_step}, fitted(chart_.x_label), colours_.ink, Anchor::end});
+        scene_.parts.push_back(Text{
+            {plot_.right(), plot_.bottom() + 1.5 * label_line}, fitted(chart_.x_label), colours_.ink, Anchor::end});
         scene_.parts.push_back(ClipTo{plot_});
         add_line();
         for (const bool faded : {true, false}) add_marks(faded);
@@ -67,8 +65,8 @@ private:
 
     void add_lines(const std::vector<std::string>& lines, double top) {
         for (const std::string& line : lines) {
-            scene_.parts.push_back(Text{{chart_margin, top + line_step / 2}, fitted(line), colours_.dim});
-            top += line_step;
+            scene_.parts.push_back(Text{{chart_margin, top + label_line / 2}, fitted(line), colours_.dim});
+            top += label_line;
         }
     }
 
@@ -77,10 +75,10 @@ private:
         std::vector<std::string> lines;
         for (const std::string& note : chart_.notes)
             for (std::string& line : lines_of(note)) lines.push_back(std::move(line));
-        const double top = bottom - line_step * static_cast<double>(lines.size());
+        const double top = bottom - label_line * static_cast<double>(lines.size());
         add_lines(lines, top);
         const std::size_t most = chart_.points.empty() ? 0 : lines_of(legend(chart_.points.size())).size();
-        legend_top_ = top - line_step * static_cast<double>(most);
+        legend_top_ = top - label_line * static_cast<double>(most);
         return legend_top_ - 2;
     }
 
@@ -107,12 +105,12 @@ private:
     void place_plot(double top, double bottom) {
         x_ = fit(&PointMark::x);
         y_ = fit(&PointMark::y);
-        const double height = std::max(60.0, bottom - top - 2 * line_step - 6);
+        const double height = std::max(60.0, bottom - top - 2 * label_line - 6);
         const double left = chart_margin + width_of_figures(canvas_, y_, height);
         plot_ = {left, top, std::max(60.0, canvas_.width - chart_margin - 4 - left), height};
         span(x_, y_, plot_);
         free_ = across_ =
-            FreePlaces({plot_.x, plot_.y - line_step / 2, canvas_.width - 2 - plot_.x, plot_.height + line_step / 2});
+            FreePlaces({plot_.x, plot_.y - label_line / 2, canvas_.width - 2 - plot_.x, plot_.height + label_line / 2});
     }
 
     static double place(const Axis& axis, double value) {
@@ -163,7 +161,8 @@ private:
             add_bar({at.x, place(y_, p.y.low)}, {at.x, place(y_, p.y.high)}, thin);
             if (p.pinned) scene_.parts.push_back(Circle{at, radius + 3, colours_.accent, 1.5});
             scene_.parts.push_back(Circle{at, radius, ink, p.remembered ? 1.5 : 0.0});
-            scene_.hits.push_back({{at.x - hit_half, at.y - hit_half, 2 * hit_half, 2 * hit_half}, p.id, p.hover});
+            scene_.hits.push_back(
+                {{at.x - point_half, at.y - point_half, 2 * point_half, 2 * point_half}, p.id, p.hover});
         }
     }
 
@@ -173,7 +172,7 @@ private:
         const double half = canvas_.measure.width(name, TextStyle::label) / 2;
         const double middle = std::min(at.x, canvas_.width - 3 - half); // moved left where the edge is near
         for (double far = 0; far <= furthest; far += 14) {
-            const double aside = radius + 5 + far, up = line_step * 0.75 + far;
+            const double aside = radius + 5 + far, up = label_line * 0.75 + far;
             out.push_back({{at.x + aside, at.y}, name, ink, Anchor::start});
             out.push_back({{at.x + aside - 3, at.y - up + 4}, name, ink, Anchor::start});
             out.push_back({{at.x + aside - 3, at.y + up - 4}, name, ink, Anchor::start});

@@ -9,10 +9,7 @@ namespace pourbook {
 namespace {
 
 constexpr double row_height = 24;
-constexpr double line = line_height(TextStyle::label);
-constexpr double gap = 8;
 constexpr double dot = 4.5;
-constexpr double log_beyond = 30; // ratio from which a linear axis hides the small ones
 
 class RankLayout {
 public:
@@ -28,8 +25,8 @@ public:
                                     : chart_.varied     ? "median and 90 % interval, best on top"
                                                         : "figures as cited, without their uncertainty, best on top");
         // The caption depends on the rows shown and takes room from them: reserve its most, then place it.
-        constexpr double caption_most = 3 * line + 4 + chart_margin;
-        const double foot = (legend_lines() + 2) * line + 10; // figures, axis label, legend
+        constexpr double caption_most = 3 * label_line + 4 + chart_margin;
+        const double foot = (legend_lines() + 2) * label_line + 10; // figures, axis label, legend
         const double room = canvas_.height - caption_most - foot - top;
         shown_ = std::min(chart_.rows.size(), static_cast<std::size_t>(std::max(1.0, room / row_height)));
         add_origin(scene_, canvas_, origin());
@@ -77,7 +74,7 @@ private:
         if (!axis_.log) axis_.low = std::min(axis_.low, 0.0);
         round_out(axis_);
         names = std::min(names, canvas_.width * 0.4);
-        const double left = chart_margin + names + gap, right = canvas_.width - chart_margin - values - gap - 8;
+        const double left = chart_margin + names + row_gap, right = canvas_.width - chart_margin - values - row_gap - 8;
         plot_ = {left, top, std::max(40.0, right - left), static_cast<double>(shown_) * row_height};
         axis_.from = plot_.x;
         axis_.to = plot_.right();
@@ -90,9 +87,10 @@ private:
         const RankRow& row = chart_.rows[i];
         const double y = middle(i);
         const Colour colour = row.tied_with_best || i == 0 ? colours_.tied : colours_.other;
-        const std::string name = shortened(row.name, plot_.x - gap - chart_margin, TextStyle::label, canvas_.measure);
+        const std::string name =
+            shortened(row.name, plot_.x - row_gap - chart_margin, TextStyle::label, canvas_.measure);
         scene_.parts.push_back(
-            Text{{plot_.x - gap, y}, name, row.pinned ? colours_.accent : colours_.ink, Anchor::end});
+            Text{{plot_.x - row_gap, y}, name, row.pinned ? colours_.accent : colours_.ink, Anchor::end});
         if (!axis_.log) {
             const double zero = place(0), end = place(row.median);
             scene_.parts.push_back(
@@ -106,7 +104,7 @@ private:
         if (row.remembered) scene_.parts.push_back(Circle{{place(row.median), y}, dot, colours_.ground, 0});
         scene_.parts.push_back(Circle{{place(row.median), y}, dot, colour, row.remembered ? 2.0 : 0.0});
         scene_.parts.push_back(
-            Text{{high + gap, y}, value_text(row), row.tied_with_best ? colours_.ink : colours_.dim});
+            Text{{high + row_gap, y}, value_text(row), row.tied_with_best ? colours_.ink : colours_.dim});
         scene_.hits.push_back({{0, y - row_height / 2, canvas_.width, row_height}, row.id, row.hover});
     }
 
@@ -126,11 +124,11 @@ private:
     }
 
     void add_foot() {
-        double y = plot_.bottom() + line + 4 + line / 2;
+        double y = plot_.bottom() + label_line + 4 + label_line / 2;
         const double width = canvas_.width - 2 * chart_margin;
         const auto add = [&](const std::string& text, Colour colour, double x) {
             scene_.parts.push_back(Text{{x, y}, shortened(text, width, TextStyle::label, canvas_.measure), colour});
-            y += line;
+            y += label_line;
         };
         add(chart_.axis_label, colours_.ink, chart_margin);
         if (any(&RankRow::tied_with_best))

@@ -1,11 +1,11 @@
 #include "charts/scatter_chart.hpp"
 
+#include "core/quantity/constants.hpp"
+
 #include <algorithm>
 
 namespace pourbook {
 namespace {
-
-constexpr double normal_90 = 1.6449; // standard uncertainties in a 90 % interval, each side
 
 PointReach reach(const Property& property, const Evaluated& e, UnitSystem units) {
     const double half = normal_90 * e.standard_uncertainty_si;

@@ -37,6 +37,7 @@ constexpr double text_size(TextStyle style) {
 constexpr double line_height(TextStyle style) {
     return style == TextStyle::title ? 24 : 18;
 }
+constexpr double label_line = line_height(TextStyle::label);
 
 struct Polyline {
     std::vector<Spot> spots;

@@ -11,7 +11,6 @@
 namespace pourbook {
 namespace {
 
-constexpr double line = line_height(TextStyle::label);
 constexpr Colour north{0xD5, 0x5E, 0x00}, south{0x00, 0x72, 0xB2}; // of the series (palette.hpp)
 constexpr Colour pole_ink{0xFF, 0xFF, 0xFF};
 constexpr double tick = 4; // at the ends of a dimension line
@@ -62,7 +61,7 @@ private:
         fill(middle - r, y - half, 2 * r, half, north);
         fill(middle - r, y, 2 * r, half, south);
         dimension_upright(chart_margin + 4, top, top + height);
-        words(x + width + 6, top + height - line / 2, metres(length()), Anchor::start, colours_.ink);
+        words(x + width + 6, top + height - label_line / 2, metres(length()), Anchor::start, colours_.ink);
         return x + width + 12 + canvas_.measure.width(metres(length()), TextStyle::label);
     }
 
@@ -82,11 +81,11 @@ private:
     void choose_scale(double left) {
         const double labels = room_for_labels();
         const double room_x = std::max(60.0, canvas_.width - left - labels - chart_margin);
-        const double room_y = std::max(60.0, canvas_.height - 2 * chart_margin - 4 * line);
+        const double room_y = std::max(60.0, canvas_.height - 2 * chart_margin - 4 * label_line);
         const double shown = std::min(length(), 2.2 * std::max(magnet_length(), 1.2 * bore()));
         scale_ = std::min(room_x / (2 * outside()), room_y / shown);
         axis_ = left + room_x / 2;
-        top_ = chart_margin + 2 * line;
+        top_ = chart_margin + 2 * label_line;
         height_ = shown * scale_;
         cut_ = shown < 0.999 * length();
     }
@@ -164,20 +163,22 @@ private:
     void add_dimensions() {
         const double below = top_ + height_ + 10, middle = top_ + height_ / 2;
         dimension_across(top_ - 12, bore() * scale_);
-        words(axis_, top_ - 12 - line / 2 - 2, "bore " + metres(2 * bore()), Anchor::middle, colours_.ink);
+        words(axis_, top_ - 12 - label_line / 2 - 2, "bore " + metres(2 * bore()), Anchor::middle, colours_.ink);
         dimension_across(below, outside() * scale_);
-        words(axis_, below + line / 2 + 2, "outside " + metres(2 * outside()), Anchor::middle, colours_.ink);
+        words(axis_, below + label_line / 2 + 2, "outside " + metres(2 * outside()), Anchor::middle, colours_.ink);
         const double x = axis_ + outside() * scale_ + 10, half = magnet_length() / 2 * scale_;
         dimension_upright(x, middle - half, middle + half);
-        words(x + 8, middle - line, "magnet " + metres(2 * magnet_radius()), Anchor::start, colours_.ink);
+        words(x + 8, middle - label_line, "magnet " + metres(2 * magnet_radius()), Anchor::start, colours_.ink);
         if (inputs_.shape != eddy::Shape::sphere)
             words(x + 8, middle, "length " + metres(magnet_length()), Anchor::start, colours_.ink);
         if (inputs_.shape == eddy::Shape::ring)
-            words(x + 8, middle + line, "hole " + metres(2 * inputs_.inner_radius_m.value), Anchor::start,
+            words(x + 8, middle + label_line, "hole " + metres(2 * inputs_.inner_radius_m.value), Anchor::start,
                   colours_.ink);
-        words(x + 8, top_ + line / 2, "wall " + metres(outside() - bore()), Anchor::start, colours_.ink);
-        words(x + 8, top_ + height_ - line / 2, "gap " + metres(bore() - magnet_radius()), Anchor::start, colours_.dim);
-        if (cut_) words(axis_, below + 1.5 * line + 2, "section to scale, shortened", Anchor::middle, colours_.dim);
+        words(x + 8, top_ + label_line / 2, "wall " + metres(outside() - bore()), Anchor::start, colours_.ink);
+        words(x + 8, top_ + height_ - label_line / 2, "gap " + metres(bore() - magnet_radius()), Anchor::start,
+              colours_.dim);
+        if (cut_)
+            words(axis_, below + 1.5 * label_line + 2, "section to scale, shortened", Anchor::middle, colours_.dim);
     }
 
     const eddy::DropInputs& inputs_;

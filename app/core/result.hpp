@@ -26,6 +26,14 @@ struct Problem {
 inline Problem unreadable(std::string text, int column = 0) {
     return {Problem::Kind::unreadable, std::move(text), column};
 }
+/// Physics, hazard or a limit of the workshop forbids it.
+inline Problem refused(std::string text) {
+    return {Problem::Kind::refused, std::move(text), 0};
+}
+/// Nothing citable was found.
+inline Problem no_value(std::string text) {
+    return {Problem::Kind::no_value, std::move(text), 0};
+}
 
 template <class T> class Result {
 public:

@@ -7,7 +7,6 @@
 namespace pourbook {
 namespace {
 
-using Kind = HelpBlock::Kind;
 using Look = HelpPiece::Look;
 
 struct Mark {
@@ -68,17 +67,17 @@ std::vector<HelpWord> words_of(std::string_view text) {
 }
 
 struct Line {
-    Kind kind;
+    HelpBlock::Kind kind;
     std::string_view text;
 };
 
 /// What a line begins, by its first signs; none: it goes on with the block before.
 std::optional<Line> opening(std::string_view line) {
-    constexpr std::pair<std::string_view, Kind> signs[] = {{"## ", Kind::heading},
-                                                           {"# ", Kind::title},
-                                                           {"- ", Kind::point},
-                                                           {"> ", Kind::caution},
-                                                           {"    ", Kind::set_off}};
+    constexpr std::pair<std::string_view, HelpBlock::Kind> signs[] = {{"## ", HelpBlock::Kind::heading},
+                                                                      {"# ", HelpBlock::Kind::title},
+                                                                      {"- ", HelpBlock::Kind::point},
+                                                                      {"> ", HelpBlock::Kind::caution},
+                                                                      {"    ", HelpBlock::Kind::set_off}};
     for (const auto& [sign, kind] : signs)
         if (line.starts_with(sign)) return Line{kind, line.substr(sign.size())};
     return std::nullopt;
@@ -90,12 +89,12 @@ public:
     void add(std::string_view line) {
         if (line.find_first_not_of(' ') == std::string_view::npos) return end_block();
         const std::optional<Line> opens = opening(line);
-        const bool goes_on = opens && opens->kind == Kind::caution && kind_ == Kind::caution;
+        const bool goes_on = opens && opens->kind == HelpBlock::Kind::caution && kind_ == HelpBlock::Kind::caution;
         if (opens && !goes_on) {
             end_block();
             kind_ = opens->kind;
         }
-        if (!kind_) kind_ = Kind::paragraph;
+        if (!kind_) kind_ = HelpBlock::Kind::paragraph;
         text_ += std::string(text_.empty() ? "" : " ") + std::string(opens ? opens->text : line);
     }
     std::vector<HelpBlock> done() {
@@ -111,7 +110,7 @@ private:
     }
 
     std::vector<HelpBlock> blocks_;
-    std::optional<Kind> kind_;
+    std::optional<HelpBlock::Kind> kind_;
     std::string text_;
 };
 

@@ -10,10 +10,6 @@ namespace {
 
 constexpr int changes_kept = 1000;
 
-Problem problem(Problem::Kind kind, std::string text) {
-    return {kind, std::move(text), 0};
-}
-
 class FileBatch final : public Batch {
 public:
     FileBatch(std::string path, std::shared_ptr<SQLite::Database> db, const std::string& words)
@@ -76,10 +72,10 @@ private:
     }
 
     static Problem missing(const Kind& kind, std::int64_t id) {
-        return problem(Problem::Kind::unknown, "no " + kind.name + " with the number " + std::to_string(id));
+        return Problem{Problem::Kind::unknown, "no " + kind.name + " with the number " + std::to_string(id), 0};
     }
     static Problem twice(const Kind& kind, const Entry& entry) {
-        return problem(Problem::Kind::unreadable, "'" + title_of(kind, entry) + "' stands twice: keep one of them");
+        return unreadable("'" + title_of(kind, entry) + "' stands twice: keep one of them");
     }
 
     /// A single name left empty becomes stock-3, or stock-3-2 where the person has used that name.

@@ -15,10 +15,6 @@ namespace {
 
 namespace fs = std::filesystem;
 
-Problem problem(Problem::Kind kind, std::string text) {
-    return {kind, std::move(text), 0};
-}
-
 /// The newest price of each metal by way of the index, however long the list.
 constexpr const char* newest_price_ids =
     "WITH RECURSIVE m(x) AS (SELECT min(metal) FROM price UNION ALL SELECT (SELECT min(metal) FROM price WHERE metal > "
@@ -115,10 +111,9 @@ public:
     }
 
     Result<bool> back_up(const std::string& path) override {
-        if (!exists())
-            return problem(Problem::Kind::no_value, "'" + path_ + "' does not exist yet: there is nothing to back up");
+        if (!exists()) return no_value("'" + path_ + "' does not exist yet: there is nothing to back up");
         if (fs::exists(fs::symlink_status(path)))
-            return problem(Problem::Kind::file, "'" + path + "' exists and is not overwritten: name another file");
+            return Problem{Problem::Kind::file, "'" + path + "' exists and is not overwritten: name another file", 0};
         const Result<bool> ready = read<bool>([] { return true; });
         if (!ready) return ready;
         return guarded(path, [&]() -> Result<bool> {
@@ -160,7 +155,7 @@ private:
                 found = f(rows);
             }
             if (found) return *found;
-            return problem(Problem::Kind::unknown, "no " + kind.name + " '" + words + "' in '" + path_ + "'");
+            return Problem{Problem::Kind::unknown, "no " + kind.name + " '" + words + "' in '" + path_ + "'", 0};
         });
     }
 
@@ -171,15 +166,15 @@ private:
 
     Result<Change> turn(const std::string& which, const std::string& none) {
         return guarded(path_, [&]() -> Result<Change> {
-            if (!exists()) return problem(Problem::Kind::refused, none);
+            if (!exists()) return refused(none);
             open();
             SQLite::Transaction transaction(*db_, SQLite::TransactionBehavior::IMMEDIATE);
             if (identity() != opened_)
-                return problem(Problem::Kind::file, "'" + path_ + "' was replaced: nothing was changed; try again");
+                return Problem{Problem::Kind::file, "'" + path_ + "' was replaced: nothing was changed; try again", 0};
             Change change;
             {
                 SQLite::Statement row(*db_, which);
-                if (!row.executeStep()) return problem(Problem::Kind::refused, none);
+                if (!row.executeStep()) return refused(none);
                 change = change_from(row);
             }
             turn_back(*db_, change.number);
@@ -240,7 +235,7 @@ Result<std::unique_ptr<Workshop>> open_workshop(const std::string& path, const W
 }
 
 Result<std::string> restore_workshop(const std::string& path, const std::string& backup) {
-    if (!fs::is_regular_file(backup)) return problem(Problem::Kind::file, "no backup at '" + backup + "'");
+    if (!fs::is_regular_file(backup)) return Problem{Problem::Kind::file, "no backup at '" + backup + "'", 0};
     const Result<std::unique_ptr<Workshop>> sound = open_workshop(backup);
     if (!sound) return sound.problem();
     return guarded(path, [&]() -> Result<std::string> {

@@ -13,39 +13,39 @@ namespace pourbook {
 namespace {
 
 /// Quantities that hold a figure, and the dimension it must have (as a unit).
-struct Kind {
+struct CastingFigure {
     const char* quantity;
     const char* si_unit;
 };
 
-constexpr std::array kinds = {Kind{"pouring_temperature", "K"},
-                              Kind{"superheat", "K"},
-                              Kind{"mould_preheat", "K"},
-                              Kind{"mould_preheat_below_solidus", "K"},
-                              Kind{"mould_cooling_rate", "K/s"},
-                              Kind{"mould_limit", "K"},
-                              Kind{"crucible_limit", "K"},
-                              Kind{"melt_loss", "1"},
-                              Kind{"yield", "1"},
-                              Kind{"gating_share", "1"},
-                              Kind{"feeder_modulus_ratio", "1"},
-                              Kind{"feeder_volume_ratio", "1"},
-                              Kind{"feeder_height_ratio", "1"},
-                              Kind{"feeder_efficiency", "1"},
-                              Kind{"mould_conductivity", "W/(m.K)"},
-                              Kind{"mould_density", "kg/m3"},
-                              Kind{"mould_specific_heat", "J/(kg.K)"},
-                              Kind{"freezing_correction", "1"},
-                              Kind{"shell_wall", "m"},
-                              Kind{"shell_surface_transfer", "W/(m2.K)"},
-                              Kind{"least_section", "m"},
-                              Kind{"section_class", "m"},
-                              Kind{"tolerance", "m"},
-                              Kind{"tolerance_finer", "1"},
-                              Kind{"contraction_allowance", "1"},
-                              Kind{"furnace_efficiency", "1"},
-                              Kind{"fuel_heating_value", "J/kg"},
-                              Kind{"one_person_mass", "kg"}};
+constexpr std::array casting_figures = {CastingFigure{"pouring_temperature", "K"},
+                                        CastingFigure{"superheat", "K"},
+                                        CastingFigure{"mould_preheat", "K"},
+                                        CastingFigure{"mould_preheat_below_solidus", "K"},
+                                        CastingFigure{"mould_cooling_rate", "K/s"},
+                                        CastingFigure{"mould_limit", "K"},
+                                        CastingFigure{"crucible_limit", "K"},
+                                        CastingFigure{"melt_loss", "1"},
+                                        CastingFigure{"yield", "1"},
+                                        CastingFigure{"gating_share", "1"},
+                                        CastingFigure{"feeder_modulus_ratio", "1"},
+                                        CastingFigure{"feeder_volume_ratio", "1"},
+                                        CastingFigure{"feeder_height_ratio", "1"},
+                                        CastingFigure{"feeder_efficiency", "1"},
+                                        CastingFigure{"mould_conductivity", "W/(m.K)"},
+                                        CastingFigure{"mould_density", "kg/m3"},
+                                        CastingFigure{"mould_specific_heat", "J/(kg.K)"},
+                                        CastingFigure{"freezing_correction", "1"},
+                                        CastingFigure{"shell_wall", "m"},
+                                        CastingFigure{"shell_surface_transfer", "W/(m2.K)"},
+                                        CastingFigure{"least_section", "m"},
+                                        CastingFigure{"section_class", "m"},
+                                        CastingFigure{"tolerance", "m"},
+                                        CastingFigure{"tolerance_finer", "1"},
+                                        CastingFigure{"contraction_allowance", "1"},
+                                        CastingFigure{"furnace_efficiency", "1"},
+                                        CastingFigure{"fuel_heating_value", "J/kg"},
+                                        CastingFigure{"one_person_mass", "kg"}};
 
 /// Quantities that hold a sentence.
 constexpr std::array sentences = {"refuse_melting", "acknowledge",   "process_caution", "crucible_attack",
@@ -53,9 +53,10 @@ constexpr std::array sentences = {"refuse_melting", "acknowledge",   "process_ca
                                   "burnout_step",   "checklist",     "draft",           "tolerance_grade",
                                   "defect",         "allowance_note"};
 
-const Kind* kind_of(const std::string& quantity) {
-    const auto at = std::find_if(kinds.begin(), kinds.end(), [&](const Kind& k) { return quantity == k.quantity; });
-    return at == kinds.end() ? nullptr : &*at;
+const CastingFigure* kind_of(const std::string& quantity) {
+    const auto at = std::find_if(casting_figures.begin(), casting_figures.end(),
+                                 [&](const CastingFigure& k) { return quantity == k.quantity; });
+    return at == casting_figures.end() ? nullptr : &*at;
 }
 
 double length_m(Fields& f, const char* key) {
@@ -66,7 +67,7 @@ double length_m(Fields& f, const char* key) {
     return *metres;
 }
 
-void read_figure_of(Practice& p, const Kind& kind, Fields& f) {
+void read_figure_of(Practice& p, const CastingFigure& kind, Fields& f) {
     const Result<Unit> wanted = parse_unit(kind.si_unit);
     p.unit = f.text("unit");
     const Result<Unit> unit = parse_unit(p.unit);
@@ -99,7 +100,7 @@ Practice read_practice(Fields& f, const Catalogue& catalogue) {
     p.from_wt_percent = f.number_or("from_wt_percent", 0);
     p.over_m = length_m(f, "over");
     p.up_to_m = length_m(f, "up_to");
-    if (const Kind* kind = kind_of(p.quantity))
+    if (const CastingFigure* kind = kind_of(p.quantity))
         read_figure_of(p, *kind, f);
     else if (std::find(sentences.begin(), sentences.end(), p.quantity) == sentences.end())
         f.fail("quantity", "unknown quantity '" + p.quantity + "': see db/README.md");

@@ -10,17 +10,17 @@
 namespace pourbook {
 namespace {
 
-struct Kind {
+struct MagnetQuantity {
     const char* quantity;
     const char* unit; // of the same dimension as every unit allowed
 };
-constexpr std::array kinds = {Kind{"remanence", "T"},
-                              Kind{"density", "kg/m3"},
-                              Kind{"temperature_coefficient", "1/K"},
-                              Kind{"recoil_permeability", "1"},
-                              Kind{"highest_temperature", "K"},
-                              Kind{"lowest_temperature", "K"},
-                              Kind{"superconducting_below", "K"}};
+constexpr std::array magnet_quantities = {MagnetQuantity{"remanence", "T"},
+                                          MagnetQuantity{"density", "kg/m3"},
+                                          MagnetQuantity{"temperature_coefficient", "1/K"},
+                                          MagnetQuantity{"recoil_permeability", "1"},
+                                          MagnetQuantity{"highest_temperature", "K"},
+                                          MagnetQuantity{"lowest_temperature", "K"},
+                                          MagnetQuantity{"superconducting_below", "K"}};
 
 Unit unit_named(const std::string& text) {
     if (text == "1") return {};
@@ -29,8 +29,10 @@ Unit unit_named(const std::string& text) {
 }
 
 void read_number(MagnetFigure& m, Fields& f) {
-    const auto kind = std::find_if(kinds.begin(), kinds.end(), [&](const Kind& k) { return m.quantity == k.quantity; });
-    if (kind == kinds.end()) f.fail("quantity", "'" + m.quantity + "' is not one of the quantities of db/README.md");
+    const auto kind = std::find_if(magnet_quantities.begin(), magnet_quantities.end(),
+                                   [&](const MagnetQuantity& k) { return m.quantity == k.quantity; });
+    if (kind == magnet_quantities.end())
+        f.fail("quantity", "'" + m.quantity + "' is not one of the quantities of db/README.md");
     m.unit = f.text("unit");
     const Unit unit = unit_named(m.unit);
     if (unit.scale == 0 || !(unit.dimension == unit_named(kind->unit).dimension))

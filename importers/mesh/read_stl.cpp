@@ -20,12 +20,12 @@ using casting::Triangle;
 constexpr std::uint64_t head_bytes = 84;
 constexpr std::uint64_t triangle_bytes = 50;
 
-Problem unreadable(const std::string& name, const std::string& why) {
+Problem unreadable_file(const std::string& name, const std::string& why) {
     return {Problem::Kind::unreadable, "'" + name + "': " + why, 0};
 }
 
 Problem stopped(const std::string& name) {
-    return unreadable(name, "reading was stopped");
+    return unreadable_file(name, "reading was stopped");
 }
 
 std::uint32_t little_endian(const char* bytes) {
@@ -55,7 +55,7 @@ Result<Mesh> read_binary(std::istream& in, const std::string& name, std::uint64_
     for (std::uint64_t done = 0; done < count;) {
         const std::uint64_t now = std::min(at_once, count - done);
         if (!in.read(block.data(), static_cast<std::streamsize>(now * triangle_bytes)))
-            return unreadable(name, "the file ends before its last triangle");
+            return unreadable_file(name, "the file ends before its last triangle");
         for (std::uint64_t i = 0; i < now; ++i)
             mesh.triangles.push_back(triangle_at(block.data() + i * triangle_bytes));
         done += now;
@@ -100,11 +100,11 @@ public:
             ++number_;
             read_ += line.size() + 1;
             if (const std::string fault = take(line); !fault.empty())
-                return unreadable(name_, "line " + std::to_string(number_) + ": " + fault);
+                return unreadable_file(name_, "line " + std::to_string(number_) + ": " + fault);
             if (!go_on()) return stopped(name_);
         }
         if (corners_ != 0 || !ended_)
-            return unreadable(name_, "the file ends in the middle, behind line " + std::to_string(number_));
+            return unreadable_file(name_, "the file ends in the middle, behind line " + std::to_string(number_));
         return std::move(mesh_);
     }
 
@@ -151,7 +151,7 @@ private:
 Result<Mesh> read_stl(std::istream& in, const std::string& name, const MeshProgress& progress) {
     in.seekg(0, std::ios::end);
     const auto end = in.tellg();
-    if (end <= 0) return unreadable(name, "the file is empty");
+    if (end <= 0) return unreadable_file(name, "the file is empty");
     const auto bytes = static_cast<std::uint64_t>(end);
     in.seekg(0);
     std::array<char, head_bytes> head{};
@@ -162,15 +162,15 @@ Result<Mesh> read_stl(std::istream& in, const std::string& name, const MeshProgr
     if (bytes >= head_bytes && bytes == head_bytes + count * triangle_bytes)
         return read_binary(in, name, count, progress);
     if (std::string_view(head.data(), 5) == "solid") return TextReader(in, name, bytes, progress).run();
-    if (bytes < head_bytes) return unreadable(name, "neither a text nor a binary STL file (too short)");
-    return unreadable(name, "not a sound binary STL file: it announces " + std::to_string(count) + " triangles (" +
-                                std::to_string(head_bytes + count * triangle_bytes) + " bytes) and has " +
-                                std::to_string(bytes) + " bytes");
+    if (bytes < head_bytes) return unreadable_file(name, "neither a text nor a binary STL file (too short)");
+    return unreadable_file(name, "not a sound binary STL file: it announces " + std::to_string(count) + " triangles (" +
+                                     std::to_string(head_bytes + count * triangle_bytes) + " bytes) and has " +
+                                     std::to_string(bytes) + " bytes");
 }
 
 Result<Mesh> read_stl_file(const std::string& path, const MeshProgress& progress) {
     std::ifstream in(path, std::ios::binary);
-    if (!in) return unreadable(path, "can't be opened: is the name right?");
+    if (!in) return unreadable_file(path, "can't be opened: is the name right?");
     return read_stl(in, path, progress);
 }
 

@@ -9,12 +9,13 @@ using testing::canvas;
 
 namespace {
 
-FallRow row(const std::string& id, std::size_t slot, double time) {
+FallRow fall_row(const std::string& id, std::size_t slot, double time) {
     return {id, "metal " + id, slot, time, 0.9 * time, 1.1 * time, "about", "hover " + id, {}, ""};
 }
 
-FallChart three() {
-    FallChart chart{"Time to fall", "a magnet; a tube", {row("a", 0, 8), row("b", 1, 3), row("c", 2, 0)}, 0.3, {}};
+FallChart three_falls() {
+    FallChart chart{
+        "Time to fall", "a magnet; a tube", {fall_row("a", 0, 8), fall_row("b", 1, 3), fall_row("c", 2, 0)}, 0.3, {}};
     chart.rows[1].measured_s = {2.9, 3.3};
     chart.rows[2] = {"c", "metal c", 2, 0, 0, 0, "", "hover c", {}, "is ferromagnetic"};
     chart.origin = {{"source-1"}, "v1"};
@@ -61,7 +62,7 @@ void check_texts(const Scene& scene) {
 } // namespace
 
 TEST_CASE("fall times are laid out as approved") {
-    const Scene scene = layout(three(), canvas(560, 300));
+    const Scene scene = layout(three_falls(), canvas(560, 300));
     check_texts(scene);
     testing::approve("fall", dump(scene));
 }

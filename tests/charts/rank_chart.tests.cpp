@@ -10,7 +10,7 @@ using testing::canvas;
 
 namespace {
 
-RankRow row(const std::string& id, double median, double half) {
+RankRow rank_row(const std::string& id, double median, double half) {
     return {id,
             "metal " + id,
             median,
@@ -24,10 +24,10 @@ RankRow row(const std::string& id, double median, double half) {
             {"source-" + id}};
 }
 
-RankChart three() {
+RankChart three_rows() {
     RankChart chart{"braking for the money",
                     "conductivity / price, relative to metal a",
-                    {row("a", 1, 0.1), row("b", 0.95, 0.1), row("c", 0.4, 0.02)},
+                    {rank_row("a", 1, 0.1), rank_row("b", 0.95, 0.1), rank_row("c", 0.4, 0.02)},
                     {{}, "v1"}};
     chart.rows[1].tied_with_best = true;
     chart.rows[2].remembered = true;
@@ -43,11 +43,11 @@ bool has_text(const Scene& scene, const std::string& part) {
 } // namespace
 
 TEST_CASE("a ranking is laid out as approved") {
-    testing::approve("rank", dump(layout(three(), canvas(600, 400))));
+    testing::approve("rank", dump(layout(three_rows(), canvas(600, 400))));
 }
 
 TEST_CASE("a ranking says what it can't tell apart, what is only remembered, and where it comes from") {
-    const Scene scene = layout(three(), canvas(600, 400));
+    const Scene scene = layout(three_rows(), canvas(600, 400));
     CHECK(has_text(scene, "≈ best"));
     CHECK(has_text(scene, "rests on a remembered value"));
     CHECK(has_text(scene, "source-a, source-b, source-c · data v1"));
@@ -59,12 +59,12 @@ TEST_CASE("a ranking says what it can't tell apart, what is only remembered, and
 
 TEST_CASE("a ranking keeps its texts inside and answers the pointer with the row") {
     for (const double width : {320.0, 600.0, 1200.0})
-        for (const auto& [text, box] : testing::texts_of(layout(three(), canvas(width, 400)))) {
+        for (const auto& [text, box] : testing::texts_of(layout(three_rows(), canvas(width, 400)))) {
             CAPTURE(width, text);
             CHECK(box.x >= 0);
             CHECK(box.right() <= width + 1);
         }
-    const Scene scene = layout(three(), canvas(600, 400));
+    const Scene scene = layout(three_rows(), canvas(600, 400));
     REQUIRE(scene.hits.size() == 3);
     const Box& second = scene.hits[1].box;
     REQUIRE(scene.hit_at({300, second.y + second.height / 2}));
@@ -73,7 +73,7 @@ TEST_CASE("a ranking keeps its texts inside and answers the pointer with the row
 
 TEST_CASE("a ranking shows the rows it has room for and counts the others") {
     RankChart chart{"t", "x", {}, {{}, "v"}};
-    for (int i = 0; i < 60; ++i) chart.rows.push_back(row(std::to_string(i), 60 - i, 0.2));
+    for (int i = 0; i < 60; ++i) chart.rows.push_back(rank_row(std::to_string(i), 60 - i, 0.2));
     const Scene scene = layout(chart, canvas(500, 400));
     CHECK(scene.hits.size() < 20);
     CHECK(has_text(scene, "and " + std::to_string(60 - scene.hits.size()) + " more in the table"));
@@ -98,7 +98,7 @@ TEST_CASE("of very many ranked metals only what a picture can hold is prepared, 
 }
 
 TEST_CASE("a ranking turns logarithmic beyond a factor of 30") {
-    RankChart chart{"t", "x", {row("a", 1000, 10), row("b", 10, 1)}, {{}, "v"}};
+    RankChart chart{"t", "x", {rank_row("a", 1000, 10), rank_row("b", 10, 1)}, {{}, "v"}};
     CHECK(has_text(layout(chart, canvas(600, 400)), "100"));
     const Scene scene = layout(chart, canvas(600, 400));
     CHECK(std::none_of(scene.parts.begin(), scene.parts.end(),

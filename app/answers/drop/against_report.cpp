@@ -2,6 +2,7 @@
 
 #include "answers/drop/eddy_json.hpp"
 #include "answers/drop/eddy_words.hpp"
+#include "answers/parts/json_parts.hpp"
 #include "answers/parts/table.hpp"
 #include "core/quantity/format.hpp"
 #include "questions/say/shown_money.hpp"
@@ -13,8 +14,6 @@
 
 namespace pourbook {
 namespace {
-
-using Json = nlohmann::ordered_json;
 
 Table side_by_side(const AgainstResult& r, const Catalogue& catalogue, UnitSystem units) {
     Table t{{{""}, {"first", true}, {"second", true}}, {}};
@@ -61,7 +60,7 @@ std::string json_of(const AgainstResult& r, const Catalogue& catalogue) {
 
 std::string text_of(const AgainstResult& r, const Catalogue& catalogue, UnitSystem units) {
     std::ostringstream out;
-    out << wrapped(r.sentence, eddy_page_width, "") << "\nmagnet  " << magnet_text(r.first.setup, units) << "\n";
+    out << wrapped(r.sentence, page_width, "") << "\nmagnet  " << magnet_text(r.first.setup, units) << "\n";
     if (!r.same_magnet) out << "and     " << magnet_text(r.second.setup, units) << "\n";
     out << "\n" << as_text(side_by_side(r, catalogue, units));
     for (const DropResult* d : {&r.first, &r.second}) {

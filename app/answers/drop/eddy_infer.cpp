@@ -3,6 +3,7 @@
 #include "answers/drop/eddy_text.hpp"
 
 #include "answers/drop/eddy_words.hpp"
+#include "answers/parts/json_parts.hpp"
 #include "answers/parts/table.hpp"
 #include "core/quantity/format.hpp"
 
@@ -14,18 +15,12 @@
 namespace pourbook {
 namespace {
 
-using Json = nlohmann::ordered_json;
-
-Json number(double x) {
-    return std::isfinite(x) ? Json(x) : Json(nullptr);
-}
-
 Json metal_of(const ConsistentMetal& c) {
     Json out = {{"metal", c.metal->slug},
-                {"p", number(c.p)},
-                {"conductivity_S_m", number(c.conductivity_S_m)},
-                {"relative_uncertainty", number(c.relative_uncertainty)}};
-    if (c.porosity) out["porosity"] = number(*c.porosity);
+                {"p", json_number(c.p)},
+                {"conductivity_S_m", json_number(c.conductivity_S_m)},
+                {"relative_uncertainty", json_number(c.relative_uncertainty)}};
+    if (c.porosity) out["porosity"] = json_number(*c.porosity);
     return out;
 }
 
@@ -37,19 +32,19 @@ Json metals_of(const std::vector<ConsistentMetal>& list) {
 
 Json estimate_of(const std::optional<eddy::Conductivity>& c) {
     if (!c) return nullptr;
-    return {{"conductivity_S_m", number(c->value_S_m)},
-            {"standard_uncertainty", number(c->standard_uncertainty_S_m)},
-            {"low90_S_m", number(c->low90_S_m)},
-            {"high90_S_m", number(c->high90_S_m)}};
+    return {{"conductivity_S_m", json_number(c->value_S_m)},
+            {"standard_uncertainty", json_number(c->standard_uncertainty_S_m)},
+            {"low90_S_m", json_number(c->low90_S_m)},
+            {"high90_S_m", json_number(c->high90_S_m)}};
 }
 
 Json impurities_of(const InferResult& r) {
     Json out = Json::array();
     for (const ImpurityEffect& i : r.impurities)
         out.push_back({{"element", i.element},
-                       {"content_wt_percent", number(i.content_wt)},
-                       {"low90_wt_percent", number(i.low90_wt)},
-                       {"high90_wt_percent", number(i.high90_wt)}});
+                       {"content_wt_percent", json_number(i.content_wt)},
+                       {"low90_wt_percent", json_number(i.low90_wt)},
+                       {"high90_wt_percent", json_number(i.high90_wt)}});
     return out;
 }
 
@@ -76,7 +71,7 @@ void write_metals(std::ostream& out, const std::string& title, const std::vector
 
 void write_impurities(std::ostream& out, const InferResult& r) {
     if (r.impurities.empty()) {
-        out << wrapped("Copper with an impurity: " + r.impurity_note, eddy_page_width, "    ");
+        out << wrapped("Copper with an impurity: " + r.impurity_note, page_width, "    ");
         return;
     }
     out << "\nOr copper with one dissolved impurity\n";
@@ -90,19 +85,19 @@ void write_impurities(std::ostream& out, const InferResult& r) {
 } // namespace
 
 std::string json_of(const InferResult& r, const Catalogue& catalogue) {
-    Json out = {{"conductivity_S_m", number(r.conductivity.value_S_m)},
-                {"standard_uncertainty", number(r.conductivity.standard_uncertainty_S_m)},
-                {"iacs_percent", number(r.iacs_percent)},
+    Json out = {{"conductivity_S_m", json_number(r.conductivity.value_S_m)},
+                {"standard_uncertainty", json_number(r.conductivity.standard_uncertainty_S_m)},
+                {"iacs_percent", json_number(r.iacs_percent)},
                 {"consistent_metals", metals_of(r.consistent)},
-                {"low90_S_m", number(r.conductivity.low90_S_m)},
-                {"high90_S_m", number(r.conductivity.high90_S_m)},
-                {"iacs_percent_low90", number(r.iacs_low90)},
-                {"iacs_percent_high90", number(r.iacs_high90)},
+                {"low90_S_m", json_number(r.conductivity.low90_S_m)},
+                {"high90_S_m", json_number(r.conductivity.high90_S_m)},
+                {"iacs_percent_low90", json_number(r.iacs_low90)},
+                {"iacs_percent_high90", json_number(r.iacs_high90)},
                 {"temperature_K", r.conditions.temperature_K},
                 {"from_times", estimate_of(r.from_times)},
                 {"from_resistance", estimate_of(r.from_resistance)},
-                {"agreement_p", number(r.agreement)},
-                {"tube_density_kg_m3", r.density_kg_m3 ? number(*r.density_kg_m3) : Json(nullptr)},
+                {"agreement_p", json_number(r.agreement)},
+                {"tube_density_kg_m3", json_number(r.density_kg_m3)},
                 {"nearest_metals", metals_of(r.nearest)},
                 {"copper_impurities", impurities_of(r)},
                 {"copper_impurity_note", r.impurity_note.empty() ? Json(nullptr) : Json(r.impurity_note)},
@@ -129,11 +124,11 @@ std::string text_of(const InferResult& r, const Catalogue& catalogue, UnitSystem
     if (!r.consistent.empty()) write_metals(out, "Metals that have it", r.consistent);
     if (!r.nearest.empty()) write_metals(out, "No metal of the reference has it; the nearest", r.nearest);
     write_impurities(out, r);
-    for (const std::string& line : r.advice) out << wrapped("Check: " + line, eddy_page_width, "    ");
+    for (const std::string& line : r.advice) out << wrapped("Check: " + line, page_width, "    ");
     if (r.from_times)
         write_grounds(out, r.setup, nullptr, catalogue);
     else
-        for (const std::string& note : r.setup.assumptions) out << wrapped("  " + note, eddy_page_width, "    ");
+        for (const std::string& note : r.setup.assumptions) out << wrapped("  " + note, page_width, "    ");
     out << "\nData version " << catalogue.data_version << "\n";
     return out.str();
 }

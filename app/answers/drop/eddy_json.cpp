@@ -1,5 +1,7 @@
 #include "answers/drop/eddy_json.hpp"
 
+#include "answers/parts/json_parts.hpp"
+
 #include <nlohmann/json.hpp>
 
 #include <cmath>
@@ -7,22 +9,8 @@
 namespace pourbook {
 namespace {
 
-using Json = nlohmann::ordered_json;
-
-Json number(double x) {
-    return std::isfinite(x) ? Json(x) : Json(nullptr);
-}
-
-Json number(const std::optional<double>& x) {
-    return x ? number(*x) : Json(nullptr);
-}
-
-std::string dumped(const Json& json) {
-    return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
-}
-
 Json uncertain(const eddy::Uncertain& u) {
-    return {{"value", number(u.value)}, {"standard_uncertainty", number(u.standard())}};
+    return {{"value", json_number(u.value)}, {"standard_uncertainty", json_number(u.standard())}};
 }
 
 Json magnet_of(const DropSetup& setup) {
@@ -44,8 +32,8 @@ Json tube_of(const DropSetup& setup, const TubeMetal& tube, const Conditions& co
             {"outside_radius_m", uncertain(i.outside_radius_m)},
             {"length_m", uncertain(i.tube_length_m)},
             {"metal", tube.metal ? Json(tube.metal->slug) : Json(nullptr)},
-            {"conductivity_S_m", number(tube.conductivity_S_m())},
-            {"conductivity_relative_uncertainty", number(tube.log_uncertainty())},
+            {"conductivity_S_m", json_number(tube.conductivity_S_m())},
+            {"conductivity_relative_uncertainty", json_number(tube.log_uncertainty())},
             {"temperature_K", conditions.temperature_K},
             {"condition", tube.metal ? Json(tube.value.condition) : Json(nullptr)}};
 }
@@ -83,45 +71,45 @@ void add_setup(Json& out, const DropSetup& setup, const TubeMetal& tube, const C
 } // namespace
 
 std::string json_of(const DropResult& r, const Catalogue& catalogue) {
-    Json out = {{"terminal_speed_m_s", number(r.fall.terminal_speed_m_s)},
-                {"fall_time_s", number(r.fall.time_s)},
-                {"fall_time_low90_s", number(r.fall_time_low90_s)},
-                {"fall_time_high90_s", number(r.fall_time_high90_s)},
-                {"drag_coefficient_N_s_m", number(r.coefficient_N_s_m)},
-                {"peak_drag_N", number(r.peak_drag_N)},
-                {"peak_drag_speed_m_s", number(r.peak_drag_speed_m_s)},
-                {"drag_relative_to_whole_tube", number(r.path_factor)},
-                {"moment_A_m2", number(r.moment_A_m2)},
+    Json out = {{"terminal_speed_m_s", json_number(r.fall.terminal_speed_m_s)},
+                {"fall_time_s", json_number(r.fall.time_s)},
+                {"fall_time_low90_s", json_number(r.fall_time_low90_s)},
+                {"fall_time_high90_s", json_number(r.fall_time_high90_s)},
+                {"drag_coefficient_N_s_m", json_number(r.coefficient_N_s_m)},
+                {"peak_drag_N", json_number(r.peak_drag_N)},
+                {"peak_drag_speed_m_s", json_number(r.peak_drag_speed_m_s)},
+                {"drag_relative_to_whole_tube", json_number(r.path_factor)},
+                {"moment_A_m2", json_number(r.moment_A_m2)},
                 {"regime", r.regime},
-                {"unstable_speed_m_s", number(r.fall.unstable_speed_m_s)},
-                {"terminal_speed_low90_m_s", number(r.speed_low90_m_s)},
-                {"terminal_speed_high90_m_s", number(r.speed_high90_m_s)},
-                {"exit_speed_m_s", number(r.fall.exit_speed_m_s)},
-                {"time_constant_s", number(r.time_constant_s)},
-                {"free_fall_time_s", number(r.free_fall_time_s)},
-                {"effective_length_m", number(r.effective_length_m)},
-                {"magnet_mass_kg", number(r.magnet_mass_kg)},
-                {"tube_mass_kg", number(r.tube_mass_kg)},
-                {"tube_metal_cost_usd", number(r.cost_usd)},
-                {"heat_J", number(r.fall.heat_J)},
-                {"wall_warming_K", number(r.warming_K)},
-                {"felt_extra_weight_N", number(r.felt_N)},
+                {"unstable_speed_m_s", json_number(r.fall.unstable_speed_m_s)},
+                {"terminal_speed_low90_m_s", json_number(r.speed_low90_m_s)},
+                {"terminal_speed_high90_m_s", json_number(r.speed_high90_m_s)},
+                {"exit_speed_m_s", json_number(r.fall.exit_speed_m_s)},
+                {"time_constant_s", json_number(r.time_constant_s)},
+                {"free_fall_time_s", json_number(r.free_fall_time_s)},
+                {"effective_length_m", json_number(r.effective_length_m)},
+                {"magnet_mass_kg", json_number(r.magnet_mass_kg)},
+                {"tube_mass_kg", json_number(r.tube_mass_kg)},
+                {"tube_metal_cost_usd", json_number(r.cost_usd)},
+                {"heat_J", json_number(r.fall.heat_J)},
+                {"wall_warming_K", json_number(r.warming_K)},
+                {"felt_extra_weight_N", json_number(r.felt_N)},
                 {"left_out", r.left_out}};
     add_setup(out, r.setup, r.tube, r.conditions, catalogue);
-    return dumped(out);
+    return json_text(out);
 }
 
 std::string json_of(const DragResult& r, const Catalogue& catalogue) {
-    Json out = {{"drag_N", number(r.drag_N)},
-                {"drag_low90_N", number(r.drag_low90_N)},
-                {"drag_high90_N", number(r.drag_high90_N)},
-                {"speed_m_s", number(r.speed_m_s)},
-                {"linear_drag_N", number(r.linear_drag_N)},
-                {"peak_drag_N", number(r.peak_drag_N)},
-                {"peak_drag_speed_m_s", number(r.peak_drag_speed_m_s)},
-                {"skin_depth_m", number(r.skin_depth_m)}};
+    Json out = {{"drag_N", json_number(r.drag_N)},
+                {"drag_low90_N", json_number(r.drag_low90_N)},
+                {"drag_high90_N", json_number(r.drag_high90_N)},
+                {"speed_m_s", json_number(r.speed_m_s)},
+                {"linear_drag_N", json_number(r.linear_drag_N)},
+                {"peak_drag_N", json_number(r.peak_drag_N)},
+                {"peak_drag_speed_m_s", json_number(r.peak_drag_speed_m_s)},
+                {"skin_depth_m", json_number(r.skin_depth_m)}};
     add_setup(out, r.setup, r.tube, r.conditions, catalogue);
-    return dumped(out);
+    return json_text(out);
 }
 
 } // namespace pourbook

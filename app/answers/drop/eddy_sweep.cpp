@@ -96,12 +96,12 @@ std::string text_of(const SweepResult& r, const Catalogue& catalogue, UnitSystem
     out << "magnet  " << magnet_text(r.setup, units) << "\ntube    " << tube_text(r.setup.inputs, units)
         << " (but for what is swept)\n\n"
         << as_text(table_of(r, catalogue, units)) << "\n";
-    if (const std::string rate = rate_sentence(catalogue); !rate.empty()) out << wrapped(rate, eddy_page_width, "    ");
+    if (const std::string rate = rate_sentence(catalogue); !rate.empty()) out << wrapped(rate, page_width, "    ");
     if (r.over == SweepOver::wall || r.over == SweepOver::budget)
         out << wrapped("How thick is thick enough: a wall of " + length_text(r.wall_for_half_m, units) +
                            " gives half, one of " + length_text(r.wall_for_90_percent_m, units) +
                            " nine tenths of the time that an endless wall would give.",
-                       eddy_page_width, "    ");
+                       page_width, "    ");
     write_grounds(out, r.setup, nullptr, catalogue);
     out << "\nSources of each metal's figures: pourbook sheet METAL. Data version " << catalogue.data_version << "\n";
     return out.str();

@@ -11,10 +11,6 @@
 namespace pourbook {
 namespace {
 
-std::string newtons(double n) {
-    return significant(n, 3) + " N";
-}
-
 std::string seconds(double s) {
     return s < 0.1 ? significant(s * 1000, 3) + " ms" : significant(s, 3) + " s";
 }
@@ -75,7 +71,7 @@ std::string text_of(const DropResult& r, const Catalogue& catalogue, UnitSystem 
         << "heat in the wall  " << significant(r.fall.heat_J, 3) << " J";
     if (std::isfinite(r.warming_K)) out << ", warming it by " << significant(r.warming_K * 1000, 2) << " mK";
     out << "\n\nLeft out\n";
-    for (const std::string& what : r.left_out) out << wrapped("  " + what, eddy_page_width, "      ");
+    for (const std::string& what : r.left_out) out << wrapped("  " + what, page_width, "      ");
     write_grounds(out, r.setup, &r.tube, catalogue);
     out << "\nData version " << catalogue.data_version << "\n";
     return out.str();

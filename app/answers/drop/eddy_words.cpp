@@ -8,7 +8,7 @@ namespace pourbook {
 namespace {
 
 void write_line(std::ostream& out, const std::string& text) {
-    out << wrapped("  " + text, eddy_page_width, "      ");
+    out << wrapped("  " + text, page_width, "      ");
 }
 
 } // namespace

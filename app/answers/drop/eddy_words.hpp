@@ -8,8 +8,6 @@
 
 namespace pourbook {
 
-constexpr std::size_t eddy_page_width = 110;
-
 /// Assumptions, sources with full references, cautions for strong magnets.
 void write_grounds(std::ostream& out, const DropSetup& setup, const TubeMetal* tube, const Catalogue& catalogue);
 

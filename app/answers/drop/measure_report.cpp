@@ -54,7 +54,7 @@ void write_magnet(std::ostream& out, const MagnetMeasured& m, UnitSystem units) 
                           significant(m.readings[i].field_T * 1000, 4) + " mT",
                           significant(m.fit.residuals_T[i] * 1000, 2) + " mT", significant(m.fit.in_doubts[i], 2)});
     out << as_text(t) << "  use as     " << m.words << "\n";
-    for (const std::string& note : m.notes) out << wrapped("  " + note, eddy_page_width, "      ");
+    for (const std::string& note : m.notes) out << wrapped("  " + note, page_width, "      ");
 }
 
 void write_tube(std::ostream& out, const TubeMeasured& t) {
@@ -66,7 +66,7 @@ void write_tube(std::ostream& out, const TubeMeasured& t) {
     if (std::isfinite(t.thermal_voltage_V))
         out << "  thermal voltage cancelled: " << significant(t.thermal_voltage_V * 1e6, 2) << " µV\n";
     out << "  use as        " << t.words << "\n";
-    for (const std::string& note : t.notes) out << wrapped("  " + note, eddy_page_width, "      ");
+    for (const std::string& note : t.notes) out << wrapped("  " + note, page_width, "      ");
 }
 
 } // namespace

@@ -10,10 +10,6 @@
 namespace pourbook {
 namespace {
 
-std::string newtons(double n) {
-    return significant(n, 3) + " N";
-}
-
 Table table_of(const PlateResult& r, UnitSystem units) {
     Table t{{{"speed", true}, {"drag", true}, {"90 % interval"}, {"lift", true}, {"drag/lift", true}}, {}};
     for (const PlatePoint& p : r.points)
@@ -63,7 +59,7 @@ std::string text_of(const PlateResult& r, const Catalogue& catalogue, UnitSystem
         << speed_text(r.peak_drag_speed_m_s, units) << "; over a thin plate drag over lift is "
         << speed_text(r.recession_speed_m_s, units) << " over the speed\nweight     "
         << newtons(r.magnet_mass_kg * eddy::standard_gravity_m_s2) << "\n\nLeft out\n";
-    for (const std::string& what : r.left_out) out << wrapped("  " + what, eddy_page_width, "      ");
+    for (const std::string& what : r.left_out) out << wrapped("  " + what, page_width, "      ");
     write_grounds(out, r.setup, &r.plate, catalogue);
     out << "\nData version " << catalogue.data_version << "\n";
     return out.str();

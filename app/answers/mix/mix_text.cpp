@@ -10,8 +10,6 @@
 namespace pourbook {
 namespace {
 
-constexpr std::size_t page_width = 110;
-
 class MixPage {
 public:
     MixPage(const MixResult& r, const Catalogue& c, UnitSystem u) : r_(r), catalogue_(c), units_(u) {}

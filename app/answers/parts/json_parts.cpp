@@ -10,6 +10,10 @@ Json json_number(double x) {
     return std::isfinite(x) ? Json(x) : Json(nullptr);
 }
 
+Json json_number(const std::optional<double>& x) {
+    return x ? json_number(*x) : Json(nullptr);
+}
+
 Json json_rate(const Catalogue& catalogue) {
     const std::string rate = shown_rate(catalogue);
     return rate.empty() ? Json(nullptr) : Json(rate);

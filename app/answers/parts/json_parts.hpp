@@ -5,6 +5,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -12,8 +13,9 @@ namespace pourbook {
 
 using Json = nlohmann::ordered_json;
 
-/// null for what is not finite.
+/// null for what is not finite or not there.
 Json json_number(double x);
+Json json_number(const std::optional<double>& x);
 /// The rate of exchange that amounts typed in another currency were read by; null for US dollars.
 Json json_rate(const Catalogue& catalogue);
 /// Indented text with a line end; bytes that are no UTF-8 are replaced.

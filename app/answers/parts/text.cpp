@@ -11,9 +11,7 @@
 namespace pourbook {
 namespace {
 
-constexpr std::size_t page_width = 110;
-
-std::string temperature_text(double kelvin) {
+std::string kelvin_or_nothing(double kelvin) {
     return std::isnan(kelvin) ? "" : trimmed(kelvin, 6) + " K";
 }
 
@@ -65,7 +63,7 @@ std::string text_of(const ValueResult& r, const Catalogue& catalogue, UnitSystem
     std::ostringstream out;
     out << r.metal->name << ", " << r.property->label << ": " << shown_full(*r.property, r.value, units) << "\n";
     if (!std::isnan(r.value.temperature_K))
-        out << "  at " << temperature_text(r.value.temperature_K) << ", condition: " << r.value.condition << "\n";
+        out << "  at " << kelvin_or_nothing(r.value.temperature_K) << ", condition: " << r.value.condition << "\n";
     if (const std::string rate = shown_rate(*r.property); !rate.empty())
         out << wrapped("  shown at " + rate, page_width, "      ");
     for (const std::string& step : r.value.trail) out << wrapped("  " + step, page_width, "      ");
@@ -120,8 +118,8 @@ std::string text_of(const SheetResult& s, const Catalogue& catalogue, UnitSystem
                      r.points.back().printed + " " + r.unit;
         if (!std::isnan(r.lowest_K()))
             figure += r.points.size() > 1 || r.equation
-                          ? ", " + temperature_text(r.lowest_K()) + " to " + temperature_text(r.highest_K())
-                          : " at " + temperature_text(r.lowest_K());
+                          ? ", " + kelvin_or_nothing(r.lowest_K()) + " to " + kelvin_or_nothing(r.highest_K())
+                          : " at " + kelvin_or_nothing(r.lowest_K());
         records.rows.push_back({r.id, figure, r.condition + (r.temper.empty() ? "" : " " + r.temper),
                                 r.use == Use::alternate ? "" : name_of(r.use), mark(r.citation.how_known),
                                 r.citation.source + ", " + r.citation.locator});

@@ -1,4 +1,6 @@
+#include "answers/parts/json_parts.hpp"
 #include "answers/pour/pour_report.hpp"
+#include "core/quantity/constants.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -7,18 +9,11 @@
 namespace pourbook {
 namespace {
 
-using Json = nlohmann::ordered_json;
 using casting::Traced;
-
-constexpr double inch_m = 0.0254;
-
-Json number(double x) {
-    return std::isfinite(x) ? Json(x) : Json(nullptr);
-}
 
 /// A number under its key; where there is none, null and the reason beside it.
 void put(Json& out, const std::string& key, double x, const std::string& reason) {
-    out[key] = number(x);
+    out[key] = json_number(x);
     if (!std::isfinite(x)) out[key + "_reason"] = reason.empty() ? "no value" : reason;
 }
 
@@ -34,9 +29,9 @@ Json sources_of(const std::vector<SourceValue>& sources) {
 }
 
 Json traced_of(const Traced& t, const std::string& unit) {
-    return {{"value", number(t.value_si)},
+    return {{"value", json_number(t.value_si)},
             {"unit", unit},
-            {"standard_uncertainty", number(t.standard_uncertainty_si)},
+            {"standard_uncertainty", json_number(t.standard_uncertainty_si)},
             {"estimated", t.estimated},
             {"how_known", name_of(t.how_known)},
             {"how", t.how},
@@ -61,7 +56,7 @@ Json dimension_of(const casting::DimensionPlan& d) {
                 {"cast_mm", d.cast_m * 1000},
                 {"pattern_mm", d.pattern_m * 1000},
                 {"pattern_in", d.pattern_m / inch_m}};
-    if (d.bore) out["pattern_if_core_holds_mm"] = number(d.held_m * 1000);
+    if (d.bore) out["pattern_if_core_holds_mm"] = json_number(d.held_m * 1000);
     put(out, "tolerance_total_mm", d.tolerance_width_m * 1000, "no cited tolerance for this size and process");
     return out;
 }
@@ -91,7 +86,7 @@ Json cylinder_of(const casting::Cylinder& c) {
     return {{"diameter_m", c.diameter_m},
             {"height_m", c.height_m},
             {"volume_m3", c.volume_m3()},
-            {"modulus_m", number(c.modulus_m())}};
+            {"modulus_m", json_number(c.modulus_m())}};
 }
 
 Json feeder_of(const PourResult& r) {
@@ -125,8 +120,8 @@ Json charge_of(const PourResult& r) {
             {"returns_kg", c.returns_kg},
             {"heel_kg", r.request.heel_kg},
             {"yield", c.yield},
-            {"usual_yield_low", number(r.usual_yield.low_si)},
-            {"usual_yield_high", number(r.usual_yield.high_si)},
+            {"usual_yield_low", json_number(r.usual_yield.low_si)},
+            {"usual_yield_high", json_number(r.usual_yield.high_si)},
             {"by_yield", c.by_yield},
             {"castings", r.request.count},
             {"heats", r.heats},
@@ -156,8 +151,8 @@ void add_contraction(Json& out, const PourResult& r) {
 Json mould_of(const PourResult& r) {
     Json out = Json::object();
     put(out, "temperature_K", r.mould_K, r.heat.mould_how);
-    out["printed_low_K"] = number(r.heat.mould.low_si);
-    out["printed_high_K"] = number(r.heat.mould.high_si);
+    out["printed_low_K"] = json_number(r.heat.mould.low_si);
+    out["printed_high_K"] = json_number(r.heat.mould.high_si);
     out["how"] = r.heat.mould_how;
     if (r.heat.mould_cooling_K_s) out["cooling_K_min"] = *r.heat.mould_cooling_K_s * 60;
     out["sources"] = sources_of(r.heat.mould.sources);
@@ -175,12 +170,12 @@ void add_heat(Json& out, const PourResult& r) {
                              {"fusion", traced_of(r.melt_heat->fusion, "J/kg")},
                              {"melt", traced_of(r.melt_heat->melt, "J/kg")}};
     const casting::Firing& t = r.firing;
-    out["firing"] = {{"efficiency_low", number(t.efficiency_low)},
-                     {"efficiency_high", number(t.efficiency_high)},
-                     {"time_low_s", number(t.seconds_low)},
-                     {"time_high_s", number(t.seconds_high)},
-                     {"propane_low_kg", number(t.propane_kg_low)},
-                     {"propane_high_kg", number(t.propane_kg_high)},
+    out["firing"] = {{"efficiency_low", json_number(t.efficiency_low)},
+                     {"efficiency_high", json_number(t.efficiency_high)},
+                     {"time_low_s", json_number(t.seconds_low)},
+                     {"time_high_s", json_number(t.seconds_high)},
+                     {"propane_low_kg", json_number(t.propane_kg_low)},
+                     {"propane_high_kg", json_number(t.propane_kg_high)},
                      {"sources", sources_of(t.sources)}};
     if (!r.request.power_W) out["firing"]["time_reason"] = "no power stated";
 }
@@ -191,9 +186,9 @@ Json cost_of(const PourResult& r) {
     put(out, "value", m.value, m.price ? "" : m.price.problem().text);
     out["currency"] = "USD";
     out["as_of"] = m.as_of.empty() ? Json(nullptr) : Json(m.as_of);
-    out["low90"] = number(m.low);
-    out["high90"] = number(m.high);
-    out["returns_value"] = number(m.returns_value);
+    out["low90"] = json_number(m.low);
+    out["high90"] = json_number(m.high);
+    out["returns_value"] = json_number(m.returns_value);
     if (m.price) out["price"] = traced_of(*m.price, "USD/kg");
     return out;
 }

@@ -1,6 +1,7 @@
 #include "answers/pour/pour_report.hpp"
 
 #include "answers/writers/page.hpp"
+#include "core/quantity/constants.hpp"
 #include "core/quantity/format.hpp"
 #include "questions/say/shown_money.hpp"
 
@@ -9,7 +10,6 @@
 namespace pourbook {
 namespace {
 
-constexpr double inch_m = 0.0254;
 constexpr double pound_kg = 0.45359237;
 constexpr double troy_ounce_kg = 31.1034768e-3;
 

@@ -7,7 +7,7 @@ namespace pourbook {
 namespace {
 
 /// Blank: not worked out (see core/ranking/order.hpp).
-DataCell count(std::size_t n) {
+DataCell count_if_any(std::size_t n) {
     return n ? DataCell::figure(static_cast<double>(n), std::to_string(n)) : DataCell::figure(no_number, "");
 }
 
@@ -43,10 +43,10 @@ DataTable ranked(const RankResult& r, const DocumentSetting& setting) {
                                          : input_properties(r.ranked.front().inputs, setting.catalogue);
     for (const Property* p : inputs) table.columns.push_back(column_of(*p, setting.units));
     for (const RankedMetal& m : r.ranked) {
-        std::vector<DataCell> row = {count(m.place.rank)};
+        std::vector<DataCell> row = {count_if_any(m.place.rank)};
         add_metal_cells(row, *m.metal);
         merit.add_cells(row, m.place);
-        row.insert(row.end(), {share(m.place.p_first), count(m.place.rank_low), count(m.place.rank_high),
+        row.insert(row.end(), {share(m.place.p_first), count_if_any(m.place.rank_low), count_if_any(m.place.rank_high),
                                DataCell::words(joined(m.place.tied_with, " "))});
         if (r.fall) add_tube_cells(row, m.tube.value_or(RankedTube{}), money);
         add_input_cells(row, inputs, m.inputs, setting.units);

@@ -17,8 +17,6 @@
 namespace pourbook {
 namespace {
 
-constexpr std::size_t page_width = 110;
-
 Json left_out(const std::vector<LeftOut>& list, bool with_missing) {
     Json out = Json::array();
     for (const LeftOut& l : list) {

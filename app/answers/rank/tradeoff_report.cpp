@@ -8,8 +8,6 @@
 namespace pourbook {
 namespace {
 
-constexpr std::size_t page_width = 110;
-
 Json merit(const Place& p) {
     return {{"median", json_number(p.median)}, {"low90", json_number(p.low90)}, {"high90", json_number(p.high90)}};
 }

@@ -6,8 +6,6 @@
 namespace pourbook {
 namespace {
 
-constexpr std::size_t page_width = 110;
-
 Json side(const VersusSide& s, const Catalogue& catalogue) {
     Json out = {{"metal", s.metal->slug},
                 {"merit", json_number(s.merit)},

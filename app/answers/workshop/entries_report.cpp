@@ -36,7 +36,7 @@ bool is_used(const std::vector<Entry>& entries, std::size_t field) {
     return false;
 }
 
-std::string one_line(std::string text) {
+std::string short_line(std::string text) {
     constexpr std::size_t widest = 60;
     for (char& c : text)
         if (c == '\n' || c == '\t') c = ' ';
@@ -96,7 +96,7 @@ std::string text_of_entries(const Kind& kind, const std::vector<Entry>& entries)
     for (const std::size_t i : shown) table.columns.push_back({kind.fields[i].name, false});
     for (const Entry& entry : entries) {
         std::vector<std::string> row = {std::to_string(entry.id)};
-        for (const std::size_t i : shown) row.push_back(one_line(entry.values[i]));
+        for (const std::size_t i : shown) row.push_back(short_line(entry.values[i]));
         table.rows.push_back(std::move(row));
     }
     return as_text(table);
@@ -114,7 +114,7 @@ std::string text_of_changes(const std::vector<Change>& changes) {
     Table table;
     table.columns = {{"number", true}, {"at", false}, {"what", false}, {"", false}};
     for (const Change& c : changes)
-        table.rows.push_back({std::to_string(c.number), c.at, one_line(c.words), c.undone ? "undone" : ""});
+        table.rows.push_back({std::to_string(c.number), c.at, short_line(c.words), c.undone ? "undone" : ""});
     return as_text(table);
 }
 

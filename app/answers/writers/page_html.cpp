@@ -37,7 +37,7 @@ std::string cell(const char* tag, const std::string& text, bool right) {
     return std::string("<") + tag + (right ? " class=\"right\">" : ">") + escaped(text) + "</" + tag + ">";
 }
 
-std::string table_of(const Table& table) {
+std::string html_table(const Table& table) {
     std::string out = "<table>\n<thead><tr>";
     for (const Table::Column& c : table.columns) out += cell("th", c.title, c.right);
     out += "</tr></thead>\n<tbody>\n";
@@ -49,10 +49,10 @@ std::string table_of(const Table& table) {
     return out + "</tbody>\n</table>\n";
 }
 
-std::string text_of(const PageBlock& block) {
+std::string html_of(const PageBlock& block) {
     switch (block.kind) {
     case PageBlock::Kind::table:
-        return table_of(block.table);
+        return html_table(block.table);
     case PageBlock::Kind::line:
         break;
     case PageBlock::Kind::caution:
@@ -81,7 +81,7 @@ std::string page_html(const Page& page) {
         out += std::string("<section") + (section.part == PageSection::Part::notes ? " class=\"back\"" : "") +
                ">\n<h2>" + escaped(section.title) +
                (section.figure.empty() ? "" : " <b>" + escaped(section.figure) + "</b>") + "</h2>\n";
-        for (const auto& block : section.blocks) out += text_of(block);
+        for (const auto& block : section.blocks) out += html_of(block);
         out += "</section>\n";
     }
     if (!page.sources.empty()) {

@@ -13,25 +13,25 @@ std::string plain(const std::string& text) {
     return out;
 }
 
-std::string row_of(const std::vector<std::string>& cells) {
+std::string markdown_row(const std::vector<std::string>& cells) {
     std::string out = "|";
     for (const std::string& cell : cells) out += " " + plain(cell) + " |";
     return out + "\n";
 }
 
-std::string table_of(const Table& table) {
+std::string markdown_table(const Table& table) {
     std::vector<std::string> titles;
     std::string rule = "|";
     for (const Table::Column& column : table.columns) {
         titles.push_back(column.title);
         rule += column.right ? "---:|" : "---|";
     }
-    std::string out = "\n" + row_of(titles) + rule + "\n";
-    for (const auto& row : table.rows) out += row_of(row);
+    std::string out = "\n" + markdown_row(titles) + rule + "\n";
+    for (const auto& row : table.rows) out += markdown_row(row);
     return out + "\n";
 }
 
-std::string text_of(const PageBlock& block) {
+std::string markdown_of(const PageBlock& block) {
     switch (block.kind) {
     case PageBlock::Kind::caution:
         return "- **!** " + plain(block.text) + "\n";
@@ -43,7 +43,7 @@ std::string text_of(const PageBlock& block) {
         return out + "\n";
     }
     case PageBlock::Kind::table:
-        return table_of(block.table);
+        return markdown_table(block.table);
     case PageBlock::Kind::bullet:
     case PageBlock::Kind::line:
         break;
@@ -58,7 +58,7 @@ std::string page_markdown(const Page& page) {
     for (const std::string& line : page.subtitle) out += plain(line) + "\n\n";
     for (const PageSection& section : page.sections) {
         out += "## " + plain(section.title) + (section.figure.empty() ? "" : ": " + plain(section.figure)) + "\n\n";
-        for (const auto& block : section.blocks) out += text_of(block);
+        for (const auto& block : section.blocks) out += markdown_of(block);
         out += "\n";
     }
     if (!page.sources.empty()) out += "## Sources\n\n";

@@ -1,11 +1,10 @@
+#include "answers/parts/table.hpp"
 #include "answers/writers/page.hpp"
 
 #include <algorithm>
 
 namespace pourbook {
 namespace {
-
-constexpr std::size_t page_width = 110;
 
 std::string upper(std::string text) {
     std::transform(text.begin(), text.end(), text.begin(),
@@ -19,7 +18,7 @@ std::string blanks_of(const PageBlock& block) {
     return out;
 }
 
-std::string text_of(const PageBlock& block) {
+std::string lines_of_block(const PageBlock& block) {
     switch (block.kind) {
     case PageBlock::Kind::caution:
         return "! " + block.text;
@@ -49,7 +48,7 @@ std::string page_text(const Page& page) {
     for (const PageSection& section : page.sections) {
         out += "\n" + upper(section.title) + (section.figure.empty() ? "" : "  " + section.figure) + "\n";
         for (const auto& block : section.blocks)
-            out += block.kind == PageBlock::Kind::table ? text_of(block) : indented(text_of(block));
+            out += block.kind == PageBlock::Kind::table ? lines_of_block(block) : indented(lines_of_block(block));
     }
     if (!page.sources.empty()) {
         std::string all;

@@ -10,10 +10,6 @@ namespace {
 
 constexpr double lowest_sum = 99.9 - 1e-9, highest_sum = 100.1 + 1e-9;
 
-Problem refused(const std::string& text) {
-    return Problem{Problem::Kind::unreadable, text, 0};
-}
-
 void add_up_doubles(std::vector<Share>& shares) {
     std::vector<Share> merged;
     for (const Share& s : shares) {
@@ -50,7 +46,7 @@ double Composition::at(const std::string& element) const {
 }
 
 Result<Composition> composition_of(const AlloyData& data, std::vector<Share> shares, bool atomic) {
-    if (shares.empty()) return refused("no element is named: write such as \"Ag 92.5 Cu 7.5\"");
+    if (shares.empty()) return unreadable("no element is named: write such as \"Ag 92.5 Cu 7.5\"");
     add_up_doubles(shares);
     if (shares.size() == 1 && shares[0].wt_percent == 0) shares[0].wt_percent = 100;
     double sum = 0;
@@ -59,12 +55,12 @@ Result<Composition> composition_of(const AlloyData& data, std::vector<Share> sha
             return Problem{Problem::Kind::unknown,
                            "unknown element '" + s.element + "': write chemical symbols, such as Ag or Cu", 0};
         if (!(s.wt_percent >= 0) || !std::isfinite(s.wt_percent))
-            return refused(s.element + " " + trimmed(s.wt_percent, 6) + " %: a share can't be negative");
+            return unreadable(s.element + " " + trimmed(s.wt_percent, 6) + " %: a share can't be negative");
         sum += s.wt_percent;
     }
     if (sum < lowest_sum || sum > highest_sum)
-        return refused("the composition sums to " + trimmed(sum, 6) +
-                       " %: it must be 100 (99.9 to 100.1); correct the shares or write the balance out");
+        return unreadable("the composition sums to " + trimmed(sum, 6) +
+                          " %: it must be 100 (99.9 to 100.1); correct the shares or write the balance out");
     std::erase_if(shares, [](const Share& s) { return s.wt_percent == 0; });
     const auto mass = [&](const Share& s) { return data.mass(s.element)->g_per_mol; };
     for (Share& s : shares) s.wt_percent *= 100 / sum;

@@ -1,11 +1,10 @@
 #include "core/alloys/error_table.hpp"
 
+#include "core/quantity/constants.hpp"
 #include "core/quantity/format.hpp"
 
 namespace pourbook {
 namespace {
-
-constexpr double normal_90 = 1.645; // two-sided 90 % of a normal distribution
 
 bool in_kelvin(ErrorClass e) {
     return e >= ErrorClass::liquidus_binary;

@@ -29,10 +29,14 @@ void cite(Estimate& estimate, const Citation& citation) {
     if (!known) estimate.sources.push_back(citation);
 }
 
+Problem no_rule(const std::string& why) {
+    return no_value("no rule: " + why);
+}
+
 Result<double> pure_value(const Catalogue& catalogue, const std::string& symbol, const char* property,
                           Estimate& estimate) {
     const Metal* metal = catalogue.element(symbol);
-    if (!metal) return Problem{Problem::Kind::no_value, "no rule: pure " + symbol + " is not in the reference", 0};
+    if (!metal) return no_rule("pure " + symbol + " is not in the reference");
     const Result<Evaluated> value = evaluate(catalogue, *metal, property, {});
     if (!value) return value.problem();
     const SourceValue& s = value->sources.front();

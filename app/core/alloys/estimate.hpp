@@ -41,6 +41,9 @@ struct AlloySetting {
 /// Adds a source once.
 void cite(Estimate& estimate, const Citation& citation);
 
+/// The problem of an alloy that no rule holds for.
+Problem no_rule(const std::string& why);
+
 /// A pure metal's own value at 20 degC, its source noted. Errors: no_value.
 Result<double> pure_value(const Catalogue& catalogue, const std::string& symbol, const char* property,
                           Estimate& estimate);

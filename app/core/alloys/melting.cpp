@@ -13,10 +13,6 @@ namespace {
 
 constexpr double most_further_wt = 12, trace_wt = 0.01;
 
-Problem no_rule(const std::string& text) {
-    return Problem{Problem::Kind::no_value, "no rule: " + text, 0};
-}
-
 double axis_wt(const Diagram& d, const std::string& host, double solute_wt, double host_wt) {
     const double wt = 100 * solute_wt / (solute_wt + host_wt);
     return d.a == host ? wt : 100 - wt;

@@ -17,10 +17,6 @@ std::string microohm_cm(double si) {
     return significant(si * 1e8, 3) + " uohm.cm";
 }
 
-Problem no_rule(const std::string& text) {
-    return Problem{Problem::Kind::no_value, "no rule: " + text, 0};
-}
-
 /// One estimate in the making.
 class Sum {
 public:

@@ -11,7 +11,7 @@ namespace {
 
 constexpr double widest_gap_wt = 25, furthest_beyond_wt = 10;
 
-double pure_resistivity(const Catalogue& catalogue, const std::string& symbol) {
+double pure_or_nothing(const Catalogue& catalogue, const std::string& symbol) {
     const Metal* metal = catalogue.element(symbol);
     if (!metal) return no_number;
     const Result<Evaluated> value = evaluate(catalogue, *metal, "resistivity", {});
@@ -28,10 +28,10 @@ std::vector<Point> curve_of(const AlloySetting& s, const ResistivityTable& t, do
         p.value_si = ohm_m;
         curve.push_back(p);
     };
-    if (t.points.front().wt <= widest_gap_wt) add(0, pure_resistivity(s.catalogue, t.a));
+    if (t.points.front().wt <= widest_gap_wt) add(0, pure_or_nothing(s.catalogue, t.a));
     for (const TablePoint& p : t.points)
         if (std::abs(p.wt - own_wt) > s.without_point_within_wt) add(p.wt, p.ohm_m);
-    if (t.points.back().wt >= 100 - widest_gap_wt) add(100, pure_resistivity(s.catalogue, t.b));
+    if (t.points.back().wt >= 100 - widest_gap_wt) add(100, pure_or_nothing(s.catalogue, t.b));
     return curve;
 }
 

@@ -13,7 +13,7 @@ std::string title_of(const Catalogue& catalogue, const Citation& c) {
     return (r->authors.empty() ? "" : r->authors + ", ") + r->title;
 }
 
-Problem refused(const Catalogue& catalogue, const std::string& what, const Citation& c, const std::string& remedy) {
+Problem barred(const Catalogue& catalogue, const std::string& what, const Citation& c, const std::string& remedy) {
     return {Problem::Kind::refused, what + " [" + title_of(catalogue, c) + "]: " + remedy, 0};
 }
 
@@ -31,22 +31,22 @@ bool holds(const Metal& metal, const std::string& element, double from_percent) 
 Result<bool> may_be_melted(const Catalogue& catalogue, const Metal& metal, bool acknowledged) {
     for (const Practice& p : catalogue.practices)
         if (p.quantity == "refuse_melting" && holds(metal, p.element, p.from_wt_percent))
-            return refused(catalogue, holding(metal, p.element) + " is not to be melted at home: " + p.text, p.citation,
-                           "leave it to licensed practice");
+            return barred(catalogue, holding(metal, p.element) + " is not to be melted at home: " + p.text, p.citation,
+                          "leave it to licensed practice");
     std::vector<std::string> may_acknowledge;
     for (const Practice& p : catalogue.practices) {
         if (p.quantity != "acknowledge" || !holds(metal, p.element, p.from_wt_percent)) continue;
         may_acknowledge.push_back(p.element);
         if (!acknowledged)
-            return refused(catalogue, holding(metal, p.element) + ": " + p.text, p.citation,
-                           "if you are equipped for it, add --acknowledge-hazard");
+            return barred(catalogue, holding(metal, p.element) + ": " + p.text, p.citation,
+                          "if you are equipped for it, add --acknowledge-hazard");
     }
     for (const Caution* c : catalogue.cautions_for(metal)) {
         const bool acknowledgeable =
             std::find(may_acknowledge.begin(), may_acknowledge.end(), c->element) != may_acknowledge.end();
         if (c->excludes_home_casting && !acknowledgeable)
-            return refused(catalogue, holding(metal, c->element) + " is no metal for home casting: " + c->reason,
-                           c->citation, "choose another metal, or licensed practice");
+            return barred(catalogue, holding(metal, c->element) + " is no metal for home casting: " + c->reason,
+                          c->citation, "choose another metal, or licensed practice");
     }
     return true;
 }

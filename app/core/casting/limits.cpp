@@ -11,10 +11,6 @@ std::string celsius(double kelvin) {
     return trimmed(kelvin - 273.15, 4) + " degC";
 }
 
-Problem refused(const std::string& why) {
-    return {Problem::Kind::refused, why, 0};
-}
-
 class Check {
 public:
     Check(const Catalogue& catalogue, const Metal& metal, const Workshop& workshop, const Demand& demand)

@@ -12,9 +12,6 @@
 namespace pourbook::casting {
 namespace {
 
-constexpr double longest_m = 10;
-constexpr double shortest_m = 1e-5;
-
 struct CornerHash {
     std::size_t operator()(const Corner& c) const {
         std::uint64_t h = 0xcbf29ce484222325ULL;
@@ -127,34 +124,34 @@ Solid enclosed(const std::vector<Triangle>& triangles) {
     return s;
 }
 
-Problem refused(const Mesh& mesh, const std::string& why) {
+Problem refused_mesh(const Mesh& mesh, const std::string& why) {
     return {Problem::Kind::refused, "mesh '" + mesh.name + "': " + why, 0};
 }
 
 } // namespace
 
 Result<Solid> measured(const Mesh& mesh, double unit_m) {
-    if (mesh.triangles.empty()) return refused(mesh, "it holds no triangle");
+    if (mesh.triangles.empty()) return refused_mesh(mesh, "it holds no triangle");
     if (mesh.triangles.size() > std::numeric_limits<std::uint32_t>::max() / 3)
-        return refused(mesh, "too many triangles");
+        return refused_mesh(mesh, "too many triangles");
     for (const Triangle& t : mesh.triangles)
         for (const Corner& c : t)
             if (!std::isfinite(c[0]) || !std::isfinite(c[1]) || !std::isfinite(c[2]))
-                return refused(mesh, "a corner is no number");
-    if (const std::string fault = Joined(mesh.triangles).fault(); !fault.empty()) return refused(mesh, fault);
+                return refused_mesh(mesh, "a corner is no number");
+    if (const std::string fault = Joined(mesh.triangles).fault(); !fault.empty()) return refused_mesh(mesh, fault);
     Solid s = enclosed(mesh.triangles);
     const double thickness = *std::max_element(s.box_m.begin(), s.box_m.end());
     if (std::abs(s.volume_m3) <= 1e-9 * thickness * thickness * thickness)
-        return refused(mesh, "it is flat and encloses nothing");
+        return refused_mesh(mesh, "it is flat and encloses nothing");
     if (s.volume_m3 < 0)
-        return refused(mesh, "it is turned inside out (volume " + significant(s.volume_m3, 4) +
-                                 " cubic units): flip the normals in the drawing program");
+        return refused_mesh(mesh, "it is turned inside out (volume " + significant(s.volume_m3, 4) +
+                                      " cubic units): flip the normals in the drawing program");
     s.volume_m3 *= unit_m * unit_m * unit_m;
     s.surface_m2 *= unit_m * unit_m;
     for (double& x : s.box_m) x *= unit_m;
     if (thickness * unit_m > longest_m || thickness * unit_m < shortest_m)
-        return refused(mesh, "its longest side would be " + trimmed(thickness * unit_m, 4) +
-                                 " m: is the unit right? (--stl-unit mm, in, cm or m)");
+        return refused_mesh(mesh, "its longest side would be " + trimmed(thickness * unit_m, 4) +
+                                      " m: is the unit right? (--stl-unit mm, in, cm or m)");
     s.wall_m = 2 * s.volume_m3 / s.surface_m2;
     s.wall_estimated = true;
     return s;

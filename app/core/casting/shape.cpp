@@ -10,9 +10,6 @@ namespace pourbook::casting {
 namespace {
 
 using std::numbers::pi;
-constexpr double shortest_m = 1e-5;
-constexpr double longest_m = 10;
-
 double disc(double diameter_m) {
     return pi / 4 * diameter_m * diameter_m;
 }

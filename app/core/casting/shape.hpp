@@ -9,6 +9,8 @@
 
 namespace pourbook::casting {
 
+constexpr double shortest_m = 1e-5, longest_m = 10; // of a size of a part
+
 enum class Form { tube, bar, plate, cone, sphere, ring };
 
 /// Sizes in the order of size_names(form).

@@ -13,10 +13,6 @@ namespace {
 constexpr double lowest_S_m = 1e3, highest_S_m = 1e13;
 constexpr std::size_t normal_from = 30; // degrees of freedom
 
-Problem refused(std::string text) {
-    return {Problem::Kind::refused, std::move(text), 0};
-}
-
 Conductivity summary(double value, std::vector<double> samples) {
     Conductivity c;
     c.value_S_m = value;

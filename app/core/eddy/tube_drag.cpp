@@ -38,10 +38,6 @@ double wall_weight(double x, double ratio) {
         1, ratio);
 }
 
-Problem refused(std::string text) {
-    return Problem{Problem::Kind::refused, std::move(text), 0};
-}
-
 } // namespace
 
 Result<Bore> checked(const Bore& bore, const Magnet& magnet) {

@@ -10,8 +10,6 @@
 namespace pourbook {
 namespace {
 
-using Kind = Problem::Kind;
-
 std::string kelvin(double t) {
     return trimmed(t, 6) + " K";
 }
@@ -136,14 +134,15 @@ Problem nothing(const Question& q) {
     const std::string what = q.property.id + " of " + q.metal.slug;
     const std::string range = q.property.varies_with_temperature ? cited_range(q) : "";
     if (!range.empty())
-        return {Kind::out_of_range, what + " at " + kelvin(q.temperature_K) + ": outside the cited range, " + range, 0};
+        return {Problem::Kind::out_of_range,
+                what + " at " + kelvin(q.temperature_K) + ": outside the cited range, " + range, 0};
     for (const Record* r : speaking_records(q)) {
-        if (!r->none.empty()) return {Kind::no_value, what + ": no value found (" + r->none + ")", 0};
+        if (!r->none.empty()) return {Problem::Kind::no_value, what + ": no value found (" + r->none + ")", 0};
         if (r->usable() && only_bounds(*r))
-            return {Kind::no_value,
+            return {Problem::Kind::no_value,
                     what + ": only a bound is cited (" + r->points.front().printed + " " + r->unit + ")", 0};
     }
-    return {Kind::no_value, what + ": no value cited", 0};
+    return {Problem::Kind::no_value, what + ": no value cited", 0};
 }
 
 Result<Evaluated> recorded(const Question& q) {
@@ -178,7 +177,7 @@ Result<Evaluated> text_property(const Metal& metal, const Property& property) {
     const Record* best = nullptr;
     for (const Record& r : metal.records)
         if (r.property == property.id && r.usable() && (!best || r.use == Use::preferred)) best = &r;
-    if (!best) return Problem{Kind::no_value, property.id + " of " + metal.slug + ": no value cited", 0};
+    if (!best) return no_value(property.id + " of " + metal.slug + ": no value cited");
     Evaluated e;
     e.text = best->text;
     e.condition = best->condition.empty() ? "unstated" : best->condition;
@@ -193,9 +192,9 @@ Result<Evaluated> with_residual(const Catalogue& catalogue, const Metal& metal, 
     const double rrr = *conditions.rrr;
     conditions.rrr.reset();
     if (!metal.is_element() || !(rrr > 1))
-        return Problem{Kind::refused, "a residual resistivity ratio needs a pure metal and a number above 1", 0};
+        return refused("a residual resistivity ratio needs a pure metal and a number above 1");
     if (phase_at(catalogue, metal, conditions.temperature_K) != Phase::solid)
-        return Problem{Kind::refused, "a residual resistivity ratio has no meaning in the melt", 0};
+        return refused("a residual resistivity ratio has no meaning in the melt");
     Result<Evaluated> here = evaluate(catalogue, metal, "resistivity", conditions);
     Conditions ice = conditions;
     ice.temperature_K = 273.15;
@@ -243,7 +242,7 @@ bool ferromagnetic_at(const Catalogue& catalogue, const Metal& metal, double tem
 Result<Evaluated> evaluate(const Catalogue& catalogue, const Metal& metal, const std::string& id,
                            const Conditions& conditions) {
     const Property* property = catalogue.property(id);
-    if (!property) return Problem{Kind::unknown, "unknown property '" + id + "'", 0};
+    if (!property) return Problem{Problem::Kind::unknown, "unknown property '" + id + "'", 0};
     if (id == "price") return evaluate_price(catalogue, metal, conditions);
     if (id == "metal_value") return evaluate_metal_value(catalogue, metal);
     if (property->is_text) return text_property(metal, *property);
@@ -259,7 +258,7 @@ Result<Evaluated> evaluate(const Catalogue& catalogue, const Metal& metal, const
     if (phase_matters(*property)) {
         q.phase = phase_at(catalogue, metal, conditions.temperature_K);
         if (q.phase == Phase::any)
-            return Problem{Kind::out_of_range,
+            return Problem{Problem::Kind::out_of_range,
                            id + " of " + metal.slug + " at " + kelvin(conditions.temperature_K) +
                                ": between solidus and liquidus, no single phase",
                            0};

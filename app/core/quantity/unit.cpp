@@ -1,5 +1,7 @@
 #include "core/quantity/unit.hpp"
 
+#include "core/quantity/constants.hpp"
+
 #include <array>
 #include <charconv>
 #include <cmath>
@@ -18,7 +20,6 @@ struct Named {
 };
 
 constexpr double pound_kg = 0.45359237;
-constexpr double inch_m = 0.0254;
 constexpr double btu_J = 1055.05585262;
 
 constexpr std::array<int, 7> length = {1, 0, 0, 0, 0, 0, 0};
@@ -66,7 +67,7 @@ constexpr std::array named_units = {
     Named{"L", {3, 0, 0, 0, 0, 0, 0}, 1e-3, true},
     Named{"%", none, 0.01},
     Named{"ppm", none, 1e-6},
-    Named{"%IACS", {-3, -1, 3, 2, 0, 0, 0}, 0.58e6},
+    Named{"%IACS", {-3, -1, 3, 2, 0, 0, 0}, iacs_S_m / 100},
 };
 
 struct Prefix {

@@ -10,14 +10,14 @@
 namespace pourbook {
 namespace {
 
-constexpr int page = 12;
+constexpr int rows_a_page = 12;
 
 int steps_asked() {
     const auto key = [](ImGuiKey k) { return ImGui::IsKeyPressed(ImGui::GetKeyIndex(k)); };
     if (key(ImGuiKey_DownArrow)) return 1;
     if (key(ImGuiKey_UpArrow)) return -1;
-    if (key(ImGuiKey_PageDown)) return page;
-    if (key(ImGuiKey_PageUp)) return -page;
+    if (key(ImGuiKey_PageDown)) return rows_a_page;
+    if (key(ImGuiKey_PageUp)) return -rows_a_page;
     return 0;
 }
 

@@ -11,7 +11,7 @@
 namespace pourbook {
 namespace {
 
-constexpr double label_width = 104, mass_width = 66, paid_width = 86, cross_width = 26;
+constexpr double mix_label_width = 104, mass_width = 66, paid_width = 86, cross_width = 26;
 
 bool word_field(Ui& ui, const std::string& id, const char* name, std::string& word, const char* hint, float width,
                 const std::string& help) {
@@ -56,7 +56,7 @@ void draw_stocks(Ui& ui, std::vector<MixStockWords>& stocks) {
 
 void draw_treatment(Ui& ui, std::string& treatment) {
     field_label(ui, "treatment", "what the metal has been through decides how much of each element is dissolved",
-                label_width);
+                mix_label_width);
     if (begin_combo("mix.treatment", treatment, ImGui::GetContentRegionAvail().x)) {
         for (const char* word : {"as-cast", "annealed", "quenched", "aged"}) {
             if (ImGui::Selectable(word, treatment == word)) treatment = word;
@@ -67,7 +67,7 @@ void draw_treatment(Ui& ui, std::string& treatment) {
     ui.probe.item("mix.treatment", treatment);
 }
 
-struct Asked {
+struct AskedOfMix {
     const char* name;
     const char* label;
     const char* hint;
@@ -77,21 +77,22 @@ struct Asked {
 };
 
 constexpr std::array fields = {
-    Asked{"melt-loss", "melt loss", "none", "Melt loss\nshare of the melt that is lost, such as 2 %",
-          &MixSheetWords::melt_loss, nullptr},
-    Asked{"target", "bring to", "Ag 95.8", "Bring to\nan element and its wanted per cent by mass: how much to add",
-          &MixSheetWords::target, &MixSheet::target_fault},
-    Asked{"with", "by adding", "the pure element",
-          "By adding\nthe metal to add: a metal of the reference, a symbol, or a composition in brackets",
-          &MixSheetWords::with, nullptr},
-    Asked{"phases-at", "phases at", "800 degC", "Phases at\nwhich phases, and how much of each, at this temperature",
-          &MixSheetWords::phases_at, nullptr},
-    Asked{"impurities", "impurities", "P 0.02, Fe 0.01",
-          "Impurities\ndissolved in the metal, per cent by mass: they count in every estimate",
-          &MixSheetWords::impurities, &MixSheet::impurity_fault},
-    Asked{"measured", "measured", "85 %IACS",
-          "Measured\na conductivity or resistivity you measured: which impurity, and how much, would explain it",
-          &MixSheetWords::measured, &MixSheet::measured_fault},
+    AskedOfMix{"melt-loss", "melt loss", "none", "Melt loss\nshare of the melt that is lost, such as 2 %",
+               &MixSheetWords::melt_loss, nullptr},
+    AskedOfMix{"target", "bring to", "Ag 95.8", "Bring to\nan element and its wanted per cent by mass: how much to add",
+               &MixSheetWords::target, &MixSheet::target_fault},
+    AskedOfMix{"with", "by adding", "the pure element",
+               "By adding\nthe metal to add: a metal of the reference, a symbol, or a composition in brackets",
+               &MixSheetWords::with, nullptr},
+    AskedOfMix{"phases-at", "phases at", "800 degC",
+               "Phases at\nwhich phases, and how much of each, at this temperature", &MixSheetWords::phases_at,
+               nullptr},
+    AskedOfMix{"impurities", "impurities", "P 0.02, Fe 0.01",
+               "Impurities\ndissolved in the metal, per cent by mass: they count in every estimate",
+               &MixSheetWords::impurities, &MixSheet::impurity_fault},
+    AskedOfMix{"measured", "measured", "85 %IACS",
+               "Measured\na conductivity or resistivity you measured: which impurity, and how much, would explain it",
+               &MixSheetWords::measured, &MixSheet::measured_fault},
 };
 
 void draw_pin(Ui& ui) {
@@ -122,9 +123,9 @@ void draw_mix_choice(Ui& ui) {
     ImGui::Spacing();
     draw_treatment(ui, made.treatment);
     const MixSheet* sheet = ui.session.mix();
-    for (const Asked& f : fields) {
+    for (const AskedOfMix& f : fields) {
         const std::string id = std::string("mix.") + f.name;
-        field_label(ui, f.label, f.help, label_width);
+        field_label(ui, f.label, f.help, mix_label_width);
         word_field(ui, id, f.name, made.*f.word, f.hint, ImGui::GetContentRegionAvail().x, f.help);
         const std::string& typed = field_fault(ui, id);
         fault_line(ui, id, typed.empty() && sheet && f.fault ? sheet->*f.fault : typed);

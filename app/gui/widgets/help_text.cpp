@@ -5,7 +5,6 @@
 namespace pourbook {
 namespace {
 
-using Kind = HelpBlock::Kind;
 using Look = HelpPiece::Look;
 
 constexpr double point_indent = 16, set_off_indent = 10, caution_indent = 12; // of the text
@@ -13,25 +12,25 @@ constexpr double hanging = 20;                                                //
 constexpr double leading = 4, bar = 3, code_margin = 4, rounding = 3, beside = 6;
 constexpr double gap_small = 2, gap = 10, gap_heading = 18;
 
-double indent_of(Kind kind) {
-    return kind == Kind::point     ? point_indent
-           : kind == Kind::set_off ? set_off_indent
-           : kind == Kind::caution ? caution_indent
-                                   : 0;
+double indent_of(HelpBlock::Kind kind) {
+    return kind == HelpBlock::Kind::point     ? point_indent
+           : kind == HelpBlock::Kind::set_off ? set_off_indent
+           : kind == HelpBlock::Kind::caution ? caution_indent
+                                              : 0;
 }
 
 /// Room above a block that follows another.
-double gap_between(Kind before, Kind kind) {
-    if (kind == Kind::set_off && before == kind) return 0;
-    if (kind == Kind::point && before == kind) return gap_small;
-    if (before == Kind::heading) return kind == Kind::set_off ? gap / 2 : gap_small;
-    return kind == Kind::heading ? gap_heading : gap;
+double gap_between(HelpBlock::Kind before, HelpBlock::Kind kind) {
+    if (kind == HelpBlock::Kind::set_off && before == kind) return 0;
+    if (kind == HelpBlock::Kind::point && before == kind) return gap_small;
+    if (before == HelpBlock::Kind::heading) return kind == HelpBlock::Kind::set_off ? gap / 2 : gap_small;
+    return kind == HelpBlock::Kind::heading ? gap_heading : gap;
 }
 
 /// Draws the words of a block from the cursor on, line after line.
 class Lines {
 public:
-    Lines(const Ui& ui, Kind kind)
+    Lines(const Ui& ui, HelpBlock::Kind kind)
         : ui_(ui), kind_(kind), list_(*ImGui::GetWindowDrawList()), origin_(ImGui::GetCursorScreenPos()),
           width_(ImGui::GetContentRegionAvail().x - ui.px(beside)), left_(ui.px(indent_of(kind))) {
         begin_line();
@@ -43,7 +42,7 @@ public:
         if (x_ > left_) x_ += width_of(" ", Look::plain);
         if (x_ > left_ && x_ + width > width_) {
             y_ += height();
-            if (kind_ == Kind::set_off) left_ = ui_.px(indent_of(kind_) + hanging);
+            if (kind_ == HelpBlock::Kind::set_off) left_ = ui_.px(indent_of(kind_) + hanging);
             begin_line();
         }
         for (const HelpPiece& piece : word) draw(piece);
@@ -53,8 +52,8 @@ public:
 
 private:
     ImFont* font(Look look) const {
-        if (kind_ == Kind::title) return ui_.fonts.heading;
-        return kind_ == Kind::heading || look == Look::strong ? ui_.fonts.strong : ui_.fonts.body;
+        if (kind_ == HelpBlock::Kind::title) return ui_.fonts.heading;
+        return kind_ == HelpBlock::Kind::heading || look == Look::strong ? ui_.fonts.strong : ui_.fonts.body;
     }
     float margin(Look look) const { return look == Look::code ? ui_.px(code_margin) : 0; }
     float width_of(const std::string& words, Look look) const {
@@ -68,9 +67,11 @@ private:
     void begin_line() {
         x_ = left_;
         const float below = y_ + height();
-        if (kind_ == Kind::set_off) list_.AddRectFilled(at(0, y_), at(width_, below), u32(ui_.colours().ground));
-        if (kind_ == Kind::caution) list_.AddRectFilled(at(0, y_), at(ui_.px(bar), below), u32(ui_.colours().warning));
-        if (kind_ == Kind::point && y_ == 0)
+        if (kind_ == HelpBlock::Kind::set_off)
+            list_.AddRectFilled(at(0, y_), at(width_, below), u32(ui_.colours().ground));
+        if (kind_ == HelpBlock::Kind::caution)
+            list_.AddRectFilled(at(0, y_), at(ui_.px(bar), below), u32(ui_.colours().warning));
+        if (kind_ == HelpBlock::Kind::point && y_ == 0)
             list_.AddText(font(Look::plain), font(Look::plain)->FontSize, at(ui_.px(2), y_ + ui_.px(leading) / 2),
                           u32(ui_.colours().dim), "•");
     }
@@ -87,7 +88,7 @@ private:
     }
 
     const Ui& ui_;
-    Kind kind_;
+    HelpBlock::Kind kind_;
     ImDrawList& list_;
     ImVec2 origin_;
     float width_, left_, x_ = 0, y_ = 0;

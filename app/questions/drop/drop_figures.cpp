@@ -23,10 +23,6 @@ std::string speed_interval(const DropResult& r, UnitSystem units) {
     return interval(speed_text(r.speed_low90_m_s, units), speed_text(r.speed_high90_m_s, units));
 }
 
-std::string newtons(double n) {
-    return significant(n, 3) + " N";
-}
-
 bool knows_peak(const DropResult& r) {
     return std::isfinite(r.peak_drag_N);
 }

@@ -1,13 +1,12 @@
 #include "questions/drop/eddy_words.hpp"
 
+#include "core/quantity/constants.hpp"
 #include "core/quantity/format.hpp"
 
 namespace pourbook {
 namespace {
 
-constexpr double inch_m = 0.0254;
 constexpr double ounce_kg = 0.45359237 / 16;
-constexpr double iacs_S_m = 58e6; // 100 %IACS (IEC 60028)
 
 } // namespace
 
@@ -26,6 +25,10 @@ std::string length_text(double m, UnitSystem units) {
 std::string speed_text(double v, UnitSystem units) {
     if (units == UnitSystem::workshop) return significant(v / inch_m, 3) + " in/s";
     return v < 1 ? significant(v * 1000, 3) + " mm/s" : significant(v, 3) + " m/s";
+}
+
+std::string newtons(double force_N) {
+    return significant(force_N, 3) + " N";
 }
 
 std::string mass_text(double kg, UnitSystem units) {

@@ -19,6 +19,7 @@ NamedUnit mass_unit(UnitSystem units);   // of a tube: g, oz
 std::string length_text(double metres, UnitSystem units); // "12 mm", "0.472 in"
 std::string speed_text(double metres_per_second, UnitSystem units);
 std::string mass_text(double kilograms, UnitSystem units);
+std::string newtons(double force_N); // "0.123 N"
 std::string temperature_words(double kelvin, UnitSystem units);
 /// "cylinder 12 x 10 mm, N42, 1.30 T".
 std::string magnet_text(const DropSetup& setup, UnitSystem units);

@@ -1,5 +1,6 @@
 #include "questions/drop/infer.hpp"
 
+#include "core/quantity/constants.hpp"
 #include "core/quantity/format.hpp"
 #include "core/quantity/unit.hpp"
 #include "questions/drop/low_speed.hpp"
@@ -11,18 +12,14 @@
 namespace pourbook {
 namespace {
 
-using Kind = Problem::Kind;
-
 constexpr double hand_timing_s = 0.15;    // one drop by stopwatch; common practice, no source
 constexpr double resistance_doubt = 0.01; // where no tolerance is given
 constexpr double consistent_from = 0.05;
-constexpr double iacs_S_m = 58e6; // 100 %IACS (IEC 60028)
 constexpr double most_porous = 0.3;
 
 Result<eddy::FourWire> four_wire(const InferRequest& request, DropSetup& setup) {
     static const Dimension ohm = parse_unit("ohm")->dimension;
-    if (request.span.empty())
-        return Problem{Kind::unreadable, "--resistance needs --span, the distance between the two voltage taps", 0};
+    if (request.span.empty()) return unreadable("--resistance needs --span, the distance between the two voltage taps");
     Result<eddy::Uncertain> r = uncertain_from(request.resistance, ohm, "--resistance");
     if (!r) return r.problem();
     Result<eddy::Uncertain> span = uncertain_from(request.span, base_dimension(Dimension::metre), "--span");
@@ -33,7 +30,7 @@ Result<eddy::FourWire> four_wire(const InferRequest& request, DropSetup& setup) 
     }
     if (span->spread == 0) *span = {span->value, 0.5e-3, true};
     if (span->value > setup.inputs.tube_length_m.value)
-        return Problem{Kind::refused, "the span between the taps is longer than the tube", 0};
+        return refused("the span between the taps is longer than the tube");
     return eddy::FourWire{*r, *span};
 }
 
@@ -44,8 +41,7 @@ public:
 
     Result<InferResult> run() {
         if (request_.times_s.empty() && request_.resistance.empty())
-            return Problem{Kind::unreadable, "something measured is needed: --time T[,T...] or --resistance R --span L",
-                           0};
+            return unreadable("something measured is needed: --time T[,T...] or --resistance R --span L");
         out_.conditions = request_.conditions;
         Result<DropSetup> setup =
             request_.times_s.empty() ? tube_setup(request_.setup) : drop_setup(catalogue_, request_.setup);
@@ -106,8 +102,7 @@ private:
             uncertain_from(request_.tube_mass, base_dimension(Dimension::kilogram), "--tube-mass");
         if (!mass) return mass.problem();
         if (!(mass->value > 0))
-            return Problem{Kind::unreadable, "--tube-mass '" + request_.tube_mass + "': a mass above zero is expected",
-                           0};
+            return unreadable("--tube-mass '" + request_.tube_mass + "': a mass above zero is expected");
         out_.density_kg_m3 =
             mass->value / (eddy::nominal_wall_area_m2(out_.setup.inputs) * out_.setup.inputs.tube_length_m.value);
         std::vector<double> samples;
@@ -166,8 +161,9 @@ private:
         const Metal* copper = catalogue_.element("Cu");
         Conditions pure = request_.conditions;
         pure.condition = "annealed";
-        const auto here = copper ? evaluate(catalogue_, *copper, "resistivity", pure)
-                                 : Result<Evaluated>(Problem{Kind::unknown, "copper is not in the reference", 0});
+        const auto here = copper
+                              ? evaluate(catalogue_, *copper, "resistivity", pure)
+                              : Result<Evaluated>(Problem{Problem::Kind::unknown, "copper is not in the reference", 0});
         const auto room = copper ? evaluate(catalogue_, *copper, "resistivity", Conditions{}) : here;
         if (!here || !room) {
             out_.impurity_note = (here ? room : here).problem().text;

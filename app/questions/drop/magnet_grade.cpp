@@ -10,7 +10,6 @@ namespace pourbook {
 namespace {
 
 using eddy::Uncertain;
-using Kind = Problem::Kind;
 
 const char* const neodymium = "sintered NdFeB";
 const char* const samarium = "sintered SmCo";
@@ -56,18 +55,17 @@ Result<DropSetup> at_temperature(DropSetup setup, const Catalogue& c, const std:
                     hottest = range_of(c, material, "highest_temperature", setup);
     const std::string where = "magnet at " + trimmed(t, 6) + " K: ";
     if (coldest.value > 0 && t < coldest.value)
-        return Problem{Kind::out_of_range,
+        return Problem{Problem::Kind::out_of_range,
                        where + material + " loses its simple axis below " + trimmed(coldest.value, 4) +
                            " K, no remanence is cited there",
                        0};
     if (plain && hottest.value > 0 && t > hottest.value)
-        return Problem{Kind::out_of_range,
+        return Problem{Problem::Kind::out_of_range,
                        where + "above the highest working temperature, " + trimmed(hottest.value, 6) +
                            " K, it loses magnetisation for good",
                        0};
     const Uncertain slope = range_of(c, material, "temperature_coefficient", setup);
-    if (slope.value == 0)
-        return Problem{Kind::no_value, where + "no temperature coefficient is cited for " + material, 0};
+    if (slope.value == 0) return no_value(where + "no temperature coefficient is cited for " + material);
     Uncertain& br = setup.inputs.remanence_T;
     br.spread = br.spread * (1 + slope.value * warmer) + br.value * slope.spread * std::abs(warmer);
     br.value *= 1 + slope.value * warmer;
@@ -82,7 +80,7 @@ Result<DropSetup> with_grade(DropSetup setup, const Catalogue& c, const std::str
     if (!row) {
         std::string text = "unknown magnet grade '" + grade + "': one of";
         for (const std::string& name : magnet_grades(c)) text += " " + name;
-        return Problem{Kind::unknown, text + ", or give --br", 0};
+        return Problem{Problem::Kind::unknown, text + ", or give --br", 0};
     }
     setup.grade = row->subject;
     setup.inputs.remanence_T = range_of(c, row->subject, "remanence", setup);
@@ -106,10 +104,8 @@ Result<DropSetup> with_own_remanence(DropSetup setup, const Catalogue& c) {
         setup.inputs.density_kg_m3 = density;
     }
     if (std::abs(setup.magnet_temperature_K - reference_K) > 0.01 && br < perhaps_ferrite_T)
-        return Problem{Kind::no_value,
-                       "no temperature coefficient is known for a magnet of " + significant(br, 3) +
-                           " T: give --br at that temperature and leave out --magnet-at",
-                       0};
+        return no_value("no temperature coefficient is known for a magnet of " + significant(br, 3) +
+                        " T: give --br at that temperature and leave out --magnet-at");
     return at_temperature(std::move(setup), c, neodymium, false);
 }
 

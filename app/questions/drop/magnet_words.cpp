@@ -12,9 +12,7 @@ namespace {
 
 using eddy::Shape;
 using eddy::Uncertain;
-using Kind = Problem::Kind;
 
-constexpr double caliper_m = 0.05e-3;
 constexpr double tape_m = 0.5e-3;
 constexpr double remanence_doubt = 0.01;
 constexpr double mass_doubt = 0.005;
@@ -125,11 +123,9 @@ Result<Uncertain> remanence_from(const std::string& text, const std::string& opt
                            magnetisation = parse_unit("A/m")->dimension;
     const Result<Quantity> q = parse_quantity(text.substr(0, text.find("+-")));
     if (q && (q->dimension == newton || q->dimension == kilogram))
-        return Problem{Kind::refused,
-                       option + " '" + text +
-                           "': a pull is no measure of magnetisation (it depends on the steel, its thickness and the "
-                           "gap): give --grade, --br in tesla, or --surface-field",
-                       0};
+        return refused(option + " '" + text +
+                       "': a pull is no measure of magnetisation (it depends on the steel, its thickness and the "
+                       "gap): give --grade, --br in tesla, or --surface-field");
     const bool amperes = q && q->dimension == magnetisation;
     Result<Uncertain> br = uncertain_from(text, amperes ? magnetisation : tesla, option);
     if (!br) return br;
@@ -151,9 +147,8 @@ Result<Uncertain> from_surface_field(const std::string& text, const eddy::Magnet
     if (!field) return field;
     const double share = eddy::axial_field_over_remanence(magnet, distance_m);
     if (!(share > 0))
-        return Problem{
-            Kind::refused,
-            "--surface-field: this ring's field on the axis is not opposed to its poles there: measure further out", 0};
+        return refused(
+            "--surface-field: this ring's field on the axis is not opposed to its poles there: measure further out");
     field->value /= share;
     field->spread /= share;
     return field;
@@ -282,7 +277,7 @@ Result<DropSetup> drop_setup(const Catalogue& catalogue, const SetupWords& words
 Result<DropSetup> tube_setup(const SetupWords& words) {
     Result<DropSetup> setup = with_tube(DropSetup{}, words.tube);
     if (setup && !(setup->inputs.outside_radius_m.value > setup->inputs.bore_radius_m.value))
-        return Problem{Kind::refused, "the tube needs an outer diameter above the bore: --tube ID:OD:LENGTH", 0};
+        return refused("the tube needs an outer diameter above the bore: --tube ID:OD:LENGTH");
     return setup;
 }
 

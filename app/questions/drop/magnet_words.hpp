@@ -18,6 +18,8 @@
 
 namespace pourbook {
 
+constexpr double caliper_m = 0.05e-3; // how well a diameter or a thickness is measured, each side
+
 struct SetupWords {
     std::string magnet, grade, br, surface_field, recoil_permeability, magnet_mass, magnet_at, tube;
     std::string slits{}, off_axis{}; // "2", "0.5mm"; empty: a whole tube, on the axis

@@ -1,5 +1,6 @@
 #include "questions/drop/measure.hpp"
 
+#include "core/quantity/constants.hpp"
 #include "core/quantity/format.hpp"
 #include "core/quantity/unit.hpp"
 
@@ -9,7 +10,6 @@
 namespace pourbook {
 namespace {
 
-using Kind = Problem::Kind;
 using eddy::Uncertain;
 
 // Where no tolerance is given; workshop measuring, common practice without a source.
@@ -17,7 +17,6 @@ constexpr double reading_doubt = 0.005; // of a field reading: last digit and wo
 constexpr double meter_doubt = 0.02;    // of the field meter's scale
 constexpr double place_m = 0.2e-3;      // of the sensor
 constexpr double current_doubt = 0.01, voltage_doubt = 0.005;
-constexpr double iacs_S_m = 58e6; // 100 %IACS (IEC 60028)
 constexpr std::size_t samples = 2000;
 
 Result<eddy::FieldReading> reading_from(const std::string& text) {
@@ -110,7 +109,7 @@ Result<TubeMeasured> measured_tube(const MeasureRequest& request) {
     if (!span) return span.problem();
     if (span->spread == 0) *span = {span->value, 0.5e-3, true};
     if (span->value > setup->inputs.tube_length_m.value)
-        return Problem{Kind::refused, "the span between the taps is longer than the tube", 0};
+        return refused("the span between the taps is longer than the tube");
     TubeMeasured out;
     if (request.reversed_voltage.empty()) {
         out.notes.push_back("measured in one direction: reverse the current and give --reversed-voltage, so that the "

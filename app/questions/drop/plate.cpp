@@ -1,5 +1,6 @@
 #include "questions/drop/plate.hpp"
 
+#include "core/quantity/constants.hpp"
 #include "core/quantity/format.hpp"
 #include "core/quantity/unit.hpp"
 
@@ -9,14 +10,12 @@
 namespace pourbook {
 namespace {
 
-using Kind = Problem::Kind;
 using eddy::Uncertain;
 
 Result<Uncertain> length_of(const std::string& text, const char* option) {
     Result<Uncertain> value = uncertain_from(text, base_dimension(Dimension::metre), option);
     if (value && !(value->value > 0))
-        return Problem{Kind::unreadable, std::string(option) + " '" + text + "': a length above zero is expected", 0};
-    constexpr double caliper_m = 0.05e-3;
+        return unreadable(std::string(option) + " '" + text + "': a length above zero is expected");
     if (value && value->spread == 0) *value = {value->value, caliper_m, true};
     return value;
 }
@@ -32,9 +31,8 @@ Result<Speeds> speeds_from(const std::string& text) {
     const Result<double> to =
         colon == std::string::npos ? from : parse_si(text.substr(colon + 1), dimension, "a speed");
     if (!from || !to || !(*from > 0 && *to >= *from) || *to > 1e5)
-        return Problem{Kind::unreadable,
-                       "--speed '" + text + "': a speed such as 0.5m/s, or a range such as 0.1m/s:10m/s, is expected",
-                       0};
+        return unreadable("--speed '" + text +
+                          "': a speed such as 0.5m/s, or a range such as 0.1m/s:10m/s, is expected");
     return Speeds{*from, *to};
 }
 
@@ -44,16 +42,14 @@ public:
 
     std::optional<Problem> place(const PlateRequest& r) {
         if (r.height.empty() == r.gap.empty())
-            return Problem{Kind::unreadable,
-                           "the magnet's place is needed once: --height (of its centre) or --gap (of "
-                           "its lower face)",
-                           0};
+            return unreadable("the magnet's place is needed once: --height (of its centre) or --gap (of "
+                              "its lower face)");
         const Result<Uncertain> distance = r.gap.empty() ? length_of(r.height, "--height") : length_of(r.gap, "--gap");
         if (!distance) return distance.problem();
         const Result<Uncertain> thickness = length_of(r.thickness, "--thickness");
         if (!thickness) return thickness.problem();
         if (r.axis != "normal" && r.axis != "along")
-            return Problem{Kind::unreadable, "--axis '" + r.axis + "': normal or along is expected", 0};
+            return unreadable("--axis '" + r.axis + "': normal or along is expected");
         axis_ = r.axis == "normal" ? eddy::MomentAxis::normal : eddy::MomentAxis::along_motion;
         out_.standing = axis_ == eddy::MomentAxis::normal;
         height_ = *distance;
@@ -93,7 +89,6 @@ private:
     PlatePoint point(double speed) {
         const eddy::PlateForce f = *force(speed);
         const double spread = relative_spread(speed);
-        constexpr double normal_90 = 1.6449;
         return {speed, f.drag_N, f.lift_N, f.drag_N * std::exp(-normal_90 * spread),
                 f.drag_N * std::exp(normal_90 * spread)};
     }
@@ -161,7 +156,7 @@ private:
 Result<PlateResult> plate(const Catalogue& catalogue, const PlateRequest& request) {
     const Result<Speeds> speeds = speeds_from(request.speed);
     if (!speeds) return speeds.problem();
-    if (request.steps < 2 || request.steps > 200) return Problem{Kind::unreadable, "--steps: from 2 to 200", 0};
+    if (request.steps < 2 || request.steps > 200) return unreadable("--steps: from 2 to 200");
     PlateResult out;
     Result<DropSetup> setup = magnet_setup(catalogue, request.magnet);
     if (!setup) return setup.problem();

@@ -16,7 +16,6 @@
 namespace pourbook {
 namespace {
 
-using Kind = Problem::Kind;
 constexpr double endless = 200; // bore radii; the rest of the drag is below 1e-6
 
 std::vector<double> spaced(const SweepRequest& r) {
@@ -52,7 +51,7 @@ public:
 
     std::optional<Problem> name_metals() {
         if (request_.metals.empty() == request_.resistivity.empty())
-            return Problem{Kind::unreadable, "the tube needs --metal METAL[,METAL...] or --resistivity R", 0};
+            return unreadable("the tube needs --metal METAL[,METAL...] or --resistivity R");
         if (!request_.resistivity.empty()) stuff_.push_back({request_.resistivity, nullptr, no_number});
         for (const std::string& word : request_.metals) {
             const Result<const Metal*> metal = find_metal(catalogue_, word);
@@ -61,10 +60,9 @@ public:
             stuff_.push_back({(*metal)->slug, *metal, price ? price->value_si : no_number});
         }
         if (request_.over == SweepOver::temperature && !request_.resistivity.empty())
-            return Problem{Kind::unreadable, "a stated resistivity does not change with temperature: sweep a --metal",
-                           0};
+            return unreadable("a stated resistivity does not change with temperature: sweep a --metal");
         if (request_.over == SweepOver::budget && !request_.resistivity.empty())
-            return Problem{Kind::unreadable, "a budget needs a --metal with a price", 0};
+            return unreadable("a budget needs a --metal with a price");
         return std::nullopt;
     }
 
@@ -88,8 +86,7 @@ private:
             i.outside_radius_m.value = x / 2 + wall;
         }
         if (request_.over == SweepOver::budget) {
-            if (std::isnan(stuff.price_usd_kg))
-                return Problem{Kind::no_value, "no price of " + stuff.name + " is cited", 0};
+            if (std::isnan(stuff.price_usd_kg)) return no_value("no price of " + stuff.name + " is cited");
             const auto density = tube_density(catalogue_, *stuff.metal, conditions);
             if (!density) return density.problem();
             const double area = x / stuff.price_usd_kg / (density->value_si * i.tube_length_m.value);
@@ -204,12 +201,11 @@ Result<SweepRequest> with_range(const Catalogue& catalogue, SweepRequest r, cons
                                 const std::string& range) {
     constexpr std::array all = {SweepOver::wall, SweepOver::bore, SweepOver::temperature, SweepOver::budget};
     const auto at = std::find_if(all.begin(), all.end(), [&](SweepOver o) { return over == name_of(o); });
-    if (at == all.end())
-        return Problem{Kind::unreadable, "--over '" + over + "': wall, bore, temperature or budget is expected", 0};
+    if (at == all.end()) return unreadable("--over '" + over + "': wall, bore, temperature or budget is expected");
     r.over = *at;
     const std::size_t colon = range.find(':');
     const Problem expected{
-        Kind::unreadable,
+        Problem::Kind::unreadable,
         "--over " + over + " '" + range + "': FROM:TO is expected, such as " + usual_range(catalogue, r.over), 0};
     if (colon == std::string::npos) return expected;
     const Dimension dimension = base_dimension(r.over == SweepOver::temperature ? Dimension::kelvin : Dimension::metre);
@@ -227,8 +223,8 @@ Result<SweepRequest> with_range(const Catalogue& catalogue, SweepRequest r, cons
 
 Result<SweepResult> sweep(const Catalogue& catalogue, const SweepRequest& request) {
     if (!(request.from_si > 0 && request.to_si > request.from_si))
-        return Problem{Kind::unreadable, "--over: FROM:TO must rise from above zero", 0};
-    if (request.steps < 2 || request.steps > 200) return Problem{Kind::unreadable, "--steps: from 2 to 200", 0};
+        return unreadable("--over: FROM:TO must rise from above zero");
+    if (request.steps < 2 || request.steps > 200) return unreadable("--steps: from 2 to 200");
     Result<DropSetup> setup = drop_setup(catalogue, request.setup);
     if (!setup) return setup.problem();
     Sweeping sweeping(catalogue, request, std::move(*setup));

@@ -10,7 +10,6 @@
 namespace pourbook {
 namespace {
 
-using Kind = Problem::Kind;
 constexpr double resistivity_doubt = 0.01;
 constexpr double superconducting_share_wt_percent = 10; // below it a superconducting element is taken to be harmless
 
@@ -33,15 +32,12 @@ Result<TubeMetal> stated(const std::string& text) {
     const std::string option = "--resistivity";
     const Result<double> plain = parse_si(text, ohm_metre, option);
     if (plain && *plain == 0)
-        return Problem{Kind::refused,
-                       "--resistivity 0: that is a superconductor, which repels the magnet at the mouth; the "
-                       "eddy-current equations don't hold",
-                       0};
+        return refused("--resistivity 0: that is a superconductor, which repels the magnet at the mouth; the "
+                       "eddy-current equations don't hold");
     const Result<eddy::Uncertain> value = uncertain_from(text, ohm_metre, option);
     if (!value) return value.problem();
     if (!(value->value > 0) || !std::isfinite(value->value))
-        return Problem{Kind::unreadable,
-                       "--resistivity '" + text + "': a resistivity or conductivity above zero is expected", 0};
+        return unreadable("--resistivity '" + text + "': a resistivity or conductivity above zero is expected");
     TubeMetal out;
     out.resistivity_si = value->value;
     double relative = value->spread / std::sqrt(3.0) / value->value;
@@ -81,24 +77,18 @@ Result<Evaluated> tube_density(const Catalogue& catalogue, const Metal& metal, c
 Result<TubeMetal> tube_metal(const Catalogue& catalogue, const Metal& metal, const Conditions& conditions) {
     const double t = conditions.temperature_K;
     if (ferromagnetic_at(catalogue, metal, t))
-        return Problem{Kind::refused,
-                       metal.slug + " is ferromagnetic at " + kelvin(t) +
-                           ": it attracts the magnet, which sticks to the wall; choose a non-magnetic tube",
-                       0};
+        return refused(metal.slug + " is ferromagnetic at " + kelvin(t) +
+                       ": it attracts the magnet, which sticks to the wall; choose a non-magnetic tube");
     if (const std::string why = superconductor_in(catalogue, metal, t); !why.empty())
-        return Problem{Kind::refused,
-                       metal.slug + " at " + kelvin(t) + ": " + why +
-                           "; a superconducting tube repels the magnet and the eddy-current equations don't hold",
-                       0};
+        return refused(metal.slug + " at " + kelvin(t) + ": " + why +
+                       "; a superconducting tube repels the magnet and the eddy-current equations don't hold");
     if (phase_at(catalogue, metal, t) == Phase::liquid)
-        return Problem{Kind::refused, metal.slug + " is molten at " + kelvin(t) + ": it makes no tube", 0};
+        return refused(metal.slug + " is molten at " + kelvin(t) + ": it makes no tube");
     Result<Evaluated> e = evaluate(catalogue, metal, "resistivity", conditions);
     if (!e) return e.problem();
     if (!(e->value_si > 0))
-        return Problem{Kind::refused,
-                       metal.slug + " at " + kelvin(t) +
-                           ": the residual resistivity asked for leaves no resistivity above zero",
-                       0};
+        return refused(metal.slug + " at " + kelvin(t) +
+                       ": the residual resistivity asked for leaves no resistivity above zero");
     TubeMetal out;
     out.metal = &metal;
     out.resistivity_si = e->value_si;
@@ -117,9 +107,8 @@ Result<TubeMetal> tube_metal(const Catalogue& catalogue, const Metal& metal, con
 Result<TubeMetal> tube_metal(const Catalogue& catalogue, const std::string& metal, const std::string& resistivity,
                              const Conditions& conditions) {
     if (metal.empty() == resistivity.empty())
-        return Problem{
-            Kind::unreadable,
-            "the tube needs --metal METAL or --resistivity R (a conductivity such as 58MS/m or 101%IACS will do)", 0};
+        return unreadable(
+            "the tube needs --metal METAL or --resistivity R (a conductivity such as 58MS/m or 101%IACS will do)");
     if (!resistivity.empty()) return stated(resistivity);
     const Result<const Metal*> found = find_metal(catalogue, metal);
     if (!found) return found.problem();

@@ -1,5 +1,6 @@
 #include "questions/pour/pour.hpp"
 
+#include "core/quantity/constants.hpp"
 #include "core/quantity/format.hpp"
 #include "questions/metals/find_metal.hpp"
 
@@ -11,8 +12,6 @@
 
 namespace pourbook {
 namespace {
-
-constexpr double confidence90 = 1.6449; // half-width of a 90 % interval in standard uncertainties
 
 struct Bounded {
     const char* name;
@@ -244,7 +243,7 @@ private:
         PourMoney& m = out_.money;
         m.price = casting::traced(*price);
         m.value = price->value_si * out_.charge.charge_kg;
-        const double half = confidence90 * price->standard_uncertainty_si * out_.charge.charge_kg;
+        const double half = normal_90 * price->standard_uncertainty_si * out_.charge.charge_kg;
         m.low = std::max(m.value - half, 0.0);
         m.high = m.value + half;
         m.returns_value = price->value_si * out_.charge.returns_kg;

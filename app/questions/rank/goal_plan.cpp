@@ -7,8 +7,6 @@
 namespace pourbook {
 namespace {
 
-using Kind = Problem::Kind;
-
 std::string held(const std::string& formula, Holding holding, bool best_high) {
     if (holding == Holding::size) return formula;
     const std::string amount = holding == Holding::mass ? "density" : "(density * price)";
@@ -22,8 +20,7 @@ Result<bool> check_holding(const Formula& formula, Holding holding) {
         return std::find(names.begin(), names.end(), name) != names.end();
     };
     if ((holding == Holding::budget && uses("price")) || (holding == Holding::mass && uses("density")))
-        return Problem{Kind::unreadable,
-                       std::string("--holding ") + name_of(holding) + ": '" + formula.text() + "' holds it already", 0};
+        return unreadable(std::string("--holding ") + name_of(holding) + ": '" + formula.text() + "' holds it already");
     return true;
 }
 
@@ -39,9 +36,8 @@ Result<Merit> merit_of(const Catalogue& catalogue, const Formula& bare, const Go
     }
     const FallWords& fall = words.fall;
     if (!fall.setup.magnet.empty() || !fall.setup.tube.empty() || !fall.mass.empty() || !fall.budget.empty())
-        return Problem{
-            Kind::unreadable,
-            "a magnet, a tube, a mass or a budget is for a goal with fall_time; '" + bare.text() + "' has none", 0};
+        return unreadable("a magnet, a tube, a mass or a budget is for a goal with fall_time; '" + bare.text() +
+                          "' has none");
     if (words.holding == Holding::size) return Merit(bare);
     return Merit(*Formula::parse(held(bare.text(), words.holding, best_high), catalogue));
 }
@@ -50,7 +46,7 @@ Result<const Goal*> goal_named(const Catalogue& catalogue, const std::string& id
     if (const Goal* goal = catalogue.goal(id)) return goal;
     std::string text = "unknown goal '" + id + "': one of";
     for (const Goal& g : catalogue.goals) text += " " + g.id;
-    return Problem{Kind::unreadable, text, 0};
+    return unreadable(text);
 }
 
 } // namespace

@@ -119,7 +119,7 @@ TEST_CASE("a part twice as large freezes four times as long in a thick mould, tw
     const auto seconds = [&](const char* part, const char* process) {
         PourRequest r;
         r.metal = "copper";
-        const Shape shape = *part_from(part)->shape;
+        const casting::Shape shape = *part_from(part)->shape;
         r.pieces = {{part, shape, *measured(shape)}};
         r.process = process;
         r.superheat_K = 100;
@@ -156,7 +156,7 @@ TEST_CASE("a plan does not depend on the units of the part or on how it is cut (
         PourRequest r;
         r.metal = "bronze-tin-cast";
         for (const std::string& part : parts) {
-            const Shape shape = *part_from(part)->shape;
+            const casting::Shape shape = *part_from(part)->shape;
             r.pieces.push_back({part, shape, *measured(shape)});
         }
         const Result<PourResult> p = pour(c, r);
@@ -179,7 +179,7 @@ TEST_CASE("every castable metal of the reference is planned or refused with a re
     for (const Metal& metal : c.metals) {
         PourRequest r;
         r.metal = metal.slug;
-        const Shape shape{Form::bar, {0.02, 0.05, 0}};
+        const casting::Shape shape{Form::bar, {0.02, 0.05, 0}};
         r.pieces = {{"bar", shape, *measured(shape)}};
         r.acknowledge_hazard = true;
         const Result<PourResult> p = pour(c, r);

@@ -6,11 +6,12 @@
 #include <cmath>
 #include <numbers>
 
+using namespace pourbook;
 using namespace pourbook::eddy;
 
 namespace {
 
-const Magnet cylinder{Shape::cylinder, 6e-3, 0, 10e-3};
+const Magnet cylinder{eddy::Shape::cylinder, 6e-3, 0, 10e-3};
 const Bore bore{6.5e-3, 7.5e-3};
 
 } // namespace
@@ -23,7 +24,7 @@ TEST_CASE("drag depends on conductivity and speed only through their product", "
 
 TEST_CASE("terminal speed does not change when every length is scaled", "[eddy][law]") {
     const auto speed = [](double scale) {
-        const Magnet m{Shape::ring, 6e-3 * scale, 2e-3 * scale, 10e-3 * scale};
+        const Magnet m{eddy::Shape::ring, 6e-3 * scale, 2e-3 * scale, 10e-3 * scale};
         const TubeDrag drag(m, {6.5e-3 * scale, 7.5e-3 * scale});
         return 7500 * m.volume_m3() * standard_gravity_m_s2 / drag.coefficient_N_s_m(moment_A_m2(m, 1.3, 1), 5.8e7);
     };
@@ -33,7 +34,7 @@ TEST_CASE("terminal speed does not change when every length is scaled", "[eddy][
 TEST_CASE("thin wall: closed integrand with the induced field", "[eddy][law]") {
     // Limit w -> 0 of the same equations: F = mu0 m^2/(2 pi^2 a^4) int x^4 Rm K1^2 / (1 + (Rm x I1 K1)^2) dx, Rm = mu0
     // sigma w v. The table is that integral over its low-speed value (independent calculation, three figures).
-    const Magnet sphere{Shape::sphere, 1e-3, 0, 2e-3};
+    const Magnet sphere{eddy::Shape::sphere, 1e-3, 0, 2e-3};
     const double w = 1e-4;
     const TubeDrag drag(sphere, {1, 1 + w});
     const double table[][2] = {{0.1, 0.9983}, {0.3, 0.9853}, {1, 0.859},   {2, 0.613},
@@ -55,7 +56,7 @@ TEST_CASE("a long rod brakes like its two poles", "[eddy][law]") {
     // Limit: far poles don't know of each other, so k / Br^2 no longer grows with the length; what is left falls as its
     // cube.
     const auto k = [](double length) {
-        const Magnet rod{Shape::cylinder, 3e-3, 0, length};
+        const Magnet rod{eddy::Shape::cylinder, 3e-3, 0, length};
         return TubeDrag(rod, {5e-3, 6e-3}).coefficient_N_s_m(moment_A_m2(rod, 1, 1), 5.8e7);
     };
     CHECK(k(0.2) == Approx(k(0.1)).epsilon(1e-3));
@@ -63,7 +64,7 @@ TEST_CASE("a long rod brakes like its two poles", "[eddy][law]") {
 }
 
 TEST_CASE("a ring with a closing hole becomes a cylinder", "[eddy][law]") {
-    const Magnet ring{Shape::ring, 6e-3, 1e-6, 10e-3};
+    const Magnet ring{eddy::Shape::ring, 6e-3, 1e-6, 10e-3};
     CHECK(TubeDrag(ring, bore).low_speed() == Approx(TubeDrag(cylinder, bore).low_speed()).epsilon(1e-6));
     CHECK(demagnetising_factor(ring) == Approx(demagnetising_factor(cylinder)).epsilon(1e-6));
 }
@@ -71,18 +72,19 @@ TEST_CASE("a ring with a closing hole becomes a cylinder", "[eddy][law]") {
 TEST_CASE("demagnetising factors", "[eddy][law]") {
     // Joseph, J. Appl. Phys. 37, 4639 (1966), magnetometric, length over diameter 1: 0.3116 (from memory); 1/3 for the
     // sphere.
-    CHECK(demagnetising_factor({Shape::cylinder, 5e-3, 0, 10e-3}) == Approx(0.3116).margin(5e-5));
-    CHECK(demagnetising_factor({Shape::sphere, 5e-3, 0, 10e-3}) == Approx(1.0 / 3));
-    CHECK(demagnetising_factor({Shape::cylinder, 5e-3, 0, 1e-5}) > 0.99); // limit: a thin sheet
-    CHECK(demagnetising_factor({Shape::cylinder, 5e-3, 0, 5}) < 1e-3);    // limit: a long rod
+    CHECK(demagnetising_factor({eddy::Shape::cylinder, 5e-3, 0, 10e-3}) == Approx(0.3116).margin(5e-5));
+    CHECK(demagnetising_factor({eddy::Shape::sphere, 5e-3, 0, 10e-3}) == Approx(1.0 / 3));
+    CHECK(demagnetising_factor({eddy::Shape::cylinder, 5e-3, 0, 1e-5}) > 0.99); // limit: a thin sheet
+    CHECK(demagnetising_factor({eddy::Shape::cylinder, 5e-3, 0, 5}) < 1e-3);    // limit: a long rod
     // Law: a ring is a cylinder less a core: shares of a solid of the same outline stay between 0 and 1, and a thin one
     // tends to 0.
-    CHECK(demagnetising_factor({Shape::ring, 6e-3, 5.99e-3, 10e-3}) < 0.01);
+    CHECK(demagnetising_factor({eddy::Shape::ring, 6e-3, 5.99e-3, 10e-3}) < 0.01);
 }
 
 TEST_CASE("Fourier and real-space coefficients agree", "[eddy][law]") {
-    for (const Magnet& m : {cylinder, Magnet{Shape::sphere, 6e-3, 0, 12e-3}, Magnet{Shape::ring, 6e-3, 2.5e-3, 4e-3},
-                            Magnet{Shape::cylinder, 3e-3, 0, 30e-3}}) {
+    for (const Magnet& m :
+         {cylinder, Magnet{eddy::Shape::sphere, 6e-3, 0, 12e-3}, Magnet{eddy::Shape::ring, 6e-3, 2.5e-3, 4e-3},
+          Magnet{eddy::Shape::cylinder, 3e-3, 0, 30e-3}}) {
         const EndEffect ends(m, bore);
         const double fourier = TubeDrag(m, bore).coefficient_N_s_m(moment_A_m2(m, 1.3, 1), 5.8e7);
         CHECK(2 * std::numbers::pi * 5.8e7 * 1.3 * 1.3 * ends.whole() ==
@@ -93,7 +95,7 @@ TEST_CASE("Fourier and real-space coefficients agree", "[eddy][law]") {
 TEST_CASE("end effect of a dipole in a thin wall", "[eddy][law]") {
     // Independent calculation: share at depth s/a, and (1/24)/(5 pi/128) of the bore radius lost per end.
     const double a = 6.5e-3;
-    const EndEffect ends({Shape::sphere, 1e-3, 0, 2e-3}, {a, a * 1.0002});
+    const EndEffect ends({eddy::Shape::sphere, 1e-3, 0, 2e-3}, {a, a * 1.0002});
     const double table[][2] = {{-1, 0.080},   {-0.5, 0.322}, {0, 0.5},     {0.25, 0.535}, {0.5, 0.678},
                                {0.75, 0.828}, {1, 0.920},    {1.5, 0.984}, {2, 0.996}};
     for (const auto& [s, share] : table) CHECK(ends.share(s * a) == Approx(share).margin(6e-4));

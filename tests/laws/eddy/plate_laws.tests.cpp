@@ -9,11 +9,12 @@
 #include <cmath>
 #include <numbers>
 
+using namespace pourbook;
 using namespace pourbook::eddy;
 
 namespace {
 
-constexpr Magnet point{Shape::sphere, 1e-3, 0, 2e-3}; // on the scale of a wall of radius 1
+constexpr Magnet point{eddy::Shape::sphere, 1e-3, 0, 2e-3}; // on the scale of a wall of radius 1
 
 } // namespace
 
@@ -76,7 +77,8 @@ TEST_CASE("a standing cylinder over a perfect conductor is pushed by its image",
     // Independent method: the image's radial field (elliptic integrals) on the surface currents Br/mu0 of the magnet,
     // F = 2 pi R (Br/mu0) int B_r(R, z) dz over its length.
     const double pi = std::numbers::pi, mu0 = vacuum_permeability;
-    for (const Magnet& m : {Magnet{Shape::cylinder, 6e-3, 0, 10e-3}, Magnet{Shape::cylinder, 9e-3, 0, 3e-3}})
+    for (const Magnet& m :
+         {Magnet{eddy::Shape::cylinder, 6e-3, 0, 10e-3}, Magnet{eddy::Shape::cylinder, 9e-3, 0, 3e-3}})
         for (const double height : {8e-3, 20e-3}) {
             constexpr int steps = 400;
             double field = 0;
@@ -93,7 +95,7 @@ TEST_CASE("a standing cylinder over a perfect conductor is pushed by its image",
 
 TEST_CASE("a magnet that is small against its height is a dipole, and a lying one near the plate is refused",
           "[eddy][law]") {
-    const Magnet small{Shape::cylinder, 1e-3, 0, 1.7320508e-3}, dipole{Shape::sphere, 1e-3, 0, 2e-3};
+    const Magnet small{eddy::Shape::cylinder, 1e-3, 0, 1.7320508e-3}, dipole{eddy::Shape::sphere, 1e-3, 0, 2e-3};
     const Plate plate{3e7, 3e-3};
     const double got = plate_force(plate, small, 1, MomentAxis::normal, 0.05, 2)->drag_N;
     CHECK(got == Approx(plate_force(plate, dipole, 1, MomentAxis::normal, 0.05, 2)->drag_N).epsilon(2e-3)); // limit
@@ -104,7 +106,7 @@ TEST_CASE("a magnet that is small against its height is a dipole, and a lying on
 
 TEST_CASE("slits and off-axis travel of long magnets", "[eddy][law]") {
     // A long rod's field varies slowly along the tube, so that a slit costs more of its drag than of a short magnet's.
-    const Magnet rod{Shape::cylinder, 0.6, 0, 8}, short_one{Shape::cylinder, 0.6, 0, 0.6};
+    const Magnet rod{eddy::Shape::cylinder, 0.6, 0, 8}, short_one{eddy::Shape::cylinder, 0.6, 0, 0.6};
     CHECK(slit_drag(1, rod, 1) < 0.9 * slit_drag(1, short_one, 1));
     CHECK(slit_drag(1, short_one, 1) < 1);
     // Limits: no shift, and more drag the nearer the wall.

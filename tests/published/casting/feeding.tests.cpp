@@ -13,7 +13,7 @@ using namespace pourbook::casting;
 namespace {
 
 Solid solid(Form form, std::array<double, 3> size_m) {
-    const Result<Solid> s = measured(Shape{form, size_m});
+    const Result<Solid> s = measured(casting::Shape{form, size_m});
     REQUIRE(s);
     return *s;
 }

@@ -9,6 +9,7 @@
 #include <cmath>
 #include <vector>
 
+using namespace pourbook;
 using namespace pourbook::eddy;
 
 namespace {
@@ -44,7 +45,7 @@ Interval times(const Drop& d) {
 TEST_CASE("samarium-cobalt cylinder in a copper tube: 12.3 s", "[eddy][published]") {
     // "Question 08/04 Falling magnet", studylib.net/doc/18213983: R 6 mm, L 10 mm, 9.3 g, tube 6.5/7.5 mm, 1 m; 12.3 s.
     // Remanence and conductivity not in the visible part: SmCo 0.85 to 1.10 T (from memory).
-    const Drop d{{Shape::cylinder, 6e-3, 0, 10e-3}, {6.5e-3, 7.5e-3}, 1, 9.3e-3, {0.85, 1.10}, copper_S_m};
+    const Drop d{{eddy::Shape::cylinder, 6e-3, 0, 10e-3}, {6.5e-3, 7.5e-3}, 1, 9.3e-3, {0.85, 1.10}, copper_S_m};
     const Interval t = times(d);
     WARN("computed " << t.low << " to " << t.high << " s, measured 12.3 s");
     CHECK(t.low < 12.3);
@@ -62,7 +63,7 @@ TEST_CASE("stacked neodymium cylinders in 1.7 m of copper: more than 20 s, slowe
     // unconfirmed.
     std::vector<double> speeds;
     for (int n = 1; n <= 5; ++n) {
-        const Magnet stack{Shape::cylinder, 6.35e-3, 0, n * 6.35e-3};
+        const Magnet stack{eddy::Shape::cylinder, 6.35e-3, 0, n * 6.35e-3};
         const double moment = moment_A_m2(stack, 1.11, 1), mass = n * 6e-3;
         speeds.push_back(mass * standard_gravity_m_s2 /
                          TubeDrag(stack, {7.85e-3, 9.75e-3}).coefficient_N_s_m(moment, 1 / 1.75e-8));
@@ -74,7 +75,7 @@ TEST_CASE("stacked neodymium cylinders in 1.7 m of copper: more than 20 s, slowe
 TEST_CASE("five-disc stack pulling a wagon: the stack alone falls faster", "[eddy][published]") {
     // rhetos.de "Kupfer-Fallrohr-Versuch": 15 mm x 36 mm, about 40 g, tube 20/22 mm, 1.45 m in about 15 s with a wagon
     // whose friction is unknown: a lower bound on the speed of the free stack. NdFeB of unknown grade: N35 to N52.
-    const Magnet stack{Shape::cylinder, 7.5e-3, 0, 36e-3};
+    const Magnet stack{eddy::Shape::cylinder, 7.5e-3, 0, 36e-3};
     const double k = TubeDrag(stack, {10e-3, 11e-3}).coefficient_N_s_m(moment_A_m2(stack, 1.48, 1), copper_S_m.high);
     CHECK(0.040 * standard_gravity_m_s2 / k > 1.45 / 15);
 }
@@ -105,5 +106,5 @@ TEST_CASE("copper, aluminium and slit copper", "[eddy][published]") {
     CHECK(copper_S_m.high / (0.40 * 58e6) > measured);
     // The slit costs a quarter of the drag by the thin-wall law: it does not let the drag vanish. "Nearly identical" is
     // closer than that; the abstract gives no figure.
-    CHECK(slit_drag(1, {Shape::sphere, 1e-3, 0, 2e-3}, 8e-3) > 0.75);
+    CHECK(slit_drag(1, {eddy::Shape::sphere, 1e-3, 0, 2e-3}, 8e-3) > 0.75);
 }

@@ -11,13 +11,16 @@
 #include <numbers>
 #include <string>
 
+using namespace pourbook;
 using namespace pourbook::eddy;
 
 namespace {
 
 Magnet magnet_of(const drag_table::Row& row) {
     const std::string name = row.shape;
-    const Shape shape = name == "sphere" ? Shape::sphere : name == "ring" ? Shape::ring : Shape::cylinder;
+    const eddy::Shape shape = name == "sphere" ? eddy::Shape::sphere
+                              : name == "ring" ? eddy::Shape::ring
+                                               : eddy::Shape::cylinder;
     return {shape, row.outer_mm / 1000, row.inner_mm / 1000, row.length_mm / 1000};
 }
 
@@ -52,7 +55,7 @@ TEST_CASE("the interpolated curve agrees with the integral", "[eddy][published]"
 }
 
 TEST_CASE("a sphere has the closed form of the dipole", "[eddy][published]") {
-    const Magnet sphere{Shape::sphere, 6e-3, 0, 12e-3};
+    const Magnet sphere{eddy::Shape::sphere, 6e-3, 0, 12e-3};
     for (const double ratio : {1.0005, 1.02, 1.15, 2.0, 10.0}) {
         const Bore bore{6.5e-3, 6.5e-3 * ratio};
         const double closed = dipole_coefficient_N_s_m(1, 5.8e7, bore);
@@ -69,9 +72,9 @@ TEST_CASE("low-speed coefficients of cylinders agree with quadrature of the exac
     // k: two-dimensional quadrature of the field by complete elliptic integrals, and the Fourier form (independent set,
     // 8 figures).
     const Case cases[] = {
-        {{Shape::cylinder, 6e-3, 0, 10e-3}, {6.5e-3, 7.5e-3}, 1.30, 5.8e7, 2.1458425},
-        {{Shape::cylinder, 6.35e-3, 0, 6.35e-3}, {7.85e-3, 9.75e-3}, 1.11, 1 / 1.75e-8, 0.9761963},
-        {{Shape::cylinder, 7.5e-3, 0, 15e-3}, {10.5e-3, 13e-3}, 1.30, 3.5e7, 2.0022590},
+        {{eddy::Shape::cylinder, 6e-3, 0, 10e-3}, {6.5e-3, 7.5e-3}, 1.30, 5.8e7, 2.1458425},
+        {{eddy::Shape::cylinder, 6.35e-3, 0, 6.35e-3}, {7.85e-3, 9.75e-3}, 1.11, 1 / 1.75e-8, 0.9761963},
+        {{eddy::Shape::cylinder, 7.5e-3, 0, 15e-3}, {10.5e-3, 13e-3}, 1.30, 3.5e7, 2.0022590},
     };
     for (const Case& c : cases) {
         const double k = TubeDrag(c.magnet, c.bore).coefficient_N_s_m(moment_A_m2(c.magnet, c.br, 1), c.sigma);
@@ -82,7 +85,7 @@ TEST_CASE("low-speed coefficients of cylinders agree with quadrature of the exac
 TEST_CASE("peak drag of a dipole", "[eddy][published]") {
     // Independent calculation of the same equations: thin wall (b/a 1.02) Rm 2.73, F 0.0546 mu0 m^2/a^4, F/(k v) 0.474;
     // b/a 2: mu0 sigma a v 9.6, F 0.0337.
-    const Magnet sphere{Shape::sphere, 1e-3, 0, 2e-3};
+    const Magnet sphere{eddy::Shape::sphere, 1e-3, 0, 2e-3};
     const double unit = 2 * std::numbers::pi * std::numbers::pi;
     const DragCurve thin(TubeDrag(sphere, {6.5e-3, 6.5e-3 * 1.02}));
     CHECK(thin.peak().u * 0.02 == Approx(2.73).epsilon(0.005));

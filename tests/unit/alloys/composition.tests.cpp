@@ -10,7 +10,7 @@ using namespace pourbook::testing;
 
 namespace {
 
-Problem refused(const std::string& words) {
+Problem refusal(const std::string& words) {
     const auto c = composition_from(real_catalogue(), words);
     INFO(words);
     REQUIRE_FALSE(c);
@@ -44,15 +44,15 @@ TEST_CASE("compositions are read in several ways of writing") {
 }
 
 TEST_CASE("compositions that make no sense are refused with a reason") {
-    CHECK(refused("Ag 92.5 Cu 17.5").text.find("sums to 110") != std::string::npos);
-    CHECK(refused("Ag 92.5").text.find("sums to 92.5") != std::string::npos);
-    CHECK(refused("Ag 92.5 Xx 7.5").kind == Problem::Kind::unknown);
-    CHECK(refused("Ag 107.5 Cu -7.5").text.find("negative") != std::string::npos);
-    CHECK(refused("Ag balance Cu 120").text.find("negative") != std::string::npos);
-    CHECK(refused("").kind == Problem::Kind::unreadable);
-    CHECK(refused("92.5 Ag").column == 1);
-    CHECK(refused("Ag nan Cu 7.5").kind == Problem::Kind::unreadable);
-    CHECK(refused("Ag bal Cu bal").text.find("one balance") != std::string::npos);
+    CHECK(refusal("Ag 92.5 Cu 17.5").text.find("sums to 110") != std::string::npos);
+    CHECK(refusal("Ag 92.5").text.find("sums to 92.5") != std::string::npos);
+    CHECK(refusal("Ag 92.5 Xx 7.5").kind == Problem::Kind::unknown);
+    CHECK(refusal("Ag 107.5 Cu -7.5").text.find("negative") != std::string::npos);
+    CHECK(refusal("Ag balance Cu 120").text.find("negative") != std::string::npos);
+    CHECK(refusal("").kind == Problem::Kind::unreadable);
+    CHECK(refusal("92.5 Ag").column == 1);
+    CHECK(refusal("Ag nan Cu 7.5").kind == Problem::Kind::unreadable);
+    CHECK(refusal("Ag bal Cu bal").text.find("one balance") != std::string::npos);
 }
 
 TEST_CASE("stocks are read with their masses") {

@@ -16,7 +16,7 @@ PourRequest request(const std::string& metal, const std::string& part = "tube:12
                     const std::string& process = "shell") {
     PourRequest r;
     r.metal = metal;
-    const Shape shape = *part_from(part)->shape;
+    const casting::Shape shape = *part_from(part)->shape;
     r.pieces = {{part, shape, *measured(shape)}};
     r.process = process;
     return r;

@@ -58,13 +58,13 @@ TEST_CASE("a part that can't be is refused by the name of its size") {
 }
 
 TEST_CASE("machining stock grows outsides and shrinks bores") {
-    const Shape tube = *part_from("tube:12mm:16mm:100mm")->shape;
-    const Result<Shape> cast = with_stock(tube, 0.001);
+    const casting::Shape tube = *part_from("tube:12mm:16mm:100mm")->shape;
+    const Result<casting::Shape> cast = with_stock(tube, 0.001);
     REQUIRE(cast);
     CHECK(cast->size_m[0] == Approx(0.010));
     CHECK(cast->size_m[1] == Approx(0.018));
     CHECK(cast->size_m[2] == Approx(0.102));
-    const Result<Shape> closed = with_stock(tube, 0.006);
+    const Result<casting::Shape> closed = with_stock(tube, 0.006);
     REQUIRE(!closed);
     CHECK(closed.problem().kind == Problem::Kind::refused);
     CHECK(scaled(tube, 1.02).size_m[2] == Approx(0.102));

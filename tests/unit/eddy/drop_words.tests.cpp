@@ -11,8 +11,6 @@
 #include <cmath>
 
 using namespace pourbook;
-using Kind = Problem::Kind;
-
 namespace {
 
 Property property_named(const std::string& id, const std::string& unit, bool text = false) {
@@ -87,7 +85,7 @@ Catalogue small_catalogue() {
     return c;
 }
 
-DropRequest request_of(const std::string& magnet, const std::string& br) {
+DropRequest words_of(const std::string& magnet, const std::string& br) {
     DropRequest r;
     r.setup.magnet = magnet;
     r.setup.br = br;
@@ -97,7 +95,7 @@ DropRequest request_of(const std::string& magnet, const std::string& br) {
     return r;
 }
 
-Kind kind_of(const DropRequest& request) {
+Problem::Kind kind_of(const DropRequest& request) {
     static const Catalogue catalogue = small_catalogue();
     const Result<DropResult> r = drop(catalogue, request);
     REQUIRE_FALSE(r);
@@ -107,7 +105,7 @@ Kind kind_of(const DropRequest& request) {
 } // namespace
 
 TEST_CASE("a sphere through a tube has the closed form", "[eddy]") {
-    DropRequest request = request_of("sphere:12mm", "1.3T");
+    DropRequest request = words_of("sphere:12mm", "1.3T");
     request.setup.magnet_mass = "7g";
     const Result<DropResult> r = drop(small_catalogue(), request);
     REQUIRE(r);
@@ -121,29 +119,30 @@ TEST_CASE("a sphere through a tube has the closed form", "[eddy]") {
 }
 
 TEST_CASE("what drop refuses, and how", "[eddy]") {
-    CHECK(kind_of(request_of("sphere:14mm", "1.3T")) == Kind::refused);         // wider than the bore
-    CHECK(kind_of(request_of("ring:12mmx5mmx1e20m", "1.3T")) == Kind::refused); // took for ever, found by the fuzz run
-    CHECK(kind_of(request_of("cylinder:12mmx1e-6m", "1.3T")) == Kind::refused); // likewise beyond the model
-    CHECK(kind_of(request_of("sphere:12mm", "5kg")) == Kind::refused);          // a pull
-    CHECK(kind_of(request_of("sphere:12mm", "50N")) == Kind::refused);          // a pull
-    CHECK(kind_of(request_of("cube:12mm", "1.3T")) == Kind::unreadable);        // no such shape
-    CHECK(kind_of(request_of("cylinder:12x10mm", "1.3T")) == Kind::unreadable);
-    CHECK(kind_of(request_of("sphere:12mm", "")) == Kind::unreadable);
-    CHECK(kind_of(request_of("sphere:12mm", "0.4T")) == Kind::unreadable); // whose density?
-    DropRequest r = request_of("sphere:12mm", "1.3T");
+    CHECK(kind_of(words_of("sphere:14mm", "1.3T")) == Problem::Kind::refused); // wider than the bore
+    CHECK(kind_of(words_of("ring:12mmx5mmx1e20m", "1.3T")) ==
+          Problem::Kind::refused); // took for ever, found by the fuzz run
+    CHECK(kind_of(words_of("cylinder:12mmx1e-6m", "1.3T")) == Problem::Kind::refused); // likewise beyond the model
+    CHECK(kind_of(words_of("sphere:12mm", "5kg")) == Problem::Kind::refused);          // a pull
+    CHECK(kind_of(words_of("sphere:12mm", "50N")) == Problem::Kind::refused);          // a pull
+    CHECK(kind_of(words_of("cube:12mm", "1.3T")) == Problem::Kind::unreadable);        // no such shape
+    CHECK(kind_of(words_of("cylinder:12x10mm", "1.3T")) == Problem::Kind::unreadable);
+    CHECK(kind_of(words_of("sphere:12mm", "")) == Problem::Kind::unreadable);
+    CHECK(kind_of(words_of("sphere:12mm", "0.4T")) == Problem::Kind::unreadable); // whose density?
+    DropRequest r = words_of("sphere:12mm", "1.3T");
     r.resistivity = "0";
-    CHECK(kind_of(r) == Kind::refused); // superconductor
+    CHECK(kind_of(r) == Problem::Kind::refused); // superconductor
     r.resistivity = "";
-    CHECK(kind_of(r) == Kind::unreadable); // no metal
+    CHECK(kind_of(r) == Problem::Kind::unreadable); // no metal
     r.metal = "iron";
-    CHECK(kind_of(r) == Kind::refused); // ferromagnetic
+    CHECK(kind_of(r) == Problem::Kind::refused); // ferromagnetic
     r.metal = "lead";
     r.conditions.temperature_K = 4;
-    CHECK(kind_of(r) == Kind::refused); // superconducting
+    CHECK(kind_of(r) == Problem::Kind::refused); // superconducting
     r.conditions.temperature_K = 77;
-    CHECK(kind_of(r) == Kind::out_of_range);
+    CHECK(kind_of(r) == Problem::Kind::out_of_range);
     r.metal = "unobtainium";
-    CHECK(kind_of(r) == Kind::unknown);
+    CHECK(kind_of(r) == Problem::Kind::unknown);
 }
 
 TEST_CASE("grades, tolerances and temperature", "[eddy]") {
@@ -162,10 +161,10 @@ TEST_CASE("grades, tolerances and temperature", "[eddy]") {
           Approx(1.30 * (1 - 1.1e-3 * 20)).epsilon(1e-6)); // middle of the cited coefficients
     words.grade = "N42";
     words.magnet_at = "100degC";
-    CHECK(drop_setup(c, words).problem().kind == Kind::out_of_range);
+    CHECK(drop_setup(c, words).problem().kind == Problem::Kind::out_of_range);
     words.grade = "N99";
     words.magnet_at = "";
-    CHECK(drop_setup(c, words).problem().kind == Kind::unknown);
+    CHECK(drop_setup(c, words).problem().kind == Problem::Kind::unknown);
     words.grade = "";
     words.surface_field = "0.3536T"; // law: pole face of a cylinder with L = R has Br / (2 sqrt 2)
     words.magnet = "cylinder:12mmx6mm";
@@ -184,7 +183,7 @@ TEST_CASE("a conductivity keeps its tolerance", "[eddy]") {
 
 TEST_CASE("infer finds the metal, and says so where there is none", "[eddy]") {
     const Catalogue c = small_catalogue();
-    DropRequest d = request_of("sphere:12mm", "1.3T");
+    DropRequest d = words_of("sphere:12mm", "1.3T");
     d.resistivity = "";
     d.metal = "copper";
     const double time = drop(c, d)->fall.time_s;
@@ -208,7 +207,7 @@ TEST_CASE("infer finds the metal, and says so where there is none", "[eddy]") {
 TEST_CASE("sweeps", "[eddy]") {
     const Catalogue c = small_catalogue();
     SweepRequest request;
-    request.setup = request_of("sphere:12mm", "1.3T").setup;
+    request.setup = words_of("sphere:12mm", "1.3T").setup;
     request.metals = {"copper"};
     request.from_si = 0.5e-3;
     request.to_si = 8e-3;
@@ -230,7 +229,7 @@ TEST_CASE("sweeps", "[eddy]") {
 
 TEST_CASE("drag at a speed is the integral itself", "[eddy]") {
     DragRequest request;
-    request.drop = request_of("sphere:12mm", "1.3T");
+    request.drop = words_of("sphere:12mm", "1.3T");
     request.speed_m_s = 0.1;
     const Result<DragResult> r = drag(small_catalogue(), request);
     REQUIRE(r);

@@ -13,7 +13,7 @@ namespace {
 
 DropInputs workshop() {
     DropInputs i;
-    i.shape = Shape::cylinder;
+    i.shape = eddy::Shape::cylinder;
     i.outer_radius_m = {6e-3, 0.025e-3, true};
     i.length_m = {10e-3, 0.05e-3, true};
     i.bore_radius_m = {6.5e-3, 0.025e-3, true};

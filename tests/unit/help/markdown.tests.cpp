@@ -3,17 +3,16 @@
 #include <catch2/catch.hpp>
 
 using namespace pourbook;
-using Kind = HelpBlock::Kind;
 using Look = HelpPiece::Look;
 
 TEST_CASE("a page is read block by block") {
     const auto blocks = help_blocks("# Title\n\nOne line\nand its rest.\n\n## Part\n- a point\n  goes on\n- another\n\n"
                                     "    F = k v\n    m = Br V\n\n> Take care\n> always.\n");
-    const std::pair<Kind, const char*> wanted[] = {
-        {Kind::title, "Title"},      {Kind::paragraph, "One line and its rest."},
-        {Kind::heading, "Part"},     {Kind::point, "a point goes on"},
-        {Kind::point, "another"},    {Kind::set_off, "F = k v"},
-        {Kind::set_off, "m = Br V"}, {Kind::caution, "Take care always."}};
+    const std::pair<HelpBlock::Kind, const char*> wanted[] = {
+        {HelpBlock::Kind::title, "Title"},      {HelpBlock::Kind::paragraph, "One line and its rest."},
+        {HelpBlock::Kind::heading, "Part"},     {HelpBlock::Kind::point, "a point goes on"},
+        {HelpBlock::Kind::point, "another"},    {HelpBlock::Kind::set_off, "F = k v"},
+        {HelpBlock::Kind::set_off, "m = Br V"}, {HelpBlock::Kind::caution, "Take care always."}};
     REQUIRE(blocks.size() == std::size(wanted));
     for (std::size_t i = 0; i < blocks.size(); ++i) {
         CHECK(blocks[i].kind == wanted[i].first);

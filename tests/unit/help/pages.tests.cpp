@@ -8,13 +8,11 @@
 #include <sstream>
 
 using namespace pourbook;
-using Kind = HelpBlock::Kind;
-
 namespace {
 
 constexpr const char* views[] = {"metals", "rank", "curves", "compare", "drop", "mix", "pour", "trials", "sources"};
 
-bool has(const HelpPage& page, Kind kind, const std::string& words) {
+bool has(const HelpPage& page, HelpBlock::Kind kind, const std::string& words) {
     return std::any_of(page.blocks.begin(), page.blocks.end(), [&](const HelpBlock& b) {
         return b.kind == kind && plain_text(b).find(words) != std::string::npos;
     });
@@ -27,10 +25,11 @@ TEST_CASE("each view has a page: title, how to use it, an equation, its limits")
         CAPTURE(view);
         const HelpPage* page = help_page(view);
         REQUIRE(page);
-        CHECK(page->blocks.front().kind == Kind::title);
-        CHECK(has(*page, Kind::heading, "How to use it"));
-        CHECK(has(*page, Kind::set_off, "="));
-        CHECK((has(*page, Kind::heading, "What it does not do") || has(*page, Kind::heading, "Where it holds")));
+        CHECK(page->blocks.front().kind == HelpBlock::Kind::title);
+        CHECK(has(*page, HelpBlock::Kind::heading, "How to use it"));
+        CHECK(has(*page, HelpBlock::Kind::set_off, "="));
+        CHECK((has(*page, HelpBlock::Kind::heading, "What it does not do") ||
+               has(*page, HelpBlock::Kind::heading, "Where it holds")));
         CHECK(page->text.size() < 3600); // two screens or so
     }
     CHECK_FALSE(help_page("nothing"));
@@ -39,9 +38,10 @@ TEST_CASE("each view has a page: title, how to use it, an equation, its limits")
 TEST_CASE("where something can hurt, the page says so") {
     for (const char* view : {"metals", "rank", "drop", "mix", "pour", "trials"}) {
         CAPTURE(view);
-        CHECK(has(*help_page(view), Kind::caution, ""));
+        CHECK(has(*help_page(view), HelpBlock::Kind::caution, ""));
     }
-    for (const char* view : {"metals", "mix", "pour"}) CHECK(has(*help_page(view), Kind::caution, "ocal codes"));
+    for (const char* view : {"metals", "mix", "pour"})
+        CHECK(has(*help_page(view), HelpBlock::Kind::caution, "ocal codes"));
 }
 
 TEST_CASE("the pages keep to the part of Markdown that is drawn") {
@@ -90,6 +90,6 @@ TEST_CASE("the page on Mix states the median errors of the generated table") {
         std::ostringstream words; // one figure
         words << std::round(number / step) * step << " " << unit << " in " << quantity;
         CAPTURE(words.str());
-        CHECK(has(*help_page("mix"), Kind::paragraph, words.str()));
+        CHECK(has(*help_page("mix"), HelpBlock::Kind::paragraph, words.str()));
     }
 }

@@ -11,7 +11,7 @@ using namespace pourbook::testing;
 
 namespace {
 
-int column_of(const std::string& text) {
+int fault_column(const std::string& text) {
     const auto f = Formula::parse(text, real_catalogue());
     INFO(text);
     REQUIRE_FALSE(f);
@@ -50,25 +50,25 @@ TEST_CASE("names, units and dimensions") {
 }
 
 TEST_CASE("wrong formulas are refused at the column of the fault") {
-    CHECK(column_of("density + conductivity") == 9);
-    CHECK(column_of("densitty * 2") == 1);
-    CHECK(column_of("(density") == 9);
-    CHECK(column_of("density)") == 8);
-    CHECK(column_of("") == 1);
-    CHECK(column_of("density / 0") == 9);
-    CHECK(column_of("density / (2 - 2)") == 9);
-    CHECK(column_of("fall_time + density") == 11);
-    CHECK(column_of("density * / 2") == 11);
-    CHECK(column_of("2 ^ density") == 3);
-    CHECK(column_of("log(density)") == 1);
-    CHECK(column_of("min(density)") == 12);
-    CHECK(column_of("density < 3") == 9);
-    CHECK(column_of("magnetic_behaviour") == 1);
-    CHECK(column_of("liquidus - 20 degC") == 12);
-    CHECK(column_of(std::string(10000, '1')) == 2001);
-    CHECK(column_of(std::string(1500, '(')) > 90);
-    CHECK(column_of("density $ 2") == 9);
-    CHECK(column_of("3 density") == 3);
+    CHECK(fault_column("density + conductivity") == 9);
+    CHECK(fault_column("densitty * 2") == 1);
+    CHECK(fault_column("(density") == 9);
+    CHECK(fault_column("density)") == 8);
+    CHECK(fault_column("") == 1);
+    CHECK(fault_column("density / 0") == 9);
+    CHECK(fault_column("density / (2 - 2)") == 9);
+    CHECK(fault_column("fall_time + density") == 11);
+    CHECK(fault_column("density * / 2") == 11);
+    CHECK(fault_column("2 ^ density") == 3);
+    CHECK(fault_column("log(density)") == 1);
+    CHECK(fault_column("min(density)") == 12);
+    CHECK(fault_column("density < 3") == 9);
+    CHECK(fault_column("magnetic_behaviour") == 1);
+    CHECK(fault_column("liquidus - 20 degC") == 12);
+    CHECK(fault_column(std::string(10000, '1')) == 2001);
+    CHECK(fault_column(std::string(1500, '(')) > 90);
+    CHECK(fault_column("density $ 2") == 9);
+    CHECK(fault_column("3 density") == 3);
 }
 
 TEST_CASE("many samples at once are each what one would be") {

@@ -14,10 +14,10 @@ namespace fs = std::filesystem;
 
 namespace {
 
-struct Folder {
+struct FolderToWrite {
     fs::path path = fs::temp_directory_path() / ("pourbook-write." + std::to_string(::getpid()));
-    Folder() { fs::create_directories(path); }
-    ~Folder() { fs::remove_all(path); }
+    FolderToWrite() { fs::create_directories(path); }
+    ~FolderToWrite() { fs::remove_all(path); }
     std::size_t files() const {
         return static_cast<std::size_t>(std::distance(fs::directory_iterator(path), fs::directory_iterator{}));
     }
@@ -32,7 +32,7 @@ std::string read(const fs::path& file) {
 } // namespace
 
 TEST_CASE("a file is written, replaced, and keeps its rights and its link") {
-    const Folder f;
+    const FolderToWrite f;
     const fs::path file = f.path / "a.csv", link = f.path / "link.csv";
     CHECK_FALSE(write_file(file, std::string("one\0two", 7)));
     CHECK(read(file) == std::string("one\0two", 7));
@@ -46,7 +46,7 @@ TEST_CASE("a file is written, replaced, and keeps its rights and its link") {
 }
 
 TEST_CASE("what can't be written is told in words and nothing is left") {
-    const Folder f;
+    const FolderToWrite f;
     for (const fs::path& path : {f.path, f.path / "no" / "such" / "folder.csv", fs::path("/dev/null"), fs::path()}) {
         const auto problem = write_file(path, "x");
         REQUIRE(problem);
