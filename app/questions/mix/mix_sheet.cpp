@@ -30,7 +30,7 @@ Result<double> loss_from(const std::string& word) {
     return loss;
 }
 
-Result<double> temperature_from(const std::string& word) {
+Result<double> phase_temperature_from(const std::string& word) {
     const Result<double> t = parse_si(word, base_dimension(Dimension::kelvin), "a temperature");
     if (t && !(*t >= 0)) return unreadable("below absolute zero");
     return t;
@@ -70,7 +70,7 @@ Result<MixRequest> base_request(const Catalogue& c, const MixSheetWords& w) {
         request.melt_loss = *loss;
     }
     if (!w.phases_at.empty())
-        if (const Result<double> t = temperature_from(w.phases_at)) request.phases_at_K = *t;
+        if (const Result<double> t = phase_temperature_from(w.phases_at)) request.phases_at_K = *t;
     return request;
 }
 
@@ -235,7 +235,7 @@ std::string mix_word_fault(const Catalogue& catalogue, const std::string& name, 
     if (name == "melt-loss") return why_not(loss_from(word));
     if (name == "target") return why_not(share_from(catalogue, word));
     if (name == "with") return why_not(metal_composition(catalogue, word));
-    if (name == "phases-at") return why_not(temperature_from(word));
+    if (name == "phases-at") return why_not(phase_temperature_from(word));
     if (name == "impurities") return why_not(shares_from(catalogue, word));
     return why_not(resistivity_from(word));
 }

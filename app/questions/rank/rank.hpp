@@ -17,7 +17,8 @@ struct RankRequest {
     GoalWords goal;
     std::vector<std::string> from; // slugs or names; empty: all metals
     Conditions conditions;
-    std::optional<double> to_K; // upper end of a range of temperatures that begins at the conditions' (see judge.hpp)
+    std::optional<double> to_K =
+        {};                     // upper end of a range of temperatures that begins at the conditions' (see judge.hpp)
     std::size_t top = 0;        // 0: all
     std::size_t samples = 2000; // 0: the order of the figures as cited, without intervals and chances
     std::uint64_t seed = 1;

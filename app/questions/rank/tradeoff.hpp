@@ -15,7 +15,7 @@ struct TradeoffRequest {
     Conditions conditions;
     std::size_t samples = 1000;
     std::uint64_t seed = 1;
-    std::optional<double> to_K; // upper end of a range of temperatures, as in a ranking
+    std::optional<double> to_K = {}; // upper end of a range of temperatures, as in a ranking
     bool operator==(const TradeoffRequest&) const = default;
 };
 

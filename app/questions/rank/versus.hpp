@@ -16,7 +16,7 @@ struct VersusRequest {
     Conditions conditions;
     std::size_t samples = 4000;
     std::uint64_t seed = 1;
-    std::optional<double> to_K; // upper end of a range of temperatures, as in a ranking
+    std::optional<double> to_K = {}; // upper end of a range of temperatures, as in a ranking
     bool operator==(const VersusRequest&) const = default;
 };
 
