@@ -10,8 +10,6 @@
 namespace pourbook {
 namespace {
 
-using namespace field;
-
 struct CurveAsked {
     CurveRequest request;
     CurveLook look;
@@ -19,6 +17,7 @@ struct CurveAsked {
 };
 
 const QuestionOf<CurveAsked>& curve_question() {
+    using namespace field;
     using R = CurveAsked;
     static const QuestionOf<R> question = [] {
         QuestionOf<R> q("curve", "a property against temperature");
@@ -56,6 +55,7 @@ struct ScatterAsked {
 };
 
 const QuestionOf<ScatterAsked>& scatter_question() {
+    using namespace field;
     using R = ScatterAsked;
     static const QuestionOf<R> question = [] {
         QuestionOf<R> q("scatter", "one property against another, a point per metal");

@@ -3,13 +3,12 @@
 namespace pourbook {
 namespace {
 
-using namespace field;
-
 constexpr const char* which_metal = "slug, name, alias or designation, or a mix such as \"mix:Ag 92.5 Cu 7.5\"";
 
 } // namespace
 
 const QuestionOf<ValueRequest>& value_question() {
+    using namespace field;
     using R = ValueRequest;
     static const QuestionOf<R> question = [] {
         QuestionOf<R> q("value", "one property of one metal, with uncertainty and sources");
@@ -22,6 +21,7 @@ const QuestionOf<ValueRequest>& value_question() {
 }
 
 const QuestionOf<SheetRequest>& sheet_question() {
+    using namespace field;
     using R = SheetRequest;
     static const QuestionOf<R> question = [] {
         QuestionOf<R> q("sheet", "everything known of one metal");
@@ -33,6 +33,7 @@ const QuestionOf<SheetRequest>& sheet_question() {
 }
 
 const QuestionOf<CompareRequest>& compare_question() {
+    using namespace field;
     using R = CompareRequest;
     static const QuestionOf<R> question = [] {
         QuestionOf<R> q("compare", "metals side by side, each figure with its uncertainty and sources");
@@ -45,6 +46,7 @@ const QuestionOf<CompareRequest>& compare_question() {
 }
 
 const QuestionOf<MetalsRequest>& metals_question() {
+    using namespace field;
     using R = MetalsRequest;
     static const QuestionOf<R> question = [] {
         QuestionOf<R> q("metals", "the metals known, or those that meet conditions");

@@ -6,8 +6,6 @@
 namespace pourbook {
 namespace {
 
-using namespace field;
-
 Problem about(const char* option, Problem p) {
     p.text = std::string(option) + ": " + p.text;
     return p;
@@ -41,6 +39,7 @@ Fault read_material(const Catalogue& catalogue, const MixAsked& asked, MixReques
 } // namespace
 
 const QuestionOf<MixAsked>& mix_question() {
+    using namespace field;
     using R = MixAsked;
     static const QuestionOf<R> question = [] {
         QuestionOf<R> q("mix", "what a blend or a composition is: estimated properties, value, how to refine it");
