@@ -1,5 +1,7 @@
 #include "cli/options.hpp"
 
+#include "questions/conditions.hpp"
+
 #include <algorithm>
 #include <cctype>
 
@@ -16,7 +18,8 @@ std::string option_of(const QuestionField& field) {
 CLI::Option* option_for(CLI::App* c, const QuestionField& field, Stated& stated) {
     const std::string option = option_of(field), help = help_of(field);
     if (field.type == AskType::flag)
-        return c->add_flag_callback(option, [&stated, &field] { stated.set_flag(field.name, true); }, help);
+        return c->add_flag_callback(
+            option, [&stated, &field] { stated.set_flag(field.name, true); }, help);
     if (!field.many) {
         CLI::Option* one = c->add_option_function<std::string>(
             option, [&stated, &field](const std::string& text) { stated.set(field.name, text); }, help);
@@ -26,14 +29,20 @@ CLI::Option* option_for(CLI::App* c, const QuestionField& field, Stated& stated)
     }
     CLI::Option* many = c->add_option_function<std::vector<std::string>>(
         option, [&stated, &field](const std::vector<std::string>& texts) { stated.set_all(field.name, texts); }, help);
-    return field.commas ? many->delimiter(',') : many;
+    if (field.commas) return many->delimiter(',');
+    return field.by_place || field.exactly ? many : many->allow_extra_args(false); // one at a time, repeated
 }
 
 } // namespace
 
 void with_fields(Context& context, CLI::App* command, Stated& stated) {
+    for (const QuestionField& field : stated.question().fields) {
+        CLI::Option* option = option_for(command, field, stated)->required(field.required);
+        if (field.exactly) option->expected(field.exactly);
+        if (!field.place.empty()) option->group(field.place == everywhere ? "Conditions" : field.place);
+    }
     for (const QuestionField& field : stated.question().fields)
-        option_for(command, field, stated)->required(field.required);
+        if (!field.excludes.empty()) command->get_option("--" + field.name)->excludes("--" + field.excludes);
     context.stated.push_back(&stated);
 }
 

@@ -3,6 +3,7 @@
 #include "cli/context.hpp"
 #include "questions/mix/mix_metal.hpp"
 #include "questions/say/shown_money.hpp"
+#include "questions/views.hpp"
 
 #include <algorithm>
 #include <cstdio>
@@ -25,6 +26,12 @@ void read_size(const std::string& size, WindowWords& window) {
         throw CLI::ValidationError("--size '" + size + "'", "WIDTHxHEIGHT is expected, such as 1440x900");
 }
 
+std::vector<std::string> names_of_views() {
+    std::vector<std::string> names;
+    for (const ViewName& view : view_names) names.emplace_back(view.name);
+    return names;
+}
+
 void declare_top(Context& context, TopWords& words, const CommandLine& setup) {
     CLI::App& app = context.app;
     app.description("Pourbook: choose a casting metal from cited figures. Without a command: the window.");
@@ -32,8 +39,7 @@ void declare_top(Context& context, TopWords& words, const CommandLine& setup) {
     app.add_option("--reference", words.reference, "another reference database");
     app.add_option("--workshop", words.workshop, "another file of your own entries: stock, prices, trials, goals ...");
     app.add_option("--view", words.window.view, "window: start in this view")
-        ->check(CLI::IsMember({"metals", "rank", "curves", "compare", "drop", "mix", "pour", "trials", "sources"},
-                              CLI::ignore_case));
+        ->check(CLI::IsMember(names_of_views(), CLI::ignore_case));
     app.add_option("--size", words.size, "window: WIDTHxHEIGHT");
     app.add_option("--scale", words.window.scale, "window: scale of text and lines (default: the display's)");
     app.add_flag("--light", words.light, "window: light colours");
@@ -49,21 +55,8 @@ void declare_top(Context& context, TopWords& words, const CommandLine& setup) {
 }
 
 void declare_commands(Context& context) {
-    declare_metals(context);
-    declare_value(context);
-    declare_sheet(context);
-    declare_rank(context);
-    declare_tradeoff(context);
+    declare_asked(context);
     declare_chart(context);
-    declare_compare(context);
-    declare_versus(context);
-    declare_drop(context);
-    declare_drag(context);
-    declare_infer(context);
-    declare_sweep(context);
-    declare_plate(context);
-    declare_measure(context);
-    declare_mix(context);
     declare_pour(context);
     declare_defect(context);
     declare_sources(context);

@@ -36,6 +36,15 @@ template <class R> void add_ranged_conditions(QuestionOf<R>& question) {
         });
 }
 
+/// A mix beside the metals of the reference; whoever asks brings it into the catalogue.
+template <class R> void add_also(QuestionOf<R>& question) {
+    QuestionField also = field::many(field::metal("also", "a mix beside the metals of the reference"));
+    also.example = "\"mix:Ag 92.5 Cu 7.5\"";
+    question.add_read(std::move(also), [](R&, const std::string& text, const Catalogue&) {
+        return text.starts_with("mix:") ? Fault() : unreadable("a mix is expected, such as \"mix:Ag 92.5 Cu 7.5\"");
+    });
+}
+
 /// What is stated, with the conditions stated elsewhere for all questions; a question that can't answer over a range of
 /// temperatures takes the lower end.
 Stated under(const Stated& stated, const Stated& conditions, const Catalogue& catalogue);

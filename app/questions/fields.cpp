@@ -170,6 +170,11 @@ Stated& Stated::take(const Stated& other) {
     return *this;
 }
 
+Fault excluded(const QuestionField& field, const Stated& stated) {
+    if (field.excludes.empty() || !stated.states(field.excludes)) return {};
+    return about_field(field, stated.text(field.name), "not beside --" + field.excludes + ": one of the two");
+}
+
 Result<double> number_of(const QuestionField& field, const std::string& text) {
     const Result<Unit> unit = parse_unit(field.unit);
     const Result<double> value = field.type == AskType::difference

@@ -46,9 +46,11 @@ struct QuestionField {
     double low = -std::numeric_limits<double>::infinity(); // bounds, SI
     double high = std::numeric_limits<double>::infinity();
     bool required = false;
-    bool many = false;     // may be stated several times
-    bool commas = false;   // several in one option, separated by commas
-    bool by_place = false; // on the command line an argument, no option
+    bool many = false;         // may be stated several times
+    bool commas = false;       // several in one option, separated by commas
+    bool by_place = false;     // on the command line an argument, no option
+    int exactly = 0;           // this many texts at once
+    std::string excludes = {}; // the field that can't be stated beside this one
     /// Why a text can't be read; filled in by the question.
     std::function<std::optional<Problem>(const std::string&, const Catalogue&)> fault = {};
 };
@@ -110,6 +112,9 @@ private:
     std::map<std::string, Texts, std::less<>> texts_;
 };
 
+/// Why this field can't be stated beside another one.
+std::optional<Problem> excluded(const QuestionField& field, const Stated& stated);
+
 /// One field's texts into a value of the request. Errors: unreadable, naming the option and what is expected.
 using Fault = std::optional<Problem>;
 Result<double> number_of(const QuestionField& field, const std::string& text);
@@ -160,14 +165,19 @@ public:
     /// The last field added, to change what differs in this question.
     QuestionField& last() { return fields.back(); }
 
-    /// Errors: the first field that can't be read.
+    /// What is still to be done with a request all of whose fields were read.
+    void finish(std::function<void(R&)> last_step) { finish_ = std::move(last_step); }
+
+    /// Errors: the first field that can't be read; two that exclude each other.
     Result<R> read(const Stated& stated, const Catalogue& catalogue) const {
         R request{};
         for (std::size_t i = 0; i < fields.size(); ++i) {
             const Texts& texts = stated.texts(fields[i].name);
             if (texts.empty()) continue;
+            if (const Fault fault = excluded(fields[i], stated)) return *fault;
             if (const Fault fault = ways_[i](request, fields[i], texts, catalogue)) return *fault;
         }
+        if (finish_) finish_(request);
         return request;
     }
     /// A field with its way into the request.
@@ -193,6 +203,7 @@ private:
 
     std::string place_;
     std::vector<Way> ways_;
+    std::function<void(R&)> finish_;
 };
 
 } // namespace pourbook

@@ -41,7 +41,7 @@ struct Home {
 };
 
 Desk& in_view(Desk& desk, const char* view) {
-    desk.ui.date = "2026-11-25";
+    desk.session.date = "2026-11-25";
     desk.session.view.view = view;
     desk.session.view.pins = {"copper", "silver"};
     desk.settle();

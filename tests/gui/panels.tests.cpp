@@ -1,4 +1,5 @@
 #include "gui/actions/actions.hpp"
+#include "questions/views.hpp"
 #include "tests/gui/desk.hpp"
 
 #include <catch2/catch.hpp>
@@ -8,12 +9,11 @@ using testing::Desk;
 
 namespace {
 
-constexpr const char* views[] = {"metals", "rank", "curves", "compare", "drop", "mix", "pour", "trials", "sources"};
-
 void draw_all(const Catalogue& catalogue, double width, double height, float scale) {
     Desk desk(catalogue, width, height, scale);
-    for (const char* view : views)
+    for (const ViewName& named : view_names)
         for (const bool dark : {true, false}) {
+            const char* view = named.name;
             CAPTURE(view, dark);
             desk.session.view.view = view;
             desk.session.view.dark = dark;
@@ -177,7 +177,8 @@ TEST_CASE("an idle frame works out nothing anew and draws what the one before dr
         const Session& s = desk.session;
         return std::vector<std::size_t>{s.ranking_serial(), s.tradeoff_serial(), s.curves_serial(), s.mix_serial()};
     };
-    for (const char* view : views) {
+    for (const ViewName& named : view_names) {
+        const char* view = named.name;
         desk.session.view.view = view;
         desk.settle();
         const std::vector<std::size_t> before = answers();

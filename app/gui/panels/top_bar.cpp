@@ -5,6 +5,7 @@
 #include "gui/state/typed_faults.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/text_field.hpp"
+#include "questions/views.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -15,9 +16,9 @@ namespace {
 constexpr double field_width = 96, condition_width = 138;
 
 void draw_views(Ui& ui) {
-    for (const char* name : {"metals", "rank", "curves", "compare", "drop", "mix", "pour", "trials", "sources"}) {
-        const Action& a = *action(std::string("view.") + name);
-        if (word_button(ui, a.id, a.label, ui.view().view == name)) a.run(ui.session);
+    for (const ViewName& view : view_names) {
+        const Action& a = *action(std::string("view.") + view.name);
+        if (word_button(ui, a.id, a.label, ui.view().view == view.name)) a.run(ui.session);
         if (ImGui::IsItemHovered()) hover_text(ui, std::string(a.label) + "  " + a.shortcut.text() + "\n" + a.help);
         ImGui::SameLine();
     }

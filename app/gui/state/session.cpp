@@ -30,7 +30,7 @@ Figures all_figures(const Catalogue& catalogue, const Conditions& conditions, co
 Session::Session(const Catalogue& reference, ViewState start, std::function<void()> wake, Workshop* file)
     : reference_(reference), works_{std::move(wake)}, workshop(file), view(std::move(start)), history(view),
       drop(own_, view, workshop, works_), figures_(works_), ranking_(works_), tradeoff_(works_), versus_(works_),
-      curves_(works_), mix_(works_), pour_(works_), trials_(works_), check_(works_) {
+      curves_(works_), mix_(works_), pour_(works_), trials_(works_), check_(works_), said_(works_) {
     rebuild(wanted_mixes());
 }
 
@@ -144,6 +144,15 @@ const Result<PourSheet>* Session::pour_sheet() {
         const Result<PourResult> plan = pour_in_workshop(catalogue, *request, *own);
         if (!plan) return plan.problem();
         return PourSheet{*plan, in_print(pour_page(*plan, catalogue, question.units)), source_keys(*plan)};
+    });
+}
+
+const Result<std::string>* Session::said(const Stated& stated) {
+    const SaidAsked question{stated, units()};
+    return said_.ask(question, [this, question, own = workshop.shared_data()]() -> Result<std::string> {
+        const Asker* to = asker(question.stated.question().name);
+        if (!to) return Problem{Problem::Kind::unknown, "no such question", 0};
+        return to->text(question.stated, {catalogue, *own, question.units, date});
     });
 }
 

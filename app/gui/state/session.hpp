@@ -2,6 +2,7 @@
 // again only when the request changes. Slow questions run off the frame thread; a null answer means "being worked out".
 #pragma once
 
+#include "answers/askers.hpp"
 #include "answers/parts/source_index.hpp"
 #include "answers/pour/pour_report.hpp"
 #include "answers/workshop/trial_report.hpp"
@@ -51,6 +52,12 @@ struct PourAsked {
     bool operator==(const PourAsked&) const = default;
 };
 
+struct SaidAsked {
+    Stated stated;
+    UnitSystem units = UnitSystem::shown;
+    bool operator==(const SaidAsked&) const = default;
+};
+
 struct RankAsked {
     RankRequest request;
     bool at_shelf_prices = false;
@@ -93,6 +100,7 @@ public:
     WorkshopDesk workshop;
     ViewState view;
     Passing passing;
+    std::string date;     // of today, "2026-11-25", for what is saved
     MeshReader read_mesh; // of STL files, set once by whoever opens the window
     History history;
 
@@ -116,6 +124,9 @@ public:
     const MixSheet* mix();
     std::size_t mix_serial() const { return mix_.serial(); }
     const Result<PourSheet>* pour_sheet();
+    /// A question of Ask, answered in words.
+    const Result<std::string>* said(const Stated& stated);
+    Asking asking() const { return {catalogue, workshop.data(), units(), date}; }
     /// Every trial of the workshop with what it shows.
     const std::vector<TrialLines>* trials();
     /// What of the workshop's own could not be used in answers, and why.
@@ -149,6 +160,7 @@ private:
     Background<PourAsked, Result<PourSheet>> pour_;
     Background<std::size_t, std::vector<TrialLines>> trials_; // of the workshop as it was at that serial
     Background<bool, CheckResult> check_;
+    Background<SaidAsked, Result<std::string>> said_;
     GoalWords with_setup(GoalWords goal) const; // magnet and tube where the goal needs them
 
     std::unordered_map<std::string, Result<SheetResult>> sheets_; // by slug, under these conditions

@@ -1,5 +1,7 @@
 #include "gui/state/view_file.hpp"
 
+#include "answers/askers.hpp"
+
 #include <nlohmann/json.hpp>
 
 #include <filesystem>
@@ -51,6 +53,17 @@ void read_stated(const nlohmann::json& file, const char* name, Stated& stated) {
     }
 }
 
+void read_asked(const nlohmann::json& file, AskChoice& ask) {
+    if (!file.contains("ask") || !file["ask"].is_object()) return;
+    const nlohmann::json& asked = file["ask"];
+    if (asked.contains("question") && asked["question"].is_string()) ask.question = asked["question"];
+    for (const Asker& asker : askers()) {
+        const std::string& name = asker.question->name;
+        if (!asked.contains(name)) continue;
+        read_stated(asked, name.c_str(), ask.stated.try_emplace(name, *asker.question).first->second);
+    }
+}
+
 } // namespace
 
 Result<ViewState> read_view(const std::string& file, const ViewState& start) {
@@ -63,6 +76,7 @@ Result<ViewState> read_view(const std::string& file, const ViewState& start) {
         read_stated(json, "conditions", view.conditions);
         view.pour = start.pour;
         read_stated(json, "pour", view.pour);
+        read_asked(json, view.ask);
         return view;
     } catch (const nlohmann::json::exception& e) {
         return Problem{Problem::Kind::unreadable, "state file '" + file + "' can't be read (" + e.what() + ")", 0};
@@ -82,6 +96,8 @@ std::optional<Problem> write_view(const std::string& file, const ViewState& view
         nlohmann::json json(view);
         json["conditions"] = json_of(view.conditions);
         json["pour"] = json_of(view.pour);
+        json["ask"]["question"] = view.ask.question;
+        for (const auto& [name, stated] : view.ask.stated) json["ask"][name] = json_of(stated);
         out << json.dump(2) << '\n';
         if (!out.flush()) return failed("no room or no permission");
     }

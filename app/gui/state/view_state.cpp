@@ -3,9 +3,9 @@
 #include "questions/drop/fall_time.hpp"
 #include "questions/drop/sweep.hpp"
 #include "questions/mix/mix_metal.hpp"
+#include "questions/views.hpp"
 
 #include <algorithm>
-#include <array>
 
 namespace pourbook {
 namespace {
@@ -60,9 +60,7 @@ ViewState first_view(const Catalogue& catalogue) {
 }
 
 ViewState fitted(ViewState view, const Catalogue& catalogue) {
-    static constexpr std::array views = {"metals", "rank", "curves", "compare", "drop",
-                                         "mix",    "pour", "trials", "sources"};
-    if (std::find(views.begin(), views.end(), view.view) == views.end()) view.view = "rank";
+    if (!is_view(view.view)) view.view = "rank";
     std::vector<std::string> pins;
     for (const std::string& slug : view.pins)
         if (is_known(catalogue, slug) && std::find(pins.begin(), pins.end(), slug) == pins.end()) pins.push_back(slug);
@@ -101,6 +99,15 @@ UsualAmounts usual_amounts(const Catalogue& catalogue) {
 void follow_currency(ViewState& view, const UsualAmounts& before, const UsualAmounts& now) {
     if (view.rank.budget == before.budget) view.rank.budget = now.budget;
     if (view.drop.range == before.range) view.drop.range = now.range;
+}
+
+Stated& stated_for(ViewState& view, const Question& question) {
+    const auto [at, fresh] = view.ask.stated.try_emplace(question.name, question);
+    Stated& stated = at->second;
+    if (!fresh) return stated;
+    state_setup(stated, view.drop_setup);
+    if (question.has("metal")) stated.set("metal", view.selected);
+    return stated;
 }
 
 bool is_pinned(const ViewState& view, const std::string& slug) {

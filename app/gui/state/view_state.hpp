@@ -3,11 +3,12 @@
 
 #include "core/materials/catalogue.hpp"
 #include "questions/conditions.hpp"
-#include "questions/drop/magnet_words.hpp"
+#include "questions/drop/setup_question.hpp"
 #include "questions/mix/mix_sheet.hpp"
 #include "questions/pour/pour_request.hpp"
 
 #include <array>
+#include <map>
 #include <string>
 #include <vector>
 
@@ -63,8 +64,15 @@ struct MixChoice {
     bool operator==(const MixChoice&) const = default;
 };
 
+/// What is asked in Ask, by the question's name.
+struct AskChoice {
+    std::string question = "plate";
+    std::map<std::string, Stated> stated;
+    bool operator==(const AskChoice&) const = default;
+};
+
 struct ViewState {
-    std::string view = "rank";     // metals | rank | curves | compare | drop | mix | pour | trials | sources
+    std::string view = "rank";     // a name of questions/views.hpp
     std::vector<std::string> pins; // slugs, a mix in its words; the place gives colour and mark
     bool dark = true;
     bool workshop_units = false;
@@ -77,7 +85,8 @@ struct ViewState {
     VersusChoice versus;
     SetupWords drop_setup; // magnet and tube of Drop; each word was readable when it was committed
     DropChoice drop;
-    MixChoice mix;                // what is melted together, and what is asked of it
+    MixChoice mix; // what is melted together, and what is asked of it
+    AskChoice ask;
     Stated pour{pour_question()}; // what is cast, and with what
     std::string shelf = "trial";  // the list shown in Trials
     std::string source;           // key of the source shown
@@ -90,6 +99,10 @@ ViewState first_view(const Catalogue& catalogue);
 
 /// The same state without what this catalogue doesn't know (an older file, another reference).
 ViewState fitted(ViewState view, const Catalogue& catalogue);
+
+/// What is stated of a question in Ask; when it is first asked, magnet and tube are those of Drop, the metal the
+/// selected.
+Stated& stated_for(ViewState& view, const Question& question);
 
 /// Amounts of money that stand in the fields until others are typed, in the currency that is shown.
 struct UsualAmounts {

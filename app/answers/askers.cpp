@@ -1,0 +1,207 @@
+#include "answers/askers.hpp"
+
+#include "answers/drop/against_report.hpp"
+#include "answers/drop/eddy_json.hpp"
+#include "answers/drop/eddy_text.hpp"
+#include "answers/drop/measure_report.hpp"
+#include "answers/drop/plate_report.hpp"
+#include "answers/mix/mix_report.hpp"
+#include "answers/parts/json.hpp"
+#include "answers/parts/text.hpp"
+#include "answers/rank/tradeoff_report.hpp"
+#include "answers/rank/versus_report.hpp"
+#include "answers/writers/writers.hpp"
+#include "questions/drop/drop_question.hpp"
+#include "questions/metals/metal_questions.hpp"
+#include "questions/mix/mix_question.hpp"
+#include "questions/rank/rank_in_workshop.hpp"
+#include "questions/rank/rank_question.hpp"
+
+#include <memory>
+
+namespace pourbook {
+namespace {
+
+using Words = Result<std::string>;
+
+/// answer(stated, asking) gives the result; text(result, asking) and json(result, asking) say it.
+template <class Answer, class Text, class Json>
+Asker said(const Question& question, Answer answer, Text text, Json json) {
+    const auto with = [answer](auto say) {
+        return [answer, say](const Stated& stated, const Asking& a) -> Words {
+            const auto result = answer(stated, a);
+            if (!result) return result.problem();
+            return say(*result, a);
+        };
+    };
+    return {&question, with(text), with(json), {}};
+}
+
+/// The usual way of both.
+template <class Answer> Asker said(const Question& question, Answer answer) {
+    return said(
+        question, answer, [](const auto& r, const Asking& a) { return text_of(r, a.catalogue, a.units); },
+        [](const auto& r, const Asking& a) { return json_of(r, a.catalogue); });
+}
+
+/// With a table too.
+template <class Answer> Asker with_table(Asker asker, Answer answer) {
+    asker.table = [answer](const Stated& stated, const Asking& a) -> Result<Document> {
+        const auto result = answer(stated, a);
+        if (!result) return result.problem();
+        return document_of(*result, {a.catalogue, a.units, a.date});
+    };
+    return asker;
+}
+
+/// An answer worked out from the request and the catalogue alone.
+template <class R, class Work> auto worked_out(const QuestionOf<R>& question, Work work) {
+    return [&question, work](const Stated& stated, const Asking& a) -> decltype(work(a.catalogue, R{})) {
+        const Result<R> request = question.read(stated, a.catalogue);
+        if (!request) return request.problem();
+        return work(a.catalogue, *request);
+    };
+}
+
+/// The same where the request is not what the fields say one by one.
+template <class From, class Work> auto worked_out_from(From request_from, Work work) {
+    return [request_from, work](const Stated& stated, const Asking& a) {
+        const auto request = request_from(stated, a.catalogue);
+        using Answer = decltype(work(a.catalogue, *request));
+        if (!request) return Answer(request.problem());
+        return Answer(work(a.catalogue, *request));
+    };
+}
+
+struct Ranking {
+    std::shared_ptr<const RankedFrom> from; // what the result's metals point into
+    RankResult result;
+
+    const Catalogue& in(const Asking& a) const { return from->in(a.catalogue); }
+};
+
+Result<Ranking> ranking(const Stated& stated, const Asking& a) {
+    const Result<RankRequest> request = rank_question().read(stated, a.catalogue);
+    if (!request) return request.problem();
+    Result<RankedFrom> from = ranked_from(a.own, a.catalogue, *request);
+    if (!from) return from.problem();
+    const auto kept = std::make_shared<const RankedFrom>(std::move(*from));
+    Result<RankResult> result = rank(kept->in(a.catalogue), kept->request);
+    if (!result) return result.problem();
+    return Ranking{kept, std::move(*result)};
+}
+
+Asker ranked() {
+    Asker out = said(
+        rank_question(), ranking, [](const Ranking& r, const Asking& a) { return text_of(r.result, r.in(a), a.units); },
+        [](const Ranking& r, const Asking& a) { return json_of(r.result, r.in(a)); });
+    out.table = [](const Stated& stated, const Asking& a) -> Result<Document> {
+        const Result<Ranking> r = ranking(stated, a);
+        if (!r) return r.problem();
+        return document_of(r->result, {r->in(a), a.units, a.date});
+    };
+    return out;
+}
+
+/// One set-up, or two side by side.
+Asker dropped() {
+    const Asker one = said(drop_question(), worked_out(drop_question(), drop));
+    const Asker two = said(drop_question(), worked_out_from(against_request_from, against));
+    const auto either = [](auto first, auto second) {
+        return [first, second](const Stated& stated, const Asking& a) {
+            return states_two(stated) ? second(stated, a) : first(stated, a);
+        };
+    };
+    return {&drop_question(), either(one.text, two.text), either(one.json, two.json), {}};
+}
+
+Asker measured() {
+    const auto answer =
+        worked_out(measure_question(), [](const Catalogue&, const MeasureRequest& r) { return measure(r); });
+    return said(
+        measure_question(), answer, [](const MeasureResult& r, const Asking& a) { return text_of(r, a.units); },
+        [](const MeasureResult& r, const Asking&) { return json_of(r); });
+}
+
+Asker two_metals() {
+    const auto answer = worked_out(versus_question(), versus);
+    return with_table(said(
+                          versus_question(), answer,
+                          [](const VersusResult& r, const Asking& a) { return text_of(r, a.catalogue); },
+                          [](const VersusResult& r, const Asking& a) { return json_of(r, a.catalogue); }),
+                      answer);
+}
+
+Asker two_goals() {
+    const auto answer =
+        worked_out(tradeoff_question(), [](const Catalogue& c, const TradeoffRequest& r) { return tradeoff(c, r); });
+    return with_table(said(
+                          tradeoff_question(), answer,
+                          [](const TradeoffResult& r, const Asking& a) { return text_of(r, a.catalogue); },
+                          [](const TradeoffResult& r, const Asking& a) { return json_of(r, a.catalogue); }),
+                      answer);
+}
+
+Asker listed_metals() {
+    const auto answer = worked_out(metals_question(), [](const Catalogue& c, const MetalsRequest& r) {
+        return list_metals(c, r.find, r.where, r.conditions);
+    });
+    return said(
+        metals_question(), answer, [](const auto& metals, const Asking&) { return text_of_metals(metals); },
+        [](const auto& metals, const Asking&) { return json_of_metals(metals); });
+}
+
+/// A table is its only form.
+Asker compared() {
+    const auto answer = worked_out(compare_question(), compare);
+    const auto in = [](UnitSystem units, TableFormat format, const CompareResult& r, const Asking& a) {
+        return written(document_of(r, {a.catalogue, units, a.date}), format);
+    };
+    return with_table(
+        said(
+            compare_question(), answer,
+            [in](const CompareResult& r, const Asking& a) { return in(a.units, TableFormat::text, r, a); },
+            [in](const CompareResult& r, const Asking& a) { return in(UnitSystem::base, TableFormat::json, r, a); }),
+        answer);
+}
+
+Asker swept() {
+    const auto answer = worked_out_from(sweep_request_from, sweep);
+    return with_table(said(sweep_question(), answer), answer);
+}
+
+Asker mixed() {
+    const auto answer = worked_out_from(
+        [](const Stated& stated, const Catalogue& catalogue) { return mix_request_from(stated, catalogue); }, mix);
+    return with_table(said(mix_question(), answer), answer);
+}
+
+} // namespace
+
+const std::vector<Asker>& askers() {
+    static const std::vector<Asker> all = {
+        listed_metals(),
+        said(value_question(), worked_out(value_question(), value)),
+        said(sheet_question(), worked_out(sheet_question(), sheet)),
+        compared(),
+        ranked(),
+        two_goals(),
+        two_metals(),
+        dropped(),
+        said(drag_question(), worked_out(drag_question(), drag)),
+        said(infer_question(), worked_out_from(infer_request_from, infer)),
+        swept(),
+        said(plate_question(), worked_out(plate_question(), plate)),
+        measured(),
+        mixed(),
+    };
+    return all;
+}
+
+const Asker* asker(const std::string& question) {
+    for (const Asker& a : askers())
+        if (a.question->name == question) return &a;
+    return nullptr;
+}
+
+} // namespace pourbook
