@@ -17,7 +17,7 @@ struct CurveAsked {
 };
 
 const QuestionOf<CurveAsked>& curve_question() {
-    using namespace field;
+    using namespace ask;
     using R = CurveAsked;
     static const QuestionOf<R> question = [] {
         QuestionOf<R> q("curve", "a property against temperature");
@@ -55,7 +55,7 @@ struct ScatterAsked {
 };
 
 const QuestionOf<ScatterAsked>& scatter_question() {
-    using namespace field;
+    using namespace ask;
     using R = ScatterAsked;
     static const QuestionOf<R> question = [] {
         QuestionOf<R> q("scatter", "one property against another, a point per metal");

@@ -18,8 +18,7 @@ QuestionOf<FallAsked> falls_question(const char* name, const char* meaning, std:
                               "magnet-at", "tube", "slits", "off-axis"})
         q.add_one(drop_question(), field, &FallAsked::request);
     q.place("Metal of the tube");
-    q.add(field::needed(field::commas(field::metal("metal", "metals of the tube, separated by commas"))),
-          &FallAsked::metals);
+    q.add(ask::needed(ask::commas(ask::metal("metal", "metals of the tube, separated by commas"))), &FallAsked::metals);
     for (const std::string& field : conditions) q.add_one(drop_question(), field, &FallAsked::request);
     return q;
 }

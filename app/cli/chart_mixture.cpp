@@ -53,9 +53,9 @@ const QuestionOf<DiagramWords>& diagram_question() {
     using R = DiagramWords;
     static const QuestionOf<R> question = [] {
         QuestionOf<R> q("diagram", "the phase diagram of two elements");
-        q.add(field::needed(field::by_place(field::words("system", "two elements", "Ag-Cu"))), &R::system);
-        q.add(field::words("composition", "pointed out", "\"Ag 92.5 Cu 7.5\""), &R::composition);
-        q.add(field::words("at", "with the shares of its phases at this temperature", "600degC"), &R::at);
+        q.add(ask::needed(ask::by_place(ask::words("system", "two elements", "Ag-Cu"))), &R::system);
+        q.add(ask::words("composition", "pointed out", "\"Ag 92.5 Cu 7.5\""), &R::composition);
+        q.add(ask::words("at", "with the shares of its phases at this temperature", "600degC"), &R::at);
         return q;
     }();
     return question;
@@ -113,14 +113,12 @@ const QuestionOf<MixWords>& mix_chart_question() {
     using R = MixWords;
     static const QuestionOf<R> question = [] {
         QuestionOf<R> q("mix", "conductivity against composition, with a mix pointed out");
-        q.add(field::needed(
-                  field::by_place(field::words("mix", "stocks or a composition", "\"Ag 92.5 Cu 7.5 annealed\""))),
+        q.add(ask::needed(ask::by_place(ask::words("mix", "stocks or a composition", "\"Ag 92.5 Cu 7.5 annealed\""))),
               &R::mix);
-        q.add_read(
-            field::commas(field::words("treatment", "a line for each of these, instead of the mix's own: as-cast, "
-                                                    "annealed, quenched, aged")),
-            read_treatment);
-        q.add(field::flag("resistivity", "resistivity instead of conductivity"), &R::resistivity);
+        q.add_read(ask::commas(ask::words("treatment", "a line for each of these, instead of the mix's own: as-cast, "
+                                                       "annealed, quenched, aged")),
+                   read_treatment);
+        q.add(ask::flag("resistivity", "resistivity instead of conductivity"), &R::resistivity);
         return q;
     }();
     return question;

@@ -70,7 +70,7 @@ std::size_t Question::at(std::string_view field) const {
     return static_cast<std::size_t>(it - fields.begin());
 }
 
-namespace field {
+namespace ask {
 
 QuestionField words(std::string name, std::string meaning, std::string example, std::string absent, std::string label) {
     return {std::move(name),   AskType::words,  std::move(meaning), std::move(example), "",
@@ -118,7 +118,7 @@ QuestionField commas(QuestionField field) {
     return field;
 }
 
-} // namespace field
+} // namespace ask
 
 std::string label_of(const QuestionField& field) {
     std::string words = field.label.empty() ? field.name : field.label;

@@ -47,7 +47,7 @@ Fault read_positive(const std::string& text, const Dimension& dimension, const c
 const Dimension second = base_dimension(Dimension::second), per_second = second.power(-1);
 
 void add_timings(QuestionOf<InferAsked>& q) {
-    using namespace field;
+    using namespace ask;
     q.place("Measured");
     q.add_read(commas(words("time", "measured fall times, separated by commas", "4.2s,4.3s")),
                [](InferAsked& a, const std::string& text, const Catalogue&) {
@@ -71,7 +71,7 @@ void add_timings(QuestionOf<InferAsked>& q) {
 } // namespace
 
 const QuestionOf<DropRequest>& drop_question() {
-    using namespace field;
+    using namespace ask;
     using R = DropRequest;
     static const QuestionOf<R> question = [] {
         QuestionOf<R> q("drop", "how long a magnet falls through a tube, or through either of two");
@@ -115,7 +115,7 @@ Result<AgainstRequest> against_request_from(const Stated& stated, const Catalogu
 }
 
 const QuestionOf<DragRequest>& drag_question() {
-    using namespace field;
+    using namespace ask;
     using R = DragRequest;
     static const QuestionOf<R> question = [] {
         QuestionOf<R> q("drag", "the drag on a magnet at a speed in a long tube");
@@ -134,7 +134,7 @@ const QuestionOf<DragRequest>& drag_question() {
 }
 
 const QuestionOf<InferAsked>& infer_question() {
-    using namespace field;
+    using namespace ask;
     using R = InferAsked;
     static const QuestionOf<R> question = [] {
         QuestionOf<R> q("infer",
@@ -184,7 +184,7 @@ Result<InferRequest> infer_request_from(const Stated& stated, const Catalogue& c
 }
 
 const QuestionOf<SweepAsked>& sweep_question() {
-    using namespace field;
+    using namespace ask;
     using R = SweepAsked;
     static const QuestionOf<R> question = [] {
         QuestionOf<R> q("sweep", "fall time against wall, bore, temperature or budget");
@@ -226,7 +226,7 @@ Result<SweepRequest> sweep_request_from(const Stated& stated, const Catalogue& c
 }
 
 const QuestionOf<PlateRequest>& plate_question() {
-    using namespace field;
+    using namespace ask;
     using R = PlateRequest;
     static const QuestionOf<R> question = [] {
         QuestionOf<R> q("plate", "drag and lift on a magnet sliding or swinging past a plate");
@@ -251,7 +251,7 @@ const QuestionOf<PlateRequest>& plate_question() {
 }
 
 const QuestionOf<MeasureRequest>& measure_question() {
-    using namespace field;
+    using namespace ask;
     using R = MeasureRequest;
     static const QuestionOf<R> question = [] {
         QuestionOf<R> q("measure",

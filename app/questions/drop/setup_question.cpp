@@ -3,7 +3,7 @@
 namespace pourbook {
 
 const QuestionOf<SetupWords>& magnet_question() {
-    using namespace field;
+    using namespace ask;
     using W = SetupWords;
     static const QuestionOf<W> question = [] {
         QuestionOf<W> q("magnet", "a magnet");
@@ -40,7 +40,7 @@ void state_setup(Stated& stated, const SetupWords& w) {
 }
 
 const QuestionOf<SetupWords>& setup_question() {
-    using namespace field;
+    using namespace ask;
     using W = SetupWords;
     static const QuestionOf<W> question = [] {
         QuestionOf<W> q = magnet_question();

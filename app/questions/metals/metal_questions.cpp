@@ -8,7 +8,7 @@ constexpr const char* which_metal = "slug, name, alias or designation, or a mix 
 } // namespace
 
 const QuestionOf<ValueRequest>& value_question() {
-    using namespace field;
+    using namespace ask;
     using R = ValueRequest;
     static const QuestionOf<R> question = [] {
         QuestionOf<R> q("value", "one property of one metal, with uncertainty and sources");
@@ -21,7 +21,7 @@ const QuestionOf<ValueRequest>& value_question() {
 }
 
 const QuestionOf<SheetRequest>& sheet_question() {
-    using namespace field;
+    using namespace ask;
     using R = SheetRequest;
     static const QuestionOf<R> question = [] {
         QuestionOf<R> q("sheet", "everything known of one metal");
@@ -33,7 +33,7 @@ const QuestionOf<SheetRequest>& sheet_question() {
 }
 
 const QuestionOf<CompareRequest>& compare_question() {
-    using namespace field;
+    using namespace ask;
     using R = CompareRequest;
     static const QuestionOf<R> question = [] {
         QuestionOf<R> q("compare", "metals side by side, each figure with its uncertainty and sources");
@@ -46,7 +46,7 @@ const QuestionOf<CompareRequest>& compare_question() {
 }
 
 const QuestionOf<MetalsRequest>& metals_question() {
-    using namespace field;
+    using namespace ask;
     using R = MetalsRequest;
     static const QuestionOf<R> question = [] {
         QuestionOf<R> q("metals", "the metals known, or those that meet conditions");

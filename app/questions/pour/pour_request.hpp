@@ -54,7 +54,7 @@ Fault read_sprue(PourRequest& request, const std::string& text, const Catalogue&
 Fault read_stl_unit(PourRequest& request, const std::string& text, const Catalogue& catalogue);
 
 inline const QuestionOf<PourRequest>& pour_question() {
-    using namespace field;
+    using namespace ask;
     using R = PourRequest;
     using W = casting::Workshop;
     static const auto own = [](auto member) {
@@ -74,8 +74,8 @@ inline const QuestionOf<PourRequest>& pour_question() {
                    read_part);
         q.add_read(words("stl-unit", "unit of an STL file: mm, cm, m or in", "in", "mm", "unit of STL"), read_stl_unit);
         q.add(whole_number("count", "castings wanted", "1", 1, 10000), &R::count);
-        q.add(choice("process", "ceramic shell, sand, plaster investment, or a permanent metal mould",
-                     process_names, "mould"),
+        q.add(choice("process", "ceramic shell, sand, plaster investment, or a permanent metal mould", process_names,
+                     "mould"),
               &R::process);
         q.add(quantity("stock", "m", "machining stock on each face", "1mm", "none", "machining stock"), &R::stock_m);
         q.add(quantity("clear", "m", "diameter that must pass the finished bore (the magnet's)", "15mm", "nothing",
