@@ -45,8 +45,9 @@ TEST_CASE("where something can hurt, the page says so") {
 }
 
 TEST_CASE("the pages keep to the part of Markdown that is drawn") {
-    for (const char* view : views)
-        for (const HelpBlock& block : help_page(view)->blocks) {
+    for (const ViewName& named : view_names)
+        for (const HelpBlock& block : help_page(named.name)->blocks) {
+            const char* view = named.name;
             const std::string words = plain_text(block);
             CAPTURE(view, words);
             for (const char* undrawn : {"**", "`", "](", "<!--", "### "})
