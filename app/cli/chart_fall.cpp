@@ -6,6 +6,8 @@
 namespace pourbook {
 namespace {
 
+constexpr const char* points_of_a_picture = "25";
+
 struct FallAsked {
     DropRequest request;
     std::vector<std::string> metals;
@@ -33,6 +35,19 @@ const QuestionOf<FallAsked>& bars_question() {
 const QuestionOf<FallAsked>& curve_of_drag_question() {
     static const QuestionOf<FallAsked> question =
         falls_question("drag", "the drag on a magnet against its speed", {"at", "condition", "purity-rrr"});
+    return question;
+}
+
+/// A sweep of as many values as a picture shows.
+const QuestionOf<SweepAsked>& swept_question() {
+    static const QuestionOf<SweepAsked> question = [] {
+        QuestionOf<SweepAsked> q("sweep", sweep_question().meaning);
+        for (const QuestionField& field : sweep_question().fields) {
+            q.add_one(sweep_question(), field.name, [](SweepAsked& a) -> SweepAsked& { return a; });
+            if (field.name == "steps") q.last().absent = points_of_a_picture;
+        }
+        return q;
+    }();
     return question;
 }
 
@@ -74,7 +89,6 @@ Result<Drawing> draw_drag(const Stated& stated, const Catalogue& catalogue, Unit
 }
 
 Result<Drawing> draw_sweep(const Stated& stated, const Catalogue& catalogue, UnitSystem units) {
-    constexpr const char* points_of_a_picture = "25";
     Stated asked = stated;
     if (!asked.states("steps")) asked.set("steps", points_of_a_picture);
     const Result<SweepRequest> request = sweep_request_from(asked, catalogue);
@@ -91,7 +105,7 @@ void declare_fall_charts(Context& context, CLI::App* chart) {
         return draw_bars(context.workshop, s, c, units);
     });
     chart_kind(context, chart, curve_of_drag_question(), draw_drag);
-    chart_kind(context, chart, sweep_question(), draw_sweep);
+    chart_kind(context, chart, swept_question(), draw_sweep);
 }
 
 } // namespace pourbook

@@ -19,9 +19,16 @@ std::string fault_of(const Ui& ui, const QuestionField& field, const std::string
     return fault ? fault->text : "";
 }
 
+/// As it is typed here: without the quotes that a shell needs, one where several may be stated.
+std::string example_of(const QuestionField& field) {
+    std::string example = field.commas ? field.example.substr(0, field.example.find(',')) : field.example;
+    std::erase(example, '"');
+    return example;
+}
+
 /// True where another text was kept.
 bool draw_text(Ui& ui, const QuestionField& field, const std::string& id, std::string& text, float width) {
-    const std::string& hint = field.absent.empty() ? field.example : field.absent;
+    const std::string hint = field.absent.empty() ? example_of(field) : field.absent;
     const bool kept = text_field(ui, id, text, hint.c_str(), width,
                                  [&](const std::string& typed) { return fault_of(ui, field, typed); });
     if (ImGui::IsItemHovered() && !ImGui::IsItemActive()) hover_text(ui, hover_of(field));
@@ -58,7 +65,7 @@ void draw_many(Ui& ui, Stated& stated, const QuestionField& field, const std::st
     }
     if (!texts.empty()) ImGui::SetCursorPosX(ImGui::GetCursorPosX() + ui.px(label_width));
     if (ImGui::Button(("add##" + id).c_str())) {
-        texts.push_back(field.example);
+        texts.push_back(field.type == AskType::metal ? ui.view().selected : example_of(field));
         changed = true;
     }
     ui.probe.item(id + ".add", "");
