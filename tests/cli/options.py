@@ -56,7 +56,7 @@ POUR = ["pour", "copper", "--part", "tube:12mm:16mm:100mm"]
 
 def fall_options(base, holding_base):
     """Set-up, holding and amount of a goal with a fall."""
-    out = {name: (base, *([words[1], *words[2:]] if isinstance(words, tuple) else [words])) for name, words in setup_options(base).items()}
+    out = {name: words if isinstance(words, tuple) else (base, words) for name, words in setup_options(base).items()}
     out["holding"] = (holding_base, ["--holding", "mass"])
     out["mass"] = ([*base, "--holding", "mass", "--mass", "300g"], ["--mass", "200g"])
     out["budget"] = ([*base, "--holding", "budget", "--budget", "20USD"], ["--budget", "5USD"])
