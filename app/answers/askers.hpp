@@ -4,7 +4,7 @@
 
 #include "answers/writers/documents.hpp"
 #include "questions/fields.hpp"
-#include "questions/metals/with_workshop.hpp"
+#include "questions/workshop/with_workshop.hpp"
 
 #include <functional>
 #include <optional>

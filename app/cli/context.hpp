@@ -5,7 +5,7 @@
 #include "cli/run.hpp"
 #include "cli/words.hpp"
 #include "questions/fields.hpp"
-#include "questions/metals/with_workshop.hpp"
+#include "questions/workshop/with_workshop.hpp"
 
 #include <CLI/CLI.hpp>
 

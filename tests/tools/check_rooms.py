@@ -1,50 +1,122 @@
-"""Who may include whom: reads every #include of the tree (DEVELOPERS.md, map of rooms)."""
+"""Who may include whom: reads every #include of the tree (DEVELOPERS.md, map of rooms). Third-party headers no room is known for, files,
+clocks and threads where they don't belong, and circles of folders are faults."""
+import collections
 import os
 import re
 import sys
 
 ROOT = os.environ.get("POURBOOK_ROOT", os.path.join(os.path.dirname(__file__), "../.."))
-ROOMS = {  # room: (folder, rooms it may include, third-party headers it may include)
+FILES = {"filesystem", "fstream", "fcntl.h", "unistd.h", "sys/stat.h"}
+CLOCK = {"chrono", "ctime"}
+THREADS = {"thread", "mutex", "atomic", "condition_variable", "future"}
+TERMINAL = {"iostream", "csignal", "poll.h"}
+OUTSIDE = FILES | CLOCK | THREADS | TERMINAL | {"cerrno", "sys/un.h", "sys/socket.h", "sys/eventfd.h"}
+SYSTEM = OUTSIDE | {"cstdlib", "cstring"}
+LANGUAGE = {"algorithm", "any", "array", "bit", "cctype", "cfloat", "charconv", "cmath", "complex", "compare", "concepts", "cstddef", "cstdint", "cstdio",
+            "deque", "exception", "functional", "initializer_list", "iomanip", "iosfwd", "istream", "iterator", "limits", "list", "map", "memory",
+            "new", "numbers", "numeric", "optional", "ostream", "queue", "random", "set", "span", "sstream", "stdexcept", "string",
+            "string_view", "tuple", "type_traits", "unordered_map", "unordered_set", "utility", "variant", "vector", "cstdlib", "cstring"}
+JSON = {"nlohmann/json.hpp"}
+CAIRO = {"cairo.h", "cairo-ft.h", "cairo-pdf.h", "cairo-svg.h", "ft2build.h"}
+IMGUI = {"imgui.h", "imgui_stdlib.h", "imgui_freetype.h", "backends/imgui_impl_opengl3.h", "backends/imgui_impl_glfw.h"}
+SQLITE = {"SQLiteCpp/SQLiteCpp.h", "SQLiteCpp/Backup.h", "sqlite3.h"}
+ROOMS = {  # room: (folder, rooms it may include, headers it may include beside those of the language)
     "core": ("app/core", set(), set()),
     "questions": ("app/questions", {"core"}, set()),
     "charts": ("app/charts", {"core", "questions"}, set()),
-    "answers": ("app/answers", {"core", "questions", "charts"}, {"nlohmann", "cairo", "ft2build", "xlsxwriter"}),
+    "answers": ("app/answers", {"core", "questions", "charts"}, JSON | CAIRO | {"xlsxwriter.h"}),
     "help": ("app/help", set(), set()),
-    "cli": ("app/cli", {"core", "questions", "answers", "charts", "help"}, {"CLI"}),
-    "gui": ("app/gui", {"core", "questions", "charts", "answers", "help"}, {"imgui", "GLFW", "nlohmann", "GL", "misc"}),
-    "store": ("db/store", {"core"}, {"SQLiteCpp", "sqlite3.h"}),
-    "common": ("importers/common", {"core"}, {"nlohmann"}),
-    "mesh": ("importers/mesh", {"core"}, set()),
-    "shop": ("importers/shop", {"core", "common"}, set()),
-    "compile": ("importers/compile", {"core", "common", "store"}, set()),
+    "cli": ("app/cli", {"core", "questions", "answers", "charts", "help"}, {"CLI/CLI.hpp"}),
+    "gui": ("app/gui", {"core", "questions", "charts", "answers", "help"}, IMGUI | JSON | {"GLFW/glfw3.h", "xcb/xcb.h"}),
+    "store": ("db/store", {"core"}, SQLITE | FILES | CLOCK),
+    "common": ("importers/common", {"core"}, JSON | {"fstream"}),
+    "mesh": ("importers/mesh", {"core"}, {"fstream"}),
+    "shop": ("importers/shop", {"core", "common"}, FILES),
+    "compile": ("importers/compile", {"core", "common", "store"}, {"filesystem", "iostream"}),
 }
-THIRD = {"nlohmann", "cairo", "ft2build", "xlsxwriter", "CLI", "imgui", "GLFW", "GL", "misc", "SQLiteCpp", "sqlite3.h"}
+# What reaches out of the program stands in few files, so that another system or a test can take their place.
+REACH_OUT = {
+    "answers/writers/write_file.cpp": FILES | {"cerrno"},
+    "answers/writers/write_xlsx.cpp": FILES | CLOCK,  # the library writes to files only
+    "gui/state/background.hpp": THREADS | {"chrono"},
+    "gui/state/save_folder.cpp": FILES,
+    "gui/state/view_file.cpp": FILES,
+    "gui/widgets/leave_row.cpp": FILES,
+    "gui/shell/fonts.cpp": FILES,
+    "gui/shell/glfw_window.hpp": THREADS,
+    "gui/shell/picture_clipboard.cpp": OUTSIDE,
+    "gui/shell/test_socket.cpp": OUTSIDE,
+    "gui/shell/test_socket.hpp": THREADS,
+}
 PLACES = {"core/": "core", "questions/": "questions", "charts/": "charts", "answers/": "answers", "help/": "help", "cli/": "cli",
           "gui/": "gui", "db/store/": "store", "importers/common/": "common", "importers/compile/": "compile", "importers/mesh/": "mesh",
           "importers/shop/": "shop"}
 faults = []
-for room, (folder, may, third) in ROOMS.items():
+arrows = collections.defaultdict(dict)  # folder: {folder it includes: one place where}
+
+
+def check_own(room, name, target, where):
+    owner = next((r for p, r in PLACES.items() if target.startswith(p)), None)
+    if owner is None:
+        faults.append(f"{where}: \"{target}\" is not named by its room")
+    elif owner != room and owner not in ROOMS[room][1] and not (room == "compile" and name == "main.cpp"):
+        faults.append(f"{where}: {room} may not include {owner}")
+
+
+def check_foreign(room, file, target, where):
+    if target in LANGUAGE or target in ROOMS[room][2] or target in REACH_OUT.get(file, ()):
+        return
+    known = "a file, clock or thread here: see REACH_OUT" if target in SYSTEM else "unknown here: name it in ROOMS with its room"
+    faults.append(f"{where}: {room} may not include <{target}>, {known}")
+
+
+def circles():
+    """Strongly connected sets of folders (Tarjan, SIAM J. Comput. 1, 146, 1972)."""
+    number, low, stack, found = {}, {}, [], []
+
+    def visit(v):
+        number[v] = low[v] = len(number)
+        stack.append(v)
+        for w in arrows.get(v, ()):
+            if w not in number:
+                visit(w)
+                low[v] = min(low[v], low[w])
+            elif w in stack:
+                low[v] = min(low[v], number[w])
+        if low[v] == number[v]:
+            ring = stack[stack.index(v):]
+            del stack[stack.index(v):]
+            if len(ring) > 1:
+                found.append(ring)
+
+    for v in list(arrows):
+        if v not in number:
+            visit(v)
+    return found
+
+
+for room, (folder, _, _) in ROOMS.items():
     for path, _, names in os.walk(os.path.join(ROOT, folder)):
-        for name in names:
-            if not name.endswith((".hpp", ".cpp")):
-                continue
-            file = os.path.join(path, name)
-            for number, line in enumerate(open(file, encoding="utf-8"), 1):
+        for name in sorted(n for n in names if n.endswith((".hpp", ".cpp"))):
+            file = os.path.relpath(os.path.join(path, name), ROOT).removeprefix("app/")
+            for number, line in enumerate(open(os.path.join(path, name), encoding="utf-8"), 1):
                 match = re.match(r'\s*#include\s+([<"])([^>"]+)[>"]', line)
                 if not match:
+                    if re.search(r"\b(fopen|freopen|tmpfile)\b", line) and file not in REACH_OUT:
+                        faults.append(f"{file}:{number}: a file here: see REACH_OUT")
                     continue
                 sign, target = match.groups()
-                where = f"{os.path.relpath(file, ROOT)}:{number}"
-                if sign == '"':
-                    owner = next((r for p, r in PLACES.items() if target.startswith(p)), None)
-                    if owner is None:
-                        faults.append(f"{where}: \"{target}\" is not named by its room")
-                    elif owner != room and owner not in may and not (room == "compile" and name == "main.cpp"):
-                        faults.append(f"{where}: {room} may not include {owner}")
-                else:
-                    top = re.split(r"[/_-]|\.h$", target)[0] if target != "sqlite3.h" else target
-                    if top in THIRD and top not in third:
-                        faults.append(f"{where}: {room} may not include <{target}>")
+                where = f"{file}:{number}"
+                if sign == "<":
+                    check_foreign(room, file, target, where)
+                    continue
+                check_own(room, name, target, where)
+                here, there = os.path.dirname(file), os.path.dirname(target)
+                if here != there and name != "main.cpp":
+                    arrows[here].setdefault(there, where)
+for ring in circles():
+    ways = "; ".join(f"{a} -> {b} ({arrows[a][b]})" for a in ring for b in ring if b in arrows[a])
+    faults.append(f"folders in a circle: {ways}")
 for fault in faults:
     print("FAILED:", fault)
 print("rooms:", "failed" if faults else "passed", len(faults))

@@ -17,8 +17,7 @@ Taken from(const Citation& c, std::string what, std::string printed) {
     return {"", "", std::move(what), std::move(printed), c.locator, c.through, c.how_known, Use::alternate};
 }
 
-} // namespace
-
+/// "1.387 uohm.cm at 250 K", "24 figures, 14 K to 1358 K", "equation, 545 K to 1073 K", "not found: ...".
 std::string printed_text(const Record& r) {
     if (!r.none.empty()) return "not found: " + r.none;
     if (!r.text.empty()) return r.text;
@@ -30,6 +29,8 @@ std::string printed_text(const Record& r) {
     return p.printed + " " + unit +
            (std::isnan(p.temperature_K) ? "" : " at " + significant(p.temperature_K, 5) + " K");
 }
+
+} // namespace
 
 SourceIndex::SourceIndex(const Catalogue& catalogue) {
     const auto add = [&](const Citation& c, Taken taken, const Metal* metal) {

@@ -31,7 +31,4 @@ private:
     std::unordered_map<std::string, std::vector<Taken>> taken_;
 };
 
-/// "1.387 uohm.cm at 250 K", "24 figures, 14 K to 1358 K", "equation, 545 K to 1073 K", "not found: ...".
-std::string printed_text(const Record& record);
-
 } // namespace pourbook

@@ -3,7 +3,7 @@
 // Fineness is parts of fine metal per thousand by mass, karat parts of 24.
 #pragma once
 
-#include "core/alloys/alloy_data.hpp"
+#include "core/materials/alloy_data.hpp"
 #include "core/result.hpp"
 
 #include <string>

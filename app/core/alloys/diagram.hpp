@@ -6,7 +6,7 @@
 // drawn lines.
 #pragma once
 
-#include "core/alloys/alloy_data.hpp"
+#include "core/materials/alloy_data.hpp"
 #include "core/result.hpp"
 
 #include <optional>

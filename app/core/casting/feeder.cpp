@@ -67,8 +67,4 @@ double fill_time_s(double volume_m3, double height_m, double foot_area_m2) {
     return volume_m3 / (foot_area_m2 * sprue_speed_m_s(height_m));
 }
 
-double sprue_area_m2(double foot_area_m2, double foot_depth_m, double depth_m) {
-    return foot_area_m2 * std::sqrt(foot_depth_m / depth_m);
-}
-
 } // namespace pourbook::casting

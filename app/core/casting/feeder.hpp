@@ -76,7 +76,5 @@ Result<Feeder> feeder_for(double casting_m3, double modulus_m, double share, con
 double sprue_speed_m_s(double height_m);
 /// Time to fill a volume through the sprue's foot.
 double fill_time_s(double volume_m3, double height_m, double foot_area_m2);
-/// Area that keeps the stream full further up: A_foot sqrt(h_foot / h) at the depth h below the level in the cup.
-double sprue_area_m2(double foot_area_m2, double foot_depth_m, double depth_m);
 
 } // namespace pourbook::casting

@@ -56,10 +56,4 @@ Result<MeltHeat> heat_to_pour(const Material& m, double start_K, double pour_K) 
     return h;
 }
 
-double heat_to_pour_J_kg(const ConstantHeats& c, double start_K, double pour_K) {
-    return c.solid_J_kg_K * (c.solidus_K - start_K) +
-           (c.solid_J_kg_K + c.melt_J_kg_K) / 2 * (c.liquidus_K - c.solidus_K) + c.fusion_J_kg +
-           c.melt_J_kg_K * (pour_K - c.liquidus_K);
-}
-
 } // namespace pourbook::casting

@@ -18,12 +18,4 @@ struct MeltHeat { // J/kg
 /// Errors: no_value (a heat that is neither cited nor estimable), refused (pour below the liquidus).
 Result<MeltHeat> heat_to_pour(const Material& material, double start_K, double pour_K);
 
-/// The same with constant heat capacities, as textbooks do it:
-/// c_s (T_solidus - T_start) + (c_s + c_l)/2 (T_liquidus - T_solidus) + L + c_l (T_pour - T_liquidus).
-struct ConstantHeats {
-    double solid_J_kg_K = 0, fusion_J_kg = 0, melt_J_kg_K = 0;
-    double solidus_K = 0, liquidus_K = 0;
-};
-double heat_to_pour_J_kg(const ConstantHeats& metal, double start_K, double pour_K);
-
 } // namespace pourbook::casting

@@ -117,10 +117,4 @@ double TubeDrag::force_N(double moment, double conductivity, double speed) const
            force(vacuum_permeability * conductivity * speed * bore_radius_m_);
 }
 
-double dipole_coefficient_N_s_m(double moment, double conductivity, const Bore& bore) {
-    const double mu0m = vacuum_permeability * moment;
-    return 15.0 / 1024.0 * mu0m * mu0m * conductivity *
-           (std::pow(bore.inner_radius_m, -3) - std::pow(bore.outer_radius_m, -3));
-}
-
 } // namespace pourbook::eddy

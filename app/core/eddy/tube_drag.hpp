@@ -63,7 +63,4 @@ private:
     std::vector<Node> coarse_, graded_, rest_; // the first panel in two ways, and the others
 };
 
-/// k of the dipole and of the uniformly magnetised sphere, closed form: (15/1024) mu0^2 m^2 sigma (1/a^3 - 1/b^3).
-double dipole_coefficient_N_s_m(double moment_A_m2, double conductivity_S_m, const Bore& bore);
-
 } // namespace pourbook::eddy

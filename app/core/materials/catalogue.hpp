@@ -2,7 +2,7 @@
 // prices, cautions and named goals. Filled once by db/store and read by everything else; nothing here touches a file.
 #pragma once
 
-#include "core/alloys/alloy_data.hpp"
+#include "core/materials/alloy_data.hpp"
 #include "core/materials/record.hpp"
 #include "core/quantity/dimension.hpp"
 

@@ -1,25 +1,23 @@
 #include "gui/shell/picture.hpp"
 
+#include "answers/picture/pixels.hpp"
+#include "answers/writers/write_file.hpp"
 #include "gui/shell/gl.hpp"
 
-#include <stb_image_write.h>
-
 #include <algorithm>
-#include <vector>
 
 namespace pourbook {
 
 bool save_picture(const std::string& file, int width, int height) {
-    constexpr int channels = 4;
-    const std::size_t row = static_cast<std::size_t>(width) * channels;
+    const std::size_t row = static_cast<std::size_t>(width) * 4;
     std::vector<unsigned char> pixels(row * static_cast<std::size_t>(height));
     gl::read_pixels(width, height, pixels.data());
-    for (std::size_t i = 3; i < pixels.size(); i += channels) pixels[i] = 255; // the window has no see-through parts
-    std::vector<unsigned char> upright(pixels.size());
+    Pixels upright{width, height, std::vector<unsigned char>(pixels.size())};
     for (std::size_t y = 0; y < static_cast<std::size_t>(height); ++y)
         std::copy_n(pixels.begin() + static_cast<std::ptrdiff_t>(y * row), row,
-                    upright.end() - static_cast<std::ptrdiff_t>((y + 1) * row));
-    return stbi_write_png(file.c_str(), width, height, channels, upright.data(), static_cast<int>(row)) != 0;
+                    upright.bytes.end() - static_cast<std::ptrdiff_t>((y + 1) * row));
+    const Result<std::string> png = png_of(upright);
+    return png && !write_file(file, *png);
 }
 
 } // namespace pourbook

@@ -4,7 +4,7 @@
 
 #include "core/workshop/data.hpp"
 #include "core/workshop/workshop.hpp"
-#include "questions/metals/with_workshop.hpp"
+#include "questions/workshop/with_workshop.hpp"
 
 #include <map>
 #include <memory>

@@ -3,8 +3,8 @@
 #include "answers/picture/letters.hpp"
 #include "answers/picture/picture.hpp"
 #include "charts/words.hpp"
-#include "gui/paint/scene_painter.hpp"
 #include "gui/widgets/leave_row.hpp"
+#include "gui/widgets/scene_painter.hpp"
 #include "gui/widgets/text.hpp"
 
 namespace pourbook {

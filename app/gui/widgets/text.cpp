@@ -3,7 +3,7 @@
 #include "answers/writers/page.hpp"
 #include "charts/marker.hpp"
 #include "charts/place_text.hpp"
-#include "gui/paint/scene_painter.hpp"
+#include "gui/widgets/scene_painter.hpp"
 
 #include <algorithm>
 

@@ -169,6 +169,18 @@ private:
     Metal metal_;
 };
 
+Result<Metal> estimated_metal(const Catalogue& catalogue, const MixRequest& request, const std::string& words) {
+    const Result<MixResult> base = mix(catalogue, request);
+    if (!base) return base.problem();
+    MetalMaker maker(catalogue, words, *base);
+    for (const Treatment t : {Treatment::as_cast, Treatment::annealed, Treatment::quenched, Treatment::aged}) {
+        MixRequest treated = request;
+        treated.treatment = t;
+        if (const Result<MixResult> r = mix(catalogue, treated)) maker.add_treated(*r);
+    }
+    return maker.finished();
+}
+
 } // namespace
 
 bool names_mix(const std::string& word) {
@@ -200,18 +212,6 @@ Result<MixRequest> mix_request_from(const Catalogue& catalogue, const std::strin
         request.stocks = *stocks;
     }
     return request;
-}
-
-Result<Metal> estimated_metal(const Catalogue& catalogue, const MixRequest& request, const std::string& words) {
-    const Result<MixResult> base = mix(catalogue, request);
-    if (!base) return base.problem();
-    MetalMaker maker(catalogue, words, *base);
-    for (const Treatment t : {Treatment::as_cast, Treatment::annealed, Treatment::quenched, Treatment::aged}) {
-        MixRequest treated = request;
-        treated.treatment = t;
-        if (const Result<MixResult> r = mix(catalogue, treated)) maker.add_treated(*r);
-    }
-    return maker.finished();
 }
 
 Result<Catalogue> with_mixes(const Catalogue& catalogue, const std::vector<std::string>& words) {

@@ -16,13 +16,10 @@ bool names_mix(const std::string& word);
 /// Errors: unreadable, unknown, as in mix_words.hpp.
 Result<MixRequest> mix_request_from(const Catalogue& catalogue, const std::string& words);
 
-/// The request as a metal: slug = `words`, name "estimate: ...".
-/// Family, for foundry practice and price forms: that of the known metal nearest in composition.
-/// Magnetic behaviour (rule of ours): ferromagnetic above 50 at% of iron, cobalt and nickel, weakly magnetic from 1 wt%
-/// of iron and cobalt, else non-magnetic. Errors: as mix().
-Result<Metal> estimated_metal(const Catalogue& catalogue, const MixRequest& request, const std::string& words);
-
-/// A copy of the catalogue with these mixes among its metals; other words are passed over. Errors: as above.
+/// A copy of the catalogue with these mixes among its metals; other words are passed over. Each is named by its words;
+/// family, for foundry practice and price forms: that of the known metal nearest in composition; magnetic behaviour
+/// (rule of ours): ferromagnetic above 50 at% of iron, cobalt and nickel, weakly magnetic from 1 wt% of iron and
+/// cobalt, else non-magnetic. Errors: as above and as mix().
 Result<Catalogue> with_mixes(const Catalogue& catalogue, const std::vector<std::string>& words);
 
 } // namespace pourbook

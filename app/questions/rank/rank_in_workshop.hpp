@@ -1,7 +1,7 @@
 // A ranking with what lies on the workshop's shelf: "stock" among the metals is what there is, at the prices paid.
 #pragma once
 
-#include "questions/metals/with_workshop.hpp"
+#include "questions/workshop/with_workshop.hpp"
 #include "questions/rank/rank.hpp"
 
 namespace pourbook {

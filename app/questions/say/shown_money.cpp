@@ -3,7 +3,6 @@
 #include "core/quantity/format.hpp"
 #include "core/quantity/unit.hpp"
 #include "core/workshop/check_entry.hpp"
-#include "questions/metals/with_workshop.hpp"
 
 #include <algorithm>
 

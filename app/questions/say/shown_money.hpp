@@ -3,15 +3,12 @@
 // amount that is shown or typed is converted by that one rate, so that both agree.
 #pragma once
 
+#include "questions/say/in_dollars.hpp"
 #include "questions/say/shown.hpp"
 
 #include <vector>
 
 namespace pourbook {
-
-struct Converted; // with_workshop.hpp
-struct ExchangeRate;
-struct WorkshopData;
 
 /// The newest rate kept for a currency. Errors: no_value (none, with how to enter one).
 Result<Converted> newest_rate(const std::string& currency, const std::vector<ExchangeRate>& rates);

@@ -3,9 +3,9 @@
 #include "core/workshop/check_entry.hpp"
 #include "core/workshop/data.hpp"
 #include "questions/drop/magnet_words.hpp"
-#include "questions/metals/own_metal.hpp"
 #include "questions/pour/part_words.hpp"
 #include "questions/rank/goal_plan.hpp"
+#include "questions/workshop/own_metal.hpp"
 #include "questions/workshop/trial.hpp"
 
 #include <algorithm>

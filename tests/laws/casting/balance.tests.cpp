@@ -69,10 +69,26 @@ TEST_CASE("energy balance: parts add up, and the start only shifts the sensible 
     CHECK(h->total_J_kg == Approx(400.0 * 700 + 2e5 + 500.0 * 100).epsilon(1e-9));
     CHECK(h->total_J_kg == Approx(h->solid.value_si + h->fusion.value_si + h->melt.value_si));
     CHECK(heat_to_pour(aa, 500, 1100)->total_J_kg == Approx(h->total_J_kg - 400.0 * 200));
-    const ConstantHeats same{400, 2e5, 500, 1000, 1000};
-    CHECK(heat_to_pour_J_kg(same, 300, 1100) == Approx(h->total_J_kg));
     CHECK(heat_to_pour(aa, 300, 1000)->melt.value_si == Approx(0).margin(1e-6));
     CHECK(!heat_to_pour(aa, 300, 900));
+}
+
+TEST_CASE("an alloy freezes over a range: each part of the heat by hand") {
+    Catalogue c = castable();
+    Metal& ab = c.metals[1]; // solid up to 700 K, liquid from 750 K
+    ab.records.push_back(testing::series("specific_heat", {{200, 400}, {700, 400}}));
+    Record melt = testing::series("specific_heat", {{750, 500}, {2000, 500}});
+    melt.phase = Phase::liquid;
+    ab.records.push_back(melt);
+    ab.records.push_back(testing::single("latent_heat", 2e5));
+    c.index();
+    const Result<MeltHeat> h = heat_to_pour({c, ab, Conditions{}}, 300, 800);
+    REQUIRE(h);
+    CHECK(h->solid.value_si == Approx(160e3)); // 400 x (700 - 300)
+    CHECK(h->fusion.value_si == Approx(200e3));
+    CHECK(h->melt.value_si == Approx(22.5e3 + 25e3)); // 450 x (750 - 700) + 500 x (800 - 750)
+    CHECK(h->total_J_kg == Approx(407.5e3));
+    CHECK(!h->estimated);
 }
 
 TEST_CASE("real metals: more superheat, more heat, and never less than the heat of fusion (law)") {
@@ -112,6 +128,22 @@ TEST_CASE("cited data that end short are extended and flagged, with more uncerta
     CHECK(k->strain.value_si == Approx(20e-6 * (1000 - 293.15))); // the last mean
     CHECK(k->strain.standard_uncertainty_si > 0.1 * k->strain.value_si);
     CHECK(k->strain.how.find("short of the solidus") != std::string::npos);
+}
+
+TEST_CASE("an alloy's expansion is extended along the curve of its principal element") {
+    Catalogue c = castable();
+    for (Record& r : c.metals.front().records)
+        if (r.property == "linear_expansion") r.points.back().value_si = 24e-6; // aa: 20 at 393 K, 24 at 1000 K
+    Record mean = testing::series("linear_expansion", {{393.15, 18e-6}});
+    mean.from_K = 293.15;
+    c.metals[1].records.push_back(mean); // ab: 18 at 393 K, no more
+    c.index();
+    const Result<Contraction> k = free_contraction({c, c.metals[1], Conditions{}});
+    REQUIRE(k);
+    // aa at ab's solidus of 700 K: 20 + 4 (700 - 393.15) / 606.85 = 22.0226; ab rises as much: 18 x 22.0226 / 20.
+    CHECK(k->strain.value_si == Approx(19.82030e-6 * 406.85).epsilon(1e-5));
+    CHECK(k->last_mean_strain == Approx(18e-6 * 406.85));
+    CHECK(k->extended);
 }
 
 TEST_CASE("a part twice as large freezes four times as long in a thick mould, twice in a shell (law)") {

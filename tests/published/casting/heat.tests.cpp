@@ -23,6 +23,26 @@ double fahrenheit(double t) {
     return (t + 459.67) / 1.8;
 }
 
+/// A metal with one melting point and heats that do not change with temperature, as such sums take them.
+struct Constant {
+    double solid_J_kg_K, fusion_J_kg, melt_J_kg_K, melts_K;
+};
+
+double heat_J_kg(const Constant& of, double start_K, double pour_K) {
+    Catalogue c = testing::small_catalogue();
+    Metal& aa = c.metals.front();
+    std::erase_if(aa.records, [](const Record& r) { return r.property == "melting_point"; });
+    Record melt = testing::series("specific_heat", {{of.melts_K, of.melt_J_kg_K}, {3000, of.melt_J_kg_K}});
+    melt.phase = Phase::liquid;
+    for (Record r : {testing::single("melting_point", of.melts_K), testing::single("latent_heat", of.fusion_J_kg),
+                     testing::series("specific_heat", {{200, of.solid_J_kg_K}, {of.melts_K, of.solid_J_kg_K}}), melt})
+        aa.records.push_back(std::move(r));
+    c.index();
+    const Result<MeltHeat> h = heat_to_pour({c, aa, Conditions{}}, start_K, pour_K);
+    REQUIRE(h);
+    return h->total_J_kg;
+}
+
 } // namespace
 
 TEST_CASE("heat to melt as worked in a message of 2004") {
@@ -30,10 +50,10 @@ TEST_CASE("heat to melt as worked in a message of 2004") {
     // Btu/(lb degF) throughout and 75.6 Btu/lb to melt: 256.3; tin, 0.0551 solid, 25.2, 0.0699 liquid: 152.8 (melting
     // at 450 degF); 16 lb and 4 lb: 4712 Btu.
     const double cp = btu_lb * 1.8; // Btu/(lb degF) in J/(kg K)
-    const ConstantHeats copper{0.0951 * cp, 75.6 * btu_lb, 0.0951 * cp, fahrenheit(1981), fahrenheit(1981)};
-    const ConstantHeats tin{0.0551 * cp, 25.2 * btu_lb, 0.0699 * cp, fahrenheit(450), fahrenheit(450)};
-    const double q_copper = heat_to_pour_J_kg(copper, fahrenheit(100), fahrenheit(2000)) / btu_lb;
-    const double q_tin = heat_to_pour_J_kg(tin, fahrenheit(100), fahrenheit(2000)) / btu_lb;
+    const Constant copper{0.0951 * cp, 75.6 * btu_lb, 0.0951 * cp, fahrenheit(1981)};
+    const Constant tin{0.0551 * cp, 25.2 * btu_lb, 0.0699 * cp, fahrenheit(450)};
+    const double q_copper = heat_J_kg(copper, fahrenheit(100), fahrenheit(2000)) / btu_lb;
+    const double q_tin = heat_J_kg(tin, fahrenheit(100), fahrenheit(2000)) / btu_lb;
     CHECK(q_copper == Approx(256.3).margin(0.05));
     CHECK(q_tin == Approx(152.8).margin(0.05));
     CHECK(16 * q_copper + 4 * q_tin == Approx(4712).margin(0.5));
@@ -42,12 +62,10 @@ TEST_CASE("heat to melt as worked in a message of 2004") {
 TEST_CASE("heat to melt aluminium and lead as worked on a question page") {
     // https://otvet.ya.guru/questions/1581049: aluminium 0.903 kJ/(kg K), 20 to 660 degC, 390 kJ/kg: 578 + 390 = 968
     // kJ; lead 0.13, 20 to 327 degC, 25 kJ/kg: 40 + 25 = 65 kJ.
-    const ConstantHeats aluminium{903, 390e3, 903, 933.15, 933.15}, lead{130, 25e3, 130, 600.15, 600.15};
-    CHECK(heat_to_pour_J_kg(aluminium, 293.15, 933.15) == Approx(968e3).margin(500));
-    CHECK(heat_to_pour_J_kg(lead, 293.15, 600.15) == Approx(65e3).margin(500));
+    CHECK(heat_J_kg({903, 390e3, 903, 933.15}, 293.15, 933.15) == Approx(968e3).margin(500));
+    CHECK(heat_J_kg({130, 25e3, 130, 600.15}, 293.15, 600.15) == Approx(65e3).margin(500));
     // https://otvetzdes.ru: 0.5 kg of aluminium from 760 degC to solid at 660 degC, 920 J/(kg K), 390 kJ/kg: 241 kJ.
-    const ConstantHeats other{920, 390e3, 920, 933.15, 933.15};
-    CHECK(0.5 * heat_to_pour_J_kg(other, 933.15, 1033.15) == Approx(241e3));
+    CHECK(0.5 * heat_J_kg({920, 390e3, 920, 933.15}, 933.15, 1033.15) == Approx(241e3));
 }
 
 TEST_CASE("heat to the pour from the cited data, against remembered enthalpies") {

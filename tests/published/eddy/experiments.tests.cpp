@@ -3,6 +3,8 @@
 #include "core/eddy/fall.hpp"
 #include "core/eddy/thin_wall.hpp"
 
+#include "support/dipole.hpp"
+
 #include <catch2/catch.hpp>
 
 #include <algorithm>
@@ -89,8 +91,8 @@ TEST_CASE("ball magnet of 0.1774 A m2 at 0.0621 m/s: a copper pipe of a likely s
             for (const double wall : {0.5e-3, 3e-3})
                 for (const double sigma : {copper_S_m.low, copper_S_m.high}) {
                     const double mass = 7500 * 0.1774 * vacuum_permeability / br;
-                    const double v =
-                        mass * standard_gravity_m_s2 / dipole_coefficient_N_s_m(0.1774, sigma, {bore, bore + wall});
+                    const double v = mass * standard_gravity_m_s2 /
+                                     pourbook::testing::dipole_coefficient_N_s_m(0.1774, sigma, {bore, bore + wall});
                     speed = {std::min(speed.low, v), std::max(speed.high, v)};
                 }
     CHECK(speed.low < 0.0621);

@@ -4,6 +4,8 @@
 
 #include "tests/published/eddy/drag_table.hpp"
 
+#include "support/dipole.hpp"
+
 #include <catch2/catch.hpp>
 
 #include <cmath>
@@ -58,7 +60,7 @@ TEST_CASE("a sphere has the closed form of the dipole", "[eddy][published]") {
     const Magnet sphere{eddy::Shape::sphere, 6e-3, 0, 12e-3};
     for (const double ratio : {1.0005, 1.02, 1.15, 2.0, 10.0}) {
         const Bore bore{6.5e-3, 6.5e-3 * ratio};
-        const double closed = dipole_coefficient_N_s_m(1, 5.8e7, bore);
+        const double closed = pourbook::testing::dipole_coefficient_N_s_m(1, 5.8e7, bore);
         CHECK(TubeDrag(sphere, bore).coefficient_N_s_m(1, 5.8e7) == Approx(closed).epsilon(1e-8));
     }
 }

@@ -39,6 +39,12 @@ TEST_CASE("volume, surface and box of the shapes (elementary geometry)") {
     CHECK(solid("sphere:20mm").volume_m3 == Approx(4.0 / 3 * pi * 1000 * 1e-9));
     CHECK(solid("cone:0:20mm:30mm").volume_m3 == Approx(pi * 100 * 30 / 3 * 1e-9));
     CHECK(solid("cone:20mm:20mm:30mm").surface_m2 == Approx(solid("bar:20mm:30mm").surface_m2));
+    // A frustum whose slant is 5 by Pythagoras: ends 6 and 12, 4 high. Volume pi/3 4 (9 + 18 + 36), mantle pi (3 +
+    // 6) 5.
+    const Solid frustum = solid("cone:6mm:12mm:4mm");
+    CHECK(frustum.volume_m3 == Approx(84 * pi * 1e-9));
+    CHECK(frustum.surface_m2 == Approx((45 + 9 + 36) * pi * 1e-6));
+    CHECK(frustum.modulus_m() == Approx(84.0 / 90 * 1e-3));
     CHECK(solid("bar:1in:2in").box_m[0] == Approx(0.0254));
 }
 

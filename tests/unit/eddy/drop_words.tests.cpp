@@ -6,6 +6,8 @@
 
 #include "core/quantity/unit.hpp"
 
+#include "support/dipole.hpp"
+
 #include <catch2/catch.hpp>
 
 #include <cmath>
@@ -111,7 +113,7 @@ TEST_CASE("a sphere through a tube has the closed form", "[eddy]") {
     REQUIRE(r);
     const double moment = 1.3 / eddy::vacuum_permeability * 4.0 / 3.0 * 3.14159265358979 * std::pow(6e-3, 3);
     CHECK(r->moment_A_m2 == Approx(moment).epsilon(1e-9));
-    const double k = eddy::dipole_coefficient_N_s_m(moment, 58e6, {6.5e-3, 7.5e-3});
+    const double k = testing::dipole_coefficient_N_s_m(moment, 58e6, {6.5e-3, 7.5e-3});
     CHECK(r->coefficient_N_s_m == Approx(k).epsilon(1e-7));
     CHECK(*r->fall.terminal_speed_m_s == Approx(7e-3 * 9.80665 / k).epsilon(1e-5));
     CHECK(r->fall_time_low90_s < r->fall.time_s);

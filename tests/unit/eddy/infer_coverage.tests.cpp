@@ -106,6 +106,33 @@ TEST_CASE("inference covers the truth in 85 to 95 % of 500 trials", "[eddy]") {
     }
 }
 
+TEST_CASE("scatter known from few drops: the interval covers the truth as often as it says", "[eddy]") {
+    // All but the timing is known. Without Student's distribution 65 % of pairs and 76 % of threes would be covered.
+    DropInputs exact = workshop();
+    for (Uncertain DropInputs::*member :
+         {&DropInputs::outer_radius_m, &DropInputs::length_m, &DropInputs::bore_radius_m, &DropInputs::outside_radius_m,
+          &DropInputs::tube_length_m, &DropInputs::remanence_T, &DropInputs::mass_kg})
+        (exact.*member).spread = 0;
+    const DropModel model(exact);
+    constexpr double sigma = 3e7;
+    constexpr int trials = 400;
+    const double time = fall(model.setup(sigma)).time_s;
+    Nature nature{std::mt19937_64(20261130)};
+    for (const std::size_t drops : {2u, 3u, 5u}) {
+        int hits = 0;
+        for (int trial = 0; trial < trials; ++trial) {
+            Draws draws(1000, static_cast<std::uint64_t>(trial) + 1);
+            TimedDrops seen = timed(time, drops, nature);
+            const auto c = conductivity_from_times(model, seen, model.variations(draws), draws);
+            REQUIRE(c);
+            hits += inside(*c, sigma);
+        }
+        INFO(drops << " drops: inside " << hits << " of " << trials);
+        CHECK(hits >= 0.86 * trials);
+        CHECK(hits <= 0.94 * trials);
+    }
+}
+
 TEST_CASE("without noise the inference returns what the fall was made of", "[eddy][law]") {
     const DropModel model(workshop());
     Draws draws(200, 1);

@@ -7,11 +7,11 @@
 #include "questions/drop/drop_figures.hpp"
 #include "questions/drop/sweep.hpp"
 #include "questions/metals/value.hpp"
-#include "questions/metals/with_workshop.hpp"
 #include "questions/mix/mix_sheet.hpp"
 #include "questions/rank/rank.hpp"
 #include "questions/rank/tube_columns.hpp"
 #include "questions/say/shown_merit.hpp"
+#include "questions/workshop/with_workshop.hpp"
 #include "support/small_catalogue.hpp"
 
 #include <catch2/catch.hpp>

@@ -4,7 +4,7 @@
 #include "db/store/workshop_file.hpp"
 #include "importers/common/csv.hpp"
 #include "importers/shop/read_rows.hpp"
-#include "questions/metals/with_workshop.hpp"
+#include "questions/workshop/with_workshop.hpp"
 #include "support/small_catalogue.hpp"
 
 #include <catch2/catch.hpp>

@@ -1,10 +1,10 @@
 // The user's own metals, values, prices, goals and lots enter every answer and are named as the user's.
-#include "questions/metals/with_workshop.hpp"
+#include "questions/workshop/with_workshop.hpp"
 #include "core/evaluate/evaluate.hpp"
 #include "core/workshop/check_entry.hpp"
-#include "questions/metals/own_metal.hpp"
 #include "questions/rank/rank.hpp"
 #include "questions/workshop/keep.hpp"
+#include "questions/workshop/own_metal.hpp"
 #include "support/small_catalogue.hpp"
 
 #include <catch2/catch.hpp>

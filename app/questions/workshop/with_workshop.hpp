@@ -1,0 +1,30 @@
+// The reference with the workshop's own metals, values, prices and goals in it, made once, so that every question after
+// it is answered as before and names the user's own figures as such.
+#pragma once
+
+#include "core/materials/catalogue.hpp"
+#include "core/result.hpp"
+#include "core/workshop/data.hpp"
+#include "core/workshop/workshop.hpp"
+
+namespace pourbook {
+
+/// Everything that shapes an answer. Errors: those of the file.
+Result<WorkshopData> read_workshop(Workshop& workshop);
+
+struct WithWorkshop {
+    Catalogue catalogue;
+    std::vector<std::string> remarks; // "left out: own price of copper: no rate ...", each whole
+};
+
+/// Own prices come before the reference's sets; a price in another currency needs a rate of exchange, else it is left
+/// out and said.
+WithWorkshop with_workshop(Catalogue reference, const WorkshopData& data);
+
+/// The metals on the shelf, in the order of the lots, each once.
+std::vector<std::string> metals_on_the_shelf(const WorkshopData& data);
+
+/// The catalogue with the prices paid for the lots (of several lots of a metal, the mean by mass) before all others.
+Catalogue with_lot_prices(Catalogue catalogue, const WorkshopData& data);
+
+} // namespace pourbook
