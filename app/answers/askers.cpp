@@ -14,8 +14,8 @@
 #include "questions/drop/drop_question.hpp"
 #include "questions/metals/metal_questions.hpp"
 #include "questions/mix/mix_question.hpp"
-#include "questions/rank/rank_in_workshop.hpp"
 #include "questions/rank/rank_question.hpp"
+#include "questions/workshop/rank_in_workshop.hpp"
 
 #include <memory>
 

@@ -4,8 +4,8 @@
 #include "charts/tradeoff_chart.hpp"
 #include "cli/chart_kind.hpp"
 #include "questions/metals/metal_questions.hpp"
-#include "questions/rank/rank_in_workshop.hpp"
 #include "questions/rank/rank_question.hpp"
+#include "questions/workshop/rank_in_workshop.hpp"
 
 namespace pourbook {
 namespace {

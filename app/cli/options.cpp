@@ -1,6 +1,6 @@
 #include "cli/options.hpp"
 
-#include "questions/conditions.hpp"
+#include "questions/metals/conditions.hpp"
 
 #include <algorithm>
 #include <cctype>

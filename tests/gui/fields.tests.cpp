@@ -2,7 +2,7 @@
 // here every field of every table is looked for on the screen.
 #include "answers/askers.hpp"
 #include "gui/state/view_file.hpp"
-#include "questions/conditions.hpp"
+#include "questions/metals/conditions.hpp"
 #include "questions/views.hpp"
 #include "tests/gui/desk.hpp"
 

@@ -4,7 +4,7 @@
 #include "gui/widgets/form.hpp"
 #include "gui/widgets/leave_row.hpp"
 #include "gui/widgets/text.hpp"
-#include "questions/conditions.hpp"
+#include "questions/metals/conditions.hpp"
 
 #include <algorithm>
 

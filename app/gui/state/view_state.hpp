@@ -2,8 +2,8 @@
 #pragma once
 
 #include "core/materials/catalogue.hpp"
-#include "questions/conditions.hpp"
 #include "questions/drop/setup_question.hpp"
+#include "questions/metals/conditions.hpp"
 #include "questions/mix/mix_sheet.hpp"
 #include "questions/pour/pour_request.hpp"
 

@@ -1,8 +1,8 @@
 // The fields of a magnet, a tube and its metal, as the questions about them share them.
 #pragma once
 
-#include "questions/conditions.hpp"
 #include "questions/drop/magnet_words.hpp"
+#include "questions/metals/conditions.hpp"
 
 namespace pourbook {
 

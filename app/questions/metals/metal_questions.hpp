@@ -1,8 +1,8 @@
 // The fields of the questions about metals: one value, a whole sheet, several side by side, which there are, a curve.
 #pragma once
 
-#include "questions/conditions.hpp"
 #include "questions/metals/compare.hpp"
+#include "questions/metals/conditions.hpp"
 #include "questions/metals/curve.hpp"
 #include "questions/metals/sheet.hpp"
 #include "questions/metals/value.hpp"

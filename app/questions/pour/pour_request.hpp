@@ -6,7 +6,7 @@
 #include "core/casting/mesh.hpp"
 #include "core/casting/pattern.hpp"
 #include "core/materials/names.hpp"
-#include "questions/conditions.hpp"
+#include "questions/metals/conditions.hpp"
 
 #include <optional>
 #include <string>

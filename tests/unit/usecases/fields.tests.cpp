@@ -1,6 +1,6 @@
 #include "answers/askers.hpp"
-#include "questions/conditions.hpp"
 #include "questions/drop/drop_question.hpp"
+#include "questions/metals/conditions.hpp"
 #include "questions/mix/mix_question.hpp"
 #include "questions/pour/pour_request.hpp"
 #include "questions/rank/rank_question.hpp"

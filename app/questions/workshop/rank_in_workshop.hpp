@@ -1,8 +1,8 @@
 // A ranking with what lies on the workshop's shelf: "stock" among the metals is what there is, at the prices paid.
 #pragma once
 
-#include "questions/workshop/with_workshop.hpp"
 #include "questions/rank/rank.hpp"
+#include "questions/workshop/with_workshop.hpp"
 
 namespace pourbook {
 

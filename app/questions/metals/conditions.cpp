@@ -1,4 +1,4 @@
-#include "questions/conditions.hpp"
+#include "questions/metals/conditions.hpp"
 
 #include "core/materials/names.hpp"
 #include "core/quantity/unit.hpp"

@@ -1,4 +1,4 @@
-#include "questions/rank/rank_in_workshop.hpp"
+#include "questions/workshop/rank_in_workshop.hpp"
 
 namespace pourbook {
 
