@@ -1,37 +1,45 @@
 // Wiring only: the store opens the reference, the command line answers, the window shows.
+#include "answers/parts/shipped_file.hpp"
 #include "cli/run.hpp"
 #include "db/store/reference_file.hpp"
 #include "db/store/workshop_file.hpp"
+#include "db/store/workshop_salvage.hpp"
 #include "gui/window.hpp"
 #include "importers/mesh/read_stl.hpp"
 #include "importers/shop/read_rows.hpp"
 
-#include <csignal>
+#include <fcntl.h>
 #include <unistd.h>
 
+#include <algorithm>
+#include <charconv>
+#include <csignal>
 #include <cstdlib>
 #include <ctime>
 #include <filesystem>
 #include <iostream>
 #include <memory>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace {
 
-std::string beside_the_program() {
-    std::error_code error;
-    const auto program = std::filesystem::read_symlink("/proc/self/exe", error);
-    return (error ? std::filesystem::path(".") : program.parent_path()) / "pourbook-reference.sqlite";
+std::string usual_reference() {
+    const std::string name = "pourbook-reference.sqlite", shipped = pourbook::shipped_file(name);
+    return shipped.empty() ? name : shipped;
 }
 
-/// A folder of the platform (XDG base directories): what the variable says, else below the home folder; empty without
-/// either.
+/// A folder of the platform (XDG base directories, which want a relative one ignored): what the variable says, else
+/// below the home folder; empty without either.
 std::filesystem::path user_folder(const char* variable, const char* below_home) {
-    const char* folder = std::getenv(variable);
-    const char* home = std::getenv("HOME");
-    if (folder && *folder) return std::filesystem::path(folder) / "pourbook";
-    return home && *home ? std::filesystem::path(home) / below_home / "pourbook" : std::filesystem::path();
+    const auto absolute = [](const char* name) {
+        const char* folder = std::getenv(name);
+        return std::filesystem::path(folder && *folder == '/' ? folder : "");
+    };
+    if (const auto folder = absolute(variable); !folder.empty()) return folder / "pourbook";
+    const auto home = absolute("HOME");
+    return home.empty() ? home : home / below_home / "pourbook";
 }
 
 /// Where the window's state comes back from; the folder is made if it is missing.
@@ -44,7 +52,8 @@ std::string usual_state_file() {
 }
 
 std::string usual_workshop_file() {
-    return user_folder("XDG_DATA_HOME", ".local/share") / "workshop.sqlite";
+    const std::filesystem::path folder = user_folder("XDG_DATA_HOME", ".local/share");
+    return folder.empty() ? std::string() : (folder / "workshop.sqlite").string();
 }
 
 pourbook::Result<std::unique_ptr<pourbook::Workshop>> open_workshop(const std::string& path) {
@@ -61,6 +70,12 @@ bool asked_to_stop() {
 
 /// A person at a terminal sees how far it is.
 pourbook::Result<pourbook::casting::Mesh> read_mesh(const std::string& path) {
+    constexpr std::uintmax_t most_bytes = std::uintmax_t{2} << 30; // about 40 million triangles
+    std::error_code error;
+    if (std::filesystem::exists(path, error) && !std::filesystem::is_regular_file(path, error))
+        return pourbook::refused("'" + path + "' is no ordinary file: a part is read from a file on a disk");
+    if (std::filesystem::file_size(path, error) > most_bytes && !error)
+        return pourbook::refused("'" + path + "' is larger than 2 GB: export it with fewer triangles");
     const bool watched = ::isatty(STDERR_FILENO);
     const auto mesh = pourbook::read_stl_file(path, [watched](double share) {
         if (watched) std::cerr << "\rreading the mesh: " << static_cast<int>(share * 100) << " % " << std::flush;
@@ -71,13 +86,38 @@ pourbook::Result<pourbook::casting::Mesh> read_mesh(const std::string& path) {
 }
 
 /// "2026-11-25"; SOURCE_DATE_EPOCH stands for the clock, so that what is written can be written again byte for byte.
+/// Empty where it is no number of seconds.
 std::string today() {
-    const char* set = std::getenv("SOURCE_DATE_EPOCH");
-    const std::time_t now = set && *set ? static_cast<std::time_t>(std::strtoll(set, nullptr, 10)) : std::time(nullptr);
+    std::time_t now = std::time(nullptr);
+    if (const char* set = std::getenv("SOURCE_DATE_EPOCH"); set && *set) {
+        const char* end = set + std::string_view(set).size();
+        if (std::from_chars(set, end, now).ptr != end) return {};
+    }
     std::tm utc{};
-    gmtime_r(&now, &utc);
-    char text[11];
-    return std::strftime(text, sizeof text, "%Y-%m-%d", &utc) ? text : "";
+    char text[32];
+    return gmtime_r(&now, &utc) && std::strftime(text, sizeof text, "%Y-%m-%d", &utc) ? text : "";
+}
+
+/// A stream that was closed when the program began stays unwritable: no file may take its number and get the answer.
+void hold_standard_streams() {
+    for (int stream = ::open("/dev/null", O_RDONLY); stream >= 0; stream = ::open("/dev/null", O_RDONLY))
+        if (stream > STDERR_FILENO) {
+            ::close(stream);
+            return;
+        }
+}
+
+bool set(const char* variable) {
+    const char* text = std::getenv(variable);
+    return text && *text;
+}
+
+/// What was asked for; without a word and without a display a first ranking stands for the window.
+std::vector<std::string> words_of(int argc, char** argv) {
+    if (argc > 1 || set("DISPLAY") || set("WAYLAND_DISPLAY")) return {argv + std::min(argc, 1), argv + argc};
+    std::cerr << "pourbook: no display here, so no window; this is what it would open with (all commands: pourbook "
+                 "--help)\n";
+    return {"rank", "--goal", "braking-per-cost"};
 }
 
 int open_window(const pourbook::Catalogue& catalogue, const pourbook::WindowWords& words,
@@ -101,10 +141,25 @@ int open_window(const pourbook::Catalogue& catalogue, const pourbook::WindowWord
 } // namespace
 
 int main(int argc, char** argv) {
-    const pourbook::CommandLine setup{POURBOOK_VERSION,         today(),       beside_the_program(),
-                                      pourbook::read_reference, open_window,   read_mesh,
-                                      usual_workshop_file(),    open_workshop, pourbook::restore_workshop,
-                                      pourbook::open_rows,      asked_to_stop};
+    hold_standard_streams();
     std::signal(SIGXFSZ, SIG_IGN); // a limit on file sizes is an error to report, not a death
-    return pourbook::run_command_line(setup, std::vector<std::string>(argv + 1, argv + argc), std::cout, std::cerr);
+    if (today().empty()) {
+        std::cerr << "pourbook: SOURCE_DATE_EPOCH '" << std::getenv("SOURCE_DATE_EPOCH")
+                  << "' is no number of seconds: set it right or unset it\n";
+        return 2;
+    }
+    const pourbook::CommandLine setup{POURBOOK_VERSION,
+                                      today(),
+                                      usual_reference(),
+                                      pourbook::read_reference,
+                                      open_window,
+                                      read_mesh,
+                                      usual_workshop_file(),
+                                      open_workshop,
+                                      pourbook::restore_workshop,
+                                      pourbook::salvage_workshop,
+                                      pourbook::open_rows,
+                                      asked_to_stop,
+                                      ::isatty(STDOUT_FILENO) == 1};
+    return pourbook::run_command_line(setup, words_of(argc, argv), std::cout, std::cerr);
 }

@@ -1,19 +1,10 @@
 #!/usr/bin/env bash
 # Sets up, builds and starts Pourbook. Arguments go to the program: app/run.sh rank --goal braking-per-cost
-# Without arguments and without a display it says so and prints that ranking. Only the program writes to standard output.
+# Only the program writes to standard output. POURBOOK_BUILD names another folder for the build.
 set -eu -o pipefail
 here=$(cd "$(dirname "$0")/.." && pwd)
+build=${POURBOOK_BUILD:-$here/build}
 
 "$here/third_party/install.sh" build >&2
-{
-  [ -f "$here/build/build.ninja" ] || cmake -S "$here" -B "$here/build" -G Ninja -DPOURBOOK_TESTS=OFF >"$here/.configure.log" 2>&1 ||
-    { cat "$here/.configure.log"; echo "pourbook: the build could not be configured"; exit 1; }
-  rm -f "$here/.configure.log"
-  ninja -C "$here/build" pourbook reference | tail -n 1
-} >&2
-
-if [ $# -eq 0 ] && [ -z "${DISPLAY:-}" ] && [ -z "${WAYLAND_DISPLAY:-}" ]; then
-  echo "pourbook: no display here, so no window; this is what it would open with (all commands: app/run.sh --help)" >&2
-  set -- rank --goal braking-per-cost
-fi
-exec "$here/build/pourbook" "$@"
+"$here/app/build.sh" "$build" OFF pourbook reference
+exec "$build/pourbook" "$@"

@@ -8,8 +8,6 @@
 #include "answers/mix/mix_report.hpp"
 #include "answers/parts/json.hpp"
 #include "answers/parts/text.hpp"
-#include "answers/rank/tradeoff_report.hpp"
-#include "answers/rank/versus_report.hpp"
 #include "answers/writers/writers.hpp"
 #include "questions/drop/drop_question.hpp"
 #include "questions/metals/metal_questions.hpp"
@@ -44,14 +42,36 @@ template <class Answer> Asker said(const Question& question, Answer answer) {
         [](const auto& r, const Asking& a) { return json_of(r, a.catalogue); });
 }
 
-/// With a table too.
-template <class Answer> Asker with_table(Asker asker, Answer answer) {
-    asker.table = [answer](const Stated& stated, const Asking& a) -> Result<Document> {
+/// An answer that is one document, in every form.
+template <class Answer> Asker documented(const Question& question, Answer answer) {
+    const auto in = [answer](const Stated& stated, const Asking& a, UnitSystem units) -> Result<Document> {
         const auto result = answer(stated, a);
         if (!result) return result.problem();
-        return document_of(*result, {a.catalogue, a.units, a.date});
+        return document_of(*result, {a.catalogue, units, a.date});
     };
-    return asker;
+    Asker out{&question, {}, {}, [in](const Stated& s, const Asking& a) { return in(s, a, a.units); }};
+    out.text = [in](const Stated& s, const Asking& a) -> Words {
+        const Result<Document> document = in(s, a, a.units);
+        if (!document) return document.problem();
+        return answer_text(*document);
+    };
+    out.json = [in](const Stated& s, const Asking& a) -> Words {
+        const Result<Document> document = in(s, a, UnitSystem::base);
+        if (!document) return document.problem();
+        return answer_json(*document);
+    };
+    return out;
+}
+
+/// The same, where the JSON is not the document's.
+template <class Answer> Asker documented_but_for_json(const Question& question, Answer answer) {
+    Asker out = documented(question, answer);
+    out.json = [answer](const Stated& stated, const Asking& a) -> Words {
+        const auto result = answer(stated, a);
+        if (!result) return result.problem();
+        return json_of(*result, a.catalogue);
+    };
+    return out;
 }
 
 /// An answer worked out from the request and the catalogue alone.
@@ -73,12 +93,15 @@ template <class From, class Work> auto worked_out_from(From request_from, Work w
     };
 }
 
+/// A ranking, and the catalogue that its metals are of.
 struct Ranking {
-    std::shared_ptr<const RankedFrom> from; // what the result's metals point into
+    std::shared_ptr<const RankedFrom> from;
     RankResult result;
-
-    const Catalogue& in(const Asking& a) const { return from->in(a.catalogue); }
 };
+
+Document document_of(const Ranking& ranking, const DocumentSetting& setting) {
+    return pourbook::document_of(ranking.result, {ranking.from->in(setting.catalogue), setting.units, setting.date});
+}
 
 Result<Ranking> ranking(const Stated& stated, const Asking& a) {
     const Result<RankRequest> request = rank_question().read(stated, a.catalogue);
@@ -89,18 +112,6 @@ Result<Ranking> ranking(const Stated& stated, const Asking& a) {
     Result<RankResult> result = rank(kept->in(a.catalogue), kept->request);
     if (!result) return result.problem();
     return Ranking{kept, std::move(*result)};
-}
-
-Asker ranked() {
-    Asker out = said(
-        rank_question(), ranking, [](const Ranking& r, const Asking& a) { return text_of(r.result, r.in(a), a.units); },
-        [](const Ranking& r, const Asking& a) { return json_of(r.result, r.in(a)); });
-    out.table = [](const Stated& stated, const Asking& a) -> Result<Document> {
-        const Result<Ranking> r = ranking(stated, a);
-        if (!r) return r.problem();
-        return document_of(r->result, {r->in(a), a.units, a.date});
-    };
-    return out;
 }
 
 /// One set-up, or two side by side.
@@ -123,25 +134,6 @@ Asker measured() {
         [](const MeasureResult& r, const Asking&) { return json_of(r); });
 }
 
-Asker two_metals() {
-    const auto answer = worked_out(versus_question(), versus);
-    return with_table(said(
-                          versus_question(), answer,
-                          [](const VersusResult& r, const Asking& a) { return text_of(r, a.catalogue); },
-                          [](const VersusResult& r, const Asking& a) { return json_of(r, a.catalogue); }),
-                      answer);
-}
-
-Asker two_goals() {
-    const auto answer =
-        worked_out(tradeoff_question(), [](const Catalogue& c, const TradeoffRequest& r) { return tradeoff(c, r); });
-    return with_table(said(
-                          tradeoff_question(), answer,
-                          [](const TradeoffResult& r, const Asking& a) { return text_of(r, a.catalogue); },
-                          [](const TradeoffResult& r, const Asking& a) { return json_of(r, a.catalogue); }),
-                      answer);
-}
-
 Asker listed_metals() {
     const auto answer = worked_out(metals_question(), [](const Catalogue& c, const MetalsRequest& r) {
         return list_metals(c, r.find, r.where, r.conditions);
@@ -153,27 +145,36 @@ Asker listed_metals() {
 
 /// A table is its only form.
 Asker compared() {
-    const auto answer = worked_out(compare_question(), compare);
-    const auto in = [](UnitSystem units, TableFormat format, const CompareResult& r, const Asking& a) {
-        return written(document_of(r, {a.catalogue, units, a.date}), format);
+    Asker out = documented(compare_question(), worked_out(compare_question(), compare));
+    const auto in = [table = out.table](const Stated& stated, Asking a, TableFormat format) -> Words {
+        if (format == TableFormat::json) a.units = UnitSystem::base;
+        const Result<Document> document = table(stated, a);
+        if (!document) return document.problem();
+        return written(*document, format);
     };
-    return with_table(
-        said(
-            compare_question(), answer,
-            [in](const CompareResult& r, const Asking& a) { return in(a.units, TableFormat::text, r, a); },
-            [in](const CompareResult& r, const Asking& a) { return in(UnitSystem::base, TableFormat::json, r, a); }),
-        answer);
+    out.text = [in](const Stated& s, const Asking& a) { return in(s, a, TableFormat::text); };
+    out.json = [in](const Stated& s, const Asking& a) { return in(s, a, TableFormat::json); };
+    return out;
 }
 
+/// A sweep is said in its own words, and is a table.
 Asker swept() {
     const auto answer = worked_out_from(sweep_request_from, sweep);
-    return with_table(said(sweep_question(), answer), answer);
+    Asker out = said(sweep_question(), answer);
+    out.table = documented(sweep_question(), answer).table;
+    return out;
+}
+
+Asker two_goals() {
+    return documented(
+        tradeoff_question(),
+        worked_out(tradeoff_question(), [](const Catalogue& c, const TradeoffRequest& r) { return tradeoff(c, r); }));
 }
 
 Asker mixed() {
-    const auto answer = worked_out_from(
-        [](const Stated& stated, const Catalogue& catalogue) { return mix_request_from(stated, catalogue); }, mix);
-    return with_table(said(mix_question(), answer), answer);
+    return documented_but_for_json(
+        mix_question(),
+        worked_out_from([](const Stated& s, const Catalogue& c) { return mix_request_from(s, c); }, mix));
 }
 
 } // namespace
@@ -181,12 +182,12 @@ Asker mixed() {
 const std::vector<Asker>& askers() {
     static const std::vector<Asker> all = {
         listed_metals(),
-        said(value_question(), worked_out(value_question(), value)),
-        said(sheet_question(), worked_out(sheet_question(), sheet)),
+        documented(value_question(), worked_out(value_question(), value)),
+        documented_but_for_json(sheet_question(), worked_out(sheet_question(), sheet)),
         compared(),
-        ranked(),
+        documented(rank_question(), ranking),
         two_goals(),
-        two_metals(),
+        documented(versus_question(), worked_out(versus_question(), versus)),
         dropped(),
         said(drag_question(), worked_out(drag_question(), drag)),
         said(infer_question(), worked_out_from(infer_request_from, infer)),

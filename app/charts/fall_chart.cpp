@@ -19,7 +19,7 @@ std::string hover_of(const DropOfMetal& d, UnitSystem units) {
     std::string text = metal_text(r.tube, r.conditions, units) + "\nfalls " +
                        seconds(r.fall.time_s, r.fall_time_low90_s, r.fall_time_high90_s) + ", 90 % interval " +
                        significant(r.fall_time_low90_s, 3) + " to " + significant(r.fall_time_high90_s, 3) + " s";
-    if (r.fall.terminal_speed_m_s) text += "\nterminal speed " + speed_text(*r.fall.terminal_speed_m_s, units);
+    if (r.settles) text += "\nterminal speed " + speed_text(*r.fall.terminal_speed_m_s, units);
     text += "\n" + r.regime;
     for (const SourceValue& s : r.tube.value.sources)
         if (s.chosen) text += "\nresistivity: " + s.key + ", " + s.locator + " (" + name_of(s.how_known) + ")";

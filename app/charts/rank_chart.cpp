@@ -1,6 +1,7 @@
 #include "charts/rank_chart.hpp"
 
 #include "core/quantity/format.hpp"
+#include "questions/say/share.hpp"
 #include "questions/say/shown_merit.hpp"
 
 #include <algorithm>
@@ -19,10 +20,6 @@ struct MeritScale {
     double drawn(double si) const { return std::isnan(best) ? shown.number(si) : si / best; }
 };
 
-std::string percent(double share) {
-    return share > 0 && share < 0.01 ? "under 1 %" : std::to_string(std::lround(share * 100)) + " %";
-}
-
 std::string hover_of(const RankedMetal& r, const RankRow& row, const RankResult& result, const ShownMerit& shown) {
     const Place& p = r.place;
     const auto figure = [](double x) { return pretty_number(significant(x, 4)); };
@@ -31,7 +28,7 @@ std::string hover_of(const RankedMetal& r, const RankRow& row, const RankResult&
     std::string text = row.name + "\nrank " + std::to_string(p.rank);
     if (result.samples)
         text += " (" + std::to_string(p.rank_low) + " to " + std::to_string(p.rank_high) + "), first in " +
-                percent(p.p_first) + " of the draws\nmedian " + figure(median) + ", 90 % interval " +
+                share_text(p.p_first) + " of the draws\nmedian " + figure(median) + ", 90 % interval " +
                 figure(std::min(a, b)) + " to " + figure(std::max(a, b));
     else
         text += "\n" + figure(median);

@@ -37,7 +37,7 @@ private:
     double outside() const { return inputs_.outside_radius_m.value; }
     double length() const { return inputs_.tube_length_m.value; }
     double magnet_radius() const { return inputs_.outer_radius_m.value; }
-    double magnet_length() const { return inputs_.magnet().length_m; }
+    double magnet_length() const { return inputs_.magnet().whole_length_m(); }
 
     std::string metres(double m) const { return length_text(std::round(m * 1e6) / 1e6, units_); }
 

@@ -17,7 +17,7 @@ struct FallAsked {
 QuestionOf<FallAsked> falls_question(const char* name, const char* meaning, std::vector<std::string> conditions) {
     QuestionOf<FallAsked> q(name, meaning);
     for (const char* field : {"magnet", "grade", "br", "surface-field", "recoil-permeability", "magnet-mass",
-                              "magnet-at", "tube", "slits", "off-axis"})
+                              "magnet-at", "tube", "slits", "off-axis", "release", "stop"})
         q.add_one(drop_question(), field, &FallAsked::request);
     q.place("Metal of the tube");
     q.add(ask::needed(ask::commas(ask::metal("metal", "metals of the tube, separated by commas"))), &FallAsked::metals);

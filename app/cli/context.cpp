@@ -19,13 +19,19 @@ CLI::App* Context::command(CLI::App* parent, const std::string& name, const std:
     return c;
 }
 
-std::vector<std::string> Context::mixes_named() const {
-    std::vector<std::string> mixes;
+std::vector<std::string> Context::metals_named() const {
+    std::vector<std::string> metals;
     for (const Stated* s : stated)
         for (const QuestionField& field : s->question().fields)
             if (field.type == AskType::metal)
-                std::copy_if(s->texts(field.name).begin(), s->texts(field.name).end(), std::back_inserter(mixes),
-                             names_mix);
+                metals.insert(metals.end(), s->texts(field.name).begin(), s->texts(field.name).end());
+    return metals;
+}
+
+std::vector<std::string> Context::mixes_named() const {
+    std::vector<std::string> mixes;
+    for (const std::string& word : metals_named())
+        if (names_mix(word)) mixes.push_back(word);
     return mixes;
 }
 

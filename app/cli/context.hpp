@@ -39,6 +39,8 @@ struct Context {
     /// A command with --json, --units and --currency.
     CLI::App* command(const std::string& name, const std::string& help) { return command(&app, name, help); }
     CLI::App* command(CLI::App* parent, const std::string& name, const std::string& help);
+    /// Every metal that the arguments name.
+    std::vector<std::string> metals_named() const;
     /// What the arguments name as "mix:..." among them.
     std::vector<std::string> mixes_named() const;
     /// One line on standard error; the exit code of the contract.
@@ -60,6 +62,7 @@ void declare_pour(Context& context);
 void declare_defect(Context& context);
 void declare_sources(Context& context);
 void declare_check(Context& context);
+void declare_export(Context& context);
 void declare_entries(Context& context); // stock, price, trial, goal, profile ...
 void declare_backup(Context& context);
 void declare_import(Context& context);

@@ -58,8 +58,13 @@ void with_fields(CLI::App* c, EntryWords& words, bool placed) {
     }
 }
 
+/// "add stock shelf-2"; one without a name yet by what it is: "add stock copper 1 kg".
 std::string spoken(const Kind& kind, const char* verb, const Entry& entry) {
-    return std::string(verb) + " " + title_of(kind, entry);
+    std::string words = std::string(verb) + " " + title_of(kind, entry);
+    if (kind.key.size() != 1 || !text_of(kind, entry, kind.key[0]).empty()) return words;
+    for (std::size_t i = 0; i < kind.fields.size(); ++i)
+        if (kind.fields[i].required) words += " " + entry.values[i];
+    return words;
 }
 
 /// Trials are listed with what they show.

@@ -1,12 +1,19 @@
 #include "cli/run.hpp"
 
 #include "cli/context.hpp"
+#include "cli/terminal_text.hpp"
+#include "core/workshop/limited_workshop.hpp"
 #include "questions/mix/mix_metal.hpp"
 #include "questions/say/shown_money.hpp"
 #include "questions/views.hpp"
 
 #include <algorithm>
+#include <array>
+#include <cerrno>
 #include <cstdio>
+#include <cstring>
+#include <new>
+#include <sstream>
 
 namespace pourbook {
 namespace {
@@ -21,7 +28,7 @@ void read_size(const std::string& size, WindowWords& window) {
     if (size.empty()) return;
     char rest = 0;
     const bool read = std::sscanf(size.c_str(), "%dx%d%c", &window.width, &window.height, &rest) == 2;
-    const auto fits = [](int pixels) { return pixels >= 200 && pixels <= 10000; };
+    const auto fits = [](int pixels) { return pixels >= 200 && pixels <= 8192; };
     if (!read || !fits(window.width) || !fits(window.height))
         throw CLI::ValidationError("--size '" + size + "'", "WIDTHxHEIGHT is expected, such as 1440x900");
 }
@@ -44,7 +51,7 @@ void declare_top(Context& context, TopWords& words, const CommandLine& setup) {
     app.add_option("--scale", words.window.scale, "window: scale of text and lines (default: the display's)");
     app.add_flag("--light", words.light, "window: light colours");
     app.add_option("--state", words.window.state_file, "window: keep what is pinned and chosen in this file");
-    app.add_option("--test-socket", words.window.test_socket, "window: answer a test script on this socket");
+    app.add_option("--test-socket", words.window.test_socket, "window: answer a test script on this socket")->group("");
     app.add_option("--screenshot", words.window.screenshot, "window: write this PNG and end");
     app.require_subcommand(0, 1);
     app.fallthrough();
@@ -61,6 +68,7 @@ void declare_commands(Context& context) {
     declare_defect(context);
     declare_sources(context);
     declare_check(context);
+    declare_export(context);
     declare_entries(context);
     declare_undo(context);
     declare_backup(context);
@@ -82,35 +90,59 @@ std::string one_line(std::string text) {
     return text;
 }
 
+/// Always a file: SQLite takes some names with a colon in front as its own.
+std::string own_file(const CommandLine& setup, const TopWords& top) {
+    if (top.workshop.empty()) return setup.default_workshop;
+    return top.workshop.front() == ':' ? "./" + top.workshop : top.workshop;
+}
+
+/// A file that is damaged or out of reach stops nothing that doesn't need it, and is not written.
+std::unique_ptr<Workshop> own_workshop(const CommandLine& setup, const std::string& path) {
+    Result<std::unique_ptr<Workshop>> workshop = setup.open_workshop(path);
+    if (workshop) return std::move(*workshop);
+    return std::make_unique<LimitedWorkshop>(path, workshop.problem());
+}
+
+/// Whether the answer may rest on metals of the person's own: not where only metals of the reference are named.
+OwnMetalsToo own_metals_for(const Context& context, const Catalogue& reference) {
+    static constexpr std::array asking_of_the_named = {"value", "sheet", "versus", "compare", "drop", "drag"};
+    static constexpr std::array asking_of_none = {"undo", "redo", "changes", "backup", "help", "defect"};
+    const auto commands = context.app.get_subcommands();
+    const std::string command = commands.empty() ? "" : commands.front()->get_name();
+    const auto among = [&](const auto& names) { return std::find(names.begin(), names.end(), command) != names.end(); };
+    if (among(asking_of_none)) return OwnMetalsToo::no;
+    const std::vector<std::string> named = context.metals_named();
+    const auto known = [&](const std::string& word) { return reference.metal(word) != nullptr; };
+    const bool all_known = !named.empty() && std::all_of(named.begin(), named.end(), known);
+    return all_known && among(asking_of_the_named) ? OwnMetalsToo::no : OwnMetalsToo::yes;
+}
+
 /// Opens reference and workshop, joins them and answers.
 int answered(const CommandLine& setup, const TopWords& top, Context& context) {
-    const std::string path = top.workshop.empty() ? setup.default_workshop : top.workshop;
+    const std::string path = own_file(setup, top);
     if (context.answer_unopened) return context.answer_unopened(path);
     Catalogue reference = setup.open(top.reference.empty() ? setup.default_reference : top.reference);
     reference.today = setup.today.substr(0, 7);
-    const auto workshop = setup.open_workshop(path);
-    if (!workshop) return context.failed(workshop.problem());
-    Result<WorkshopData> own = read_workshop(**workshop);
-    if (!own) return context.failed(own.problem());
+    std::unique_ptr<Workshop> workshop = own_workshop(setup, path);
+    if (const std::string remark = workshop->remark(); !remark.empty()) context.err << "pourbook: " << remark << "\n";
+    WorkshopData own = read_workshop(*workshop, own_metals_for(context, reference));
+    if (own.fault) workshop = std::make_unique<LimitedWorkshop>(path, *own.fault, std::move(workshop));
     if (!context.currency.empty()) {
-        const Result<Converted> rate = newest_rate(context.currency, own->rates);
+        const Result<Converted> rate = newest_rate(context.currency, own.rates);
         if (!rate) return context.failed({rate.problem().kind, "--currency: " + rate.problem().text, 0});
-        own->profile.currency = context.currency;
+        own.profile.currency = context.currency;
     }
-    if (!context.answer) return setup.window(reference, top.window, **workshop);
-    const WithWorkshop with = with_workshop(std::move(reference), *own);
-    context.workshop = workshop->get();
-    context.own = *own;
+    if (!context.answer) return setup.window(reference, top.window, *workshop);
+    const WithWorkshop with = with_workshop(std::move(reference), own);
+    context.workshop = workshop.get();
+    context.own = own;
     const int code = answer(context, with.catalogue);
     for (const std::string& remark : with.remarks)
-        if (code == 0) context.err << "pourbook: " << remark << "\n";
+        if (code == 0 || (own.fault && code != 4)) context.err << "pourbook: " << remark << "\n";
     return code;
 }
 
-} // namespace
-
-int run_command_line(const CommandLine& setup, const std::vector<std::string>& words, std::ostream& out,
-                     std::ostream& err) {
+int run_words(const CommandLine& setup, const std::vector<std::string>& words, std::ostream& out, std::ostream& err) {
     Context context(setup, out, err);
     context.read_mesh = setup.read_mesh;
     context.date = setup.today;
@@ -129,10 +161,29 @@ int run_command_line(const CommandLine& setup, const std::vector<std::string>& w
     }
     try {
         return answered(setup, top, context);
+    } catch (const std::bad_alloc&) {
+        err << "pourbook: there is not enough memory for this\n";
+        return 4;
     } catch (const std::exception& e) {
-        err << "pourbook: " << e.what() << "\n";
+        err << "pourbook: " << one_line(e.what()) << "\n";
         return 4;
     }
+}
+
+} // namespace
+
+int run_command_line(const CommandLine& setup, const std::vector<std::string>& words, std::ostream& out,
+                     std::ostream& err) {
+    std::ostringstream answer;
+    const int code = run_words(setup, words, answer, err);
+    errno = 0;
+    if (setup.terminal)
+        out << for_terminal(answer.view()) << std::flush;
+    else
+        out << answer.view() << std::flush;
+    if (out) return code;
+    err << "pourbook: the answer could not be written: " << std::strerror(errno ? errno : EIO) << "\n";
+    return 4;
 }
 
 } // namespace pourbook

@@ -1,6 +1,6 @@
 // The command line: words in, text or JSON out, exit codes of the contract.
 //   0 answered   2 the words can't be read   3 unknown metal or property, no value, outside the cited range
-//   4 a damaged or newer file, or one that can't be written   5 refused with the reason
+//   4 a damaged or newer file, or one that can't be written (the answer itself among them)   5 refused with the reason
 #pragma once
 
 #include "core/casting/mesh.hpp"
@@ -35,8 +35,10 @@ struct CommandLine {
     std::string default_workshop; // path of the workshop's own file; need not exist yet
     std::function<Result<std::unique_ptr<Workshop>>(const std::string&)> open_workshop;
     std::function<Result<std::string>(const std::string&, const std::string&)> restore_workshop; // file, backup
+    std::function<Result<Salvage>(const std::string&, const std::string&)> salvage_workshop;     // file, where to
     std::function<Result<std::unique_ptr<RowSource>>(const std::string&, const Kind&, const ColumnWords&)> open_rows;
     std::function<bool()> cancelled; // the person has asked to stop
+    bool terminal = false;           // the answer goes to a terminal
 };
 
 /// words without the program's name. Never throws.

@@ -40,4 +40,13 @@ int answer_table(const Context& context, const TableWords& words,
     return problem ? context.failed(*problem) : 0;
 }
 
+int answer_document(const Context& context, const Catalogue& catalogue, const TableWords& words,
+                    const std::function<Document(const DocumentSetting&)>& make) {
+    if (words.asked()) return answer_table(context, catalogue, words, make);
+    if (context.json) return context.printed(answer_json(make({catalogue, UnitSystem::base, context.date})));
+    const Result<UnitSystem> units = units_from(context.units);
+    if (!units) return context.failed(units.problem());
+    return context.printed(answer_text(make({catalogue, *units, context.date})));
+}
+
 } // namespace pourbook

@@ -26,6 +26,26 @@ int answer_table(const Context& context, const TableWords& words,
 int answer_table(const Context& context, const Catalogue& catalogue, const TableWords& words,
                  const std::function<Document(const DocumentSetting&)>& make);
 
+/// The same, and without such words the answer as text, or with --json as JSON.
+int answer_document(const Context& context, const Catalogue& catalogue, const TableWords& words,
+                    const std::function<Document(const DocumentSetting&)>& make);
+
+/// What answers as one document: a file or format where one is asked for, else JSON or text.
+template <class R>
+int answered(const Context& context, const Catalogue& catalogue, const TableWords& words, const Result<R>& result) {
+    if (!result) return context.failed(result.problem());
+    return answer_document(context, catalogue, words,
+                           [&](const DocumentSetting& s) { return document_of(*result, s); });
+}
+
+/// The same, where the JSON of the command is not the document's.
+template <class R, class Json>
+int answered(const Context& context, const Catalogue& catalogue, const TableWords& words, const Result<R>& result,
+             Json as_json) {
+    if (result && context.json && !words.asked()) return context.printed(as_json(*result));
+    return answered(context, catalogue, words, result);
+}
+
 /// The document where one is asked for, else JSON or text as of any command.
 template <class R, class Json, class Text>
 int answered(const Context& context, const Catalogue& catalogue, const TableWords& words, const Result<R>& result,

@@ -21,6 +21,10 @@ CREATE TABLE other_name (
   metal TEXT NOT NULL REFERENCES metal(slug), position INTEGER NOT NULL, kind TEXT NOT NULL, name TEXT NOT NULL,
   PRIMARY KEY (metal, kind, position)) STRICT, WITHOUT ROWID;
 
+-- Names people type that are no metal's own: metal is the slug of the nearest one kept, '' if none is near.
+CREATE TABLE known_name (
+  position INTEGER PRIMARY KEY, name TEXT NOT NULL, metal TEXT NOT NULL, note TEXT NOT NULL) STRICT;
+
 CREATE TABLE portion (
   metal TEXT NOT NULL REFERENCES metal(slug), position INTEGER NOT NULL, element TEXT NOT NULL, wt_percent REAL NOT NULL, limits TEXT NOT NULL,
   PRIMARY KEY (metal, position)) STRICT, WITHOUT ROWID;
@@ -96,7 +100,7 @@ CREATE TABLE price_set (
 
 CREATE TABLE price (
   price_set INTEGER NOT NULL REFERENCES price_set(position), position INTEGER NOT NULL, metal TEXT NOT NULL REFERENCES metal(slug),
-  usd_per_kg REAL NOT NULL, low REAL, high REAL, printed TEXT NOT NULL, unit TEXT NOT NULL, as_of TEXT NOT NULL, fresh_until TEXT NOT NULL, form TEXT NOT NULL,
+  usd_per_kg REAL NOT NULL, low REAL, high REAL, printed TEXT NOT NULL, unit TEXT NOT NULL, as_of TEXT NOT NULL, fresh_until TEXT NOT NULL, form TEXT NOT NULL, grade TEXT NOT NULL,
   source TEXT NOT NULL REFERENCES reference(key), locator TEXT NOT NULL, how_known TEXT NOT NULL, PRIMARY KEY (price_set, position)) STRICT, WITHOUT ROWID;
 
 CREATE TABLE price_form (

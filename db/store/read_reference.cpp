@@ -203,11 +203,20 @@ void read_prices(SQLite::Database& db, Catalogue& c) {
         Price p;
         p.metal = row.text();
         for (double* field : {&p.usd_per_kg, &p.low_usd_per_kg, &p.high_usd_per_kg}) *field = row.number();
-        for (std::string* field :
-             {&p.printed, &p.unit, &p.as_of, &p.fresh_until, &p.form, &p.citation.source, &p.citation.locator})
+        for (std::string* field : {&p.printed, &p.unit, &p.as_of, &p.fresh_until, &p.form, &p.grade, &p.citation.source,
+                                   &p.citation.locator})
             *field = row.text();
         p.citation.how_known = row.how_known();
         set.prices.push_back(std::move(p));
+    });
+}
+
+void read_known_names(SQLite::Database& db, Catalogue& c) {
+    each(db, "SELECT * FROM known_name ORDER BY position", [&](Row& row) {
+        KnownName n;
+        row.count();
+        for (std::string* field : {&n.name, &n.metal, &n.note}) *field = row.text();
+        c.known_names.push_back(std::move(n));
     });
 }
 
@@ -419,6 +428,7 @@ Catalogue read_reference(const std::string& path) {
         read_cautions(db, c);
         read_prices(db, c);
         read_price_forms(db, c);
+        read_known_names(db, c);
         read_goals(db, c);
         read_alloy_data(db, c.alloys);
         read_magnet_figures(db, c);
@@ -427,6 +437,8 @@ Catalogue read_reference(const std::string& path) {
         return c;
     } catch (const StoreError&) {
         throw;
+    } catch (const std::bad_alloc&) {
+        throw StoreError("there is not enough memory for the reference");
     } catch (const std::exception& e) {
         throw StoreError("'" + path + "' is damaged: " + e.what() + ": build it again");
     }

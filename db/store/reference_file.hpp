@@ -9,7 +9,7 @@
 namespace pourbook {
 
 /// The schema number this program writes and reads (PRAGMA user_version).
-constexpr int schema_number = 1;
+constexpr int schema_number = 2;
 
 /// A file that can't be read or written, is damaged, or was made by another version. what() is one plain line.
 class StoreError : public std::runtime_error {

@@ -1,13 +1,12 @@
 #include "db/store/workshop_file.hpp"
 
 #include "db/store/workshop_batch.hpp"
+#include "db/store/workshop_daily.hpp"
 #include "db/store/workshop_open.hpp"
 #include "db/store/workshop_rows.hpp"
 
-#include <sqlite3.h>
 #include <sys/stat.h>
 
-#include <algorithm>
 #include <filesystem>
 
 namespace pourbook {
@@ -36,9 +35,14 @@ public:
         opened_ = identity();
     }
     std::string path() const override { return path_; }
-    bool exists() const override {
+    bool exists() const override { return (db_ && opened_.empty()) || has_content(path_); }
+    std::string remark() const override {
         std::error_code error;
-        return (db_ && opened_.empty()) || fs::exists(path_, error) || error;
+        if (exists() || !fs::exists(path_, error)) return {};
+        std::string copies;
+        for (const std::string& copy : copies_beside(path_)) copies += (copies.empty() ? "" : ", ") + copy;
+        return "'" + path_ + "' is empty (0 bytes) and taken as new" +
+               (copies.empty() ? "" : "; copies beside it: " + copies + " (`pourbook backup --restore FILE`)");
     }
     std::string stamp() const override {
         std::error_code error;
@@ -85,8 +89,9 @@ public:
             do {
                 batch.reset();
                 open();
-                batch = begin_batch(path_, db_, words);
-            } while (identity() != opened_); // replaced while it waited for another program
+                if (!opened_.empty()) keep_daily(*db_, path_);
+                batch = begun(words);
+            } while (!batch || identity() != opened_); // replaced while it waited for another program
             ++own_changes_;
             return batch;
         });
@@ -95,19 +100,17 @@ public:
     Result<std::vector<Change>> changes() override {
         return read<std::vector<Change>>([&] {
             std::vector<Change> out;
-            SQLite::Statement row(*db_, "SELECT number, at, words, undone FROM change ORDER BY number DESC");
+            SQLite::Statement row(*db_, std::string(sealed_changes) + "ORDER BY number DESC");
             while (row.executeStep()) out.push_back(change_from(row));
             return out;
         });
     }
 
     Result<Change> undo() override {
-        return turn("SELECT number, at, words, undone FROM change WHERE undone = 0 ORDER BY number DESC LIMIT 1",
-                    "there is nothing to undo");
+        return turn("WHERE undone = 0 ORDER BY number DESC LIMIT 1", "there is nothing to undo");
     }
     Result<Change> redo() override {
-        return turn("SELECT number, at, words, undone FROM change WHERE undone = 1 ORDER BY number LIMIT 1",
-                    "there is nothing to redo");
+        return turn("WHERE undone = 1 ORDER BY number LIMIT 1", "there is nothing to redo");
     }
 
     Result<bool> back_up(const std::string& path) override {
@@ -159,28 +162,61 @@ private:
         });
     }
 
+    static constexpr const char* sealed_changes =
+        "SELECT number, at, words, undone, seal IS pourbook_seal(number, at, words, undone) FROM change ";
+
     static Change change_from(SQLite::Statement& row) {
-        return {row.getColumn(0).getInt64(), row.getColumn(1).getString(), row.getColumn(2).getString(),
-                row.getColumn(3).getInt() != 0};
+        const Change change{row.getColumn(0).getInt64(), row.getColumn(1).getString(), row.getColumn(2).getString(),
+                            row.getColumn(3).getInt() != 0};
+        if (row.getColumn(4).getInt() == 0)
+            throw DamagedRow("the check sum of change " + std::to_string(change.number) + " does not fit");
+        return change;
+    }
+
+    /// Null where another file has taken the place of the one that was open.
+    std::unique_ptr<Batch> begun(const std::string& words) {
+        try {
+            return begin_batch(path_, db_, words);
+        } catch (const SQLite::Exception&) {
+            if (identity() == opened_) throw;
+            return nullptr;
+        }
+    }
+
+    /// The change taken back, or made again, inside a transaction that the caller commits.
+    Result<Change> turned(const std::string& which, const std::string& none) {
+        Change change;
+        try {
+            {
+                SQLite::Statement row(*db_, sealed_changes + which);
+                if (!row.executeStep()) return refused(none);
+                change = change_from(row);
+            }
+            turn_back(*db_, change.number);
+        } catch (const DamagedRow& e) {
+            const std::string name = change.words.empty() ? "the change" : "'" + change.words + "'";
+            return Problem{Problem::Kind::file,
+                           name + " can't be taken back or made again: its record in '" + path_ + "' is damaged (" +
+                               e.what() + "); nothing was changed",
+                           0};
+        }
+        change.undone = !change.undone;
+        const std::string undone = change.undone ? "1" : "0";
+        db_->exec("UPDATE change SET undone = " + undone + ", seal = pourbook_seal(number, at, words, " + undone +
+                  ") WHERE number = " + std::to_string(change.number));
+        return change;
     }
 
     Result<Change> turn(const std::string& which, const std::string& none) {
         return guarded(path_, [&]() -> Result<Change> {
             if (!exists()) return refused(none);
             open();
+            keep_daily(*db_, path_);
             SQLite::Transaction transaction(*db_, SQLite::TransactionBehavior::IMMEDIATE);
             if (identity() != opened_)
                 return Problem{Problem::Kind::file, "'" + path_ + "' was replaced: nothing was changed; try again", 0};
-            Change change;
-            {
-                SQLite::Statement row(*db_, which);
-                if (!row.executeStep()) return refused(none);
-                change = change_from(row);
-            }
-            turn_back(*db_, change.number);
-            change.undone = !change.undone;
-            db_->exec("UPDATE change SET undone = " + std::to_string(change.undone ? 1 : 0) +
-                      " WHERE number = " + std::to_string(change.number));
+            Result<Change> change = turned(which, none);
+            if (!change) return change;
             transaction.commit();
             ++own_changes_;
             return change;
@@ -194,64 +230,13 @@ private:
     std::int64_t own_changes_ = 0, replaced_ = 0;
 };
 
-/// Keeps every writer away until it is destroyed; null where there is no file or none that could be written.
-std::unique_ptr<SQLite::Database> locked(const std::string& path) {
-    std::error_code error;
-    if (!fs::is_regular_file(path, error)) return nullptr;
-    try {
-        auto db = std::make_unique<SQLite::Database>(path, SQLite::OPEN_READWRITE, WorkshopOptions{}.wait_ms);
-        db->exec("BEGIN EXCLUSIVE");
-        return db;
-    } catch (const SQLite::Exception& e) {
-        const int code = e.getErrorCode() & 0xFF;
-        if (code == SQLITE_BUSY || code == SQLITE_LOCKED) throw;
-        return nullptr; // damaged: that is what a backup is for
-    }
-}
-
-/// Puts `ready` in the place of the file, which is kept under another name; there is a file at the path all the while.
-/// Returns the name.
-std::string put_in_place(const std::string& ready, const std::string& path) {
-    std::string kept;
-    if (fs::exists(fs::symlink_status(path))) {
-        kept = free_name(path + ".before-restore");
-        std::error_code no_links;
-        fs::create_hard_link(path, kept, no_links);
-        if (no_links) fs::rename(path, kept);
-        if (fs::exists(path + "-journal")) fs::rename(path + "-journal", kept + "-journal");
-    }
-    fs::rename(ready, path);
-    return kept;
-}
-
 } // namespace
 
 Result<std::unique_ptr<Workshop>> open_workshop(const std::string& path, const WorkshopOptions& options) {
     return guarded(path, [&]() -> Result<std::unique_ptr<Workshop>> {
         auto workshop = std::make_unique<FileWorkshop>(path, options);
-        if (fs::exists(fs::symlink_status(path))) workshop->open();
+        if (has_content(path)) workshop->open();
         return std::unique_ptr<Workshop>(std::move(workshop));
-    });
-}
-
-Result<std::string> restore_workshop(const std::string& path, const std::string& backup) {
-    if (!fs::is_regular_file(backup)) return Problem{Problem::Kind::file, "no backup at '" + backup + "'", 0};
-    const Result<std::unique_ptr<Workshop>> sound = open_workshop(backup);
-    if (!sound) return sound.problem();
-    return guarded(path, [&]() -> Result<std::string> {
-        const std::string ready = free_name(path + ".restored");
-        {
-            SQLite::Database source(backup, SQLite::OPEN_READONLY);
-            copy_to_file(source, ready);
-        }
-        try {
-            const auto lock = locked(path);
-            return put_in_place(ready, path);
-        } catch (...) {
-            std::error_code ignored;
-            fs::remove(ready, ignored);
-            throw;
-        }
     });
 }
 

@@ -1,9 +1,13 @@
 #include "db/store/workshop_open.hpp"
 
+#include "db/store/workshop_guard.hpp"
 #include "db/store/workshop_rows.hpp"
 
 #include <SQLiteCpp/Backup.h>
+#include <fcntl.h>
 #include <sqlite3.h>
+#include <sys/stat.h>
+#include <unistd.h>
 
 #include <ctime>
 #include <filesystem>
@@ -41,6 +45,10 @@ std::string keep_damaged(const std::string& path) {
     if (!same_content_size(path, copy)) {
         const std::string target = free_name(copy);
         fs::copy_file(path, target, error);
+        if (error) {
+            std::error_code ignored;
+            fs::remove(target, ignored); // what there was room for
+        }
         if (error) return "it was left as it is (no copy could be made: " + error.message() + ")";
         fs::copy_file(path + "-journal", target + "-journal", error); // most often there is none
         return "it was left as it is, a copy is '" + target + "'";
@@ -49,8 +57,10 @@ std::string keep_damaged(const std::string& path) {
 }
 
 Problem damaged(const std::string& path, const std::string& why) {
-    return file_problem("'" + path + "' is damaged (" + why + "): " + keep_damaged(path) +
-                        "; put a backup in its place with `pourbook backup --restore FILE`");
+    return file_problem(
+        "'" + path + "' is damaged (" + why + "): " + keep_damaged(path) +
+        "; put a backup in its place with `pourbook backup --restore FILE`, or gather what is sound in it with "
+        "`pourbook backup --salvage NEW-FILE`");
 }
 
 int pragma(SQLite::Database& db, const std::string& name) {
@@ -75,6 +85,14 @@ void check_kind_of_file(SQLite::Database& db, const std::string& path, int newes
     if (version < 1) throw damaged(path, "it has no schema number");
 }
 
+void check_schema(SQLite::Database& db, const std::string& path, const std::vector<SchemaStep>& steps) {
+    const std::string part = foreign_part(db, steps, pragma(db, "user_version"));
+    if (!part.empty())
+        throw file_problem("'" + path + "' is not as this program makes its files (" + part +
+                           "): it was left as it is; gather what is sound in it with `pourbook backup --salvage "
+                           "NEW-FILE`");
+}
+
 /// Every step above the file's version, all in one; the journal of changes belongs to the old tables and goes.
 void bring_up_to_date(SQLite::Database& db, const std::string& path, const std::vector<SchemaStep>& steps) {
     db.exec("BEGIN IMMEDIATE");
@@ -96,8 +114,40 @@ void bring_up_to_date(SQLite::Database& db, const std::string& path, const std::
 void make_folder(const std::string& path) {
     const fs::path folder = fs::path(path).parent_path();
     std::error_code error;
-    if (!folder.empty()) fs::create_directories(folder, error);
+    const bool made = !folder.empty() && fs::create_directories(folder, error);
     if (error) throw file_problem("the folder of '" + path + "' can't be made: " + error.message());
+    if (made) fs::permissions(folder, fs::perms::owner_all, error); // prices, sellers, trials: nobody else's business
+}
+
+/// An empty file for this user only; false where there is one already or none can be made.
+bool make_private(const std::string& path) {
+    const int file = ::open(path.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0600);
+    return file >= 0 && ::close(file) == 0;
+}
+
+/// Takes a file away again that came to nothing.
+void remove_empty(const std::string& path) {
+    std::error_code error;
+    if (fs::file_size(path, error) == 0 && !error) fs::remove(path, error);
+}
+
+std::unique_ptr<SQLite::Database> connected(const std::string& path, bool there, const WorkshopOptions& options) {
+    auto db = std::make_unique<SQLite::Database>(path, SQLite::OPEN_READWRITE | (there ? 0 : SQLite::OPEN_CREATE),
+                                                 options.wait_ms);
+    defend(*db);
+    db->exec("PRAGMA synchronous = EXTRA");
+    db->exec("PRAGMA foreign_keys = ON");
+    db->exec("PRAGMA cell_size_check = ON");
+    db->exec("PRAGMA cache_spill = OFF"); // readers wait for a commit only, not for a whole import
+    db->exec("PRAGMA temp_store = MEMORY");
+    const int newest = options.schema.back().to;
+    if (there && pragma(*db, "page_count") > 0) { // none: it was being made when its maker died
+        check_kind_of_file(*db, path, newest);
+        check_schema(*db, path, options.schema);
+        check_sound(*db, path);
+    }
+    if (pragma(*db, "user_version") < newest) bring_up_to_date(*db, path, options.schema);
+    return db;
 }
 
 } // namespace
@@ -109,16 +159,19 @@ std::string free_name(const std::string& path) {
 }
 
 void copy_to_file(SQLite::Database& db, const std::string& path) {
-    const std::string draft = path + ".draft";
+    const std::string draft = path + "." + std::to_string(::getpid()) + ".draft";
     std::error_code ignored;
     fs::remove(draft, ignored);
     try {
+        make_private(draft);
         {
             SQLite::Database copy(draft, SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
             SQLite::Backup backup(copy, db);
             while (backup.executeStep(-1) != SQLITE_DONE)
                 if (sqlite3_sleep(20) < 0) break;
         }
+        struct stat source {};
+        if (::stat(db.getFilename().c_str(), &source) == 0) ::chmod(draft.c_str(), source.st_mode & 0777);
         fs::rename(draft, path);
     } catch (...) {
         fs::remove(draft, ignored);
@@ -128,8 +181,14 @@ void copy_to_file(SQLite::Database& db, const std::string& path) {
 
 Problem problem_of(const std::string& path, const std::exception& error) {
     if (dynamic_cast<const DamagedRow*>(&error)) return damaged(path, error.what());
+    if (dynamic_cast<const std::bad_alloc*>(&error))
+        return file_problem("'" + path + "': not enough memory; nothing was changed");
+    if (const auto* system = dynamic_cast<const std::system_error*>(&error))
+        return file_problem("'" + path + "' can't be read or written: " + system->code().message());
     const auto* failure = dynamic_cast<const SQLite::Exception*>(&error);
-    if (!failure) return file_problem("'" + path + "': " + error.what());
+    if (!failure) return file_problem("'" + path + "' can't be read or written: nothing was changed");
+    if (failure->getExtendedErrorCode() == SQLITE_READONLY_DBMOVED)
+        return file_problem("'" + path + "' was replaced meanwhile: nothing was changed; try again");
     switch (failure->getErrorCode() & 0xFF) {
     case SQLITE_BUSY:
     case SQLITE_LOCKED:
@@ -152,27 +211,34 @@ Problem problem_of(const std::string& path, const std::exception& error) {
     }
 }
 
+bool has_content(const std::string& path) {
+    std::error_code error;
+    const fs::file_status status = fs::status(path, error);
+    if (status.type() == fs::file_type::not_found) return false;
+    return status.type() != fs::file_type::regular || fs::file_size(path, error) > 0 || error;
+}
+
 std::unique_ptr<SQLite::Database> opened(const std::string& path, const WorkshopOptions& options) {
-    if (fs::is_directory(path))
+    constexpr std::uintmax_t least_bytes = 100; // of SQLite's own head
+    if (path.empty()) throw file_problem("there is no home folder for a file of your own: name one with --workshop");
+    std::error_code error;
+    if (fs::is_directory(path, error))
         throw file_problem("'" + path + "' is a folder: name a file with --workshop, such as " + path +
                            "/workshop.sqlite");
-    std::error_code error;
-    bool there = fs::exists(path, error) && fs::file_size(path, error) > 0;
-    if (!there) make_folder(path);
-    auto db = std::make_unique<SQLite::Database>(path, SQLite::OPEN_READWRITE | (there ? 0 : SQLite::OPEN_CREATE),
-                                                 options.wait_ms);
-    db->exec("PRAGMA synchronous = EXTRA");
-    db->exec("PRAGMA foreign_keys = ON");
-    db->exec("PRAGMA cache_spill = OFF"); // readers wait for a commit only, not for a whole import
-    db->exec("PRAGMA temp_store = MEMORY");
-    const int newest = options.schema.back().to;
-    there = there && pragma(*db, "page_count") > 0; // none: it was being made when its maker died
-    if (there) {
-        check_sound(*db, path);
-        check_kind_of_file(*db, path, newest);
+    if (has_content(path)) {
+        if (fs::is_regular_file(path, error) && fs::file_size(path, error) < least_bytes)
+            throw damaged(path, "it has only " + std::to_string(fs::file_size(path, error)) + " bytes");
+        return connected(path, true, options);
     }
-    if (!there || pragma(*db, "user_version") < newest) bring_up_to_date(*db, path, options.schema);
-    return db;
+    if (path == ":memory:") return connected(path, false, options); // a dry run's
+    make_folder(path);
+    const bool made = make_private(path);
+    try {
+        return connected(path, false, options);
+    } catch (...) {
+        if (made) remove_empty(path);
+        throw;
+    }
 }
 
 } // namespace pourbook

@@ -28,7 +28,11 @@ template <class F> auto guarded(const std::string& path, F f) -> decltype(f()) {
 /// Problem.
 std::unique_ptr<SQLite::Database> opened(const std::string& path, const WorkshopOptions& options);
 
-/// A copy of the open database in a new file, complete or not there at all. Throws.
+/// False where there is no file, or an empty one: nothing was ever entered.
+bool has_content(const std::string& path);
+
+/// A copy of the open database in a new file, complete or not there at all, with the rights of the
+/// source. Throws.
 void copy_to_file(SQLite::Database& db, const std::string& path);
 
 /// `path` itself, or with -2, -3 ... behind it where that is taken.

@@ -21,6 +21,8 @@ std::uint32_t add_to(std::uint32_t crc, const std::string& text) {
     return table[(crc ^ 0xFF) & 0xFF] ^ (crc >> 8); // a byte that no text holds ends each
 }
 
+constexpr std::int64_t highest_id = std::int64_t{1} << 53;
+
 std::string quoted(const std::string& name) {
     return "\"" + name + "\"";
 }
@@ -63,6 +65,22 @@ std::string from_list(const Kind& kind) {
     return out;
 }
 
+void check_journal(SQLite::Database& db, std::int64_t change) {
+    SQLite::Statement bad(db, "SELECT count(*) FROM change_row WHERE change = ? AND "
+                              "seal IS NOT pourbook_seal(change, kind, first, last, before)");
+    bad.bind(1, change);
+    bad.executeStep();
+    if (bad.getColumn(0).getInt() > 0) throw DamagedRow("the check sum of its record does not fit");
+}
+
+void check_came_back(SQLite::Database& db, std::int64_t change, const Kind& kind) {
+    SQLite::Statement row(db, select(kind, "WHERE id IN (SELECT first FROM change_row WHERE change = ? AND kind = ? "
+                                           "AND before IS NOT NULL)"));
+    row.bind(1, change);
+    row.bind(2, kind.name);
+    while (row.executeStep()) entry_from(kind, row);
+}
+
 void run(SQLite::Database& db, const std::string& sql, std::int64_t change, const std::string& kind) {
     SQLite::Statement statement(db, sql);
     statement.bind(1, change);
@@ -85,9 +103,16 @@ void turn_back_kind(SQLite::Database& db, std::int64_t change, const Kind& kind)
         "INSERT INTO " + table + " (id, seal, " + columns_of(kind) + ") SELECT first, " + from_list(kind) +
             " FROM change_row WHERE change = ?1 AND kind = ?2 AND before IS NOT NULL",
         change, kind.name);
+    check_came_back(db, change, kind);
 }
 
 } // namespace
+
+std::uint32_t seal_of(const std::vector<std::string>& texts) {
+    std::uint32_t crc = 0xFFFFFFFFU;
+    for (const std::string& text : texts) crc = add_to(crc, text);
+    return crc ^ 0xFFFFFFFFU;
+}
 
 std::uint32_t seal_of(const Kind& kind, const Entry& entry) {
     std::uint32_t crc = add_to(0xFFFFFFFFU, kind.name);
@@ -175,15 +200,24 @@ void KindRows::erase(std::int64_t id) {
 }
 
 std::int64_t KindRows::next_id() {
-    SQLite::Statement highest(db_, "SELECT coalesce(max(seq), 0) + 1 FROM sqlite_sequence WHERE name = ?");
+    // The counter is SQLite's own and has no check sum: one that is gone or out of all reason doesn't count.
+    SQLite::Statement highest(db_, "SELECT max(coalesce((SELECT max(seq) FROM sqlite_sequence WHERE name = ?1 AND "
+                                   "typeof(seq) = 'integer' AND seq BETWEEN 0 AND ?2), 0), coalesce((SELECT max(id) "
+                                   "FROM " +
+                                       quoted(kind_.name) + "), 0)) + 1");
     highest.bind(1, kind_.name);
+    highest.bind(2, highest_id);
     highest.executeStep();
-    return highest.getColumn(0).getInt64();
+    const std::int64_t next = highest.getColumn(0).getInt64();
+    if (next < 1 || next > highest_id) throw DamagedRow("the numbers of " + kind_.name + " have come to their end");
+    return next;
 }
 
 void keep_before(SQLite::Database& db, std::int64_t change, const Kind& kind, std::int64_t id) {
-    SQLite::Statement keep(db, "INSERT INTO change_row SELECT ?1, ?2, id, id, " + as_list(kind) + " FROM " +
-                                   quoted(kind.name) + " WHERE id = ?3");
+    SQLite::Statement keep(db,
+                           "INSERT INTO change_row SELECT ?1, ?2, id, id, kept, pourbook_seal(?1, ?2, id, id, kept) "
+                           "FROM (SELECT id, " +
+                               as_list(kind) + " AS kept FROM " + quoted(kind.name) + " WHERE id = ?3)");
     keep.bind(1, change);
     keep.bind(2, kind.name);
     keep.bind(3, id);
@@ -191,7 +225,8 @@ void keep_before(SQLite::Database& db, std::int64_t change, const Kind& kind, st
 }
 
 void keep_absent(SQLite::Database& db, std::int64_t change, const Kind& kind, std::int64_t first, std::int64_t last) {
-    SQLite::Statement keep(db, "INSERT INTO change_row VALUES (?, ?, ?, ?, NULL)");
+    SQLite::Statement keep(db,
+                           "INSERT INTO change_row VALUES (?1, ?2, ?3, ?4, NULL, pourbook_seal(?1, ?2, ?3, ?4, NULL))");
     keep.bind(1, change);
     keep.bind(2, kind.name);
     keep.bind(3, first);
@@ -200,10 +235,15 @@ void keep_absent(SQLite::Database& db, std::int64_t change, const Kind& kind, st
 }
 
 void turn_back(SQLite::Database& db, std::int64_t change) {
+    check_journal(db, change);
     db.exec("CREATE TEMP TABLE kept (kind TEXT, first INTEGER, last INTEGER, before TEXT, PRIMARY KEY (kind, first))");
     for (const Kind& kind : workshop_kinds()) turn_back_kind(db, change, kind);
     run(db, "DELETE FROM change_row WHERE change = ?1 AND ?2 <> ''", change, "all");
-    run(db, "INSERT INTO change_row SELECT ?1, kind, first, last, before FROM kept WHERE ?2 <> ''", change, "all");
+    run(db,
+        "INSERT INTO change_row SELECT ?1, kind, first, last, before, pourbook_seal(?1, kind, first, last, before) "
+        "FROM "
+        "kept WHERE ?2 <> ''",
+        change, "all");
     db.exec("DROP TABLE kept");
 }
 

@@ -17,7 +17,10 @@ public:
     using std::runtime_error::runtime_error;
 };
 
-/// CRC-32 (ISO-HDLC, as in gzip) over kind, id and values.
+/// CRC-32 (ISO-HDLC, as in gzip) over the texts, each ended by a byte that no text holds.
+std::uint32_t seal_of(const std::vector<std::string>& texts);
+
+/// The same over kind, id and values.
 std::uint32_t seal_of(const Kind& kind, const Entry& entry);
 
 /// "\"lot\",\"metal\"", the kind's columns in order.
@@ -53,7 +56,8 @@ private:
 void keep_before(SQLite::Database& db, std::int64_t change, const Kind& kind, std::int64_t id);
 void keep_absent(SQLite::Database& db, std::int64_t change, const Kind& kind, std::int64_t first, std::int64_t last);
 
-/// Puts back what the change replaced and keeps in the journal what stood there, so that doing it again redoes.
+/// Puts back what the change replaced and keeps in the journal what stood there, so that doing it again redoes. Throws
+/// DamagedRow where a check sum of the journal, or of what comes back, does not fit: then roll back.
 void turn_back(SQLite::Database& db, std::int64_t change);
 
 } // namespace pourbook

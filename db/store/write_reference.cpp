@@ -40,6 +40,10 @@ private:
     SQLite::Statement statement_;
 };
 
+#ifndef POURBOOK_SCHEMA_FOLDER // the build names it; a file checked by itself needs a word
+#define POURBOOK_SCHEMA_FOLDER "db/schema"
+#endif
+
 std::string schema_text() {
     std::ifstream file(std::string(POURBOOK_SCHEMA_FOLDER) + "/tables.sql");
     std::stringstream text;
@@ -124,14 +128,14 @@ void write_cautions(SQLite::Database& db, const Catalogue& c) {
 }
 
 void write_prices(SQLite::Database& db, const Catalogue& c) {
-    Insert set(db, "price_set", 6), price(db, "price", 14);
+    Insert set(db, "price_set", 6), price(db, "price", 15);
     for (std::size_t i = 0; i < c.price_sets.size(); ++i) {
         const PriceSet& s = c.price_sets[i];
         set(i, s.id, s.name, s.as_of, s.form, s.note);
         for (std::size_t j = 0; j < s.prices.size(); ++j) {
             const Price& p = s.prices[j];
             price(i, j, p.metal, p.usd_per_kg, p.low_usd_per_kg, p.high_usd_per_kg, p.printed, p.unit, p.as_of,
-                  p.fresh_until, p.form, p.citation.source, p.citation.locator, name_of(p.citation.how_known));
+                  p.fresh_until, p.form, p.grade, p.citation.source, p.citation.locator, name_of(p.citation.how_known));
         }
     }
 }
@@ -144,6 +148,14 @@ void write_price_forms(SQLite::Database& db, const Catalogue& c) {
         for (const std::string& family : f.families) families += family + "\n";
         insert(i, f.form, families, f.low, f.high, f.note, f.citation.source, f.citation.locator,
                name_of(f.citation.how_known));
+    }
+}
+
+void write_known_names(SQLite::Database& db, const Catalogue& c) {
+    Insert insert(db, "known_name", 4);
+    for (std::size_t i = 0; i < c.known_names.size(); ++i) {
+        const KnownName& n = c.known_names[i];
+        insert(i, n.name, n.metal, n.note);
     }
 }
 
@@ -241,6 +253,7 @@ void fill(const Catalogue& c, const std::string& path) {
     write_cautions(db, c);
     write_prices(db, c);
     write_price_forms(db, c);
+    write_known_names(db, c);
     write_goals(db, c);
     write_alloy_data(db, c.alloys);
     write_magnet_figures(db, c);

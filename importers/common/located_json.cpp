@@ -61,7 +61,9 @@ public:
         return true;
     }
     bool parse_error(std::size_t, const std::string&, const nlohmann::json::exception& e) override {
-        const std::string what = e.what();
+        if (dynamic_cast<const nlohmann::json::out_of_range*>(&e))
+            throw InputError(file_, line_, "", "a number is larger than any this program can hold");
+        const std::string what = std::string(e.what()).substr(0, 300);
         const std::size_t start = what.find("column ");
         throw InputError(file_, line_, "",
                          "not valid JSON at " + (start == std::string::npos ? what : what.substr(start)));

@@ -1,11 +1,13 @@
 #include "importers/compile/compile.hpp"
 
 #include "importers/common/located_json.hpp"
+#include "importers/compile/fields.hpp"
 #include "importers/compile/read_casting.hpp"
 #include "importers/compile/read_diagrams.hpp"
 #include "importers/compile/read_dictionary.hpp"
 #include "importers/compile/read_magnets.hpp"
 #include "importers/compile/read_metal.hpp"
+#include "importers/compile/withdrawn.hpp"
 
 #include <algorithm>
 #include <cstdint>
@@ -46,6 +48,17 @@ std::string content_version(const std::vector<std::string>& files) {
     return text;
 }
 
+/// "2026-11-30." where the folder says when its figures were last gone through; the content decides the rest.
+std::string edition_of(const fs::path& root) {
+    const std::string file = (root / "version.json").string();
+    if (!fs::is_regular_file(file)) return {};
+    const JsonNode node = parse_located_json(file, read_text_file(file));
+    Fields f(file, "", node);
+    const std::string date = f.text("date");
+    f.finish();
+    return date + ".";
+}
+
 void check_slugs(const Catalogue& c, Faults& faults) {
     std::set<std::string> seen;
     for (const Metal& m : c.metals)
@@ -72,7 +85,13 @@ Compiled compile_folder(const std::string& folder) {
         }
     std::sort(c.metals.begin(), c.metals.end(), [](const Metal& a, const Metal& b) { return a.slug < b.slug; });
     check_slugs(c, out.faults);
+    if (const fs::path withdrawn = root / "withdrawn_ids.json"; fs::is_regular_file(withdrawn))
+        guarded(out.faults, [&] { check_withdrawn(withdrawn.string(), c, out.faults); });
     c.index();
+    if (const fs::path names = root / "known_names.json"; fs::is_regular_file(names)) {
+        guarded(out.faults, [&] { read_known_names(names.string(), c, out.faults); });
+        files.push_back(names.string());
+    }
     for (const std::string& file : json_files(root / "prices")) {
         guarded(out.faults, [&] { read_price_set(file, c, out.faults); });
         files.push_back(file);
@@ -99,7 +118,7 @@ Compiled compile_folder(const std::string& folder) {
     alloy_data(root / "atomic_masses.json", read_atomic_masses);
     alloy_data(root / "increments.json", read_increments);
     for (const std::string& file : json_files(root / "diagrams")) alloy_data(file, read_diagram);
-    if (out.faults.empty()) c.data_version = content_version(files);
+    if (out.faults.empty()) c.data_version = edition_of(root) + content_version(files);
     c.index();
     return out;
 }

@@ -8,17 +8,6 @@
 namespace pourbook {
 namespace {
 
-/// Half a unit of the last printed digit: 0.0005 for "1.678", 0.5 for "250" or "1e0".
-double half_of_last_digit(const std::string& number) {
-    const std::size_t e = number.find_first_of("eE");
-    const std::string mantissa = number.substr(0, e);
-    const std::size_t point = mantissa.find('.');
-    double place = point == std::string::npos ? 1 : std::pow(10, -static_cast<double>(mantissa.size() - point - 1));
-    double power = 0;
-    if (e != std::string::npos && whole_number(number.substr(e + 1), power)) place *= std::pow(10, power);
-    return place / 2;
-}
-
 Result<Point> single(const std::string& printed, const Unit& unit) {
     double number = 0;
     if (!whole_number(printed, number))
@@ -31,6 +20,16 @@ Result<Point> single(const std::string& printed, const Unit& unit) {
 }
 
 } // namespace
+
+double half_of_last_digit(const std::string& number) {
+    const std::size_t e = number.find_first_of("eE");
+    const std::string mantissa = number.substr(0, e);
+    const std::size_t point = mantissa.find('.');
+    double place = point == std::string::npos ? 1 : std::pow(10, -static_cast<double>(mantissa.size() - point - 1));
+    double power = 0;
+    if (e != std::string::npos && whole_number(number.substr(e + 1), power)) place *= std::pow(10, power);
+    return place / 2;
+}
 
 Result<Point> read_figure(const std::string& printed, const Unit& unit) {
     const auto with_print = [&](Result<Point> p) {

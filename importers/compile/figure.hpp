@@ -8,6 +8,9 @@
 
 namespace pourbook {
 
+/// Half a unit of the last printed digit: 0.0005 for "1.678", 0.5 for "250" or "1e0".
+double half_of_last_digit(const std::string& number);
+
 /// The figure in SI, with range or bound and the half unit of its last digit. Errors: unreadable.
 Result<Point> read_figure(const std::string& printed, const Unit& unit);
 

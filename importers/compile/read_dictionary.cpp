@@ -101,6 +101,7 @@ Price read_price(Fields& f, const PriceSet& set, const std::string& set_fresh_un
     p.fresh_until = set_fresh_until;
     p.form = f.text_or("form", set.form);
     if (f.has("rule")) p.form += (p.form.empty() ? "" : "; ") + f.text("rule");
+    p.grade = f.text_or("grade", "");
     f.text_or("note", "");
     p.citation = read_citation(f, catalogue);
     return p;
@@ -217,6 +218,16 @@ void read_goal(const std::string& path, Catalogue& catalogue, Faults&) {
     }
     f.finish();
     catalogue.goals.push_back(std::move(g));
+}
+
+void read_known_names(const std::string& path, Catalogue& catalogue, Faults& faults) {
+    each_of(path, parse_located_json(path, read_text_file(path)), "", faults, [&](Fields& f) {
+        KnownName n{f.text("name"), f.text_or("metal", ""), f.text("note")};
+        if (catalogue.metal(n.name)) f.fail("name", "'" + n.name + "' is a name of " + catalogue.metal(n.name)->slug);
+        const Metal* near = catalogue.metal(n.metal);
+        if (!n.metal.empty() && (!near || near->slug != n.metal)) f.fail("metal", "'" + n.metal + "' is no slug");
+        catalogue.known_names.push_back(std::move(n));
+    });
 }
 
 } // namespace pourbook

@@ -16,6 +16,7 @@ void read_references(const std::string& path, Catalogue& catalogue, Faults& faul
 void read_cautions(const std::string& path, Catalogue& catalogue, Faults& faults);
 void read_price_set(const std::string& path, Catalogue& catalogue, Faults& faults); // metals must be read already
 void read_price_forms(const std::string& path, Catalogue& catalogue, Faults& faults);
+void read_known_names(const std::string& path, Catalogue& catalogue, Faults& faults); // metals must be read already
 void read_goal(const std::string& path, Catalogue& catalogue, Faults& faults);
 
 } // namespace pourbook

@@ -43,6 +43,13 @@ void read_composition(Metal& m, Fields& f, const Catalogue& dictionary) {
     c.finish();
 }
 
+/// An id is "slug.property.number", given once and kept: it may move in the file but never name another record.
+void check_id(const std::string& id, const std::string& begin, const std::string& path, int line) {
+    const bool sound = id.starts_with(begin) && id.size() > begin.size() &&
+                       id.find_first_not_of("0123456789", begin.size()) == std::string::npos;
+    if (!sound) throw InputError(path, line, id, "the id is not " + begin + "number");
+}
+
 void check_preferred(const Metal& m, const std::string& path, std::vector<std::string>& faults) {
     std::map<std::string, std::string> preferred;
     for (const Record& r : m.records) {
@@ -83,11 +90,13 @@ Metal read_metal(const std::string& path, const Catalogue& dictionary, std::vect
     read_composition(m, f, dictionary);
     const JsonNode* records = f.node("records");
     if (!records || records->kind != JsonNode::Kind::list) f.fail("records", "a list is expected");
-    std::map<std::string, int> count;
+    std::set<std::string> ids;
     for (std::size_t i = 0; i < records->items.size(); ++i) {
         try {
             Record r = read_record(path, "records/" + std::to_string(i), records->items[i], dictionary);
-            r.id = m.slug + "." + r.property + "." + std::to_string(++count[r.property]);
+            check_id(r.id, m.slug + "." + r.property + ".", path, records->items[i].line);
+            if (!ids.insert(r.id).second)
+                throw InputError(path, records->items[i].line, r.id, "another record of the file has this id");
             m.records.push_back(std::move(r));
         } catch (const InputError& e) {
             faults.push_back(e.what());

@@ -2,6 +2,7 @@
 
 #include "core/materials/names.hpp"
 #include "importers/compile/figure.hpp"
+#include "importers/compile/verbatim.hpp"
 
 #include <algorithm>
 #include <array>
@@ -23,6 +24,7 @@ public:
         r_.citation = read_citation(f_, dictionary_);
         units();
         content();
+        verbatim();
         uncertainty();
         use();
         f_.finish();
@@ -31,6 +33,7 @@ public:
 
 private:
     void property() {
+        r_.id = f_.text("id");
         r_.property = f_.text("property");
         property_ = dictionary_.property(r_.property);
         if (!property_) f_.fail("property", "unknown property '" + r_.property + "'");
@@ -177,19 +180,40 @@ private:
         r_.valid_high_K = temperature("valid", range[1]);
     }
 
+    /// The figure as the source prints it where the record holds it converted; shown with the note.
+    void verbatim() {
+        const double molar_mass_g_mol = f_.number_or("molar_mass", 0);
+        const std::string printed = f_.text_or("printed", "");
+        if (printed.empty() && molar_mass_g_mol > 0) f_.fail("molar_mass", "goes with \"printed\"");
+        if (printed.empty()) return;
+        const std::string wrong = check_verbatim(r_, unit_, printed, molar_mass_g_mol * 1e-3);
+        if (!wrong.empty()) f_.fail("printed", wrong);
+        const std::string molar = molar_mass_g_mol > 0 ? ", per kg with " + f_.text("molar_mass") + " g/mol" : "";
+        r_.note = "printed " + printed + molar + (r_.note.empty() ? "" : "; " + r_.note);
+    }
+
     void uncertainty() {
         std::string text = f_.text_or("uncertainty", "");
         const std::string kind = f_.text_or("uncertainty_kind", "standard");
         if (text.empty()) return;
         r_.uncertainty_printed = text + (r_.unit.empty() || text.ends_with("%") ? "" : " " + r_.unit) + ", " + kind;
+        if (kind == "defined") return defined(text);
         const double divisor = kind == "standard" ? 1 : kind == "expanded" ? 2 : kind == "limits" ? std::sqrt(3.0) : 0;
-        if (divisor == 0) f_.fail("uncertainty_kind", "standard, expanded or limits is expected");
+        if (divisor == 0) f_.fail("uncertainty_kind", "standard, expanded, limits or defined is expected");
         const bool relative = text.ends_with("%");
         if (relative) text = text.substr(0, text.find_last_not_of(" %") + 1);
         double number = 0;
         if (!whole_number(text, number) || number < 0)
             f_.fail("uncertainty", "\"1 %\" or a figure in the record's unit is expected");
         (relative ? r_.uncertainty_relative : r_.uncertainty_si) = number / divisor * (relative ? 0.01 : unit_.scale);
+    }
+
+    /// A fixed point: exact, whatever digits are printed.
+    void defined(const std::string& text) {
+        if (text != "0") f_.fail("uncertainty", "a defined value has the uncertainty \"0\"");
+        r_.uncertainty_printed = "none: fixed by definition";
+        r_.uncertainty_si = 0;
+        for (Point& p : r_.points) p.half_digit_si = 0;
     }
 
     void use() {

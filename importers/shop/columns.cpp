@@ -71,30 +71,17 @@ bool is_bare(const std::string& text) {
            std::any_of(text.begin(), text.end(), is_digit);
 }
 
-/// Thousands marks taken out, the decimal mark made a point. Returns why it can't be told, or nothing.
-std::string plain_number(std::string& text, bool decimal_comma) {
-    const std::size_t comma = text.find(','), point = text.find('.');
-    if (comma == std::string::npos) return {};
-    if (point != std::string::npos) { // 1.234,5 or 1,234.5: the last mark is the decimal one
-        const char thousands = text.rfind(',') > text.rfind('.') ? '.' : ',';
-        std::erase(text, thousands);
-        std::replace(text.begin(), text.end(), ',', '.');
-        return {};
-    }
-    const bool several = text.find(',', comma + 1) != std::string::npos;
-    std::size_t digits = 0;
-    while (comma + 1 + digits < text.size() && is_digit(text[comma + 1 + digits])) ++digits;
-    if (several || (digits == 3 && !decimal_comma))
-        return "'" + text + "' may mean thousands or decimals: write it without thousands marks, with a decimal point";
-    text[comma] = '.';
-    return {};
-}
-
 /// In a list only commas between digits can be decimal marks, and only where no point is.
 void plain_list(std::string& text, bool decimal_comma) {
     if (!decimal_comma || text.find('.') != std::string::npos) return;
     for (std::size_t i = 1; i + 1 < text.size(); ++i)
         if (text[i] == ',' && is_digit(text[i - 1]) && is_digit(text[i + 1])) text[i] = '.';
+}
+
+/// "1.234,5" of "1.234,5 EUR/kg"; of "$5/kg" nothing.
+std::string number_in_front(const std::string& text) {
+    std::string number = text.substr(0, text.find_first_not_of("0123456789+-., "));
+    return number.substr(0, number.find_last_not_of(' ') + 1);
 }
 
 /// "4.2, 4.3" with unit s -> "4.2 s, 4.3 s".
@@ -181,10 +168,12 @@ std::string Columns::unit_of(const Column& column, const std::vector<std::string
 }
 
 /// A bare number of a field with a unit, made whole. Returns the fault.
-std::string Columns::complete(const Field& field, const std::string& unit, bool decimal_comma, std::string& text) {
+std::string Columns::complete(const Column& column, const std::string& unit, bool other_list, std::string& text) const {
+    const Field& field = kind_->fields[column.field];
     const bool list = field.type == FieldType::quantities;
-    if (list) plain_list(text, decimal_comma);
-    if (const std::string fault = list ? "" : plain_number(text, decimal_comma); !fault.empty()) return fault;
+    if (list) plain_list(text, other_list);
+    const std::string fault = list ? "" : plain_number(text, other_list, column.marks);
+    if (!fault.empty()) return fault;
     if (!unit.empty()) text = with_unit(text, unit);
     if (!unit.empty() || !needs_unit(field)) return {};
     return "'" + text + "' has no unit: name it in the header, such as " + field.name + " [" +
@@ -192,17 +181,27 @@ std::string Columns::complete(const Field& field, const std::string& unit, bool 
 }
 
 /// A number with its unit behind it. Returns the fault.
-std::string Columns::plain_figure(const Field& field, bool decimal_comma, std::string& text) {
-    if (field.type == FieldType::quantities) plain_list(text, decimal_comma);
-    if (field.type != FieldType::quantity && field.type != FieldType::money) return {};
-    const std::size_t end = std::min(text.find_first_not_of("0123456789+-., "), text.size());
-    std::string number = text.substr(0, end);
-    const std::string fault = plain_number(number, decimal_comma);
-    text = number + text.substr(end);
+std::string Columns::plain_figure(const Column& column, bool other_list, std::string& text) const {
+    const FieldType type = kind_->fields[column.field].type;
+    if (type == FieldType::quantities) plain_list(text, other_list);
+    if (type != FieldType::quantity && type != FieldType::money) return {};
+    std::string number = number_in_front(text);
+    const std::string rest = text.substr(number.size());
+    const std::string fault = plain_number(number, other_list, column.marks);
+    text = number + rest;
     return fault;
 }
 
-void Columns::read(const std::vector<std::string>& cells, bool decimal_comma, SourceRow& row) const {
+void Columns::look_at(const std::vector<std::string>& cells) {
+    for (std::size_t i = 0; i < cells.size() && i < columns_.size(); ++i) {
+        Column& column = columns_[i];
+        if (column.field == kind_->fields.size() || column.is_unit) continue;
+        const Field& field = kind_->fields[column.field];
+        if (has_unit(field) && field.type != FieldType::quantities) column.marks.look_at(number_in_front(cells[i]));
+    }
+}
+
+void Columns::read(const std::vector<std::string>& cells, bool other_list, SourceRow& row) const {
     row.entry.id = 0;
     row.entry.values.assign(kind_->fields.size(), {});
     for (const auto& [field, text] : fixed_) text_of(*kind_, row.entry, field) = text;
@@ -219,8 +218,8 @@ void Columns::read(const std::vector<std::string>& cells, bool decimal_comma, So
         const Field& field = kind_->fields[column.field];
         std::string text = cells[i];
         const std::string fault = has_unit(field) && is_bare(text)
-                                      ? complete(field, unit_of(column, cells), decimal_comma, text)
-                                      : plain_figure(field, decimal_comma, text);
+                                      ? complete(column, unit_of(column, cells), other_list, text)
+                                      : plain_figure(column, other_list, text);
         if (!fault.empty() && row.fault.empty()) {
             row.fault = fault;
             row.fault_column = column.header;

@@ -5,6 +5,7 @@
 #pragma once
 
 #include "core/workshop/row_source.hpp"
+#include "importers/shop/decimal_marks.hpp"
 
 #include <string>
 #include <vector>
@@ -17,8 +18,10 @@ public:
     static Result<Columns> from(const Kind& kind, const std::vector<std::string>& headers, const ColumnWords& words);
 
     /// Fills row.entry from the cells; a cell that can't be read as a number without guessing becomes row.fault.
-    /// decimal_comma: a comma in a number is its decimal mark.
-    void read(const std::vector<std::string>& cells, bool decimal_comma, SourceRow& row) const;
+    /// other_list: not parted by commas, so that a comma in a number may be its decimal mark.
+    void read(const std::vector<std::string>& cells, bool other_list, SourceRow& row) const;
+    /// Learns from a row what the decimal mark of each column is. Before any row of such a list is read.
+    void look_at(const std::vector<std::string>& cells);
 
     std::string column_of(std::size_t field) const;
     const std::vector<std::string>& ignored() const { return ignored_; }
@@ -29,12 +32,13 @@ private:
         std::size_t field = 0; // kind.fields.size(): left out
         bool is_unit = false;  // holds the unit of the field
         std::string unit;      // of every cell
+        DecimalMarks marks;
     };
     explicit Columns(const Kind& kind) : kind_(&kind) {}
     Result<bool> add(const std::string& header, const ColumnWords& words);
     Column recognised(const std::string& header, const ColumnWords& words) const;
-    static std::string complete(const Field& field, const std::string& unit, bool decimal_comma, std::string& text);
-    static std::string plain_figure(const Field& field, bool decimal_comma, std::string& text);
+    std::string complete(const Column& column, const std::string& unit, bool other_list, std::string& text) const;
+    std::string plain_figure(const Column& column, bool other_list, std::string& text) const;
     std::string unit_of(const Column& column, const std::vector<std::string>& cells) const;
 
     const Kind* kind_;

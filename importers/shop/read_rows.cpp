@@ -8,6 +8,7 @@
 #include <fstream>
 #include <iterator>
 #include <optional>
+#include <sstream>
 
 namespace pourbook {
 namespace {
@@ -23,36 +24,52 @@ void take_guard_off(std::string& cell) {
 class CsvRows final : public RowSource {
 public:
     CsvRows(std::unique_ptr<std::istream> in, std::size_t size, const std::string& name)
-        : in_(std::move(in)), reader_(*in_, name), size_(size) {}
+        : in_(std::move(in)), name_(name), size_(size) {
+        reader_.emplace(*in_, name_);
+    }
 
     Result<bool> start(const Kind& kind, const ColumnWords& words) {
-        if (!reader_.next(row_)) return unreadable("there is no row in it: the first row must name the columns");
+        if (!reader_->next(row_)) return unreadable("there is no row in it: the first row must name the columns");
         Result<Columns> columns = Columns::from(kind, row_.cells, words);
         if (!columns) return columns.problem();
         columns_.emplace(std::move(*columns));
+        if (reader_->separator() != ',') look_through();
         return true;
     }
 
     Result<bool> next(SourceRow& row) override {
         try {
-            if (!reader_.next(row_)) return false;
+            if (!reader_->next(row_)) return false;
         } catch (const InputError& e) {
             return unreadable(e.what());
         }
         row.line = row_.line;
         for (std::string& cell : row_.cells) take_guard_off(cell);
-        columns_->read(row_.cells, reader_.separator() != ',', row);
+        columns_->read(row_.cells, reader_->separator() != ',', row);
         return true;
     }
     std::string column_of(std::size_t field) const override { return columns_->column_of(field); }
     std::vector<std::string> ignored_columns() const override { return columns_->ignored(); }
     double share_read() const override {
-        return size_ ? static_cast<double>(reader_.bytes_read()) / static_cast<double>(size_) : 0;
+        return size_ ? static_cast<double>(reader_->bytes_read()) / static_cast<double>(size_) : 0;
     }
 
 private:
+    /// All rows once, for the decimal marks of the columns; then again from behind the header.
+    void look_through() {
+        try {
+            while (reader_->next(row_)) columns_->look_at(row_.cells);
+        } catch (const InputError&) { // is told when that row is read
+        }
+        in_->clear();
+        in_->seekg(0);
+        reader_.emplace(*in_, name_);
+        reader_->next(row_);
+    }
+
     std::unique_ptr<std::istream> in_;
-    CsvReader reader_;
+    std::string name_;
+    std::optional<CsvReader> reader_;
     std::size_t size_;
     CsvRow row_;
     std::optional<Columns> columns_;
@@ -68,12 +85,15 @@ public:
     JsonRows(JsonNode root, const Kind& kind, ColumnWords words)
         : root_(std::move(root)), kind_(kind), words_(std::move(words)), list_(&root_) {
         for (const JsonMember& member : root_.members)
-            if (!member.value.items.empty() && member.value.items[0].kind == JsonNode::Kind::object)
+            if (!member.value.items.empty() && member.value.items[0].kind == JsonNode::Kind::object) {
                 list_ = &member.value;
+                ++lists_;
+            }
         // An object without a list in it is one entry.
         one_ = list_ == &root_ && root_.kind == JsonNode::Kind::object;
     }
 
+    bool has_several_lists() const { return lists_ > 1; }
     bool is_list() const { return one_ || list_->kind == JsonNode::Kind::list; }
 
     Result<bool> next(SourceRow& row) override {
@@ -133,6 +153,7 @@ private:
     ColumnWords words_;
     const JsonNode* list_;
     bool one_ = false;
+    int lists_ = 0;
     std::size_t at_ = 0;
     std::vector<std::string> ignored_;
 };
@@ -152,6 +173,8 @@ Result<std::unique_ptr<RowSource>> json_rows(std::istream& in, const std::string
     std::string content((std::istreambuf_iterator<char>(in)), std::istreambuf_iterator<char>());
     if (content.starts_with("\xEF\xBB\xBF")) content.erase(0, 3);
     auto rows = std::make_unique<JsonRows>(parse_located_json(name, content), kind, words);
+    if (rows->has_several_lists())
+        return unreadable("'" + name + "': several lists stand in it: keep the one that is meant");
     if (!rows->is_list()) return unreadable("'" + name + "': a list of objects is expected");
     return std::unique_ptr<RowSource>(std::move(rows));
 }
@@ -172,11 +195,17 @@ Result<std::unique_ptr<RowSource>> read_rows(std::unique_ptr<std::istream> in, s
 }
 
 Result<std::unique_ptr<RowSource>> open_rows(const std::string& path, const Kind& kind, const ColumnWords& words) {
-    auto in = std::make_unique<std::ifstream>(path, std::ios::binary);
     std::error_code error;
+    auto in = std::make_unique<std::ifstream>(path, std::ios::binary);
+    if (!*in || std::filesystem::is_directory(path, error))
+        return unreadable("'" + path + "': no such file, or it can't be read");
+    if (!std::filesystem::is_regular_file(path, error)) { // a pipe can be read once only
+        auto all = std::make_unique<std::stringstream>();
+        *all << in->rdbuf();
+        const std::size_t bytes = all->view().size();
+        return read_rows(std::move(all), bytes, path, kind, words);
+    }
     const std::uintmax_t size = std::filesystem::file_size(path, error);
-    if (!*in || error)
-        return Problem{Problem::Kind::unreadable, "'" + path + "': no such file, or it can't be read", 0};
     return read_rows(std::move(in), static_cast<std::size_t>(size), path, kind, words);
 }
 

@@ -54,6 +54,86 @@ refused(5, "lies along", "plate", *MAGNET, "--gap", "2mm", "--thickness", "5mm",
 refused(2, "--speed", "plate", *MAGNET, "--gap", "2mm", "--thickness", "5mm", "--metal", "copper", "--speed", "fast")
 refused(5, "ferromagnetic", "plate", *MAGNET, "--gap", "2mm", "--thickness", "5mm", "--metal", "iron", "--speed", "1m/s")
 
+# a ball: the height or the diameter counts as it does (moment squared, sixth power), and nothing else is uncertain here
+exact = ["--br", "1.3+-0.0001T", "--recoil-permeability", "1", "--magnet-mass", "6.8g"]
+ball = answer("plate", "--magnet", "sphere:12+-1mm", *exact, "--height", "20+-0.001mm", "--thickness", "5+-0.001mm", "--speed", "1m/s",
+              "--resistivity", "58+-0.001MS/m")["points"][0]
+check(abs(ball["drag_low90_N"] / 7.4e-3 - 1) < 0.02 and abs(ball["drag_high90_N"] / 19.2e-3 - 1) < 0.02, f"plate: a ball's interval {ball}")
+
+# what was once wrong: short, thick, strong and cold tubes (own integration, LSODA, and own rings in time; Python)
+STRONG = ["--magnet", "cylinder:20mmx20mm", "--grade", "N42"]
+WASHER = ["--magnet", "cylinder:50mmx30mm", "--grade", "N52"]
+for words in ([*STRONG, "--tube", "22mm:28mm:8mm", "--metal", "copper", "--at", "80K"],
+              [*WASHER, "--tube", "52mm:150mm:14mm", "--metal", "copper"], [*WASHER, "--tube", "52mm:150mm:12mm", "--metal", "copper"],
+              [*WASHER, "--tube", "52mm:150mm:10mm", "--metal", "copper"], [*STRONG, "--tube", "22mm:66mm:5mm", "--metal", "copper", "--at", "77K"],
+              [*STRONG, "--tube", "22mm:66mm:5mm", "--metal", "copper"]):
+    d = answer("drop", *words)
+    check(d["free_fall_time_s"] <= d["fall_time_low90_s"] <= d["fall_time_s"] <= d["fall_time_high90_s"], f"{words}: {d['fall_time_s']}")
+    check(d["exit_speed_m_s"] <= 9.80665 * d["free_fall_time_s"] and d["heat_J"] >= 0, f"{words}: leaves at {d['exit_speed_m_s']}")
+    check(d["terminal_speed_m_s"] is None and not d["settles"] and 0 <= d["effective_length_m"], f"{words}: speaks of a terminal speed")
+    check(d["felt_extra_weight_N"] >= 0 and "evenly" not in run("drop", *words)[1], f"{words}: weighs evenly")
+FIXED = ["--br", "1.3T", "--recoil-permeability", "1"]
+d = answer("drop", "--magnet", "cylinder:20mmx20mm", *FIXED, "--magnet-mass", "47g", "--tube", "22mm:28mm:8mm", "--resistivity", "477MS/m")
+check(abs(d["fall_time_s"] / 0.0959 - 1) < 0.01 and d["currents_followed"], f"short and cold: {d['fall_time_s']}")
+d = answer("drop", "--magnet", "cylinder:50mmx30mm", *FIXED, "--magnet-mass", "442g", "--tube", "52mm:150mm:15mm", "--resistivity", "58MS/m")
+check(abs(d["fall_time_s"] / 0.096 - 1) < 0.02, f"a thick washer: {d['fall_time_s']}")
+s = answer("sweep", *STRONG, "--tube", "22mm:28mm:8mm", "--metal", "copper", "--over", "temperature", "40K:300K", "--steps", "14")
+times = [p["fall_time_s"] for p in s["lines"][0]["points"]]
+check(all(a > b for a, b in zip(times, times[1:])), f"warmer copper brakes less: {times}")
+check(all(p["fall_time_low90_s"] <= p["fall_time_s"] <= p["fall_time_high90_s"] for p in s["lines"][0]["points"]), "a value outside its interval")
+
+# a ball is free to turn; a disc may turn over; where the timing begins and ends
+b = answer("drop", "--magnet", "sphere:24mm", "--grade", "N48", "--tube", "26mm:28mm:300mm", "--metal", "copper")
+check(0.67 < b["fall_time_across_s"] / b["fall_time_s"] < 0.71 and any("free to turn" in w for w in b["warnings"]), "a ball's two times")
+i = answer("infer", "--magnet", "sphere:24mm", "--grade", "N48", "--tube", "26mm:28mm:300mm", "--time", "2.95s")
+check(i["conductivity_if_across_S_m"] > 1.4 * i["conductivity_S_m"], "a ball across, inferred")
+check(any("turn over" in w for w in answer("drop", "--magnet", "cylinder:24mmx2mm", "--grade", "N48", "--tube", "26mm:28mm:300mm", "--metal", "copper")["warnings"]), "a disc that turns over")
+check(not any("turn over" in w for w in one["warnings"]), "a magnet that can't turn over")
+held = answer("drop", *SETUP, "--metal", "copper", "--release", "face", "--stop", "out")
+check(one["fall_time_s"] < held["fall_time_s"] and "lower face" in held["timing"], "timing from the face until it is out")
+check(held["free_fall_time_s"] > one["free_fall_time_s"], "the way without a tube grows too")
+
+# riding: at most what the option itself gives
+for magnet, tube in (("cylinder:15mmx3mm", "17mm:19mm:1m"), ("cylinder:20mmx3mm", "23mm:25mm:1m"), ("cylinder:12mmx10mm", "15mm:17mm:1m")):
+    free = answer("drop", "--magnet", magnet, "--grade", "N42", "--tube", tube, "--metal", "copper")
+    words = next(w for w in free["left_out"] if w.startswith("off-axis"))
+    most, off = float(words.split("at most ")[1].split(" %")[0]), words.split("rides ")[1].split(" mm")[0]
+    ridden = answer("drop", "--magnet", magnet, "--grade", "N42", "--tube", tube, "--metal", "copper", "--off-axis", off + "mm")
+    check(abs(100 * (ridden["drag_relative_to_whole_tube"] - 1) / most - 1) < 0.06, f"{magnet}: at most {most} %, the option gives {ridden['drag_relative_to_whole_tube']}")
+    check(ridden["fall_time_s"] < 1.001 * free["fall_time_s"] * (1 + most / 100), f"{magnet}: riding")
+
+# sizes, tolerances and resistivities outside the model
+refused(5, "unit", "drop", *MAGNET, "--tube", "13:15:1", "--metal", "copper")
+refused(5, "third", "drop", "--magnet", "cylinder:12mmx10mm", "--br", "1.3+-1.4T", "--tube", "13mm:15mm:1m", "--metal", "copper")
+refused(5, "third", "drop", "--magnet", "cylinder:12mmx10mm", "--br", "1.3T", "--tube", "13mm:15mm:0.01+-0.02m", "--metal", "copper")
+refused(5, "unit", "drop", *MAGNET, "--tube", "18mm:24mm:1nm", "--metal", "copper")
+refused(5, "unit", "drop", *SETUP, "--resistivity", "1e-30ohm.m")
+refused(5, "rub", "drop", "--magnet", "sphere:12.9999999mm", "--br", "1.3T", "--tube", "13mm:15mm:1m", "--metal", "copper")
+check(any("does not fit" in w for w in answer("drop", "--magnet", "cylinder:12mmx10mm", "--grade", "N42", "--tube", "13+-2mm:15mm:1m", "--metal", "copper")["warnings"]), "may not fit")
+
+# the magnet's temperature: said, bounded in the cold, with a caution for a flat one
+check(any("magnet at 20 degC" in a for a in one["assumptions"]), "the magnet's temperature is not said")
+cold = answer("drop", *SETUP, "--metal", "copper", "--at", "77K", "--magnet-at", "77K")
+check(cold["fall_time_high90_s"] / cold["fall_time_low90_s"] > 1.2, "deep cold: a wide interval")
+check(any("takes on" in w for w in answer("drop", *SETUP, "--metal", "copper", "--at", "77K")["warnings"]), "a cold tube cools the magnet")
+check(any("flat" in w for w in answer("drop", "--magnet", "cylinder:20mmx2mm", "--grade", "N52", "--magnet-at", "79degC", "--tube", "22mm:24mm:1m", "--metal", "copper")["warnings"]), "a flat warm magnet")
+
+# one reading by two ways has one uncertainty
+byfield = answer("drop", "--magnet", "cylinder:12mmx10mm", "--surface-field", "0.40T@1mm", "--tube", "13mm:15mm:1m", "--metal", "copper")["magnet"]["remanence_T"]
+measured = answer("measure", "--magnet", "cylinder:12mmx10mm", "--field", "0.40T@1mm")["magnet"]
+check(abs(byfield["standard_uncertainty"] / measured["standard_uncertainty_T"] - 1) < 1e-9 and abs(byfield["value"] / measured["remanence_T"] - 1) < 1e-9, "two ways, two uncertainties")
+
+# price forms are heeded in a sweep over money: 5 USD buy 5 / 30.7 of a kilogram at retail
+money = [answer("sweep", *STRONG, "--tube", "22mm:28mm:1m", "--metal", "copper", "--over", "budget", "5USD:50USD", "--steps", "2", "--price-form", form)["lines"][0]["points"][0] for form in ("exchange", "retail")]
+price = [answer("value", "copper", "price", "--price-form", form)["value_si"] for form in ("exchange", "retail")]
+check(abs(money[0]["tube_mass_kg"] / money[1]["tube_mass_kg"] / (price[1] / price[0]) - 1) < 1e-6, "sweep: the price form")
+
+# stacks
+pair = answer("drop", "--magnet", "2 x cylinder:12mmx10mm opposed gap 5mm", "--grade", "N42", "--tube", "13mm:15mm:1m", "--metal", "copper")
+single = answer("drop", "--magnet", "cylinder:12mmx10mm", "--grade", "N42", "--tube", "13mm:15mm:1m", "--metal", "copper")
+check(pair["fall_time_s"] > single["fall_time_s"] and pair["magnet"]["pieces"] == 2 and any("spring apart" in w for w in pair["warnings"]), "an opposed pair")
+refused(2, "2 x cylinder", "drop", "--magnet", "2.5 x cylinder:12mmx10mm", "--grade", "N42", "--tube", "13mm:15mm:1m", "--metal", "copper")
+
 # measuring: the sheet; readings; the words it gives are read by drop
 check(len(answer("measure")["sheet"]) > 10 and "............" in run("measure")[1], "measure: the sheet")
 m = answer("measure", "--magnet", "cylinder:15mmx15mm", "--field", "0.2T@5mm", "--field", "95mT@10mm", "--tube", "18mm:24mm:400mm",
@@ -62,6 +142,9 @@ used = m["magnet"]["use_as"].split()
 d = answer("drop", "--magnet", "cylinder:15mmx15mm", *used, "--tube", "18mm:24mm:400mm", *m["tube"]["use_as"].split())
 check(abs(d["moment_A_m2"] / m["magnet"]["moment_A_m2"] - 1) < 0.002, "measure: drop takes another moment")
 check(abs(d["tube"]["conductivity_S_m"] / m["tube"]["conductivity_S_m"] - 1) < 0.002, "measure: drop takes another conductivity")
+three = answer("measure", "--magnet", "cylinder:12mmx10mm", "--field", "187mT@5mm", "--field", "107mT@7.5mm", "--field", "65mT@10mm")["magnet"]
+check(abs(three["remanence_T"] / 1.3 - 1) < 0.03 and abs(three["sensor_depth_m"]) < 0.5e-3, f"three readings: {three}")
+refused(2, "other sign", "measure", "--tube", "18mm:24mm:400mm", "--current", "10A", "--voltage", "1.8mV", "--reversed-voltage", "0.2mV", "--span", "0.3m")
 refused(2, "0.21T@5mm", "measure", "--magnet", "cylinder:15mmx15mm", "--field", "0.2T")
 refused(2, "--voltage", "measure", "--tube", "18mm:24mm:400mm", "--current", "10A")
 

@@ -21,6 +21,7 @@ ANSWERS = {
     "fall": ["rank", "--goal", "longest-fall", "--magnet", "cylinder:12mmx10mm", "--grade", "N42", "--tube", "13mm:15mm:1m", "--from", "copper,silver", "--samples", "20"],
     "versus": ["versus", "copper", "silver", "--goal", "strongest-brake", "--samples", "100"],
     "tradeoff": ["tradeoff", "--goal", "strongest-brake", "--and", "braking-per-cost"],
+    "sheet": ["sheet", "sterling-silver"],
     "sweep": ["sweep", *SETUP, "--over", "wall", "1mm:5mm", "--steps", "3", "--samples", "20"],
 }
 refused = Program(environment={"SOURCE_DATE_EPOCH": "1795000000"}).refused

@@ -18,8 +18,19 @@ def altered(folder, file, change):
     path = os.path.join(db, file)
     metal = json.load(open(path, encoding="utf-8"))
     change(metal)
+    forget_the_print(metal)
     json.dump(metal, open(path, "w", encoding="utf-8"), ensure_ascii=False)
     return db
+
+
+def forget_the_print(metal):
+    """Ids follow the change and the printed texts go, so that the change is seen by its size alone."""
+    count = {}
+    for record in metal["records"]:
+        record.pop("printed", None)
+        record.pop("molar_mass", None)
+        count[record["property"]] = count.get(record["property"], 0) + 1
+        record["id"] = f"{metal['slug']}.{record['property']}.{count[record['property']]}"
 
 
 def caught_by(file, change):

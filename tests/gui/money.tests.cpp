@@ -1,5 +1,6 @@
 // The window's money: in the currency of the profile, by its rate, and the same as the command line tells.
-#include "answers/parts/text.hpp"
+#include "answers/writers/documents.hpp"
+#include "answers/writers/writers.hpp"
 #include "core/quantity/format.hpp"
 #include "questions/drop/drop_figures.hpp"
 #include "tests/gui/desk.hpp"
@@ -45,7 +46,7 @@ TEST_CASE("Rank's tubes cost what the command line says, in the profile's curren
         desk.session.view.workshop_units = units == UnitSystem::workshop;
         desk.settle();
         const RankResult& result = **desk.session.ranking();
-        const std::string told = text_of(result, desk.session.catalogue, units);
+        const std::string told = answer_text(document_of(result, {desk.session.catalogue, units, ""}));
         const RankedMetal& first = result.ranked.front();
         const std::string row = row_of(told, first.metal->slug);
         CHECK(desk.text("rank.1.cost") == significant(first.tube->cost_usd / 1.25, 3));

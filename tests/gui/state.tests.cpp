@@ -40,27 +40,75 @@ TEST_CASE("a view state comes back as it was") {
     view.drop_setup.grade = "N52";
     view.dark = false;
     CHECK_FALSE(write_view(file, view));
-    const Result<ViewState> back = read_view(file, ViewState{});
-    REQUIRE(back);
-    CHECK(*back == view);
-    CHECK_FALSE(std::filesystem::exists(file + ".new"));
+    CHECK(read_view(file, ViewState{}).view == view);
 }
 
-TEST_CASE("a missing state file starts afresh and a damaged one says so") {
+TEST_CASE("a missing state file starts afresh and a damaged one says so and is kept") {
     const Folder folder;
     const ViewState start = first_view(testing::real_catalogue());
-    const Result<ViewState> missing = read_view((folder.path / "none.json").string(), start);
-    REQUIRE(missing);
-    CHECK(*missing == start);
-    for (const char* content : {"", "{", "[1,2]", "{\"pins\": 3}"}) {
-        const std::string file = (folder.path / "bad.json").string();
+    const KeptView missing = read_view((folder.path / "none.json").string(), start);
+    CHECK(missing.remark.empty());
+    CHECK(missing.view == start);
+    const std::string file = (folder.path / "bad.json").string();
+    for (const char* content : {"", "{", "[1,2]", "\xFF\xFE"}) {
         std::ofstream(file) << content;
-        const Result<ViewState> bad = read_view(file, start);
+        const KeptView bad = read_view(file, start);
         CAPTURE(content);
-        REQUIRE_FALSE(bad);
-        CHECK(bad.problem().text.find("bad.json") != std::string::npos);
+        CHECK(bad.view == start);
+        CHECK(bad.remark.find("starting afresh; the file as it was is '" + file + ".unreadable'") != std::string::npos);
     }
+    CHECK(read_view(folder.path.string(), start).remark.find("no ordinary file") != std::string::npos);
     CHECK(write_view("/proc/none/view.json", start));
+}
+
+TEST_CASE("an odd field of the state costs that field alone") {
+    const Folder folder;
+    const std::string file = (folder.path / "odd.json").string();
+    std::ofstream(file)
+        << R"({"dark": "yes", "pins": ["zinc", 5], "find": "bronze", "rank": {"samples": [], "where": "x"}})";
+    const ViewState start = first_view(testing::real_catalogue());
+    const KeptView kept = read_view(file, start);
+    CHECK(kept.view.find == "bronze");
+    CHECK(kept.view.rank.where == "x");
+    CHECK(kept.view.dark == start.dark);
+    CHECK(kept.view.pins == start.pins);
+    CHECK(kept.remark.find("dark, pins, samples") != std::string::npos);
+    CHECK(std::filesystem::exists(file + ".unreadable"));
+}
+
+TEST_CASE("a window that ended without closing is known at the next start") {
+    const Folder folder;
+    const std::string file = (folder.path / "state.json").string();
+    {
+        const RunningMark first(file), second(file); // two at once
+        CHECK_FALSE(first.left_behind());
+        CHECK_FALSE(second.left_behind());
+    }
+    CHECK_FALSE(RunningMark(file).left_behind());
+    std::ofstream(file + ".running") << 2147483646 << '\n'; // no process has this number
+    {
+        const RunningMark after(file);
+        CHECK(after.left_behind());
+    }
+    ViewState view = first_view(testing::real_catalogue());
+    view.view = "pour";
+    view.pour.set_all("part", {"stl:BIG", "tube:18mm:24mm:400mm"});
+    CHECK(without_files(view).view == "rank");
+    CHECK(without_files(view).pour.texts("part") == std::vector<std::string>{"tube:18mm:24mm:400mm"});
+}
+
+TEST_CASE("an exception in a worker is an answer, not the end of the window") {
+    BackgroundWorks works;
+    Background<Result<int>> background(works);
+    const auto too_large = []() -> Result<int> { throw std::bad_alloc(); };
+    const Result<int>* answer = nullptr;
+    while (!(answer = background.ask("a", too_large))) std::this_thread::sleep_for(std::chrono::milliseconds(1));
+    CHECK(answer->problem().text.find("too large for the memory") != std::string::npos);
+    Background<std::vector<int>> plain(works);
+    const auto broken = []() -> std::vector<int> { throw std::runtime_error("no"); };
+    const std::vector<int>* empty = nullptr;
+    while (!(empty = plain.ask("a", broken))) std::this_thread::sleep_for(std::chrono::milliseconds(1));
+    CHECK(empty->empty());
 }
 
 TEST_CASE("a state of another reference is fitted to this one") {
@@ -145,9 +193,7 @@ TEST_CASE("a pinned mix comes back with its words and is a metal of the window")
     ViewState view = first_view(testing::real_catalogue());
     view.pins = {"copper", mix, "mix:Xx 100"};
     CHECK_FALSE(write_view(file, view));
-    const Result<ViewState> back = read_view(file, ViewState{});
-    REQUIRE(back);
-    const ViewState fit = fitted(*back, testing::real_catalogue());
+    const ViewState fit = fitted(read_view(file, ViewState{}).view, testing::real_catalogue());
     CHECK(fit.pins == std::vector<std::string>{"copper", mix});
     Session session(testing::real_catalogue(), fit, {});
     REQUIRE(session.catalogue.metal(mix));

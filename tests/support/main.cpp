@@ -1,2 +1,2 @@
-#define CATCH_CONFIG_MAIN
+#define CATCH_CONFIG_MAIN // version 3 brings its own main
 #include <catch2/catch.hpp>

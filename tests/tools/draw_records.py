@@ -3,8 +3,7 @@
 
 draw_records.py [--share 0.05] [--seed N] [--db DIR]
 
-One line a record: slug.property.n, figure with unit, source key, locator. n counts within the file per property, in file
-order, from 1. The same seed draws the same records as long as the records are the same.
+One line a record: id, figure with unit, source key, locator. The same seed draws the same records as long as the records are the same.
 """
 import argparse
 import json
@@ -31,14 +30,11 @@ def figure(record):
 
 
 def records(db):
-    """Every record as (label, record), files in name order."""
+    """Every record as (id, record), files in name order."""
     for folder in ("elements", "alloys"):
         for path in sorted((db / folder).glob("*.json")):
-            seen = {}
             for record in json.loads(path.read_text(encoding="utf-8"))["records"]:
-                name = record["property"]
-                seen[name] = seen.get(name, 0) + 1
-                yield f"{path.stem}.{name}.{seen[name]}", record
+                yield record["id"], record
 
 
 def main():

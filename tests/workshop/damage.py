@@ -151,6 +151,10 @@ with tempfile.TemporaryDirectory(prefix=f"pourbook-damage-{os.getpid()}-") as FO
     os.chmod(locked, 0o555)
     FILE = os.path.join(locked, "workshop.sqlite")
     as_nobody = (lambda: os.setuid(65534)) if os.getuid() == 0 else None
+    if as_nobody:  # who may not enter root's home, where the program may lie
+        for part in (PROGRAM, os.path.join(os.path.dirname(PROGRAM), "pourbook-reference.sqlite")):
+            shutil.copy(part, FOLDER)
+        PROGRAM = os.path.join(FOLDER, os.path.basename(PROGRAM))
     code, out, err = run("stock", "--json", before=as_nobody)
     check(code == 0 and json.loads(out) == truth, f"read-only folder: reading: {err}")
     code, _, err = run("stock", "add", "tin", "1 kg", before=as_nobody)

@@ -32,7 +32,7 @@ Table side_by_side(const AgainstResult& r, const Catalogue& catalogue, UnitSyste
         return significant(d.fall_time_low90_s, 3) + " to " + significant(d.fall_time_high90_s, 3) + " s";
     });
     add("terminal speed", [&](const DropResult& d) {
-        return d.fall.terminal_speed_m_s ? speed_text(*d.fall.terminal_speed_m_s, units) : std::string("none");
+        return d.settles ? speed_text(*d.fall.terminal_speed_m_s, units) : std::string("none");
     });
     add("tube's mass",
         [&](const DropResult& d) { return finite(d.tube_mass_kg, [&](double kg) { return mass_text(kg, units); }); });

@@ -9,7 +9,9 @@
 
 #include <nlohmann/json.hpp>
 
+#include <algorithm>
 #include <cmath>
+#include <span>
 #include <sstream>
 
 namespace pourbook {
@@ -58,7 +60,7 @@ std::string interval(const eddy::Conductivity& c) {
 }
 
 void write_metals(std::ostream& out, const std::string& title, const std::vector<ConsistentMetal>& list) {
-    Table t{{{"metal"}, {"chance", true}, {"MS/m", true}, {"±", true}}, {}};
+    Table t{{{"metal"}, {"probability", true}, {"MS/m", true}, {"±", true}}, {}};
     const bool weighed = !list.empty() && list.front().porosity;
     if (weighed) t.columns.push_back({"porosity", true});
     for (const ConsistentMetal& c : list) {
@@ -71,12 +73,13 @@ void write_metals(std::ostream& out, const std::string& title, const std::vector
 
 void write_impurities(std::ostream& out, const InferResult& r) {
     if (r.impurities.empty()) {
-        out << wrapped("Copper with an impurity: " + r.impurity_note, page_width, "    ");
+        out << wrapped(r.impurity_base + " with an impurity: " + r.impurity_note, page_width, "    ");
         return;
     }
-    out << "\nOr copper with one dissolved impurity\n";
+    out << "\nOr " << r.impurity_base << " with one dissolved impurity, the usual ones first\n";
     Table t{{{"element"}, {"wt%", true}, {"90 % low", true}, {"90 % high", true}}, {}};
-    for (const ImpurityEffect& i : r.impurities)
+    constexpr std::size_t shown = 5; // the rest stands in the JSON
+    for (const ImpurityEffect& i : std::span(r.impurities).first(std::min(shown, r.impurities.size())))
         t.rows.push_back(
             {i.element, significant(i.content_wt, 2), significant(i.low90_wt, 2), significant(i.high90_wt, 2)});
     out << as_text(t);
@@ -99,7 +102,12 @@ std::string json_of(const InferResult& r, const Catalogue& catalogue) {
                 {"agreement_p", json_number(r.agreement)},
                 {"tube_density_kg_m3", json_number(r.density_kg_m3)},
                 {"nearest_metals", metals_of(r.nearest)},
-                {"copper_impurities", impurities_of(r)},
+                {"something_else", json_number(r.something_else)},
+                {"conductivity_if_across_S_m", r.across_S_m ? json_number(*r.across_S_m) : Json(nullptr)},
+                {"metals_if_across", metals_of(r.consistent_across)},
+                {"copper_impurities", r.impurity_base == "Cu" ? impurities_of(r) : Json::array()},
+                {"impurity_base", r.impurity_base},
+                {"impurities", impurities_of(r)},
                 {"copper_impurity_note", r.impurity_note.empty() ? Json(nullptr) : Json(r.impurity_note)},
                 {"advice", r.advice},
                 {"assumptions", r.setup.assumptions},
@@ -121,7 +129,11 @@ std::string text_of(const InferResult& r, const Catalogue& catalogue, UnitSystem
             << "agreement        " << significant(100 * r.agreement, 2) << " % chance of a difference this large\n";
     if (r.density_kg_m3)
         out << "density          " << significant(*r.density_kg_m3 / 1000, 4) << " g/cm³ by weight and size\n";
-    if (!r.consistent.empty()) write_metals(out, "Metals that have it", r.consistent);
+    if (!r.consistent.empty()) {
+        write_metals(out, "Metals that have it, by probability", r.consistent);
+        out << "something else    " << significant(100 * r.something_else, 2)
+            << " %; all metals of the reference were taken as equally likely beforehand\n";
+    }
     if (!r.nearest.empty()) write_metals(out, "No metal of the reference has it; the nearest", r.nearest);
     write_impurities(out, r);
     for (const std::string& line : r.advice) out << wrapped("Check: " + line, page_width, "    ");

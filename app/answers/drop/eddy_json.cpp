@@ -15,10 +15,15 @@ Json uncertain(const eddy::Uncertain& u) {
 
 Json magnet_of(const DropSetup& setup) {
     const eddy::DropInputs& i = setup.inputs;
-    static constexpr const char* shapes[] = {"sphere", "cylinder", "ring"};
+    static constexpr const char* shapes[] = {"sphere", "cylinder", "ring", "cube"};
     Json out = {{"shape", shapes[static_cast<int>(i.shape)]}, {"outer_radius_m", uncertain(i.outer_radius_m)}};
     if (i.shape == eddy::Shape::ring) out["inner_radius_m"] = uncertain(i.inner_radius_m);
     if (i.shape != eddy::Shape::sphere) out["length_m"] = uncertain(i.length_m);
+    if (i.stack.pieces > 1) {
+        out["pieces"] = i.stack.pieces;
+        out["arrangement"] = i.stack.alternating ? "opposed" : "parallel";
+        out["gap_m"] = i.stack.gap_m;
+    }
     out["grade"] = setup.grade.empty() ? Json(nullptr) : Json(setup.grade);
     out["remanence_T"] = uncertain(i.remanence_T);
     out["recoil_permeability"] = i.recoil_permeability;
@@ -71,7 +76,7 @@ void add_setup(Json& out, const DropSetup& setup, const TubeMetal& tube, const C
 } // namespace
 
 std::string json_of(const DropResult& r, const Catalogue& catalogue) {
-    Json out = {{"terminal_speed_m_s", json_number(r.fall.terminal_speed_m_s)},
+    Json out = {{"terminal_speed_m_s", r.settles ? json_number(r.fall.terminal_speed_m_s) : Json(nullptr)},
                 {"fall_time_s", json_number(r.fall.time_s)},
                 {"fall_time_low90_s", json_number(r.fall_time_low90_s)},
                 {"fall_time_high90_s", json_number(r.fall_time_high90_s)},
@@ -86,6 +91,15 @@ std::string json_of(const DropResult& r, const Catalogue& catalogue) {
                 {"terminal_speed_high90_m_s", json_number(r.speed_high90_m_s)},
                 {"exit_speed_m_s", json_number(r.fall.exit_speed_m_s)},
                 {"time_constant_s", json_number(r.time_constant_s)},
+                {"long_tube_speed_m_s", json_number(r.fall.terminal_speed_m_s)},
+                {"settles", r.settles},
+                {"currents_fade_s", json_number(r.fading_s)},
+                {"currents_followed", r.fall.currents_s.has_value()},
+                {"currents_add_s", json_number(r.fall.currents_s)},
+                {"turns_back", r.fall.turns_back},
+                {"fall_time_across_s", json_number(r.fall_time_across_s)},
+                {"timing", r.setup.timing},
+                {"warnings", r.cautions},
                 {"free_fall_time_s", json_number(r.free_fall_time_s)},
                 {"effective_length_m", json_number(r.effective_length_m)},
                 {"magnet_mass_kg", json_number(r.magnet_mass_kg)},

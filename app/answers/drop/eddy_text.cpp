@@ -31,6 +31,9 @@ void write_speeds(std::ostream& out, const DropResult& r, UnitSystem units) {
     if (!r.fall.terminal_speed_m_s) {
         out << "terminal speed    none: the weight, " << newtons(r.magnet_mass_kg * eddy::standard_gravity_m_s2)
             << ", is more than the peak drag\n";
+    } else if (!r.settles) {
+        out << "terminal speed    not reached; in a long tube " << speed_text(*r.fall.terminal_speed_m_s, units)
+            << "\n";
     } else {
         out << "terminal speed    " << speed_text(*r.fall.terminal_speed_m_s, units);
         if (std::isfinite(r.speed_low90_m_s))
@@ -42,7 +45,10 @@ void write_speeds(std::ostream& out, const DropResult& r, UnitSystem units) {
         out << "\n";
     }
     out << "drag coefficient  " << significant(r.coefficient_N_s_m, 4) << " N·s/m, time constant "
-        << seconds(r.time_constant_s) << "\n"
+        << seconds(r.time_constant_s);
+    if (r.fading_s > r.time_constant_s)
+        out << "; the wall's currents fade in " << seconds(r.fading_s) << ", so that it swings before it settles";
+    out << "\n"
         << "peak drag         " << peak_text(r.peak_drag_N, r.peak_drag_speed_m_s, units) << "\n";
     if (r.path_factor != 1)
         out << "slits, off axis   " << significant(r.path_factor, 4)
@@ -56,6 +62,9 @@ std::string text_of(const DropResult& r, const Catalogue& catalogue, UnitSystem 
     write_head(out, r.setup, r.tube, r.conditions, units);
     out << "fall time         " << seconds(r.fall.time_s) << "  (90 %: " << seconds(r.fall_time_low90_s) << " to "
         << seconds(r.fall_time_high90_s) << "; without a tube " << seconds(r.free_fall_time_s) << ")\n";
+    if (std::isfinite(r.fall_time_across_s))
+        out << "poles across      " << seconds(r.fall_time_across_s) << " (the same ball, turned)\n";
+    out << "timing            " << r.setup.timing << "\n";
     write_speeds(out, r, units);
     out << "regime            " << r.regime << "\n"
         << "magnet            " << mass_text(r.magnet_mass_kg, units) << ", moment " << significant(r.moment_A_m2, 4)
@@ -64,13 +73,19 @@ std::string text_of(const DropResult& r, const Catalogue& catalogue, UnitSystem 
     if (std::isfinite(r.tube_mass_kg)) out << mass_text(r.tube_mass_kg, units) << "; ";
     if (std::isfinite(r.cost_usd))
         out << "its metal costs " << shown_money(catalogue, r.cost_usd, 3, units) << at_rate(catalogue) << "; ";
-    out << "the open ends take " << length_text(r.model->nominal().tube_length_m - r.effective_length_m, units)
-        << " from its length\n"
-        << "in the hand       the tube weighs " << newtons(r.felt_N)
-        << (r.fall.terminal_speed_m_s ? " more while the magnet falls evenly" : " more at most") << "\n"
+    if (r.settles)
+        out << "the open ends take " << length_text(r.model->nominal().tube_length_m - r.effective_length_m, units)
+            << " from its length\n";
+    else
+        out << "it brakes like " << length_text(r.effective_length_m, units) << " of a long one\n";
+    out << "in the hand       the tube weighs " << newtons(r.felt_N)
+        << (r.settles ? " more while the magnet falls evenly" : " more at most") << "\n"
         << "heat in the wall  " << significant(r.fall.heat_J, 3) << " J";
     if (std::isfinite(r.warming_K)) out << ", warming it by " << significant(r.warming_K * 1000, 2) << " mK";
-    out << "\n\nLeft out\n";
+    out << "\n";
+    if (!r.cautions.empty()) out << "\nBeware\n";
+    for (const std::string& what : r.cautions) out << wrapped("  " + what, page_width, "      ");
+    out << "\nLeft out\n";
     for (const std::string& what : r.left_out) out << wrapped("  " + what, page_width, "      ");
     write_grounds(out, r.setup, &r.tube, catalogue);
     out << "\nData version " << catalogue.data_version << "\n";

@@ -24,6 +24,9 @@ Json magnet_json(const MagnetMeasured& m) {
             {"moment_standard_uncertainty_A_m2", m.moment_uncertainty_A_m2},
             {"density_kg_m3", json_number(m.density_kg_m3)},
             {"widened", m.fit.widened},
+            {"sensor_depth_m", m.depth_m ? Json(*m.depth_m) : Json(nullptr)},
+            {"sensor_depth_standard_uncertainty_m", m.depth_doubt_m ? Json(*m.depth_doubt_m) : Json(nullptr)},
+            {"remanence_at_case_T", m.remanence_at_case_T ? Json(*m.remanence_at_case_T) : Json(nullptr)},
             {"readings", readings},
             {"use_as", m.words},
             {"notes", m.notes}};

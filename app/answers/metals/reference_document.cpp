@@ -11,7 +11,7 @@ DataCell count(std::size_t n) {
 
 Document plain_document(const std::string& title, const DocumentSetting& setting) {
     Document out = start_document(title, {}, setting);
-    out.conditions.clear();
+    out.figures.clear();
     return out;
 }
 
@@ -116,7 +116,7 @@ Document taken_document(const Reference& reference, const std::vector<Taken>& ta
 
 Document document_of(const CheckResult& check, const DocumentSetting& setting) {
     Document out = plain_document("What the reference holds", setting);
-    out.notes = check.faults;
+    for (const std::string& fault : check.faults) out.say(fault);
     out.parts = {coverage(check), conflicts(check, setting.units), counts(check)};
     collect_sources(out, setting.catalogue);
     return out;

@@ -1,5 +1,6 @@
 #include "answers/mix/mix_report.hpp"
 #include "answers/writers/document_parts.hpp"
+#include "core/quantity/constants.hpp"
 #include "core/quantity/format.hpp"
 #include "questions/mix/mix_sheet.hpp"
 
@@ -9,8 +10,18 @@
 namespace pourbook {
 namespace {
 
+constexpr const char* mix_indent = "      ";
+
 DataCell figure(double x, int digits) {
     return std::isnan(x) ? DataCell{} : DataCell::figure(x, trimmed(x, digits));
+}
+
+DataCell estimated(double x, int digits) {
+    return DataCell::figure(x, significant(x, digits));
+}
+
+DataColumn mix_column(const char* id, const char* title, unsigned shown_in) {
+    return {id, title, "", false, false, shown_in};
 }
 
 std::vector<std::string> keys_of(const std::vector<Citation>& citations) {
@@ -31,12 +42,12 @@ public:
         if (!e) return add_missing(*p, e.problem());
         const UnitSystem units = setting_.units;
         const double a = shown_number(*p, e->low90_si, units), b = shown_number(*p, e->high90_si, units);
-        DataCell value = figure(shown_number(*p, e->value_si, units), 4);
+        DataCell value = estimated(shown_number(*p, e->value_si, units), 4);
         value.uncertainty =
             DataCell::figure(shown_uncertainty(*p, e->value_si, e->standard_uncertainty_si, units), "").number;
         value.how_known = name_of(HowKnown::computed);
         value.sources = keys_of(e->sources);
-        add_row(*p, value, figure(std::min(a, b), 3), figure(std::max(a, b), 3), e->rule);
+        add_row(*p, value, estimated(std::min(a, b), 3), estimated(std::max(a, b), 3), e->rule);
     }
     void add_value(const Result<Evaluated>& value) {
         const Property* p = setting_.catalogue.property("metal_value");
@@ -46,18 +57,22 @@ public:
     }
 
     DataTable table{"Estimates",
-                    {{"property", "property"},
+                    {mix_column("property", "property", in::file),
+                     mix_column("label", "property", in::text),
                      {"value", "value", "", true, true},
                      {"low90", "90 % low", "", true},
                      {"high90", "90 % high", "", true},
                      {"unit", "unit"},
-                     {"rule", "rule"}},
+                     mix_column("rule", "rule", in::file),
+                     mix_column("why", "rule", in::text)},
                     {}};
 
 private:
     void add_row(const Property& p, DataCell value, DataCell low, DataCell high, const std::string& rule) {
-        table.rows.push_back({DataCell::words(p.id), std::move(value), std::move(low), std::move(high),
-                              DataCell::words(shown_unit(p, setting_.units)), DataCell::words(rule)});
+        const std::string why = value.reason.empty() ? rule : value.reason;
+        table.rows.push_back({DataCell::words(p.id), DataCell::words(p.label), std::move(value), std::move(low),
+                              std::move(high), DataCell::words(shown_unit(p, setting_.units)), DataCell::words(rule),
+                              DataCell::words(why)});
     }
     void add_missing(const Property& p, const Problem& problem) {
         DataCell none;
@@ -91,7 +106,7 @@ DataTable composition(const MixResult& r) {
         {}};
     if (r.blend) table.columns.push_back({"mass_kg", "put in", "kg", true});
     for (const Share& s : r.composition.shares()) {
-        table.rows.push_back({DataCell::words(s.element), figure(s.wt_percent, 6), figure(s.at_percent, 6)});
+        table.rows.push_back({DataCell::words(s.element), figure(s.wt_percent, 4), figure(s.at_percent, 4)});
         if (!r.blend) continue;
         const auto& all = r.blend->elements;
         const auto at = std::find_if(all.begin(), all.end(), [&](const auto& e) { return e.element == s.element; });
@@ -111,33 +126,97 @@ void add_impurities(Document& document, const char* title, const std::vector<Imp
                      {"high90", "90 % high", "%", true},
                      {"most_dissolved", "can dissolve", "%", true},
                      {"resistivity", p->label, shown_unit(*p, setting.units), true},
-                     {"sources", "sources"}},
+                     {"iacs", "conductivity", "%IACS", true, false, in::text},
+                     mix_column("sources", "sources", in::file)},
                     {}};
     for (const ImpurityEffect& i : list) {
         DataCell sources;
         sources.sources = keys_of(i.per_wt.sources);
         table.rows.push_back({DataCell::words(i.element), figure(i.content_wt, 3), figure(i.low90_wt, 3),
                               figure(i.high90_wt, 3), figure(i.most_wt, 3),
-                              figure(shown_number(*p, i.resistivity_si, setting.units), 4), sources});
+                              figure(shown_number(*p, i.resistivity_si, setting.units), 4),
+                              figure(100 / (i.resistivity_si * iacs_S_m), 3), sources});
     }
     document.parts.push_back(std::move(table));
+}
+
+/// "+ 1.2 kg sterling-silver", what is left after loss, fineness and karat.
+void say_made_of(Document& out, const MixResult& r) {
+    out.say(std::string("ESTIMATE from composition, ") + name_of(r.treatment), in::text);
+    for (const Stock& s : r.stocks)
+        if (r.blend) out.say("  " + trimmed(s.mass_kg, 6) + " kg " + s.name, in::text);
+    if (r.blend)
+        out.say("  in all " + trimmed(r.blend->mass_kg(), 6) + " kg" +
+                    (r.mass_kg < r.blend->mass_kg() ? ", " + trimmed(r.mass_kg, 6) + " kg after melt loss" : ""),
+                in::text);
+    if (!r.precious.empty())
+        out.say(r.precious + " fineness " + trimmed(r.composition.fineness(r.precious), 4) + " per mille", in::text);
+    if (r.composition.wt("Au") > 0) out.say(trimmed(r.composition.karat(), 4) + " karat", in::text);
+    out.say("an estimate from the composition, not a measurement", in::file);
+}
+
+std::string two_phases(const MixResult& r, const DocumentSetting& setting) {
+    const Property* p = setting.catalogue.property("resistivity");
+    if (!p || !r.resistivity || !(r.resistivity->second_share > second_phase_matters)) return {};
+    const auto shown = [&](double si) { return significant(shown_number(*p, si, setting.units), 3); };
+    return "two phases: between " + shown(r.resistivity->parallel_si) + " (parallel) and " +
+           shown(r.resistivity->series_si) + " (series) " + shown_unit(*p, setting.units);
+}
+
+std::string worth(const MixResult& r, const DocumentSetting& setting) {
+    if (!r.metal_value) return "Metal value: no value: " + r.metal_value.problem().text;
+    const auto money = [&](double usd) { return shown_money(setting.catalogue, usd, 4, setting.units); };
+    const std::string rate = rate_sentence(setting.catalogue);
+    return "Metal value " + money(r.metal_value->value_si) + "/kg, prices as old as " + r.value_as_of +
+           (r.blend ? ": " + money(r.metal_value->value_si * r.mass_kg) + " for the melt" : "") +
+           " (without premium, making or refining)" + (rate.empty() ? "" : ". " + rate);
+}
+
+void say_story(Document& out, const char* what, const Estimate& e) {
+    const auto line = [&](const std::string& text) { out.say("  " + text, in::text, mix_indent); };
+    out.say(std::string(what) + ": " + e.rule, in::text);
+    for (const std::string& step : e.trail) line(step);
+    if (!e.range.empty()) line("holds for: " + e.range);
+    if (!e.error.empty()) line("error: " + e.error);
+    for (const Citation& c : e.sources) line("[" + c.source + ", " + c.locator + ", " + name_of(c.how_known) + "]");
+}
+
+void say_how(Document& out, const MixResult& r, const Catalogue& catalogue) {
+    if (Sentence* head = out.say("How each was estimated", in::text)) head->apart = true;
+    if (r.resistivity) {
+        for (const std::string& step : r.resistivity->state.trail) out.say("  " + step, in::text, mix_indent);
+        say_story(out, "Resistivity", r.resistivity->estimate);
+    }
+    if (r.density) say_story(out, "Density", *r.density);
+    if (r.melting) say_story(out, "Melting range", r.melting->liquidus);
+    if (Sentence* head = out.say("Sources", in::text)) head->apart = true;
+    for (const std::string& key : r.sources)
+        if (const Reference* s = catalogue.reference(key))
+            out.say("  [" + s->key + "] " + s->full(), in::text, mix_indent);
+    if (Sentence* last = out.say("An estimate, not a measurement. Data version " + out.data_version, in::text))
+        last->apart = true;
 }
 
 } // namespace
 
 Document document_of(const MixResult& r, const DocumentSetting& setting) {
     Document out = start_document("Mix: " + short_words(r.composition), {}, setting);
-    out.conditions[1] = {"treatment", name_of(r.treatment)};
-    for (const Stock& s : r.stocks) out.conditions.emplace_back("stock", exact(s.mass_kg) + " kg " + s.name);
-    if (r.blend) out.conditions.emplace_back("mass_after_loss_kg", exact(r.mass_kg));
-    if (!r.value_as_of.empty()) out.conditions.emplace_back("oldest_price", r.value_as_of);
-    out.notes.push_back("an estimate from the composition, not a measurement");
-    for (const std::string& sentence : {phases_sentence(r, setting.catalogue, setting.units),
-                                        freezing_sentence(r, setting.catalogue, setting.units), addition_sentence(r)})
-        if (!sentence.empty()) out.notes.push_back(sentence);
-    out.parts = {estimates(r, setting), composition(r)};
+    out.figures[1] = {"treatment", name_of(r.treatment)};
+    for (const Stock& s : r.stocks) out.figures.emplace_back("stock", exact(s.mass_kg) + " kg " + s.name);
+    if (r.blend) out.figures.emplace_back("mass_after_loss_kg", exact(r.mass_kg));
+    if (!r.value_as_of.empty()) out.figures.emplace_back("oldest_price", r.value_as_of);
+    say_made_of(out, r);
+    out.parts.push_back(estimates(r, setting));
+    out.say(two_phases(r, setting), in::text | in::file);
+    for (const std::string& sentence :
+         {freezing_sentence(r, setting.catalogue, setting.units), phases_sentence(r, setting.catalogue, setting.units)})
+        out.say(sentence, in::text | in::file);
+    out.say(worth(r, setting), in::text);
+    out.say(addition_sentence(r), in::text | in::file);
+    out.parts.push_back(composition(r));
     add_impurities(out, "With a dissolved impurity", r.impurities, setting);
-    add_impurities(out, "What would explain the measured figure", r.equivalents, setting);
+    add_impurities(out, "Any one of these dissolved would explain the measured figure", r.equivalents, setting);
+    say_how(out, r, setting.catalogue);
     collect_sources(out, setting.catalogue);
     return out;
 }

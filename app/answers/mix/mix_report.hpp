@@ -1,4 +1,4 @@
-// Mix as JSON and as text.
+// Mix as JSON; as text and files: document_of.
 #pragma once
 
 #include "questions/mix/mix.hpp"
@@ -9,7 +9,6 @@
 namespace pourbook {
 
 std::string json_of(const MixResult& result, const Catalogue& catalogue);
-std::string text_of(const MixResult& result, const Catalogue& catalogue, UnitSystem units);
 
 /// Single sentences of it; empty where there is nothing to say.
 std::string phases_sentence(const MixResult& result, const Catalogue& catalogue, UnitSystem units);

@@ -109,14 +109,6 @@ std::string json_of_metals(const std::vector<const Metal*>& metals) {
     return json_text(out);
 }
 
-std::string json_of(const ValueResult& result, const Catalogue& catalogue) {
-    Json out = {{"metal", result.metal->slug}, {"property", result.property->id}};
-    out.update(value_of(*result.property, result.value));
-    add_money(out, *result.property, result.value, catalogue);
-    out["data_version"] = catalogue.data_version;
-    return json_text(out);
-}
-
 std::string json_of(const SheetResult& result, const Catalogue& catalogue) {
     Json out = head_of(*result.metal);
     out["note"] = result.metal->note;

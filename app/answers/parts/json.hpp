@@ -4,8 +4,6 @@
 
 #include "questions/metals/check.hpp"
 #include "questions/metals/sheet.hpp"
-#include "questions/metals/value.hpp"
-#include "questions/rank/rank.hpp"
 
 #include <string>
 #include <vector>
@@ -13,9 +11,7 @@
 namespace pourbook {
 
 std::string json_of_metals(const std::vector<const Metal*>& metals);
-std::string json_of(const ValueResult& result, const Catalogue& catalogue);
 std::string json_of(const SheetResult& result, const Catalogue& catalogue);
-std::string json_of(const RankResult& result, const Catalogue& catalogue);
 std::string json_of_references(const std::vector<const Reference*>& references);
 std::string json_of(const CheckResult& result, const Catalogue& catalogue, bool with_coverage, bool with_conflicts);
 

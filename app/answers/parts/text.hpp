@@ -2,9 +2,6 @@
 #pragma once
 
 #include "questions/metals/check.hpp"
-#include "questions/metals/sheet.hpp"
-#include "questions/metals/value.hpp"
-#include "questions/rank/rank.hpp"
 #include "questions/say/shown.hpp"
 
 #include <string>
@@ -12,10 +9,10 @@
 
 namespace pourbook {
 
+/// "Ag 92.5, Cu 7.5", limits as printed.
+std::string composition_text(const Metal& metal);
+
 std::string text_of_metals(const std::vector<const Metal*>& metals);
-std::string text_of(const ValueResult& result, const Catalogue& catalogue, UnitSystem units);
-std::string text_of(const SheetResult& result, const Catalogue& catalogue, UnitSystem units);
-std::string text_of(const RankResult& result, const Catalogue& catalogue, UnitSystem units);
 std::string text_of_references(const std::vector<const Reference*>& references);
 std::string text_of(const CheckResult& result, const Catalogue& catalogue, bool with_coverage, bool with_conflicts);
 

@@ -94,10 +94,11 @@ Result<const Letters*> letters() {
         static Letters kept; // cairo holds on to the faces, so they are never given back
         const std::array files = {font_files::regular, font_files::semi_bold, font_files::signs};
         for (std::size_t i = 0; i < files.size(); ++i) {
+            const Result<std::string> path = path_of(files[i]);
+            if (!path) return path.problem();
             FT_Face face = nullptr;
-            if (FT_New_Face(library, files[i].path, 0, &face) != 0)
-                return Problem{Problem::Kind::no_value,
-                               std::string("font ") + files[i].path + " is missing: install " + files[i].package, 0};
+            if (FT_New_Face(library, path->c_str(), 0, &face) != 0)
+                return no_value("font " + *path + " can't be read: install " + files[i].package + " again");
             kept.faces_[i] = {face, cairo_ft_font_face_create_for_ft_face(face, 0)};
         }
         return &kept;

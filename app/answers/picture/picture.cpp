@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstring>
 
 namespace pourbook {
 namespace {
@@ -70,6 +71,34 @@ Result<std::string> picture_of(const Scene& scene, PictureFormat format, const P
     if (const auto problem = finish(surface.get(), "the picture")) return *problem;
     if (format == PictureFormat::svg) drop_number(bytes);
     return bytes;
+}
+
+Result<std::vector<std::uint8_t>> pixels_of(const Scene& scene) {
+    const Result<const Letters*> found = letters();
+    if (!found) return found.problem();
+    PictureLook look;
+    look.ground.alpha = 0;
+    std::string none;
+    const Surface surface = surface_for(PictureFormat::png, scene.width, scene.height, look, none);
+    paint(scene, **found, look, surface.get());
+    cairo_surface_flush(surface.get());
+    const int width = cairo_image_surface_get_width(surface.get());
+    const int height = cairo_image_surface_get_height(surface.get());
+    std::vector<std::uint8_t> out;
+    for (int y = 0; y < height; ++y) {
+        const unsigned char* row =
+            cairo_image_surface_get_data(surface.get()) + y * cairo_image_surface_get_stride(surface.get());
+        for (int x = 0; x < width; ++x) {
+            std::uint32_t pixel = 0;
+            std::memcpy(&pixel, row + 4 * x, sizeof pixel);
+            const std::uint32_t alpha = pixel >> 24;
+            for (const int shift : {16, 8, 0})
+                out.push_back(static_cast<std::uint8_t>(alpha ? ((pixel >> shift) & 0xFF) * 255 / alpha : 0));
+            out.push_back(static_cast<std::uint8_t>(alpha));
+        }
+    }
+    if (const auto problem = finish(surface.get(), "the picture")) return *problem;
+    return out;
 }
 
 } // namespace pourbook

@@ -5,7 +5,9 @@
 #include "charts/scene.hpp"
 #include "core/result.hpp"
 
+#include <cstdint>
 #include <string>
+#include <vector>
 
 namespace pourbook {
 
@@ -23,5 +25,8 @@ struct PictureLook {
 
 /// Errors: no_value (a font is missing), refused (too large to draw).
 Result<std::string> picture_of(const Scene& scene, PictureFormat format, const PictureLook& look);
+
+/// Red, green, blue and alpha of each pixel, row by row from the top, not multiplied by alpha. Errors as picture_of.
+Result<std::vector<std::uint8_t>> pixels_of(const Scene& scene);
 
 } // namespace pourbook

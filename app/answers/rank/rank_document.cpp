@@ -1,110 +1,116 @@
+#include "answers/rank/rank_columns.hpp"
 #include "answers/writers/document_parts.hpp"
 #include "core/quantity/format.hpp"
+#include "questions/drop/eddy_words.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace pourbook {
 namespace {
 
-/// Blank: not worked out (see core/ranking/order.hpp).
-DataCell count_if_any(std::size_t n) {
-    return n ? DataCell::figure(static_cast<double>(n), std::to_string(n)) : DataCell::figure(no_number, "");
+constexpr const char* rank_indent = "    ";
+
+std::string form_words(const std::string& form, const std::vector<std::string>& slugs, const Conditions& conditions) {
+    return "at " + form + " prices" + (form == conditions.price_form ? " (used here)" : "") + ": " + joined(slugs);
 }
 
-DataCell share(double p) {
-    return DataCell::figure(100 * p, std::isnan(p) ? "" : significant(100 * p, 2));
+std::string headline(const RankResult& r, const std::string& unit) {
+    return r.formula + " [" + (unit.empty() ? "1" : unit) + "], best " + (r.best_high ? "high" : "low") + ", at " +
+           trimmed(r.conditions.temperature_K, 6) + " K" +
+           (std::isnan(r.to_K) ? "" : " to " + trimmed(r.to_K, 6) + " K (the worst over the range counts)") +
+           ", condition: " + r.conditions.condition;
 }
 
-/// Of a goal with a fall: the tube that each metal makes.
-std::vector<DataColumn> tube_columns(const ShownCurrency& money) {
-    return {{"wall_m", "wall", "m", true},
-            {"tube_mass_kg", "mass of the tube", "kg", true},
-            money_column("tube_cost_", "cost of the tube", money)};
+/// "cylinder 12 x 10 mm, N42, 1.30 T; bore 13 mm, length 1000 mm", the wall that a mass or a budget makes.
+void say_fall(Document& out, const FallTime& fall, const DocumentSetting& setting) {
+    const DropSetup& setup = fall.setup();
+    out.say(magnet_text(setup, setting.units) + "; " + tube_text(setup.inputs, setting.units), in::text, rank_indent);
+    if (fall.holding() == Holding::mass)
+        out.say("the wall is free instead: each tube has the mass " + mass_text(fall.held_si(), setting.units),
+                in::text);
+    if (fall.holding() == Holding::budget)
+        out.say("the wall is free instead: what " + shown_money(setting.catalogue, fall.held_si(), 3, setting.units) +
+                    " buy of each metal, without making or loss",
+                in::text);
+    for (const std::string& a : setup.assumptions) out.say("assumed: " + a, in::text, rank_indent);
 }
 
-void add_tube_cells(std::vector<DataCell>& row, const RankedTube& tube, const ShownCurrency& money) {
-    for (const double x : {tube.wall_m, tube.mass_kg, money.shown(tube.cost_usd)})
-        row.push_back(DataCell::figure(x, std::isfinite(x) ? significant(x, 4) : ""));
+void add_asked(Document& out, const RankResult& r, const DocumentSetting& setting) {
+    out.figures.insert(
+        out.figures.end(),
+        {{"formula", r.formula}, {"best", r.best_high ? "high" : "low"}, {"holding", name_of(r.holding)}});
+    const auto told = [&](const char* id, Value value) { out.figures.emplace_back(id, std::move(value), in::program); };
+    told("goal", r.goal.empty() ? Value() : Value(r.goal));
+    told("unit", r.unit);
+    told("over_the_range", std::isnan(r.to_K) ? Value() : Value("worst"));
+    told("samples", static_cast<std::int64_t>(r.samples));
+    told("ranked_in_all", static_cast<std::int64_t>(r.ranked_in_all));
+    if (r.fall) {
+        const std::string rate = shown_rate(setting.catalogue);
+        told("held", number_or_null(r.fall->held_si())); // kg or USD
+        told("rate_of_exchange", rate.empty() ? Value() : Value(rate));
+        told("assumptions", r.fall->setup().assumptions);
+    }
+    if (!r.settling.sentence.empty()) {
+        told("settling.cause", r.settling.cause);
+        told("settling.share", r.settling.share);
+        told("settling.sentence", r.settling.sentence);
+    }
+    if (!r.order_by_price_form.empty()) told("price_form", r.conditions.price_form);
+    for (const auto& [form, slugs] : r.order_by_price_form) told(("order_by_price_form." + form).c_str(), slugs);
 }
 
 DataTable ranked(const RankResult& r, const DocumentSetting& setting) {
-    const MeritCells merit(r.formula, r.unit, setting);
-    const ShownCurrency money = shown_currency(setting.catalogue, setting.units);
-    DataTable table{"Ranking", {{"rank", "rank", "", true}}, {}};
-    add_metal_columns(table);
-    merit.add_columns(table, "", "");
-    table.columns.push_back({"p_first", "first in", "%", true});
-    table.columns.push_back({"rank_low", "best rank", "", true});
-    table.columns.push_back({"rank_high", "worst rank", "", true});
-    table.columns.push_back({"tied_with", "not told apart from"});
-    if (r.fall)
-        for (const DataColumn& c : tube_columns(money)) table.columns.push_back(c);
-    const auto inputs = r.ranked.empty() ? std::vector<const Property*>{}
-                                         : input_properties(r.ranked.front().inputs, setting.catalogue);
-    for (const Property* p : inputs) table.columns.push_back(column_of(*p, setting.units));
+    DataTable table{"Ranking", {}, {}, in::all, "results"};
+    const std::vector<RankColumn> columns = rank_columns(r, setting);
+    for (const RankColumn& c : columns) table.columns.push_back(c.column);
     for (const RankedMetal& m : r.ranked) {
-        std::vector<DataCell> row = {count_if_any(m.place.rank)};
-        add_metal_cells(row, *m.metal);
-        merit.add_cells(row, m.place);
-        row.insert(row.end(), {share(m.place.p_first), count_if_any(m.place.rank_low), count_if_any(m.place.rank_high),
-                               DataCell::words(joined(m.place.tied_with, " "))});
-        if (r.fall) add_tube_cells(row, m.tube.value_or(RankedTube{}), money);
-        add_input_cells(row, inputs, m.inputs, setting.units);
-        table.rows.push_back(std::move(row));
+        std::vector<DataCell>& row = table.rows.emplace_back();
+        for (const RankColumn& c : columns) row.push_back(c.cell(m));
     }
     return table;
+}
+
+void say_before(Document& out, const RankResult& r, const DocumentSetting& setting) {
+    out.say(r.sentence.empty() ? "" : r.label + ": " + r.sentence, in::text);
+    out.say(r.sentence, in::file);
+    out.say(headline(r, MeritCells(r.formula, r.unit, setting).unit()), in::text);
+    if (r.fall) say_fall(out, *r.fall, setting);
+    out.say(r.settling.sentence, in::file);
+    if (r.ranked.size() < r.ranked_in_all)
+        out.say("the first " + std::to_string(r.ranked.size()) + " of " + std::to_string(r.ranked_in_all) + " ranked",
+                in::file);
+}
+
+void say_after(Document& out, const RankResult& r, const DocumentSetting& setting) {
+    const auto any = [&](bool (*of)(const RankedMetal&)) { return std::any_of(r.ranked.begin(), r.ranked.end(), of); };
+    if (r.ranked.empty()) out.say("no metal can be ranked: see below", in::text);
+    if (r.fall || !r.order_by_price_form.empty()) out.say(rate_sentence(setting.catalogue), in::text, rank_indent);
+    if (r.ranked.size() < r.ranked_in_all)
+        out.say("(" + std::to_string(r.ranked_in_all - r.ranked.size()) + " more: leave out --top)", in::text);
+    for (const auto& [form, slugs] : r.order_by_price_form)
+        out.say(form_words(form, slugs, r.conditions), in::text, rank_indent);
+    out.say(r.settling.sentence, in::text);
+    if (any([](const RankedMetal& m) { return m.from_memory; }))
+        out.say("remembered: a value that entered was not read in a text, only remembered", in::text | in::file);
+    if (any([](const RankedMetal& m) { return m.stale_price(); }))
+        out.say("stale price: a price that entered is past its period", in::text | in::file);
 }
 
 } // namespace
 
 Document document_of(const RankResult& r, const DocumentSetting& setting) {
     Document out = start_document(r.label.empty() ? r.formula : r.label, r.conditions, setting, r.to_K);
-    out.conditions.insert(
-        out.conditions.end(),
-        {{"formula", r.formula}, {"best", r.best_high ? "high" : "low"}, {"holding", name_of(r.holding)}});
-    for (const std::string& note : {r.sentence, r.settling.sentence})
-        if (!note.empty()) out.notes.push_back(note);
-    if (r.ranked.size() < r.ranked_in_all)
-        out.notes.push_back("the first " + std::to_string(r.ranked.size()) + " of " + std::to_string(r.ranked_in_all) +
-                            " ranked");
+    add_asked(out, r, setting);
+    say_before(out, r, setting);
     out.parts.push_back(ranked(r, setting));
-    add_left_out(out, "Left out", r.excluded);
-    add_left_out(out, "Cannot be ranked", r.unrankable);
-    collect_sources(out, setting.catalogue);
-    return out;
-}
-
-Document document_of(const TradeoffResult& r, const DocumentSetting& setting) {
-    const auto named = [](const std::string& label, const std::string& formula) {
-        return label.empty() ? formula : label;
-    };
-    const std::string first = named(r.first_label, r.first_formula), second = named(r.second_label, r.second_formula);
-    Document out = start_document(first + " and " + second, r.conditions, setting, r.to_K);
-    out.conditions.insert(out.conditions.end(), {{"first formula", r.first_formula},
-                                                 {"first best", r.first_high ? "high" : "low"},
-                                                 {"second formula", r.second_formula},
-                                                 {"second best", r.second_high ? "high" : "low"}});
-    const MeritCells one(r.first_formula, r.first_unit, setting), two(r.second_formula, r.second_unit, setting);
-    DataTable table{"Two goals", {}, {}};
-    add_metal_columns(table);
-    one.add_columns(table, "first_", first + ", ");
-    two.add_columns(table, "second_", second + ", ");
-    table.columns.push_back({"on_front", "on the front"});
-    table.columns.push_back({"beaten_by", "beaten in both by"});
-    table.columns.push_back({"sources", "sources"});
-    for (const TradeoffPoint& p : r.points) {
-        std::vector<DataCell> row;
-        add_metal_cells(row, *p.metal);
-        one.add_cells(row, p.first);
-        two.add_cells(row, p.second);
-        DataCell sources;
-        sources.sources = p.sources;
-        row.insert(row.end(), {DataCell::words(p.on_front ? "yes" : "no"), DataCell::words(p.beaten_by), sources});
-        table.rows.push_back(std::move(row));
-    }
-    out.parts.push_back(std::move(table));
-    add_left_out(out, "Left out", r.excluded);
-    add_left_out(out, "Cannot be ranked", r.unrankable);
+    say_after(out, r, setting);
+    add_left_out(out, "Left out", "excluded", r.excluded, in::all);
+    add_left_out(out, "Can't be ranked", "unrankable", r.unrankable, in::all);
+    if (Sentence* last =
+            out.say("Sources of each number: pourbook sheet METAL. Data version " + out.data_version, in::text))
+        last->apart = true;
     collect_sources(out, setting.catalogue);
     return out;
 }

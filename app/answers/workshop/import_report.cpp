@@ -25,7 +25,10 @@ std::string text_of_import(const ImportResult& r) {
         out += "  and " + std::to_string(r.added + r.changed - r.first.size()) + " more\n";
     for (const std::string& column : r.ignored_columns)
         out += "Column '" + column + "' is not known and was left out; --map \"" + column + "=FIELD\" takes it in.\n";
-    out += r.written ? "Written; `pourbook undo` takes it back.\n" : "Dry run: nothing was changed.\n";
+    if (r.dry_run)
+        out += "Dry run: nothing was changed.\n";
+    else
+        out += r.added + r.changed > 0 ? "Written; `pourbook undo` takes it back.\n" : "Nothing was changed.\n";
     return out;
 }
 

@@ -25,13 +25,14 @@ Document start_document(const std::string& title, const Conditions& conditions, 
                         double to_K) {
     Document out;
     out.title = title;
-    out.conditions = {{"temperature_K", exact(conditions.temperature_K)}, {"condition", conditions.condition}};
-    if (std::isfinite(to_K)) out.conditions.emplace_back("to_temperature_K", exact(to_K));
-    if (!conditions.temper.empty()) out.conditions.emplace_back("temper", conditions.temper);
-    if (conditions.price_form != "exchange") out.conditions.emplace_back("price_form", conditions.price_form);
+    out.figures = {{"temperature_K", conditions.temperature_K}, {"condition", conditions.condition}};
+    out.figures.emplace_back("temperature_to_K", number_or_null(to_K),
+                             in::program | (std::isfinite(to_K) ? in::file : 0));
+    if (!conditions.temper.empty()) out.figures.emplace_back("temper", conditions.temper, in::file);
+    if (conditions.price_form != "exchange") out.figures.emplace_back("price_form", conditions.price_form, in::file);
     if (const std::string rate = shown_rate(setting.catalogue); !rate.empty() && setting.units != UnitSystem::base)
-        out.conditions.emplace_back("money_shown_at", rate);
-    if (conditions.rrr) out.conditions.emplace_back("purity_rrr", exact(*conditions.rrr));
+        out.figures.emplace_back("money_shown_at", rate, in::file);
+    if (conditions.rrr) out.figures.emplace_back("purity_rrr", *conditions.rrr, in::file);
     out.data_version = setting.catalogue.data_version;
     out.date = setting.date;
     return out;
@@ -51,14 +52,17 @@ DataCell cell_of(const Property& property, const Evaluated& e, UnitSystem units)
     const double u = shown_uncertainty(property, e.value_si, e.standard_uncertainty_si, units);
     DataCell cell = property.is_text
                         ? DataCell::words(e.text)
-                        : DataCell::figure(shown_number(property, e.value_si, units),
-                                           shown_value(property, e, units) + (u > 0 ? " ± " + significant(u, 2) : ""));
+                        : DataCell::figure(shown_number(property, e.value_si, units), shown_value(property, e, units));
     if (!property.is_text) cell.uncertainty = DataCell::figure(u, "").number;
     cell.how_known = name_of(e.how_known);
     cell.condition = e.condition;
-    for (const SourceValue& s : e.sources)
-        if (std::find(cell.sources.begin(), cell.sources.end(), s.key) == cell.sources.end())
-            cell.sources.push_back(s.key);
+    if (e.stale) cell.mark = "stale price";
+    for (const bool chosen : {true, false}) {
+        for (const SourceValue& s : e.sources)
+            if (s.chosen == chosen && std::find(cell.sources.begin(), cell.sources.end(), s.key) == cell.sources.end())
+                cell.sources.push_back(s.key);
+        if (chosen) cell.deciding = cell.sources.size();
+    }
     return cell;
 }
 
@@ -95,14 +99,24 @@ void MeritCells::add_columns(DataTable& table, const std::string& id, const std:
 }
 
 void MeritCells::add_cells(std::vector<DataCell>& row, const Place& place) const {
-    const double low = shown_.number(place.low90), high = shown_.number(place.high90);
-    for (const double x : {shown_.number(place.median), std::min(low, high), std::max(low, high)})
-        row.push_back(DataCell::figure(x, std::isnan(x) ? "" : rounded_to(x, std::abs(high - low) / 2, 4)));
+    for (const std::size_t which : {0u, 1u, 2u}) row.push_back(cell(place, which));
+}
+
+DataCell MeritCells::cell(const Place& place, std::size_t which) const {
+    const double a = shown_.number(place.low90), b = shown_.number(place.high90); // a conductivity in uohm.cm falls
+    const double x = which == 0 ? shown_.number(place.median) : which == 1 ? std::min(a, b) : std::max(a, b);
+    const bool known = std::isfinite(a) && std::isfinite(b);
+    return DataCell::figure(x, known ? rounded_to(x, std::abs(b - a) / 2, 4) : significant(x, 4));
+}
+
+std::string MeritCells::interval(const Place& place) const {
+    const std::string low = cell(place, 1).text, high = cell(place, 2).text;
+    return low.empty() ? "" : low + "–" + high;
 }
 
 void add_metal_columns(DataTable& table) {
     table.columns.push_back({"metal", "metal"});
-    table.columns.push_back({"name", "name"});
+    table.columns.push_back({"name", "name", "", false, false, in::file});
 }
 
 void add_metal_cells(std::vector<DataCell>& row, const Metal& metal) {
@@ -110,15 +124,18 @@ void add_metal_cells(std::vector<DataCell>& row, const Metal& metal) {
     row.push_back(DataCell::words(metal.name));
 }
 
-void add_left_out(Document& document, const std::string& title, const std::vector<LeftOut>& list) {
-    if (list.empty()) return;
-    DataTable part{title, {}, {}};
+void add_left_out(Document& document, const std::string& title, const std::string& id, const std::vector<LeftOut>& list,
+                  unsigned shown_in) {
+    DataTable part{title, {}, {}, list.empty() ? in::program : shown_in, id, true};
     add_metal_columns(part);
     part.columns.push_back({"reason", "reason"});
+    part.columns.push_back({"missing", "missing", "", false, false, in::program});
+    if (id == "excluded") part.columns.pop_back(); // nothing is missing: it is not wanted
     for (const LeftOut& l : list) {
         part.rows.emplace_back();
         add_metal_cells(part.rows.back(), *l.metal);
         part.rows.back().push_back(DataCell::words(l.reason));
+        if (id != "excluded") part.rows.back().push_back(DataCell::both("", l.missing));
     }
     document.parts.push_back(std::move(part));
 }

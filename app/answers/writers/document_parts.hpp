@@ -33,6 +33,10 @@ public:
     /// median, 90 % low, 90 % high; ids start with `id`, titles with `title`.
     void add_columns(DataTable& table, const std::string& id, const std::string& title) const;
     void add_cells(std::vector<DataCell>& row, const Place& place) const;
+    /// The median, 0, the lower end, 1, or the upper, 2, to the figures that the interval supports.
+    DataCell cell(const Place& place, std::size_t which) const;
+    std::string interval(const Place& place) const; // "1.65–1.71"; empty where none was worked out
+    const std::string& unit() const { return shown_.unit(); }
 
 private:
     ShownMerit shown_;
@@ -42,7 +46,8 @@ private:
 void add_metal_columns(DataTable& table);
 void add_metal_cells(std::vector<DataCell>& row, const Metal& metal);
 
-/// A part for metals that are left out, with the reason; nothing where the list is empty.
-void add_left_out(Document& document, const std::string& title, const std::vector<LeftOut>& list);
+/// A table of metals that are left out, with the reason; people see none where the list is empty.
+void add_left_out(Document& document, const std::string& title, const std::string& id, const std::vector<LeftOut>& list,
+                  unsigned shown_in);
 
 } // namespace pourbook

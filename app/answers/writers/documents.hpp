@@ -1,11 +1,13 @@
 // Answers as documents that every writer takes.
 #pragma once
 
+#include "answers/parts/document.hpp"
 #include "answers/parts/source_index.hpp"
-#include "answers/writers/data_table.hpp"
 #include "questions/drop/sweep.hpp"
 #include "questions/metals/check.hpp"
 #include "questions/metals/compare.hpp"
+#include "questions/metals/sheet.hpp"
+#include "questions/metals/value.hpp"
 #include "questions/mix/mix.hpp"
 #include "questions/rank/rank.hpp"
 #include "questions/rank/tradeoff.hpp"
@@ -23,6 +25,8 @@ struct DocumentSetting {
     std::string date; // "2026-11-25"
 };
 
+Document document_of(const SheetResult& result, const DocumentSetting& setting);
+Document document_of(const ValueResult& result, const DocumentSetting& setting);
 Document document_of(const CompareResult& result, const DocumentSetting& setting);
 Document document_of(const RankResult& result, const DocumentSetting& setting);
 Document document_of(const TradeoffResult& result, const DocumentSetting& setting);

@@ -6,18 +6,25 @@
 namespace pourbook {
 namespace {
 
-void add_columns(Flat& out, const DataColumn& c) {
+bool is_marked(const DataTable& table, std::size_t column) {
+    return std::any_of(table.rows.begin(), table.rows.end(),
+                       [column](const auto& row) { return !row[column].mark.empty(); });
+}
+
+void add_columns(Flat& out, const DataColumn& c, bool marked) {
     out.columns.push_back({c.title, c.unit});
     if (!c.traced) return;
+    if (marked) out.columns.push_back({c.title + ", mark", ""});
     out.columns.push_back({c.title + ", standard uncertainty", c.unit});
     for (const char* what : {", how known", ", condition", ", sources", ", reason"})
         out.columns.push_back({c.title + what, ""});
 }
 
-void add_cells(std::vector<FlatCell>& row, const DataColumn& c, const DataCell& cell) {
+void add_cells(std::vector<FlatCell>& row, const DataColumn& c, const DataCell& cell, bool marked) {
     const bool missing = !cell.reason.empty();
     row.push_back({missing ? "" : cell.text.empty() && !c.traced ? joined(cell.sources, " ") : cell.text, cell.number});
     if (!c.traced) return;
+    if (marked) row.push_back({cell.mark, no_number});
     row.push_back({"", cell.uncertainty});
     row.push_back({cell.how_known, no_number});
     row.push_back({cell.condition, no_number});
@@ -46,41 +53,50 @@ std::string references(const Document& document, const std::vector<DataCell>& ro
 
 Flat flat(const DataTable& table) {
     Flat out;
-    for (const DataColumn& c : table.columns) add_columns(out, c);
+    std::vector<std::size_t> columns; // those of a file
+    std::vector<bool> marked;
+    for (std::size_t i = 0; i < table.columns.size(); ++i) {
+        if (!(table.columns[i].shown_in & in::file)) continue;
+        columns.push_back(i);
+        marked.push_back(is_marked(table, i));
+        add_columns(out, table.columns[i], marked.back());
+    }
     for (const auto& cells : table.rows) {
         out.rows.emplace_back();
-        for (std::size_t i = 0; i < cells.size(); ++i) add_cells(out.rows.back(), table.columns[i], cells[i]);
+        for (std::size_t k = 0; k < columns.size(); ++k)
+            add_cells(out.rows.back(), table.columns[columns[k]], cells[columns[k]], marked[k]);
     }
     return out;
 }
 
 Flat flat(const Document& document) {
     Flat out;
-    if (document.parts.size() > 1) out.columns.push_back({"part", ""});
-    for (const DataTable& part : document.parts) {
-        const Flat one = flat(part);
+    const std::vector<const DataTable*> tables = document.tables(in::file);
+    if (tables.size() > 1) out.columns.push_back({"part", ""});
+    for (const DataTable* part : tables) {
+        const Flat one = flat(*part);
         std::vector<std::size_t> places;
         for (const FlatColumn& c : one.columns) places.push_back(place_of(out, c));
         for (const auto& cells : one.rows) {
             out.rows.emplace_back(out.columns.size());
-            if (document.parts.size() > 1) out.rows.back()[0].text = part.title;
+            if (tables.size() > 1) out.rows.back()[0].text = part->title;
             for (std::size_t i = 0; i < cells.size(); ++i) out.rows.back()[places[i]] = cells[i];
         }
     }
-    std::vector<std::vector<FlatCell>> ends;
-    for (const DataTable& part : document.parts)
-        for (const auto& row : part.rows) {
-            ends.emplace_back();
-            for (const auto& [name, value] : document.conditions) ends.back().push_back({value, no_number});
-            for (const std::string& text : {document.data_version, document.date, references(document, row)})
-                ends.back().push_back({text, no_number});
+    std::vector<std::pair<std::string, std::string>> ends; // the same in every row
+    for (const DataFigure& f : document.figures)
+        if (f.shown_in & in::file) ends.emplace_back(f.id, f.words());
+    ends.emplace_back("data version", document.data_version);
+    ends.emplace_back("date", document.date);
+    std::size_t row = 0;
+    for (const DataTable* part : tables)
+        for (const auto& cells : part->rows) {
+            out.rows[row].resize(out.columns.size());
+            for (const auto& [name, words] : ends) out.rows[row].push_back({words, no_number});
+            out.rows[row++].push_back({references(document, cells), no_number});
         }
-    for (std::size_t i = 0; i < out.rows.size(); ++i) {
-        out.rows[i].resize(out.columns.size());
-        out.rows[i].insert(out.rows[i].end(), ends[i].begin(), ends[i].end());
-    }
-    for (const auto& [name, value] : document.conditions) out.columns.push_back({name, ""});
-    for (const char* name : {"data version", "date", "references"}) out.columns.push_back({name, ""});
+    for (const auto& [name, words] : ends) out.columns.push_back({name, ""});
+    out.columns.push_back({"references", ""});
     return out;
 }
 

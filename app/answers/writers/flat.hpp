@@ -2,7 +2,7 @@
 // sources and reason. What CSV, XLSX and the clipboard take.
 #pragma once
 
-#include "answers/writers/data_table.hpp"
+#include "answers/parts/document.hpp"
 
 #include <string>
 #include <vector>

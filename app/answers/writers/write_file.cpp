@@ -25,22 +25,34 @@ Problem problem(const std::string& path, int number) {
     return {Problem::Kind::file, "'" + path + "' can't be written: " + std::strerror(number), 0};
 }
 
+/// The file that links lead to, there already or not; empty where they lead in a ring.
+std::filesystem::path behind_links(std::filesystem::path path) {
+    std::error_code error;
+    for (int links = 0; links < 40; ++links) {
+        if (!std::filesystem::is_symlink(path, error)) return path;
+        const std::filesystem::path next = std::filesystem::read_symlink(path, error);
+        path = next.is_absolute() ? next : path.parent_path() / next;
+    }
+    return {};
+}
+
 } // namespace
 
 std::optional<Problem> write_file(const std::string& path, const std::string& bytes) {
     std::error_code error;
-    std::filesystem::path target = path;
-    if (std::filesystem::is_symlink(target, error))
-        target = std::filesystem::weakly_canonical(target, error); // the link stays
+    const std::filesystem::path target = behind_links(path); // a link stays
+    if (target.empty()) return problem(path, ELOOP);
     if (std::filesystem::is_directory(target, error)) return problem(path, EISDIR);
     if (std::filesystem::exists(target, error) && !std::filesystem::is_regular_file(target, error))
         return Problem{Problem::Kind::file, "'" + path + "' can't be written: it is no ordinary file", 0};
+    struct stat old {};
+    const bool there = ::stat(target.c_str(), &old) == 0;
+    if (there && (old.st_mode & 0222) == 0) return problem(path, EACCES); // write-protected on purpose
     const std::string beside = target.string() + "." + std::to_string(::getpid()) + ".part";
     const int file = ::open(beside.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_NOFOLLOW | O_CLOEXEC, 0666);
     if (file < 0) return problem(path, errno);
     int fault = write_all(file, bytes);
-    struct stat old {};
-    if (fault == 0 && ::stat(target.c_str(), &old) == 0 && ::fchmod(file, old.st_mode & 0777) != 0) fault = errno;
+    if (fault == 0 && there && ::fchmod(file, old.st_mode & 0777) != 0) fault = errno;
     if (::close(file) != 0 && fault == 0) fault = errno;
     if (fault == 0 && ::rename(beside.c_str(), target.c_str()) != 0) fault = errno;
     if (fault == 0) return std::nullopt;

@@ -5,8 +5,11 @@
 #include <xlsxwriter.h>
 
 #include <algorithm>
+#include <cerrno>
 #include <cmath>
-#include <cstdio>
+#include <cstdint>
+#include <cstdlib>
+#include <cstring>
 #include <ctime>
 #include <filesystem>
 #include <fstream>
@@ -104,13 +107,50 @@ private:
     lxw_error first_ = LXW_NO_ERROR;
 };
 
+/// A folder of this process alone, whose name nobody can foresee; taken away with what is in it.
+class WorkFolder {
+public:
+    WorkFolder() {
+        std::error_code error;
+        above_ = std::filesystem::temp_directory_path(error).string();
+        std::string name = above_ + "/pourbook-XXXXXX";
+        if (!above_.empty() && ::mkdtemp(name.data())) path_ = name;
+    }
+    ~WorkFolder() {
+        std::error_code ignored;
+        if (!path_.empty()) std::filesystem::remove_all(path_, ignored);
+    }
+    WorkFolder(const WorkFolder&) = delete;
+    WorkFolder& operator=(const WorkFolder&) = delete;
+
+    const std::string& path() const { return path_; } // empty: none could be made
+    const std::string& above() const { return above_; }
+    std::uintmax_t free_bytes() const {
+        std::error_code error;
+        const auto space = std::filesystem::space(path_, error);
+        return error ? UINTMAX_MAX : space.available;
+    }
+
+private:
+    std::string above_, path_;
+};
+
+/// Generously: the sheets before they are packed, and the packed file.
+std::uintmax_t bytes_needed(const Document& document) {
+    std::uintmax_t cells = 1000;
+    for (const DataTable& part : document.parts) cells += part.rows.size() * (part.columns.size() + 1) * 3;
+    return cells * 200;
+}
+
 lxw_error write(const Document& document, const std::string& file) {
     Book book(file);
     book.about(document);
-    for (const DataTable& part : document.parts) book.add(part, part.title.substr(0, LXW_SHEETNAME_MAX));
+    for (const DataTable* part : document.tables(in::file)) book.add(*part, part->title.substr(0, LXW_SHEETNAME_MAX));
     std::vector<std::pair<std::string, std::string>> about = {{"title", document.title}}, sources;
-    about.insert(about.end(), document.conditions.begin(), document.conditions.end());
-    for (const std::string& note : document.notes) about.emplace_back("note", note);
+    for (const DataFigure& f : document.figures)
+        if (f.shown_in & in::file) about.emplace_back(f.id, f.words());
+    for (const Sentence& note : document.notes)
+        if (note.shown_in & in::file) about.emplace_back("note", note.text);
     about.emplace_back("data version", document.data_version);
     about.emplace_back("date", document.date);
     for (const Reference* r : document.sources) sources.emplace_back(r->key, r->full());
@@ -122,15 +162,19 @@ lxw_error write(const Document& document, const std::string& file) {
 } // namespace
 
 Result<std::string> xlsx_of(const Document& document) {
-    std::error_code error;
-    const auto folder = std::filesystem::temp_directory_path(error);
-    const std::string file = (folder / ("pourbook." + std::to_string(::getpid()) + ".xlsx")).string();
+    const WorkFolder folder;
+    const auto failed = [&folder](const std::string& why) {
+        return Problem{Problem::Kind::file,
+                       "the table can't be made in the temporary folder '" + folder.above() + "': " + why, 0};
+    };
+    if (folder.path().empty()) return failed(std::strerror(errno));
+    if (folder.free_bytes() < bytes_needed(document))
+        return failed(std::strerror(ENOSPC)); // the library would print it
+    const std::string file = folder.path() + "/table.xlsx";
     const lxw_error fault = write(document, file);
     std::ostringstream bytes;
     bytes << std::ifstream(file, std::ios::binary).rdbuf();
-    std::filesystem::remove(file, error);
-    if (fault != LXW_NO_ERROR || bytes.str().empty())
-        return Problem{Problem::Kind::file, "'" + file + "' can't be written: " + lxw_strerror(fault), 0};
+    if (fault != LXW_NO_ERROR || bytes.str().empty()) return failed(lxw_strerror(fault));
     return bytes.str();
 }
 

@@ -1,7 +1,7 @@
 // A document in each of the formats that leave the program. The same document gives the same bytes.
 #pragma once
 
-#include "answers/writers/data_table.hpp"
+#include "answers/parts/document.hpp"
 #include "answers/writers/page.hpp"
 #include "core/result.hpp"
 
@@ -10,6 +10,14 @@
 namespace pourbook {
 
 enum class TableFormat { text, csv, markdown, html, json, xlsx };
+
+/// For a terminal: sentences and tables in their order.
+std::string answer_text(const Document& document);
+
+/// For programs: figures, tables (a list of objects) and sentences under their ids, SI units; dots in an id nest. A
+/// figure that is traced is {"value", "unit", "standard_uncertainty", "condition", "how_known", "sources"}. Make the
+/// document in base units.
+std::string answer_json(const Document& document);
 
 /// By the ending of a file's name, or by a word: text, csv, md, html, json, xlsx. Errors: unreadable, naming them.
 Result<TableFormat> table_format(const std::string& file);

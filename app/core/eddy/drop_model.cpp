@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <optional>
+#include <string>
 
 namespace pourbook::eddy {
 namespace {
@@ -27,6 +29,37 @@ double wall_m(const DropInputs& i) {
     return i.outside_radius_m.value - i.bore_radius_m.value;
 }
 
+Problem refused(std::string text) {
+    return {Problem::Kind::refused, std::move(text), 0};
+}
+
+/// Sizes that nobody pours or that a missing unit makes, and tolerances that reach to nothing.
+std::optional<Problem> size_fault(const DropInputs& i) {
+    constexpr double smallest_m = 0.05e-3, largest_m = 1, longest_m = 100, widest = 1.0 / 3;
+    struct Named {
+        const char* name;
+        Uncertain value;
+        double least, most;
+    };
+    const Named all[] = {{"the magnet's diameter", i.outer_radius_m, smallest_m, largest_m},
+                         {"the magnet's length", i.length_m, 0, longest_m},
+                         {"the ring's hole", i.inner_radius_m, 0, largest_m},
+                         {"the bore", i.bore_radius_m, smallest_m, largest_m},
+                         {"the tube's outside diameter", i.outside_radius_m, smallest_m, 10 * largest_m},
+                         {"the tube's length", i.tube_length_m, 2 * smallest_m, longest_m},
+                         {"the remanence", i.remanence_T, 0, INFINITY},
+                         {"the magnet's mass", i.mass_kg, 0, INFINITY}};
+    for (const Named& n : all) {
+        if (!(n.value.value >= n.least && n.value.value <= n.most))
+            return refused(std::string(n.name) +
+                           " is outside the model, which knows diameters from 0.1 mm to 2 m and tubes up to 100 m: is "
+                           "its unit right?");
+        if (n.value.spread > widest * n.value.value)
+            return refused(std::string(n.name) + " has a tolerance of more than a third of itself: measure it better");
+    }
+    return std::nullopt;
+}
+
 } // namespace
 
 double Uncertain::at(double draw) const {
@@ -39,23 +72,27 @@ double Uncertain::standard() const {
 
 Magnet DropInputs::magnet() const {
     return {shape, outer_radius_m.value, shape == Shape::ring ? inner_radius_m.value : 0,
-            shape == Shape::sphere ? 2 * outer_radius_m.value : length_m.value};
+            shape == Shape::sphere ? 2 * outer_radius_m.value : length_m.value, stack};
 }
 
 Bore DropInputs::bore() const {
     return {bore_radius_m.value, outside_radius_m.value};
 }
 
+double Riding::factor(double share) const {
+    // ln f = p s^2 + q s^4 through both.
+    const double near = 16 * std::log(half), far = std::log(full), p = (near - far) / 3, s2 = share * share;
+    return std::exp(p * s2 + (far - p) * s2 * s2);
+}
+
 Result<DropInputs> checked(const DropInputs& inputs) {
+    if (const auto fault = size_fault(inputs)) return *fault;
     const Result<Magnet> magnet = checked(inputs.magnet());
     if (!magnet) return magnet.problem();
     const Result<Bore> bore = checked(inputs.bore(), *magnet);
     if (!bore) return bore.problem();
-    if (!(inputs.tube_length_m.value > 0))
-        return Problem{Problem::Kind::refused, "the tube needs a length above zero", 0};
-    if (!(inputs.remanence_T.value > 0))
-        return Problem{Problem::Kind::refused, "the magnet needs a remanence above zero", 0};
-    if (!(mass_of(inputs) > 0)) return Problem{Problem::Kind::refused, "the magnet needs a mass above zero", 0};
+    if (!(inputs.remanence_T.value > 0)) return refused("the magnet needs a remanence above zero");
+    if (!(mass_of(inputs) > 0)) return refused("the magnet needs a mass above zero");
     const Result<double> factor = path_factor(inputs);
     if (!factor) return factor.problem();
     return inputs;
@@ -63,18 +100,35 @@ Result<DropInputs> checked(const DropInputs& inputs) {
 
 Result<double> path_factor(const DropInputs& i) {
     if (i.slits == 0 && i.off_axis_m == 0) return 1.0;
-    const auto refused = [](const char* text) { return Problem{Problem::Kind::refused, text, 0}; };
     const Bore bore = i.bore();
     if (i.slits > 0 && i.off_axis_m > 0)
         return refused("a slit tube with the magnet off its axis is not computed: give one of the two");
-    if (bore.outer_radius_m - bore.inner_radius_m > 0.5 * bore.inner_radius_m)
-        return refused("slits and off-axis travel are computed for thin walls: this one is thicker than half the bore "
-                       "radius");
-    const double wall_radius = (bore.inner_radius_m + bore.outer_radius_m) / 2;
-    if (i.slits > 0) return slit_drag(i.slits, i.magnet(), wall_radius);
     if (i.off_axis_m > 0.9 * (bore.inner_radius_m - i.outer_radius_m.value))
         return refused("off-axis travel: the magnet would rub on the wall: give a smaller distance from the axis");
-    return off_axis_drag(i.off_axis_m / wall_radius, i.magnet(), wall_radius);
+    if (i.slits == 0) return off_axis_drag(i.off_axis_m, i.magnet(), bore);
+    if (bore.outer_radius_m - bore.inner_radius_m > 0.5 * bore.inner_radius_m)
+        return refused("slits are computed for thin walls: this one is thicker than half the bore radius");
+    return slit_drag(i.slits, i.magnet(), (bore.inner_radius_m + bore.outer_radius_m) / 2);
+}
+
+DropInputs with_riding(DropInputs i) {
+    i.riding = {};
+    if (i.slits > 0 || i.off_axis_m > 0) return i;
+    const double furthest = furthest_off_axis_m(i.magnet(), i.bore());
+    const Result<double> half = off_axis_drag(furthest / 2, i.magnet(), i.bore()),
+                         full = off_axis_drag(furthest, i.magnet(), i.bore());
+    if (half && full) i.riding = {furthest, std::max(*half, 1.0), std::max(*full, 1.0)};
+    return i;
+}
+
+double chance_too_wide(const DropInputs& i) {
+    constexpr int points = 100;
+    int wide = 0;
+    for (int m = 0; m < points; ++m)
+        for (int b = 0; b < points; ++b)
+            wide += i.outer_radius_m.at(normal_quantile((m + 0.5) / points)) >=
+                    i.bore_radius_m.at(normal_quantile((b + 0.5) / points));
+    return wide / static_cast<double>(points * points);
 }
 
 double nominal_wall_area_m2(const DropInputs& i) {
@@ -139,7 +193,26 @@ double DropModel::ln_drag_per_remanence(const DropInputs& i) const {
 FallSetup DropModel::setup(double conductivity, const Variation& v) const {
     FallSetup s = fall_setup(curve_, ends_, moment_, conductivity, v.mass_kg, v.tube_length_m);
     s.force_scale_N *= v.drag;
+    s.from_depth_m = inputs_.from_depth_m;
+    s.beyond_m = inputs_.beyond_m;
     return s;
+}
+
+const WallModes& DropModel::modes() const {
+    if (!modes_) modes_ = std::make_shared<const WallModes>(inputs_.magnet(), inputs_.bore(), nominal_.tube_length_m);
+    return *modes_;
+}
+
+Fall DropModel::fall(const FallSetup& setup, bool with_path) const {
+    constexpr double longest = 40, counts = 5e-4; // bore radii; of the time
+    Fall at_once = eddy::fall(setup, with_path);
+    if (inputs_.slits > 0 || setup.tube_length_m > longest * inputs_.bore_radius_m.value ||
+        fading_time_s(setup) < counts * at_once.time_s)
+        return at_once;
+    Fall followed = fall_with_currents(setup, modes(), with_path).fall;
+    if (!followed.fault.empty()) return at_once;
+    followed.currents_s = followed.time_s - at_once.time_s;
+    return followed;
 }
 
 std::vector<Variation> DropModel::variations(Draws& draws) const {
@@ -149,6 +222,7 @@ std::vector<Variation> DropModel::variations(Draws& draws) const {
     const auto& heavy = draws.of("magnet.mass");
     const auto& outside = draws.of("tube.outside");
     const auto& length = draws.of("tube.length");
+    const auto& riding = draws.of("drop.riding");
     const double wall = wall_m(inputs_);
     for (std::size_t i = 0; i < out.size(); ++i) {
         DropInputs here = inputs_;
@@ -169,7 +243,8 @@ std::vector<Variation> DropModel::variations(Draws& draws) const {
         }
         if (inputs_.mass_kg.value > 0) here.mass_kg.value = inputs_.mass_kg.at(heavy[i]);
         here.density_kg_m3.value = inputs_.density_kg_m3.at(heavy[i]);
-        out[i] = {nominal_.drag * std::exp(ln_drag), mass_of(here), inputs_.tube_length_m.at(length[i]),
+        out[i] = {nominal_.drag * std::exp(ln_drag) * inputs_.riding.factor(probability_below(riding[i])),
+                  mass_of(here), inputs_.tube_length_m.at(length[i]),
                   wall_area(here.bore_radius_m.value, here.outside_radius_m.value)};
     }
     return out;

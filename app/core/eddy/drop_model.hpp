@@ -6,10 +6,14 @@
 // and its wall: a thin wall brakes in proportion to its thickness, so that it may be known no better than itself (where
 // the limits leave none, nothing brakes). Range of the others: spreads that are small against the dimension and the gap
 // (second-order terms of the sensitivities are left out: about half the square of the relative change in drag).
+// A magnet rides off the axis by an unknown distance, which only adds drag: every distance up to nine tenths of the gap
+// (0.6 bore radii at most) is taken as alike in the samples; the nominal fall is on the axis.
 #pragma once
 
-#include "core/eddy/fall.hpp"
+#include "core/eddy/current_fall.hpp"
 #include "core/uncertainty/draws.hpp"
+
+#include <memory>
 
 namespace pourbook::eddy {
 
@@ -24,9 +28,18 @@ struct Uncertain {
     double standard() const;
 };
 
+/// How much an unknown distance from the axis adds to the drag: factors at half of the furthest and at the furthest.
+struct Riding {
+    double furthest_m = 0, half = 1, full = 1;
+
+    /// At a share 0..1 of the furthest.
+    double factor(double share) const;
+};
+
 struct DropInputs {
     Shape shape = Shape::cylinder;
-    Uncertain outer_radius_m, inner_radius_m, length_m; // magnet
+    Uncertain outer_radius_m, inner_radius_m, length_m; // magnet, or one of a stack
+    Stack stack{};
     Uncertain bore_radius_m, outside_radius_m, tube_length_m;
     Uncertain remanence_T;
     double recoil_permeability = 1;
@@ -35,18 +48,29 @@ struct DropInputs {
     Uncertain density_kg_m3;
     bool wall_area_held = false; // the outside follows the bore at the same cross-section (a tube of stated mass)
     int slits = 0;               // full-length slits in the wall
-    double off_axis_m = 0;       // the magnet's axis beside the tube's
+    double off_axis_m = 0;       // the magnet's axis beside the tube's, where it is stated
+    Riding riding;               // where it is not
+    double from_depth_m = 0;     // the magnet's centre when it is let go, below the mouth
+    double beyond_m = 0;         // its centre when the timing ends, below the lower end
 
     Magnet magnet() const;
     Bore bore() const;
 };
 
-/// Errors: refused (see Magnet and Bore), a tube that is no longer than nothing, slits or off-axis travel outside
-/// thin_wall.hpp's range (a wall up to half the bore radius is let pass).
+/// Errors: refused (see Magnet and Bore), sizes outside 0.1 mm to 2 m (a tube: to 100 m), a tolerance above a third of
+/// its value, slits or off-axis travel outside thin_wall.hpp's range (slits: a wall up to half the bore radius is let
+/// pass).
 Result<DropInputs> checked(const DropInputs& inputs);
 
 /// Low-speed drag relative to that of the whole tube with the magnet on its axis; 1 without slits and off-axis travel.
 Result<double> path_factor(const DropInputs& inputs);
+
+/// The inputs with what riding off the axis may do: every distance up to the furthest alike. Nothing where a distance
+/// is stated or slits are.
+DropInputs with_riding(DropInputs inputs);
+
+/// Chance that the magnet is wider than the bore within the limits given.
+double chance_too_wide(const DropInputs& inputs);
 
 /// One sample of everything but the conductivity.
 struct Variation {
@@ -76,6 +100,11 @@ public:
     const Variation& nominal() const { return nominal_; }
     std::vector<Variation> variations(Draws& draws) const;
 
+    /// The fall in this tube. Where the currents need time that counts (a whole tube of up to 40 bore radii, fading
+    /// time above 5e-4 of the fall) they are followed (current_fall.hpp); their patterns are made when first needed and
+    /// kept: not for two threads at once.
+    Fall fall(const FallSetup& setup, bool with_path = false) const;
+
 private:
     struct Lever {
         const char* key;
@@ -83,6 +112,7 @@ private:
         double sensitivity; // of ln drag to ln of the input
     };
     double ln_drag_per_remanence(const DropInputs& inputs) const;
+    const WallModes& modes() const;
     /// Of ln drag to ln of what `scaled` multiplies by a factor.
     template <class Scaled> double sensitivity(Scaled&& scaled) const;
     /// With this bore, and the wall or the cross-section as it is.
@@ -95,6 +125,7 @@ private:
     Variation nominal_;
     std::vector<Lever> levers_;
     double wall_sensitivity_ = 0;
+    mutable std::shared_ptr<const WallModes> modes_;
 };
 
 } // namespace pourbook::eddy

@@ -29,24 +29,53 @@ double wall_density(const Magnet& magnet, const Bore& bore, double z) {
     return integral<12>(integrand, 0, std::log((bore.outer_radius_m - source) / gap));
 }
 
-} // namespace
-
-double radial_field_over_remanence(const Magnet& m, double r, double z) {
+double piece_field(const Magnet& m, double r, double z) {
     if (m.shape == Shape::sphere) return std::pow(m.outer_radius_m, 3) * r * z / std::pow(r * r + z * z, 2.5);
+    if (m.shape == Shape::cube) {
+        double sum = 0;
+        for (int i = 0; i < cube_cylinders; ++i) {
+            const auto [radius, weight] = cube_cylinder(m, i);
+            sum += weight * sheet_field(radius, m.length_m / 2, r, z);
+        }
+        return sum;
+    }
     const double outer = sheet_field(m.outer_radius_m, m.length_m / 2, r, z);
     return m.shape == Shape::cylinder ? outer : outer - sheet_field(m.inner_radius_m, m.length_m / 2, r, z);
 }
 
+/// Where the sources end along the axis, on one side of the middle.
+std::vector<double> pole_faces(const Magnet& m) {
+    const double half = m.shape == Shape::sphere ? 0 : m.length_m / 2;
+    std::vector<double> faces;
+    for (int i = 0; i < m.stack.pieces; ++i)
+        for (const double face : {m.place_m(i) - half, m.place_m(i) + half})
+            if (face >= 0) faces.push_back(face);
+    std::sort(faces.begin(), faces.end());
+    return faces;
+}
+
+} // namespace
+
+double radial_field_over_remanence(const Magnet& m, double r, double z) {
+    double sum = 0;
+    for (int i = 0; i < m.stack.pieces; ++i) sum += m.sign(i) * piece_field(m, r, z - m.place_m(i));
+    return sum;
+}
+
 EndEffect::EndEffect(const Magnet& magnet, const Bore& bore) {
-    constexpr double fineness = 0.12;
-    const double gap = bore.inner_radius_m - magnet.source_radius_m(), pole = magnet.half_length_m();
-    const double end = pole + 15 * bore.outer_radius_m;
+    constexpr double fineness = 0.09;
+    const double gap = bore.inner_radius_m - magnet.source_radius_m();
+    const double end = magnet.half_length_m() + 15 * bore.outer_radius_m;
+    const std::vector<double> faces = pole_faces(magnet);
     const auto density = [&](double z) { return wall_density(magnet, bore, z); };
     double sum = 0;
     knots_.push_back({0, 0, density(0)});
     for (double z = 0; z < end;) {
-        const double step = fineness * std::max(gap, std::abs(z - pole));
-        const double next = z < pole && z + step > pole ? pole : z + step;
+        const auto after = std::upper_bound(faces.begin(), faces.end(), z);
+        double nearest = after == faces.end() ? INFINITY : *after - z;
+        if (after != faces.begin()) nearest = std::min(nearest, z - *(after - 1));
+        const double step = fineness * std::max(gap, nearest);
+        const double next = after != faces.end() && z + step > *after ? *after : z + step;
         sum += integral<5>(density, z, next);
         knots_.push_back({next, sum, density(next)});
         z = next;

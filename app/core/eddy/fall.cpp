@@ -1,26 +1,40 @@
 #include "core/eddy/fall.hpp"
 
-#include "core/eddy/quadrature.hpp"
-
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <numbers>
 
 namespace pourbook::eddy {
 namespace {
 
-constexpr double tolerance = 3e-7;
-constexpr double settled = 5e-6;            // acceleration over g, above the noise that the tolerance leaves
-constexpr double slow = 0.02;               // v^2 / (g a) below which the magnet keeps to its local terminal speed
-constexpr double transient = 40;            // time constants until it does
+constexpr double tolerance = 3e-5;
+constexpr double settled = 3e-5;            // acceleration over g, above the noise that the tolerance leaves
 constexpr double quasi_static_to_m_s = 1e6; // the equations hold far below the speed of light
-constexpr double linear_enough = 1e-4;
+constexpr int most_steps = 200000;
 
+/// Depth, speed, and the work done on the wall over the magnet's mass.
 struct State {
-    double z, v;
-    State operator+(const State& o) const { return {z + o.z, v + o.v}; }
-    State operator*(double f) const { return {z * f, v * f}; }
+    double z = 0, v = 0, w = 0;
+    State operator+(const State& o) const { return {z + o.z, v + o.v, w + o.w}; }
+    State operator*(double f) const { return {z * f, v * f, w * f}; }
 };
+
+// Rodas, order 4, stiffly accurate and L-stable (Hairer and Wanner, Solving Ordinary Differential Equations II,
+// section IV.7; the coefficients from memory, their order is tested).
+constexpr int stages = 6;
+constexpr double rodas_gamma = 0.25;
+constexpr double rodas_a[stages - 2][stages - 2] = {
+    {1.544, 0, 0, 0},
+    {0.9466785280815826, 0.2557011698983284, 0, 0},
+    {3.314825187068521, 2.896124015972201, 0.9986419139977817, 0},
+    {1.221224509226641, 6.019134481288629, 12.53708332932087, -0.6878860361058950}};
+constexpr double rodas_c[stages - 1][stages - 1] = {
+    {-5.6688, 0, 0, 0, 0},
+    {-2.430093356833875, -0.2063599157091915, 0, 0, 0},
+    {-0.1073529058151375, -9.594562251023355, -20.47028614809616, 0, 0},
+    {7.496443313967647, -10.24680431464352, -33.99990352819905, 11.70890893206160, 0},
+    {8.083246795921522, -7.981132988064893, -31.52159432874371, 16.31930543123136, -6.058818238834054}};
 
 class Motion {
 public:
@@ -30,137 +44,115 @@ public:
         if (with_path_)
             if (const auto u = s_.curve->unstable_balance(weight); u && *u < quasi_static_to_m_s * s_.u_per_speed)
                 out_.unstable_speed_m_s = *u / s_.u_per_speed;
+        y_ = {s_.from_depth_m, s_.from_speed_m_s, 0};
         plateau_from_ = s_.ends->reach_m();
         plateau_to_ = s_.tube_length_m - s_.ends->reach_m();
     }
 
     Fall run() {
         note();
-        while (y_.z < s_.tube_length_m) {
-            if (keeps_to_local_speed()) {
-                follow(std::clamp(plateau_from_, y_.z, std::max(y_.z, plateau_to_)));
-                cross_plateau();
-                follow(s_.tube_length_m);
-            } else if (on_plateau()) {
-                cross_plateau();
-            } else {
-                step();
-                note();
-            }
-        }
+        for (int i = 0; i < most_steps && y_.z < s_.to_depth_m(); ++i) on_plateau() ? cross_plateau() : step();
         out_.time_s = t_;
         out_.exit_speed_m_s = y_.v;
-        out_.heat_J = s_.mass_kg * (s_.gravity_m_s2 * s_.tube_length_m - y_.v * y_.v / 2);
-        return std::move(out_);
+        return checked_fall(s_, std::move(out_), s_.mass_kg * y_.w);
     }
 
 private:
-    double share(double z) const { return std::max(s_.ends->share(z) + s_.ends->share(s_.tube_length_m - z) - 1, 0.0); }
+    double deceleration(const State& y) const { return s_.drag_N(std::max(y.v, 0.0)) * s_.share(y.z) / s_.mass_kg; }
 
     State rate(const State& y) const {
-        return {y.v, s_.gravity_m_s2 - s_.drag_N(std::max(y.v, 0.0)) * share(y.z) / s_.mass_kg};
+        const double d = deceleration(y);
+        return {y.v, s_.gravity_m_s2 - d, d * y.v};
     }
 
     void note() {
-        if (with_path_) out_.path.push_back({t_, y_.z, y_.v});
+        if (with_path_) out_.path.push_back({t_, y_.z, y_.v, s_.mass_kg * deceleration(y_)});
     }
 
     bool on_plateau() const {
-        return y_.z >= plateau_from_ && y_.z < plateau_to_ && std::abs(rate(y_).v) < settled * s_.gravity_m_s2;
+        return out_.terminal_speed_m_s && y_.z >= plateau_from_ && y_.z < plateau_to_ &&
+               std::abs(rate(y_).v) < settled * s_.gravity_m_s2;
     }
 
     void cross_plateau() {
-        if (y_.z >= plateau_to_) return;
-        t_ += (plateau_to_ - y_.z) / *out_.terminal_speed_m_s;
-        y_ = {plateau_to_, *out_.terminal_speed_m_s};
+        const double way = plateau_to_ - y_.z, v = *out_.terminal_speed_m_s;
+        t_ += way / v;
+        y_ = {plateau_to_, v, y_.w + s_.gravity_m_s2 * way + (y_.v * y_.v - v * v) / 2};
         note();
     }
 
-    bool keeps_to_local_speed() const {
-        if (!out_.terminal_speed_m_s) return false;
-        const double v = *out_.terminal_speed_m_s, a = s_.curve->drag().bore_radius_m();
-        return t_ > transient * v / s_.gravity_m_s2 && v * v < slow * s_.gravity_m_s2 * a &&
-               s_.curve->relative(s_.u_per_speed * v) > 1 - linear_enough;
+    /// Derivatives of the deceleration, and itself, at the beginning of a step.
+    struct Slopes {
+        double by_z, by_v, itself, v;
+    };
+
+    Slopes slopes() const {
+        const double v = std::max(y_.v, 1e-12), nudge = 1e-6 * v, here = s_.share(y_.z);
+        const double force = s_.drag_N(v), by_v = (s_.drag_N(v + nudge) - force) / nudge;
+        const double along = here > 0 ? s_.ends->slope_per_m(y_.z) - s_.ends->slope_per_m(s_.tube_length_m - y_.z) : 0;
+        return {force * along / s_.mass_kg, by_v * here / s_.mass_kg, force * here / s_.mass_kg, y_.v};
     }
 
-    /// Local terminal speed v0 = v_t / share with its first correction for inertia.
-    double local_speed(double z) const {
-        const double here = share(z), v0 = *out_.terminal_speed_m_s / here;
-        const double slope = -v0 / here * (s_.ends->slope_per_m(z) - s_.ends->slope_per_m(s_.tube_length_m - z));
-        return v0 * (1 - v0 * slope / s_.gravity_m_s2);
+    /// x of (c - Jacobian) x = b.
+    static State solved(const Slopes& s, double c, const State& b) {
+        const double v = (b.v - s.by_z * b.z / c) / (c + s.by_v + s.by_z / c), z = (b.z + v) / c;
+        return {z, v, (b.w + s.v * s.by_z * z + (s.itself + s.v * s.by_v) * v) / c};
     }
 
-    void follow(double to) {
-        constexpr int pieces = 12;
-        const double from = y_.z;
-        for (int i = 0; i < pieces && to > from; ++i) {
-            const double low = from + (to - from) * i / pieces, high = from + (to - from) * (i + 1) / pieces;
-            t_ += integral<8>([&](double z) { return 1 / local_speed(z); }, low, high);
-            y_ = {high, local_speed(high)};
-            note();
+    /// One step of Rodas; leaves the error relative to the tolerance in error_.
+    State tried(const Slopes& slopes, double h) {
+        const double c = 1 / (rodas_gamma * h);
+        std::array<State, stages> u;
+        State at = y_;
+        for (std::size_t i = 0; i < stages; ++i) {
+            if (i > 0 && i <= stages - 2) {
+                at = y_;
+                for (std::size_t j = 0; j < i; ++j) at = at + u[j] * rodas_a[i - 1][j];
+            } else if (i > 0) {
+                at = at + u[i - 1];
+            }
+            State b = rate(at);
+            for (std::size_t j = 0; j < i; ++j) b = b + u[j] * (rodas_c[i - 1][j] / h);
+            u[i] = solved(slopes, c, b);
         }
-        if (to > from) y_.z = to;
+        const State error = u[stages - 1], next = at + error;
+        const double a = s_.curve->drag().bore_radius_m();
+        error_ = std::max(std::abs(error.z) / (tolerance * (std::abs(next.z) + a)),
+                          std::abs(error.v) / (tolerance * (std::abs(next.v) + 1e-9)));
+        return next;
     }
 
     void step() {
-        if (h_ == 0) h_ = 1e-4 * std::sqrt(2 * s_.tube_length_m / s_.gravity_m_s2);
-        for (int turn = 0; turn < 60; ++turn) {
-            const State next = tried(h_);
-            const double worse = std::max(error_, 1e-10);
+        if (h_ == 0) h_ = 1e-4 * s_.free_fall_time_s();
+        if (y_.v > 0) h_ = std::min(h_, s_.ends->reach_m() / 2 / y_.v); // an end is not to be stepped over
+        const Slopes here = slopes();
+        for (int i = 0; i < 60; ++i) {
+            const State next = tried(here, h_);
             const double used = h_;
-            h_ *= std::clamp(0.9 * std::pow(worse, -0.2), 0.2, 4.0);
-            if (error_ > 1) continue;
-            if (next.z >= s_.tube_length_m)
-                finish_step(next, used);
-            else
-                accept(next, used);
+            if (!std::isfinite(error_)) error_ = 1e10;
+            h_ *= std::clamp(0.9 * std::pow(std::max(error_, 1e-10), -0.25), 0.2, 4.0);
+            if (error_ > 1 || next.v < 0) continue;
+            next.z < s_.to_depth_m() ? accept(next, used) : finish(here, next, used);
             return;
         }
-        accept(tried(h_), h_);
+        accept(tried(here, h_), h_);
     }
 
     void accept(const State& next, double h) {
         t_ += h;
         y_ = next;
+        note();
     }
 
-    /// Time at which the cubic through both ends of the step reaches the mouth.
-    void finish_step(const State& next, double h) {
-        double low = 0, high = 1;
-        const auto depth = [&](double x) {
-            const double o = 1 - x;
-            return y_.z * o * o * (1 + 2 * x) + next.z * x * x * (1 + 2 * o) + h * o * x * (y_.v * o - next.v * x);
-        };
-        for (int i = 0; i < 60; ++i) {
-            const double middle = (low + high) / 2;
-            (depth(middle) < s_.tube_length_m ? low : high) = middle;
+    /// The step that ends at the mouth.
+    void finish(const Slopes& here, State next, double h) {
+        const double end = s_.to_depth_m();
+        for (int i = 0; i < 20 && std::abs(next.z - end) > 1e-12 * s_.way_m(); ++i) {
+            h += (end - next.z) / next.v;
+            next = tried(here, h);
         }
-        t_ += low * h;
-        y_ = {s_.tube_length_m, y_.v + (next.v - y_.v) * low};
-    }
-
-    /// One Dormand-Prince step; leaves the error relative to the tolerance in error_.
-    State tried(double h) {
-        const State k1 = rate(y_);
-        const State k2 = rate(y_ + k1 * (h / 5));
-        const State k3 = rate(y_ + (k1 * (3.0 / 40) + k2 * (9.0 / 40)) * h);
-        const State k4 = rate(y_ + (k1 * (44.0 / 45) + k2 * (-56.0 / 15) + k3 * (32.0 / 9)) * h);
-        const State k5 = rate(
-            y_ + (k1 * (19372.0 / 6561) + k2 * (-25360.0 / 2187) + k3 * (64448.0 / 6561) + k4 * (-212.0 / 729)) * h);
-        const State k6 = rate(y_ + (k1 * (9017.0 / 3168) + k2 * (-355.0 / 33) + k3 * (46732.0 / 5247) +
-                                    k4 * (49.0 / 176) + k5 * (-5103.0 / 18656)) *
-                                       h);
-        const State next = y_ + (k1 * (35.0 / 384) + k3 * (500.0 / 1113) + k4 * (125.0 / 192) + k5 * (-2187.0 / 6784) +
-                                 k6 * (11.0 / 84)) *
-                                    h;
-        const State k7 = rate(next);
-        const State e = (k1 * (71.0 / 57600) + k3 * (-71.0 / 16695) + k4 * (71.0 / 1920) + k5 * (-17253.0 / 339200) +
-                         k6 * (22.0 / 525) + k7 * (-1.0 / 40)) *
-                        h;
-        const double a = s_.curve->drag().bore_radius_m();
-        error_ = std::max(std::abs(e.z) / (tolerance * (std::abs(next.z) + a)),
-                          std::abs(e.v) / (tolerance * (std::abs(next.v) + 1e-3)));
-        return next;
+        next.z = end;
+        accept(next, h);
     }
 
     const FallSetup& s_;
@@ -168,10 +160,41 @@ private:
     Fall out_;
     double plateau_from_ = 0, plateau_to_ = 0;
     double t_ = 0, h_ = 0, error_ = 0;
-    State y_{0, 0};
+    State y_;
 };
 
 } // namespace
+
+double FallSetup::speed_of_free_fall_m_s() const {
+    return std::sqrt(from_speed_m_s * from_speed_m_s + 2 * gravity_m_s2 * way_m());
+}
+
+double FallSetup::free_fall_time_s() const {
+    return 2 * way_m() / (from_speed_m_s + speed_of_free_fall_m_s());
+}
+
+double FallSetup::share(double z) const {
+    return std::max(ends->share(z) + ends->share(tube_length_m - z) - 1, 0.0);
+}
+
+Fall checked_fall(const FallSetup& s, Fall f, double work_J) {
+    constexpr double time_slack = 1e-5, energy_slack = 1e-4;
+    const double quickest = s.free_fall_time_s(), fastest = s.speed_of_free_fall_m_s(),
+                 most_J = s.mass_kg * fastest * fastest / 2;
+    f.heat_J = most_J - s.mass_kg * f.exit_speed_m_s * f.exit_speed_m_s / 2;
+    const auto says = [&](const char* what) { f.fault = std::string("the computed fall is impossible: ") + what; };
+    if (!(std::isfinite(f.time_s) && std::isfinite(f.exit_speed_m_s)))
+        says("it has no time");
+    else if (f.time_s < quickest * (1 - time_slack))
+        says("quicker than free fall");
+    else if (!(f.exit_speed_m_s >= 0 && f.exit_speed_m_s <= fastest * (1 + time_slack)))
+        says("it leaves faster than free fall");
+    else if (std::abs(f.heat_J - work_J) > energy_slack * most_J)
+        says("its heat is not the work done on the wall");
+    f.heat_J = std::max(f.heat_J, 0.0); // by the last digits
+    f.time_s = std::max(f.time_s, quickest);
+    return f;
+}
 
 FallSetup fall_setup(const DragCurve& curve, const EndEffect& ends, double moment, double conductivity, double mass,
                      double length) {

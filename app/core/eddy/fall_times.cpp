@@ -49,7 +49,7 @@ private:
         Variation v = model_.nominal();
         v.drag *= std::exp(p.strength);
         v.tube_length_m *= std::exp(p.length);
-        return std::log(fall(model_.setup(std::exp(p.conductivity), v)).time_s);
+        return std::log(model_.fall(model_.setup(std::exp(p.conductivity), v)).time_s);
     }
 
     /// Barycentric interpolation on Chebyshev nodes of the first kind.
@@ -78,7 +78,7 @@ std::vector<double> fall_times_s(const DropModel& model, const std::vector<doubl
     std::vector<double> times(variations.size());
     if (times.size() <= few) {
         for (std::size_t i = 0; i < times.size(); ++i)
-            times[i] = fall(model.setup(conductivities[i], variations[i])).time_s;
+            times[i] = model.fall(model.setup(conductivities[i], variations[i])).time_s;
         return times;
     }
     const Variation& nominal = model.nominal();
@@ -89,7 +89,10 @@ std::vector<double> fall_times_s(const DropModel& model, const std::vector<doubl
                           std::log(v.tube_length_m / nominal.tube_length_m)});
     }
     const FallTable table(model, places);
-    for (std::size_t i = 0; i < times.size(); ++i) times[i] = table.time(places[i]);
+    for (std::size_t i = 0; i < times.size(); ++i) {
+        const FallSetup own = model.setup(conductivities[i], variations[i]);
+        times[i] = std::max(table.time(places[i]), own.free_fall_time_s());
+    }
     return times;
 }
 

@@ -21,13 +21,19 @@ struct FieldReading {
 
 struct FieldFit {
     double remanence_T = 0;
-    double standard_uncertainty_T = 0; // of the fit alone
-    double widened = 1;                // Birge's ratio, 1 where the readings agree
-    std::vector<double> residuals_T;   // reading less the fit's field
-    std::vector<double> in_doubts;     // the same over its standard uncertainty
+    double standard_uncertainty_T = 0;     // of the fit alone
+    double widened = 1;                    // Birge's ratio, 1 where the readings agree
+    std::vector<double> residuals_T;       // reading less the fit's field
+    std::vector<double> in_doubts;         // the same over its standard uncertainty
+    double depth_m = 0, depth_doubt_m = 0; // of the sensor inside its case, where it was fitted
 };
 
 /// Errors: refused for no reading, a distance below zero, a field that is not above zero.
 Result<FieldFit> fitted_remanence(const Magnet& magnet, const std::vector<FieldReading>& readings);
+
+/// Remanence and the sensor's depth inside its case together, B_i = Br f(z_i + depth), from three readings or more; the
+/// depth is held near nothing as 0 +- 1 mm (standard uncertainty; common practice, no source). Errors: as above;
+/// refused for fewer readings.
+Result<FieldFit> fitted_with_depth(const Magnet& magnet, const std::vector<FieldReading>& readings);
 
 } // namespace pourbook::eddy

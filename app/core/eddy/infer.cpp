@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 #include <numeric>
 #include <string>
 
@@ -12,6 +13,7 @@ namespace {
 
 constexpr double lowest_S_m = 1e3, highest_S_m = 1e13;
 constexpr std::size_t normal_from = 30; // degrees of freedom
+constexpr double disagree = 1.96;       // standard uncertainties apart, 5 % chance
 
 Conductivity summary(double value, std::vector<double> samples) {
     Conductivity c;
@@ -26,7 +28,9 @@ Conductivity summary(double value, std::vector<double> samples) {
 
 /// ln(sigma) at which the fall takes this time: it grows with sigma.
 double solved(const DropModel& model, const Variation& variation, double time_s) {
-    const auto miss = [&](double t) { return std::log(fall(model.setup(std::exp(t), variation)).time_s / time_s); };
+    const auto miss = [&](double t) {
+        return std::log(model.fall(model.setup(std::exp(t), variation)).time_s / time_s);
+    };
     double low = std::log(lowest_S_m), high = std::log(highest_S_m), at_low = miss(low), at_high = miss(high);
     double t = low;
     for (int i = 0; i < 60 && high - low > 1e-9; ++i) { // regula falsi, halved where it stalls
@@ -52,7 +56,8 @@ Response response(const DropModel& model, double conductivity) {
         double sigma_more = conductivity, sigma_less = conductivity;
         change(more, sigma_more, 1 + step);
         change(less, sigma_less, 1 - step);
-        return std::log(fall(model.setup(sigma_more, more)).time_s / fall(model.setup(sigma_less, less)).time_s) /
+        return std::log(model.fall(model.setup(sigma_more, more)).time_s /
+                        model.fall(model.setup(sigma_less, less)).time_s) /
                (2 * step);
     };
     return {slope([](Variation&, double& sigma, double f) { sigma *= f; }),
@@ -92,6 +97,37 @@ std::vector<double> mean_times(const TimedDrops& drops, Draws& draws) {
     return out;
 }
 
+/// Variances and covariance of the samples' logarithms.
+struct Moments {
+    double aa = 0, bb = 0, ab = 0;
+};
+
+Moments moments(const Conductivity& a, const Conductivity& b) {
+    const std::size_t n = a.samples_S_m.size();
+    double mean_a = 0, mean_b = 0;
+    for (std::size_t i = 0; i < n; ++i) {
+        mean_a += std::log(a.samples_S_m[i]) / static_cast<double>(n);
+        mean_b += std::log(b.samples_S_m[i]) / static_cast<double>(n);
+    }
+    Moments m;
+    for (std::size_t i = 0; i < n; ++i) {
+        const double x = std::log(a.samples_S_m[i]) - mean_a, y = std::log(b.samples_S_m[i]) - mean_b;
+        m.aa += x * x / static_cast<double>(n);
+        m.bb += y * y / static_cast<double>(n);
+        m.ab += x * y / static_cast<double>(n);
+    }
+    return m;
+}
+
+/// Difference of the two over the standard uncertainty of that difference.
+double apart(const Conductivity& a, const Conductivity& b) {
+    std::vector<double> ratios;
+    for (std::size_t i = 0; i < a.samples_S_m.size(); ++i)
+        ratios.push_back(std::log(a.samples_S_m[i] / b.samples_S_m[i]));
+    const double spread = (quantile(ratios, 0.84134) - quantile(ratios, 0.15866)) / 2;
+    return std::abs(quantile(ratios, 0.5)) / spread;
+}
+
 } // namespace
 
 Result<Conductivity> conductivity_from_times(const DropModel& model, const TimedDrops& drops,
@@ -99,7 +135,7 @@ Result<Conductivity> conductivity_from_times(const DropModel& model, const Timed
     if (drops.times_s.empty()) return refused("no fall times are given");
     const double mean = mean_of(drops.times_s);
     const Variation& nominal = model.nominal();
-    const double free_fall = std::sqrt(2 * nominal.tube_length_m / standard_gravity_m_s2);
+    const double free_fall = model.setup(1).free_fall_time_s();
     if (!(mean > free_fall * 1.01))
         return refused("a fall of " + significant(mean, 3) + " s is no longer than free fall through this tube (" +
                        significant(free_fall, 3) + " s): check the length and the clock");
@@ -113,7 +149,8 @@ Result<Conductivity> conductivity_from_times(const DropModel& model, const Timed
     std::vector<double> samples(variations.size());
     for (std::size_t i = 0; i < samples.size(); ++i) {
         const Variation& v = variations[i];
-        const double explained = by.drag * std::log(v.drag) + by.mass * std::log(v.mass_kg / nominal.mass_kg) +
+        const double explained = by.drag * std::log(v.drag / nominal.drag) +
+                                 by.mass * std::log(v.mass_kg / nominal.mass_kg) +
                                  by.length * std::log(v.tube_length_m / nominal.tube_length_m);
         samples[i] =
             std::exp(ln_sigma + (std::log(std::max(times[i], free_fall) / mean) - explained) / by.conductivity);
@@ -133,19 +170,21 @@ Result<Conductivity> conductivity_from_resistance(const FourWire& m, double wall
     return summary(m.span_m.value / (m.resistance_ohm.value * wall_area_m2), std::move(samples));
 }
 
+double agreement(const Conductivity& a, const Conductivity& b) {
+    return std::erfc(apart(a, b) / std::numbers::sqrt2);
+}
+
 Conductivity combined(const Conductivity& a, const Conductivity& b) {
-    const double ra = a.standard_uncertainty_S_m / a.value_S_m, rb = b.standard_uncertainty_S_m / b.value_S_m;
-    const double share = rb * rb / (ra * ra + rb * rb); // of a
+    const Moments m = moments(a, b);
+    const double share = std::clamp((m.bb - m.ab) / (m.aa + m.bb - 2 * m.ab), 0.0, 1.0); // of a
     const auto mixed = [share](double x, double y) {
         return std::exp(share * std::log(x) + (1 - share) * std::log(y));
     };
+    const double value = mixed(a.value_S_m, b.value_S_m), away = apart(a, b), wider = away > disagree ? away : 1;
     std::vector<double> samples(a.samples_S_m.size());
-    for (std::size_t i = 0; i < samples.size(); ++i) samples[i] = mixed(a.samples_S_m[i], b.samples_S_m[i]);
-    return summary(mixed(a.value_S_m, b.value_S_m), std::move(samples));
-}
-
-double chance_of_difference(double ratio, double relative_a, double relative_b) {
-    return std::erfc(std::abs(std::log(ratio)) / std::hypot(relative_a, relative_b) / std::sqrt(2.0));
+    for (std::size_t i = 0; i < samples.size(); ++i)
+        samples[i] = value * std::pow(mixed(a.samples_S_m[i], b.samples_S_m[i]) / value, wider);
+    return summary(value, std::move(samples));
 }
 
 } // namespace pourbook::eddy

@@ -4,8 +4,9 @@
 // dimensions. The response of ln(sigma) to ln(time), ln(drag factor), ln(mass) and ln(length) is taken at the nominal
 // solution (central differences of the fall itself): second-order terms are left out, a few tenths of a per cent where
 // the inputs are uncertain to 10 %. Scatter of repeated drops: Student's t with n - 1 degrees of freedom. Resistance:
-// sigma = span / (R area of the wall). Both: weighted by the inverse square of their spreads; shared dimensions are
-// drawn once for both.
+// sigma = span / (R area of the wall). Both: generalised least squares on the logarithms, with the covariance of the
+// samples, since shared dimensions are drawn once for both; where they disagree (chance below 5 %) the interval is
+// widened by the ratio of their difference to its spread (Birge, Phys. Rev. 40, 207, 1932).
 #pragma once
 
 #include "core/eddy/drop_model.hpp"
@@ -43,7 +44,7 @@ Result<Conductivity> conductivity_from_resistance(const FourWire& measured, doub
 /// Both together; samples of the same draws.
 Conductivity combined(const Conductivity& a, const Conductivity& b);
 
-/// Chance that a difference this large arises from the uncertainties, for two logarithmic values.
-double chance_of_difference(double ratio, double relative_a, double relative_b);
+/// Chance that a difference this large arises from the uncertainties, by the spread of the samples' own ratio.
+double agreement(const Conductivity& a, const Conductivity& b);
 
 } // namespace pourbook::eddy

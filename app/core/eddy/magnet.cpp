@@ -57,16 +57,63 @@ double cap_field(double radius, double length, double distance) {
     return 0.5 * (far / std::hypot(far, radius) - distance / std::hypot(distance, radius));
 }
 
+/// exp(-k r) times the mean of I0(k r) over a cube's face.
+double cube_section_factor(const Magnet& m, double k) {
+    double sum = 0, area = 0;
+    for (int i = 0; i < cube_cylinders; ++i) {
+        const auto [radius, weight] = cube_cylinder(m, i);
+        sum += weight * radius * radius * disc_factor(k * radius) * std::exp(-k * (m.outer_radius_m - radius));
+        area += weight * radius * radius;
+    }
+    return sum / area;
+}
+
+double piece_factor(const Magnet& m, double k) {
+    if (m.shape == Shape::sphere) return 1;
+    const double outer = disc_factor(k * m.outer_radius_m), along = sinc(k * m.length_m / 2);
+    if (m.shape == Shape::cylinder) return outer * along;
+    if (m.shape == Shape::cube) return cube_section_factor(m, k) * along;
+    const double R2 = m.outer_radius_m * m.outer_radius_m, r2 = m.inner_radius_m * m.inner_radius_m;
+    const double inner = disc_factor(k * m.inner_radius_m) * std::exp(-k * (m.outer_radius_m - m.inner_radius_m));
+    return (R2 * outer - r2 * inner) / (R2 - r2) * along;
+}
+
+double stack_factor(const Magnet& m, double k) {
+    double along = 0, across = 0;
+    for (int i = 0; i < m.stack.pieces; ++i) {
+        along += m.sign(i) * std::cos(k * m.place_m(i));
+        across += m.sign(i) * std::sin(k * m.place_m(i));
+    }
+    return std::hypot(along, across) / m.stack.pieces;
+}
+
+double piece_axial_field(const Magnet& m, double distance) {
+    if (m.shape == Shape::sphere) return 2.0 / 3.0 * std::pow(m.outer_radius_m / (m.outer_radius_m + distance), 3);
+    if (m.shape == Shape::cube) {
+        double sum = 0;
+        for (int i = 0; i < cube_cylinders; ++i) {
+            const auto [radius, weight] = cube_cylinder(m, i);
+            sum += weight * cap_field(radius, m.length_m, distance);
+        }
+        return sum;
+    }
+    const double outer = cap_field(m.outer_radius_m, m.length_m, distance);
+    return m.shape == Shape::cylinder ? outer : outer - cap_field(m.inner_radius_m, m.length_m, distance);
+}
+
 } // namespace
 
 double Magnet::volume_m3() const {
-    if (shape == Shape::sphere) return 4.0 / 3.0 * pi * std::pow(outer_radius_m, 3);
-    return pi * (outer_radius_m * outer_radius_m - inner_radius_m * inner_radius_m) * length_m;
+    if (shape == Shape::sphere) return stack.pieces * 4.0 / 3.0 * pi * std::pow(outer_radius_m, 3);
+    if (shape == Shape::cube) return stack.pieces * 2 * outer_radius_m * outer_radius_m * length_m;
+    return stack.pieces * pi * (outer_radius_m * outer_radius_m - inner_radius_m * inner_radius_m) * length_m;
 }
 
 Result<Magnet> checked(const Magnet& magnet) {
     const bool positive = magnet.outer_radius_m > 0 && magnet.length_m > 0 && magnet.inner_radius_m >= 0;
     if (!positive) return Problem{Problem::Kind::refused, "the magnet needs lengths above zero", 0};
+    if (!(magnet.stack.pieces >= 1 && magnet.stack.pieces <= 20 && magnet.stack.gap_m >= 0))
+        return Problem{Problem::Kind::refused, "a stack has 1 to 20 magnets, and gaps of nothing or more", 0};
     if (magnet.shape == Shape::ring && !(magnet.inner_radius_m > 0 && magnet.inner_radius_m < magnet.outer_radius_m))
         return Problem{Problem::Kind::refused, "the ring needs a hole smaller than itself: ring:ODxIDxL", 0};
     const auto [shortest, longest] = extremes(magnet);
@@ -76,17 +123,19 @@ Result<Magnet> checked(const Magnet& magnet) {
     return magnet;
 }
 
+WeightedRadius cube_cylinder(const Magnet& cube, int which) {
+    const GaussRule<cube_cylinders>& rule = gauss_rule<cube_cylinders>();
+    const auto i = static_cast<std::size_t>(which);
+    const double turn = pi / 8 * (1 + rule.node[i]); // from the middle of a side face to its edge
+    return {cube.outer_radius_m / std::numbers::sqrt2 / std::cos(turn), rule.weight[i] / 2};
+}
+
 double scaled_form_factor(const Magnet& m, double k) {
-    if (m.shape == Shape::sphere) return 1;
-    const double outer = disc_factor(k * m.outer_radius_m), along = sinc(k * m.length_m / 2);
-    if (m.shape == Shape::cylinder) return outer * along;
-    const double R2 = m.outer_radius_m * m.outer_radius_m, r2 = m.inner_radius_m * m.inner_radius_m;
-    const double inner = disc_factor(k * m.inner_radius_m) * std::exp(-k * (m.outer_radius_m - m.inner_radius_m));
-    return (R2 * outer - r2 * inner) / (R2 - r2) * along;
+    return m.stack.pieces == 1 ? piece_factor(m, k) : piece_factor(m, k) * stack_factor(m, k);
 }
 
 double demagnetising_factor(const Magnet& m) {
-    if (m.shape == Shape::sphere) return 1.0 / 3.0;
+    if (m.shape == Shape::sphere || m.shape == Shape::cube) return 1.0 / 3.0;
     const double outer = nagaoka(m.outer_radius_m, m.length_m);
     if (m.shape == Shape::cylinder) return 1 - outer;
     const double R2 = m.outer_radius_m * m.outer_radius_m, r2 = m.inner_radius_m * m.inner_radius_m;
@@ -101,9 +150,9 @@ double moment_A_m2(const Magnet& m, double remanence_T, double recoil_permeabili
 }
 
 double axial_field_over_remanence(const Magnet& m, double distance_m) {
-    if (m.shape == Shape::sphere) return 2.0 / 3.0 * std::pow(m.outer_radius_m / (m.outer_radius_m + distance_m), 3);
-    const double outer = cap_field(m.outer_radius_m, m.length_m, distance_m);
-    return m.shape == Shape::cylinder ? outer : outer - cap_field(m.inner_radius_m, m.length_m, distance_m);
+    double sum = 0;
+    for (int i = 0; i < m.stack.pieces; ++i) sum += m.sign(i) * piece_axial_field(m, distance_m + i * m.pitch_m());
+    return sum;
 }
 
 } // namespace pourbook::eddy

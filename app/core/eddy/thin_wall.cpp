@@ -74,6 +74,24 @@ std::vector<double> scaled_k_slope(double x, int last) {
     return slope;
 }
 
+/// int x^4 S^2 (I_m K_m')^2 x^2/(x^2 + m^2) dx, summed over the orders m, with the magnet at `offset` of the shell's
+/// radius.
+double displaced(const Source& source, double offset) {
+    const auto braked = [&](double x) {
+        // The orders fall as exp(-m^2 (1/(x d) - 1/x)) for large x, as offset^(2m) for small.
+        const int last = 60 + static_cast<int>(std::sqrt(30 * x * offset / (1 - offset)));
+        const auto i = scaled_i(x * offset, last), k = scaled_k_slope(x, last);
+        double total = 0;
+        for (std::size_t m = 0; m <= static_cast<std::size_t>(last); ++m) {
+            const double product = i[m] * k[m], order = static_cast<double>(m);
+            if (!std::isfinite(product)) break; // I underflows where K overflows, far beyond the terms that count
+            total += (m == 0 ? 1 : 2) * product * product * x * x / (x * x + order * order);
+        }
+        return std::pow(x, 4) * source.strength(x) * total * std::exp(-2 * x * (1 - offset - source.reach()));
+    };
+    return source.summed(braked, offset + source.reach());
+}
+
 } // namespace
 
 double slit_drag(int slits, const Magnet& magnet, double wall_radius_m) {
@@ -87,31 +105,32 @@ double slit_drag(int slits, const Magnet& magnet, double wall_radius_m) {
     return source.summed(left, source.reach()) / source.whole();
 }
 
-Result<double> off_axis_drag(double offset, const Magnet& magnet, double wall_radius_m) {
-    const Source source{magnet, wall_radius_m};
-    const double clearance = 1 - magnet.outer_radius_m / wall_radius_m;
-    if (!(offset >= 0 && offset <= 0.6))
+double furthest_off_axis_m(const Magnet& magnet, const Bore& bore) {
+    return std::min(0.6 * bore.inner_radius_m, 0.9 * (bore.inner_radius_m - magnet.outer_radius_m));
+}
+
+Result<double> off_axis_drag(double distance, const Magnet& magnet, const Bore& bore) {
+    const double a = bore.inner_radius_m;
+    if (!(distance >= 0 && distance <= 0.6 * a))
         return Problem{Problem::Kind::refused, "off-axis drag is known for offsets from 0 to 0.6 of the bore radius",
                        0};
-    if (offset > 0.9 * clearance)
+    if (distance > furthest_off_axis_m(magnet, bore) * (1 + 1e-9))
         return Problem{Problem::Kind::refused,
                        "off-axis travel: the magnet would come within a tenth of its clearance to the wall, where it "
                        "rubs: give a smaller distance from the axis",
                        0};
-    if (offset < 1e-6) return 1.0;
-    const auto braked = [&](double x) {
-        // The orders fall as exp(-m^2 (1/(x d) - 1/x)) for large x, as offset^(2m) for small.
-        const int last = 60 + static_cast<int>(std::sqrt(30 * x * offset / (1 - offset)));
-        const auto i = scaled_i(x * offset, last), k = scaled_k_slope(x, last);
-        double total = 0;
-        for (std::size_t m = 0; m <= static_cast<std::size_t>(last); ++m) {
-            const double product = i[m] * k[m], order = static_cast<double>(m);
-            if (!std::isfinite(product)) break; // I underflows where K overflows, far beyond the terms that count
-            total += (m == 0 ? 1 : 2) * product * product * x * x / (x * x + order * order);
-        }
-        return std::pow(x, 4) * source.strength(x) * total * std::exp(-2 * x * (1 - offset - source.reach()));
-    };
-    return source.summed(braked, offset + source.reach()) / source.whole();
+    if (distance < 1e-6 * a) return 1.0;
+    constexpr int shells = 3;
+    double braked = 0, whole = 0;
+    const double end = std::log(bore.outer_radius_m / a);
+    const GaussRule<shells>& rule = gauss_rule<shells>();
+    for (std::size_t i = 0; i < shells; ++i) {
+        const double r = a * std::exp(end * (1 + rule.node[i]) / 2), weight = rule.weight[i] / (r * r * r);
+        const Source shell{magnet, r};
+        braked += weight * displaced(shell, distance / r);
+        whole += weight * shell.whole();
+    }
+    return braked / whole;
 }
 
 } // namespace pourbook::eddy

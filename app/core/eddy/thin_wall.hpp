@@ -10,11 +10,13 @@
 // wall's mean radius, N = int x^4 S^2 K1(x)^2 dx (45 pi^2/512 for a sphere).
 // Derived from Maxwell's equations at low speed; checked against finite differences on the unrolled wall (0.767
 // for one slit; 1.052, 1.227, 1.598 at d/a = 0.1, 0.2, 0.3).
-// Range: wall thin against the bore, slit narrow, low speed, magnet parallel to the axis. In a thick wall the currents
-// also close across its thickness: a slit then leaves more drag than this.
+// Range: slit narrow, low speed, magnet parallel to the axis. A wall of any thickness is summed over shells for
+// off-axis travel (weights r^-4 N(r)); what flows from shell to shell is left out, in a thick wall. For slits the wall
+// is taken at its mean radius: in a thick one the currents also close across its thickness, and more drag is left than
+// this.
 #pragma once
 
-#include "core/eddy/magnet.hpp"
+#include "core/eddy/tube_drag.hpp"
 #include "core/result.hpp"
 
 namespace pourbook::eddy {
@@ -22,8 +24,11 @@ namespace pourbook::eddy {
 /// Drag left by n >= 1 slits, relative to the whole tube.
 double slit_drag(int slits, const Magnet& magnet, double wall_radius_m);
 
-/// Drag at a distance d from the axis relative to that on it; offset = d/a. Errors: refused outside 0..0.6, and where
-/// the magnet comes within a tenth of its clearance to the wall.
-Result<double> off_axis_drag(double offset, const Magnet& magnet, double wall_radius_m);
+/// Drag at a distance from the axis relative to that on it. Errors: refused outside 0..0.6 bore radii, and where the
+/// magnet comes within a tenth of its clearance to the wall.
+Result<double> off_axis_drag(double distance_m, const Magnet& magnet, const Bore& bore);
+
+/// The furthest from the axis that off_axis_drag answers.
+double furthest_off_axis_m(const Magnet& magnet, const Bore& bore);
 
 } // namespace pourbook::eddy

@@ -47,7 +47,7 @@ Result<Bore> checked(const Bore& bore, const Magnet& magnet) {
     if (magnet.outer_radius_m >= a) return refused("the magnet is as wide as the bore or wider: it can't fall through");
     if (b < a * (1 + 1e-6) || b > 1e4 * a)
         return refused("the wall must be between a millionth of the bore radius and ten thousand of it");
-    if (magnet.source_radius_m() > a * (1 - clearance_limit))
+    if (magnet.outer_radius_m > a * (1 - clearance_limit))
         return refused("the gap between magnet and wall is below 0.2 % of the bore radius: the magnet would rub, and "
                        "this is outside the model");
     if (magnet.half_length_m() * 2 > slender_limit * a)

@@ -85,7 +85,9 @@ double WallFamily::fall_time_s(double conductivity_S_m, double wall_area_m2) con
     const Result<double> path = path_factor(wall_area_m2);
     if (!path) return std::numeric_limits<double>::quiet_NaN();
     const auto [below, share] = place(wall_area_m2);
-    const auto with_curve = [&](int grid) { return fall(on_grid(grid, conductivity_S_m, wall_area_m2, *path)).time_s; };
+    const auto with_curve = [&](int grid) {
+        return model(grid).fall(on_grid(grid, conductivity_S_m, wall_area_m2, *path)).time_s;
+    };
     return blended(with_curve(below), with_curve(below + 1), share);
 }
 

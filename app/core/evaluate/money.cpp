@@ -86,7 +86,12 @@ Result<Evaluated> evaluate_metal_value(const Catalogue& catalogue, const Metal& 
 namespace {
 
 Result<Evaluated> exchange_price(const Catalogue& catalogue, const Metal& metal) {
-    if (const Price* own = catalogue.price(metal.slug)) return from_price(*own, catalogue.today);
+    const Price* own = catalogue.price(metal.slug);
+    if (own && own->grade.empty()) return from_price(*own, catalogue.today);
+    if (own)
+        return Problem{
+            Problem::Kind::no_value,
+            "price of " + metal.slug + " as pure as its figures: what is cited is the price of " + own->grade, 0};
     if (metal.is_element()) return Problem{Problem::Kind::no_value, "price of " + metal.slug, 0};
     return evaluate_metal_value(catalogue, metal);
 }

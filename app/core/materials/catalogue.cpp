@@ -34,6 +34,22 @@ void append(std::string& line, const std::string& part, const char* joint) {
     line += part;
 }
 
+std::string figures_of(const std::string& text) {
+    std::string out;
+    for (char c : text)
+        if (c >= '0' && c <= '9') out += c;
+    return out;
+}
+
+/// Edits from one name to the other; far more than any word allows where the figures differ.
+std::size_t unlikeness(const std::string& typed, const std::string& name) {
+    return figures_of(typed) == figures_of(name) ? edit_distance(typed, name) : typed.size() + name.size();
+}
+
+bool begins_a_word(const std::string& slug, const std::string& typed) {
+    return typed.size() > 2 && ("-" + slug).find("-" + typed) != std::string::npos;
+}
+
 } // namespace
 
 std::string as_slug(const std::string& words) {
@@ -124,12 +140,12 @@ std::vector<const Caution*> Catalogue::cautions_for(const Metal& metal) const {
 
 std::vector<std::string> Catalogue::nearest_metals(const std::string& word) const {
     const std::string slug = as_slug(word);
+    if (slug.empty()) return {};
     std::vector<std::pair<std::size_t, std::string>> scored;
     for (const Metal& m : metals) {
-        std::size_t best = edit_distance(slug, m.slug);
-        if (!slug.empty() && m.slug.find(slug) != std::string::npos) best = 0;
-        for (const auto& alias : m.aliases) best = std::min(best, edit_distance(slug, as_slug(alias)));
-        if (best <= std::max<std::size_t>(2, slug.size() / 3)) scored.emplace_back(best, m.slug);
+        std::size_t best = begins_a_word(m.slug, slug) ? 0 : unlikeness(slug, m.slug);
+        for (const auto& alias : m.aliases) best = std::min(best, unlikeness(slug, as_slug(alias)));
+        if (best <= slug.size() / 4) scored.emplace_back(best, m.slug);
     }
     std::sort(scored.begin(), scored.end());
     std::vector<std::string> out;

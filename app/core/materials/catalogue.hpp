@@ -3,7 +3,7 @@
 #pragma once
 
 #include "core/materials/alloy_data.hpp"
-#include "core/materials/record.hpp"
+#include "core/materials/records.hpp"
 #include "core/quantity/dimension.hpp"
 
 #include <string>
@@ -30,11 +30,18 @@ struct Metal {
     std::string reference_condition;
     std::string reference_temper;
     std::string note;
-    bool own = false;            // entered by the user, not in the reference
-    std::vector<Record> records; // in file order
+    bool own = false; // entered by the user, not in the reference
+    Records records;  // in file order
 
     bool is_element() const { return kind == "element"; }
     double content_percent(const std::string& element) const;
+};
+
+/// A name that people type and that belongs to no record: a near metal answers best, or none is kept.
+struct KnownName {
+    std::string name;
+    std::string metal; // slug of the nearest one; empty: none is near
+    std::string note;  // what the name means, or how the near metal differs
 };
 
 /// An entry of the property dictionary (db/properties.json).
@@ -96,6 +103,7 @@ struct Price {
     std::string as_of;
     std::string fresh_until; // year and month after which it counts as stale, "2026-12"
     std::string form;
+    std::string grade; // not empty: the price is of this grade, less pure than the metal whose figures are cited
     Citation citation;
 };
 
@@ -171,6 +179,7 @@ public:
     std::vector<Caution> cautions;
     std::vector<PriceSet> price_sets; // newest first
     std::vector<PriceForm> price_forms;
+    std::vector<KnownName> known_names; // in file order; a name may stand twice
     std::vector<Goal> goals;
     std::vector<MagnetFigure> magnet_figures; // in file order
     std::vector<Practice> practices;          // in file order
@@ -191,7 +200,8 @@ public:
     /// The pure metal of a chemical symbol ("Cu" -> copper).
     const Metal* element(const std::string& symbol) const;
     std::vector<const Caution*> cautions_for(const Metal& metal) const;
-    /// Slugs, names and aliases nearest to a mistyped word, best first, at most three.
+    /// Slugs whose names are nearest to a mistyped word, best first, at most three; none for a word unlike every name.
+    /// Figures are part of a grade: LM25 is not like LM24.
     std::vector<std::string> nearest_metals(const std::string& word) const;
 
 private:

@@ -45,7 +45,7 @@ struct Polynomial {
 };
 
 struct Record {
-    std::string id; // slug.property.number, in file order
+    std::string id; // slug.property.number, given once and never used again
     std::string property;
     Phase phase = Phase::any;
     std::string condition; // empty: the source states none, or it does not matter

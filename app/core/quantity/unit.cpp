@@ -19,6 +19,7 @@ struct Named {
     bool prefixable = false;
 };
 
+constexpr double standard_gravity_m_s2 = 9.80665;
 constexpr double pound_kg = 0.45359237;
 constexpr double btu_J = 1055.05585262;
 
@@ -53,6 +54,8 @@ constexpr std::array named_units = {
     Named{"USc", money, 0.01},
     Named{"N", {1, 1, -2, 0, 0, 0, 0}, 1, true},
     Named{"Pa", {-1, 1, -2, 0, 0, 0, 0}, 1, true},
+    Named{"psi", {-1, 1, -2, 0, 0, 0, 0}, pound_kg* standard_gravity_m_s2 / (inch_m * inch_m), true},
+    Named{"kgf", {1, 1, -2, 0, 0, 0, 0}, standard_gravity_m_s2},
     Named{"J", energy, 1, true},
     Named{"Wh", energy, 3600, true},
     Named{"cal", energy, 4.184, true},
@@ -74,8 +77,8 @@ struct Prefix {
     std::string_view name;
     double scale;
 };
-constexpr std::array prefixes = {Prefix{"n", 1e-9}, Prefix{"u", 1e-6}, Prefix{"m", 1e-3},
-                                 Prefix{"c", 1e-2}, Prefix{"k", 1e3},  Prefix{"M", 1e6}};
+constexpr std::array prefixes = {Prefix{"n", 1e-9}, Prefix{"u", 1e-6}, Prefix{"m", 1e-3}, Prefix{"c", 1e-2},
+                                 Prefix{"k", 1e3},  Prefix{"M", 1e6},  Prefix{"G", 1e9}};
 
 struct Spelling {
     std::string_view written, plain;

@@ -1,6 +1,7 @@
 #include "core/workshop/check_entry.hpp"
 
 #include "core/quantity/unit.hpp"
+#include "core/workshop/signs.hpp"
 
 #include <algorithm>
 #include <array>
@@ -23,32 +24,14 @@ std::string trimmed_blanks(const std::string& text) {
     return text.substr(first, text.find_last_not_of(" \t\r\n") - first + 1);
 }
 
-/// Length of the UTF-8 character at `at`; 0 where there is none (RFC 3629: no overlong forms, no surrogates).
-std::size_t utf8_length(const std::string& text, std::size_t at) {
-    const auto byte = [&](std::size_t i) {
-        return at + i < text.size() ? static_cast<unsigned char>(text[at + i]) : 0;
-    };
-    const auto tail = [&](std::size_t i) { return (byte(i) & 0xC0) == 0x80; };
-    const unsigned char a = static_cast<unsigned char>(text[at]);
-    if (a < 0x80) return 1;
-    if (a >= 0xC2 && a <= 0xDF) return tail(1) ? 2 : 0;
-    if (a >= 0xE0 && a <= 0xEF) {
-        const bool sound = (a != 0xE0 || byte(1) >= 0xA0) && (a != 0xED || byte(1) < 0xA0);
-        return sound && tail(1) && tail(2) ? 3 : 0;
-    }
-    const bool sound = a >= 0xF0 && a <= 0xF4 && (a != 0xF0 || byte(1) >= 0x90) && (a != 0xF4 || byte(1) < 0x90);
-    return sound && tail(1) && tail(2) && tail(3) ? 4 : 0;
-}
-
 /// Empty where the text can be kept.
 std::string text_fault(const std::string& text) {
     if (text.size() > longest_text) return "longer than " + std::to_string(longest_text) + " bytes: shorten it";
-    for (std::size_t i = 0; i < text.size();) {
-        const std::size_t length = utf8_length(text, i);
+    for (std::string_view rest = text; !rest.empty();) {
+        const std::size_t length = utf8_length(rest);
         if (length == 0) return "not UTF-8 text: save the file as UTF-8";
-        const unsigned char c = static_cast<unsigned char>(text[i]);
-        if ((c < 0x20 && c != '\n' && c != '\t') || c == 0x7F) return "a control character stands in it: remove it";
-        i += length;
+        if (is_control(rest.substr(0, length))) return "a control character stands in it: remove it";
+        rest.remove_prefix(length);
     }
     return {};
 }

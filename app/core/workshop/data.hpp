@@ -4,6 +4,7 @@
 
 #include "core/casting/limits.hpp"
 #include "core/materials/record.hpp"
+#include "core/result.hpp"
 #include "core/workshop/kinds.hpp"
 
 #include <optional>
@@ -90,6 +91,8 @@ struct WorkshopData {
     std::vector<OwnValue> values;
     std::vector<std::string> pins;
     bool profile_entered = false;
+    std::optional<Problem> fault;      // why a kind could not be read: the first reason
+    std::vector<std::string> left_out; // the kinds
 };
 
 Profile profile_from(const Entry& entry);

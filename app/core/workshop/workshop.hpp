@@ -18,6 +18,12 @@ struct Change {
     bool undone = false;
 };
 
+/// What was gathered from a damaged file.
+struct Salvage {
+    std::size_t kept = 0;          // entries with a fitting check sum, now in the new file
+    std::vector<std::string> lost; // "pin 1: its check sum does not fit", "price: unreadable after number 37"
+};
+
 enum class Put { added, changed, unchanged };
 
 /// A group being written. Destroyed without commit(), it leaves nothing behind.
@@ -39,6 +45,8 @@ public:
     virtual ~Workshop() = default;
     virtual std::string path() const = 0;
     virtual bool exists() const = 0; // false before the first entry
+    /// What the person should know of the file before trusting an answer; empty where all is well.
+    virtual std::string remark() const { return {}; }
     virtual Result<std::vector<Entry>> entries(const Kind& kind) = 0;
     /// Of each metal the price that holds: the newest. (A list may have a million rows.)
     virtual Result<std::vector<Entry>> newest_prices() = 0;

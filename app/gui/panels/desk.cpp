@@ -1,5 +1,6 @@
 #include "gui/actions/actions.hpp"
 #include "gui/panels/panels.hpp"
+#include "gui/widgets/text.hpp"
 
 #include <algorithm>
 
@@ -10,7 +11,8 @@ constexpr double help_width = 400, least_view = 1252; // of a window of 1280: wh
 
 bool pressed(const Shortcut& s) {
     const ImGuiIO& io = ImGui::GetIO();
-    return s.key && ImGui::IsKeyPressed(s.key, false) && io.KeyCtrl == s.ctrl && io.KeyShift == s.shift && !io.KeyAlt;
+    return s.key && ImGui::IsKeyPressed(static_cast<ImGuiKey>(s.key), false) && io.KeyCtrl == s.ctrl &&
+           io.KeyShift == s.shift && !io.KeyAlt;
 }
 
 /// A text field keeps its own undo; every other shortcut works while typing too.
@@ -42,6 +44,14 @@ void draw_view_and_help(Ui& ui) {
     draw_help(ui);
 }
 
+/// In every view, for every answer may lack something; Trials says it among its lists.
+void draw_workshop_fault(Ui& ui) {
+    const std::string& fault = ui.session.workshop.fault();
+    if (fault.empty() || ui.view().view == "trials") return;
+    warning_text(ui, fault);
+    ui.probe.item("workshop.fault", fault);
+}
+
 } // namespace
 
 void draw_desk(Ui& ui) {
@@ -58,6 +68,7 @@ void draw_desk(Ui& ui) {
     draw_top_bar(ui);
     draw_pins(ui);
     ImGui::Separator();
+    draw_workshop_fault(ui);
     draw_view_and_help(ui);
     ImGui::End();
     ui.session.passing.leaving.clear(); // nothing here that could be saved

@@ -1,9 +1,9 @@
+#include "answers/rank/rank_columns.hpp"
 #include "core/quantity/format.hpp"
 #include "gui/panels/panels.hpp"
 #include "gui/widgets/leave_row.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/value_label.hpp"
-#include "questions/rank/tube_columns.hpp"
 #include "questions/say/shown_merit.hpp"
 #include "questions/say/shown_money.hpp"
 
@@ -13,48 +13,16 @@
 namespace pourbook {
 namespace {
 
-std::string chance_text(double p) {
-    if (std::isnan(p) || p <= 0) return "–";
-    if (p < 0.01) return "< 1 %";
-    return std::to_string(std::lround(p * 100)) + " %";
+/// One column as the window shows it.
+std::vector<RankColumn> window_columns(const RankResult& result, const DocumentSetting& setting) {
+    std::vector<RankColumn> out = rank_columns(result, setting);
+    std::erase_if(out, [](const RankColumn& c) { return !(c.column.shown_in & in::window); });
+    return out;
 }
 
-std::string ranks_text(const Place& p) {
-    if (p.rank_low == 0) return "–"; // not worked out this far down
-    return p.rank_low == p.rank_high ? std::to_string(p.rank_low)
-                                     : std::to_string(p.rank_low) + "–" + std::to_string(p.rank_high);
+std::string shown(const DataCell& cell) {
+    return cell.text.empty() ? "–" : pretty_number(cell.text);
 }
-
-/// How merits are written in the table.
-class Merits {
-public:
-    Merits(const Ui& ui, const RankResult& result)
-        : shown_(ui.session.catalogue, result.formula, result.unit, ui.session.units()), result_(result) {}
-
-    /// To the figures that the interval supports, the same for all three numbers of a row.
-    std::string text(double value, const Place& p) const {
-        return pretty_number(rounded_to(shown(value), std::abs(shown(p.high90) - shown(p.low90)) / 2, 4));
-    }
-    std::string interval(const Place& p) const {
-        if (std::isnan(p.low90)) return "–";
-        const bool falls = shown(p.high90) < shown(p.low90); // a resistivity shown as a conductivity
-        return text(falls ? p.high90 : p.low90, p) + "–" + text(falls ? p.low90 : p.high90, p);
-    }
-    std::string unit() const { return pretty_unit(shown_.unit()); }
-
-    /// The longest of the first and last rows stands for all.
-    std::string widest() const {
-        const Place &first = result_.ranked.front().place, &last = result_.ranked.back().place;
-        const std::string a = text(first.median, first), b = text(last.median, last);
-        return a.size() > b.size() ? a : b;
-    }
-
-private:
-    double shown(double si) const { return shown_.number(si); }
-
-    ShownMerit shown_;
-    const RankResult& result_;
-};
 
 void column(const std::string& head, float width) {
     ImGui::TableSetupColumn(head.c_str(), ImGuiTableColumnFlags_WidthFixed, width);
@@ -68,44 +36,33 @@ void column_like(const Ui& ui, const std::string& head, const std::string& wides
     column(head, std::max(ImGui::CalcTextSize(widest.c_str()).x, own));
 }
 
-void input_head(Ui& ui, const RankInput& input) {
-    const Property* p = ui.session.catalogue.property(input.property);
-    const std::string head = p ? p->symbol + ", " + shown_unit(*p, ui.session.units()) : input.property;
-    column_like(ui, head, "○ 00.00");
+/// The widest text among rows spread over the ranking, the first forty all.
+std::string widest_text(const RankColumn& column, const RankResult& result) {
+    std::string widest;
+    float most = 0;
+    const std::size_t step = std::max<std::size_t>(1, result.ranked.size() / 40);
+    for (std::size_t i = 0; i < result.ranked.size(); i += i < 40 ? 1 : step) {
+        const std::string text = shown(column.cell(result.ranked[i]));
+        const float width = ImGui::CalcTextSize(text.c_str()).x;
+        if (width > most) most = width, widest = text;
+    }
+    return widest;
 }
 
-/// Of a goal with a fall: two columns about the tube; what is the same in every row is left out.
-std::vector<TubeColumn> columns_of_tube(const Ui& ui, const RankResult& result) {
-    if (!result.fall) return {};
-    std::vector<TubeColumn> out = tube_columns(ui.session.catalogue, ui.session.units());
-    std::erase_if(out, [&](const TubeColumn& c) { return c.held == result.fall->holding(); });
-    return out;
-}
-
-/// With the tube's own columns there is room for what decides only.
-bool has_column(const RankInput& input, const RankResult& result) {
-    return !result.fall || input.property == "resistivity";
-}
-
-int input_columns(const RankResult& result) {
-    const auto& inputs = result.ranked.front().inputs;
-    return static_cast<int>(
-        std::count_if(inputs.begin(), inputs.end(), [&](const RankInput& i) { return has_column(i, result); }));
-}
-
-void draw_head(Ui& ui, const RankResult& result, const Merits& merits, const std::vector<TubeColumn>& tube) {
+void draw_head(Ui& ui, const RankResult& result, const std::vector<RankColumn>& columns) {
     ImGui::TableSetupScrollFreeze(0, 1);
     column("##pin", ui.px(20));
-    column_like(ui, "#", "000");
-    ImGui::TableSetupColumn("metal", ImGuiTableColumnFlags_WidthStretch);
-    column_like(ui, result.samples ? "median" : "value", merits.widest());
-    column_like(ui, "90 %", merits.widest() + "–" + merits.widest());
-    column_like(ui, "first", "100 %");
-    column_like(ui, "ranks", "00–000");
-    column_like(ui, "##marks", "≈○");
-    for (const TubeColumn& c : tube) column_like(ui, c.head, "00000.0");
-    for (const RankInput& input : result.ranked.front().inputs)
-        if (has_column(input, result)) input_head(ui, input);
+    for (const RankColumn& c : columns) {
+        if (c.column.id == "name") {
+            ImGui::TableSetupColumn("metal", ImGuiTableColumnFlags_WidthStretch);
+        } else if (c.property) {
+            const std::string unit = c.column.unit.empty() ? "" : ", " + c.column.unit;
+            column_like(ui, c.property->symbol + unit, "○ 00.00");
+        } else {
+            column_like(ui, c.column.id == "rank" ? "#" : c.column.title, widest_text(c, result));
+        }
+        if (c.column.id == "ranks") column_like(ui, "##marks", "≈○!");
+    }
     header_row(ui, 3);
 }
 
@@ -127,49 +84,41 @@ void draw_name(Ui& ui, const RankedMetal& r) {
 void draw_marks(Ui& ui, const RankedMetal& r, const RankResult& result) {
     const auto& tied = result.ranked.front().place.tied_with;
     const bool tied_with_best = std::find(tied.begin(), tied.end(), r.metal->slug) != tied.end();
+    const bool stale = r.stale_price();
     ImGui::TableNextColumn();
-    const std::string marks = std::string(tied_with_best ? "≈" : "") + (r.from_memory ? "○" : "");
+    const std::string marks = std::string(tied_with_best ? "≈" : "") + (r.from_memory ? "○" : "") + (stale ? "!" : "");
     if (marks.empty()) return;
     dim_text(ui, marks);
     ui.probe.item("rank." + std::to_string(r.place.rank) + ".marks", marks);
     if (ImGui::IsItemHovered())
         hover_text(ui, std::string(r.metal->name) +
                            (tied_with_best ? "\n≈ best: the data can't tell it from the first" : "") +
-                           (r.from_memory ? "\n○ rests on a remembered value" : ""));
+                           (r.from_memory ? "\n○ rests on a remembered value" : "") +
+                           (stale ? "\n! a stale price: past its period" : ""));
 }
 
-void cell(Ui& ui, const std::string& id, const std::string& words) {
+void draw_cell(Ui& ui, const std::string& id, const RankColumn& c, const RankedMetal& r) {
     ImGui::TableNextColumn();
+    if (c.column.id == "name") return draw_name(ui, r);
+    if (c.property) {
+        if (const Evaluated* value = input_of(r, *c.property))
+            value_label(ui, id + "." + c.property->id, *r.metal, *c.property, *value,
+                        {.unit = false, .right = true, .opens = false});
+        return;
+    }
+    const std::string words = shown(c.cell(r));
     text_right(words);
-    ui.probe.item(id, words);
+    ui.probe.item(id + "." + c.column.id, words);
 }
 
-std::string figure(double x) {
-    return std::isnan(x) ? "–" : pretty_number(significant(x, 3));
-}
-
-void draw_row(Ui& ui, const RankedMetal& r, const RankResult& result, const Merits& merits,
-              const std::vector<TubeColumn>& tube) {
-    const Place& p = r.place;
-    const std::string id = "rank." + std::to_string(p.rank);
+void draw_row(Ui& ui, const RankedMetal& r, const RankResult& result, const std::vector<RankColumn>& columns) {
+    const std::string id = "rank." + std::to_string(r.place.rank);
     ImGui::TableNextRow();
     ImGui::TableNextColumn();
     if (pin_button(ui, "rank.pin." + r.metal->slug, r.metal->slug)) toggle_pin(ui.view(), r.metal->slug);
-    cell(ui, id + ".rank", std::to_string(p.rank));
-    ImGui::TableNextColumn();
-    draw_name(ui, r);
-    cell(ui, id + ".median", merits.text(p.median, p));
-    cell(ui, id + ".interval", merits.interval(p));
-    cell(ui, id + ".first", chance_text(p.p_first));
-    cell(ui, id + ".ranks", ranks_text(p));
-    draw_marks(ui, r, result);
-    for (const TubeColumn& c : tube) cell(ui, id + "." + c.id, figure(c.number(*r.tube)));
-    for (const RankInput& input : r.inputs) {
-        const Property* property = ui.session.catalogue.property(input.property);
-        if (!property || !has_column(input, result)) continue;
-        ImGui::TableNextColumn();
-        value_label(ui, id + "." + input.property, *r.metal, *property, input.value,
-                    {.unit = false, .right = true, .opens = false});
+    for (const RankColumn& c : columns) {
+        draw_cell(ui, id, c, r);
+        if (c.column.id == "ranks") draw_marks(ui, r, result);
     }
 }
 
@@ -197,25 +146,26 @@ void draw_samples(Ui& ui) {
 } // namespace
 
 void draw_rank_table(Ui& ui, const RankResult& result, ImVec2 size) {
-    const std::vector<TubeColumn> tube = columns_of_tube(ui, result);
-    const int columns = 8 + static_cast<int>(tube.size()) + input_columns(result);
+    const DocumentSetting setting{ui.session.catalogue, ui.session.units(), ui.date};
+    const std::vector<RankColumn> shown_columns = window_columns(result, setting);
+    const int columns = 2 + static_cast<int>(shown_columns.size()); // a pin before, the marks among them
     constexpr ImGuiTableFlags flags = ImGuiTableFlags_ScrollY | ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit;
-    const Merits merits(ui, result);
-    const std::string unit = merits.unit();
+    const std::string unit =
+        pretty_unit(ShownMerit(ui.session.catalogue, result.formula, result.unit, ui.session.units()).unit());
     small_dim_text(ui, result.formula + (unit.empty() ? "" : " in " + unit) +
                            (result.best_high ? ", highest" : ", lowest") + " first" + over_range_text(result) +
                            rate_note(ui, result) + " · click a row to pin");
     draw_samples(ui);
     ImGui::SameLine(0, ui.px(16));
-    table_row(ui, "ranking", [&](const DocumentSetting& setting) { return document_of(result, setting); });
+    table_row(ui, "ranking", [&](const DocumentSetting& leaving) { return document_of(result, leaving); });
     if (size.y > 0) size.y -= ImGui::GetTextLineHeightWithSpacing() + ImGui::GetFrameHeightWithSpacing();
     if (!ImGui::BeginTable(("ranked." + std::to_string(columns)).c_str(), columns, flags, size)) return;
-    draw_head(ui, result, merits, tube);
+    draw_head(ui, result, shown_columns);
     ImGuiListClipper clipper;
     clipper.Begin(static_cast<int>(result.ranked.size()));
     while (clipper.Step())
         for (int i = clipper.DisplayStart; i < clipper.DisplayEnd; ++i)
-            draw_row(ui, result.ranked[static_cast<std::size_t>(i)], result, merits, tube);
+            draw_row(ui, result.ranked[static_cast<std::size_t>(i)], result, shown_columns);
     ImGui::EndTable();
 }
 

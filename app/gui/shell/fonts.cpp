@@ -5,7 +5,7 @@
 #include <imgui_freetype.h>
 
 #include <array>
-#include <filesystem>
+#include <string>
 
 namespace pourbook {
 namespace {
@@ -23,16 +23,18 @@ constexpr std::array<ImWchar, 15> letter_range = {0x0020, 0x024F, 0x0370, 0x03FF
                                                   0x2070, 0x209F, 0x20A0, 0x20BF, 0x2100, 0x2126, 0};
 constexpr std::array<ImWchar, 5> sign_range = {0x2190, 0x22FF, 0x25A0, 0x25FF, 0};
 
-ImFont* add(const FontFile& file, float size) {
+ImFont* add(const FontFile& font_file, float size) {
+    const std::string file = *path_of(font_file), sign_file = *path_of(signs); // build_fonts has found them
+
     ImFontAtlas& atlas = *ImGui::GetIO().Fonts;
     // Figures of one width, so that columns of numbers line up: they go in first, and what is there is not replaced.
     ImFontConfig digits;
     digits.GlyphMinAdvanceX = digits.GlyphMaxAdvanceX = size * digit_width;
-    ImFont* font = atlas.AddFontFromFileTTF(file.path, size, &digits, digit_range.data());
+    ImFont* font = atlas.AddFontFromFileTTF(file.c_str(), size, &digits, digit_range.data());
     ImFontConfig merged;
     merged.MergeMode = true;
-    atlas.AddFontFromFileTTF(file.path, size, &merged, letter_range.data());
-    atlas.AddFontFromFileTTF(signs.path, size * static_cast<float>(sign_size), &merged, sign_range.data());
+    atlas.AddFontFromFileTTF(file.c_str(), size, &merged, letter_range.data());
+    atlas.AddFontFromFileTTF(sign_file.c_str(), size * static_cast<float>(sign_size), &merged, sign_range.data());
     return font;
 }
 
@@ -40,9 +42,7 @@ ImFont* add(const FontFile& file, float size) {
 
 Result<Fonts> build_fonts(float scale) {
     for (const FontFile& file : {regular, italic, semi_bold, signs})
-        if (!std::filesystem::exists(file.path))
-            return Problem{Problem::Kind::no_value,
-                           std::string("font ") + file.path + " is missing: install " + file.package, 0};
+        if (const Result<std::string> path = path_of(file); !path) return path.problem();
     ImFontAtlas& atlas = *ImGui::GetIO().Fonts;
     atlas.Clear();
     atlas.FontBuilderIO = ImGuiFreeType::GetBuilderForFreeType();

@@ -73,9 +73,9 @@ void FrameLoop::draw() {
     constexpr int settled = 6; // frames after the last answer until all sizes stand still
     frames_drawn_ = ui_.session.working() ? 0 : frames_drawn_ + 1;
     if (picture_due() && frames_drawn_ >= settled) {
-        picture_failed_ = !save_picture(options_.screenshot, width, height);
-        if (picture_failed_)
-            std::fprintf(stderr, "pourbook: picture '%s' can't be written\n", options_.screenshot.c_str());
+        const auto problem = save_picture(options_.screenshot, width, height);
+        if (problem) std::fprintf(stderr, "pourbook: %s\n", problem->text.c_str());
+        picture_failed_ = problem.has_value();
         picture_taken_ = true;
     }
     glfwSwapBuffers(window_.handle());

@@ -5,6 +5,8 @@
 #define GLFW_INCLUDE_NONE
 #include <GLFW/glfw3.h>
 
+#include <algorithm>
+
 namespace pourbook {
 namespace {
 
@@ -62,6 +64,21 @@ void GlfwWindow::listen() {
     glfwSetWindowCloseCallback(window_, happened<>);
     glfwSetFramebufferSizeCallback(window_, happened<int, int>);
     glfwSetWindowContentScaleCallback(window_, happened<float, float>);
+}
+
+void GlfwWindow::set_icon(const std::vector<std::uint8_t>& pixels, int side) {
+    std::vector<std::uint8_t> own = pixels;
+    const GLFWimage image{side, side, own.data()};
+    glfwSetWindowIcon(window_, 1, &image);
+}
+
+void GlfwWindow::set_smallest(int width, int height) {
+    int x = 0, y = 0, room_width = 0, room_height = 0, now_width = 0, now_height = 0;
+    if (GLFWmonitor* monitor = glfwGetPrimaryMonitor())
+        glfwGetMonitorWorkarea(monitor, &x, &y, &room_width, &room_height);
+    glfwGetWindowSize(window_, &now_width, &now_height);
+    glfwSetWindowSizeLimits(window_, std::min({width, room_width, now_width}),
+                            std::min({height, room_height, now_height}), GLFW_DONT_CARE, GLFW_DONT_CARE);
 }
 
 double GlfwWindow::content_scale() const {

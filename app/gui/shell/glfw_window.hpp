@@ -4,8 +4,10 @@
 #include "core/result.hpp"
 
 #include <atomic>
+#include <cstdint>
 #include <memory>
 #include <string>
+#include <vector>
 
 struct GLFWwindow;
 
@@ -23,6 +25,11 @@ public:
     ~GlfwWindow();
     GlfwWindow(const GlfwWindow&) = delete;
     GlfwWindow& operator=(const GlfwWindow&) = delete;
+
+    /// A square picture as answers/picture's pixels_of gives it.
+    void set_icon(const std::vector<std::uint8_t>& pixels, int side);
+    /// No smaller than this, where the display is large enough for it.
+    void set_smallest(int width, int height);
 
     GLFWwindow* handle() const { return window_; }
     double content_scale() const;

@@ -8,7 +8,7 @@
 
 namespace pourbook {
 
-bool save_picture(const std::string& file, int width, int height) {
+std::optional<Problem> save_picture(const std::string& file, int width, int height) {
     const std::size_t row = static_cast<std::size_t>(width) * 4;
     std::vector<unsigned char> pixels(row * static_cast<std::size_t>(height));
     gl::read_pixels(width, height, pixels.data());
@@ -17,7 +17,7 @@ bool save_picture(const std::string& file, int width, int height) {
         std::copy_n(pixels.begin() + static_cast<std::ptrdiff_t>(y * row), row,
                     upright.bytes.end() - static_cast<std::ptrdiff_t>((y + 1) * row));
     const Result<std::string> png = png_of(upright);
-    return png && !write_file(file, *png);
+    return png ? write_file(file, *png) : png.problem();
 }
 
 } // namespace pourbook

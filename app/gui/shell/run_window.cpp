@@ -1,5 +1,7 @@
 #include "gui/window.hpp"
 
+#include "answers/picture/picture.hpp"
+#include "charts/icon.hpp"
 #include "gui/shell/fonts.hpp"
 #include "gui/shell/frame_loop.hpp"
 #include "gui/shell/picture_clipboard.hpp"
@@ -12,16 +14,18 @@
 #include <GLFW/glfw3.h>
 
 #include <algorithm>
+#include <chrono>
 #include <cstdio>
 
 namespace pourbook {
 namespace {
 
-constexpr int refused = 5;
+constexpr int refused_code = 5;
+constexpr std::chrono::seconds longest_wait{1}; // for work that does not hear, such as reading from a stalled disk
 
 int fail(const std::string& text) {
     std::fprintf(stderr, "pourbook: %s\n", text.c_str());
-    return refused;
+    return refused_code;
 }
 
 /// ImGui with its two back ends, for as long as the window lives.
@@ -43,15 +47,18 @@ public:
     Toolkit& operator=(const Toolkit&) = delete;
 };
 
-ViewState starting_view(const Catalogue& catalogue, const WindowOptions& options) {
+void warn(const std::string& text) {
+    std::fprintf(stderr, "pourbook: %s\n", text.c_str());
+}
+
+ViewState starting_view(const Catalogue& catalogue, const WindowOptions& options, const RunningMark& mark) {
     ViewState view = first_view(catalogue);
     if (!options.state_file.empty()) {
-        const Result<ViewState> kept = read_view(options.state_file, view);
-        if (kept)
-            view = *kept;
-        else
-            std::fprintf(stderr, "pourbook: %s: starting afresh\n", kept.problem().text.c_str());
+        const KeptView kept = read_view(options.state_file, view);
+        if (!kept.remark.empty()) warn(kept.remark);
+        view = mark.left_behind() ? without_files(kept.view) : kept.view;
     }
+    if (mark.left_behind()) warn("the last window ended without closing: this one starts in Rank and reads no part");
     if (!options.view.empty()) view.view = options.view;
     if (!options.dark) view.dark = false;
     return fitted(view, catalogue);
@@ -71,10 +78,14 @@ int run_window(const Catalogue& catalogue, const WindowOptions& options) {
         GlfwWindow::open("Pourbook", {options.width, options.height, options.scale <= 0, options.screenshot.empty()});
     if (!opened) return fail(opened.problem().text);
     GlfwWindow& window = **opened;
+    constexpr int icon_side = 128, smallest_width = 1280, smallest_height = 720; // what every view is laid out for
+    if (const auto pixels = pixels_of(icon(icon_side))) window.set_icon(*pixels, icon_side);
+    window.set_smallest(smallest_width, smallest_height);
     const Toolkit toolkit(window.handle());
     const double scale = options.scale > 0 ? options.scale : window.content_scale();
+    const RunningMark mark(options.state_file);
     Session session(
-        catalogue, starting_view(catalogue, options), [&window] { window.wake(); }, options.workshop);
+        catalogue, starting_view(catalogue, options, mark), [&window] { window.wake(); }, options.workshop);
     session.read_mesh = options.read_mesh;
     Ui ui{session, {}, static_cast<float>(std::clamp(scale, 0.75, 4.0))};
     const Result<Fonts> fonts = build_fonts(ui.scale);
@@ -87,7 +98,9 @@ int run_window(const Catalogue& catalogue, const WindowOptions& options) {
     TestSocket socket(options.test_socket, [&window] { window.wake(); });
     if (socket.failed()) return fail("test socket '" + options.test_socket + "' can't be opened");
     ui.probe.on = !options.test_socket.empty();
-    return FrameLoop(window, ui, socket, options).run();
+    const int code = FrameLoop(window, ui, socket, options).run();
+    if (!session.ended_in(longest_wait)) mark.leave_at_once(code);
+    return code;
 }
 
 } // namespace pourbook

@@ -16,13 +16,13 @@ int listen_on(const std::string& path) {
     address.sun_family = AF_UNIX;
     if (path.size() >= sizeof address.sun_path) return -1;
     std::memcpy(address.sun_path, path.c_str(), path.size());
-    const int fd = ::socket(AF_UNIX, SOCK_STREAM, 0);
+    const int fd = ::socket(AF_UNIX, SOCK_STREAM | SOCK_CLOEXEC, 0);
     if (fd < 0) return -1;
-    ::unlink(path.c_str());
-    const mode_t before = ::umask(0177); // for this user only
-    const bool bound =
-        ::bind(fd, reinterpret_cast<const sockaddr*>(&address), sizeof address) == 0 && ::listen(fd, 1) == 0;
-    ::umask(before);
+    struct stat there {};
+    if (::lstat(path.c_str(), &there) == 0 && S_ISSOCK(there.st_mode)) ::unlink(path.c_str()); // and nothing else
+    const bool bound = ::fchmod(fd, 0600) == 0 &&                                              // for this user only
+                       ::bind(fd, reinterpret_cast<const sockaddr*>(&address), sizeof address) == 0 &&
+                       ::listen(fd, 1) == 0;
     if (bound) return fd;
     ::close(fd);
     return -1;

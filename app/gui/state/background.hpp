@@ -2,13 +2,17 @@
 #pragma once
 
 #include "core/progress.hpp"
+#include "core/result.hpp"
 
 #include <atomic>
 #include <chrono>
+#include <exception>
 #include <functional>
 #include <memory>
 #include <mutex>
+#include <new>
 #include <optional>
+#include <string>
 #include <thread>
 #include <type_traits>
 #include <utility>
@@ -116,6 +120,22 @@ private:
             return [work = std::forward<Work>(work)](const Progress&) { return work(); };
     }
 
+    /// No exception leaves the thread: what went wrong is the answer, or the answer is empty.
+    static std::unique_ptr<Answer> caught(const Working& work, const Progress& progress) {
+        std::string why;
+        try {
+            return std::make_unique<Answer>(work(progress));
+        } catch (const std::bad_alloc&) {
+            why = "this is too large for the memory";
+        } catch (const std::exception& e) {
+            why = std::string("this could not be worked out: ") + e.what();
+        }
+        if constexpr (std::is_constructible_v<Answer, Problem>)
+            return std::make_unique<Answer>(refused(why));
+        else
+            return std::make_unique<Answer>();
+    }
+
     void stop() {
         if (run_) run_->stop = true;
     }
@@ -151,7 +171,7 @@ private:
                 if (new_percent && wake) wake();
                 return !run->stop;
             };
-            auto answer = std::make_unique<Answer>(work(progress));
+            std::unique_ptr<Answer> answer = caught(work, progress);
             {
                 const std::lock_guard lock(run->guard);
                 run->answer = std::move(answer);

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <iterator>
+#include <thread>
 
 namespace pourbook {
 namespace {
@@ -32,6 +33,17 @@ Session::Session(const Catalogue& reference, ViewState start, std::function<void
       drop(own_, view, workshop, works_), figures_(works_), ranking_(works_), tradeoff_(works_), versus_(works_),
       curves_(works_), mix_(works_), pour_(works_), trials_(works_), check_(works_), said_(works_) {
     rebuild(wanted_mixes());
+}
+
+bool Session::ended_in(std::chrono::milliseconds time) {
+    const auto until = std::chrono::steady_clock::now() + time;
+    for (BackgroundWork* w : works_.all) w->cancel();
+    const auto running = [](BackgroundWork* w) { return w->busy(); };
+    while (std::any_of(works_.all.begin(), works_.all.end(), running)) {
+        if (std::chrono::steady_clock::now() > until) return false;
+        std::this_thread::sleep_for(std::chrono::milliseconds(5));
+    }
+    return true;
 }
 
 bool Session::working() const {

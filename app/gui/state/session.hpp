@@ -19,6 +19,7 @@
 #include "questions/rank/tradeoff.hpp"
 #include "questions/rank/versus.hpp"
 
+#include <chrono>
 #include <functional>
 #include <optional>
 #include <unordered_map>
@@ -148,6 +149,8 @@ public:
     std::size_t ranking_serial() const { return ranking_.serial(); }
     std::size_t curves_serial() const { return curves_.serial(); }
     bool working() const;
+    /// Stops all work; false where some of it still runs after this time.
+    bool ended_in(std::chrono::milliseconds time);
     DropQuestions drop;
 
 private:

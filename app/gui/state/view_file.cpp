@@ -1,11 +1,17 @@
 #include "gui/state/view_file.hpp"
 
 #include "answers/askers.hpp"
+#include "answers/writers/write_file.hpp"
 
 #include <nlohmann/json.hpp>
 
+#include <signal.h>
+#include <unistd.h>
+
+#include <cstdlib>
 #include <filesystem>
 #include <fstream>
+#include <utility>
 
 namespace pourbook {
 namespace {
@@ -70,7 +76,7 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(RankChoice, goal, formula, best_
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(CurveChoice, property, log, celsius)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(VersusChoice, first, second)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(SetupWords, magnet, grade, br, surface_field, recoil_permeability,
-                                                magnet_mass, magnet_at, tube, slits, off_axis)
+                                                magnet_mass, magnet_at, tube, slits, off_axis, release, stop)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(DropChoice, metal, against, second, second_metal, over, range)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(MixStockWords, mass, metal, paid)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(MixSheetWords, bare, stocks, composition, treatment, melt_loss, target,
@@ -80,33 +86,94 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(ViewState, view, pins, dark, wor
                                                 find, rank, ask, pour, curves, versus, drop_setup, drop, mix, shelf,
                                                 source, find_source)
 
-Result<ViewState> read_view(const std::string& file, const ViewState& start) {
-    std::error_code ignored;
-    if (!std::filesystem::exists(file, ignored)) return start;
-    try {
-        std::ifstream in(file);
-        return nlohmann::json::parse(in).get<ViewState>();
-    } catch (const nlohmann::json::exception& e) {
-        return Problem{Problem::Kind::unreadable, "state file '" + file + "' can't be read (" + e.what() + ")", 0};
+namespace {
+
+using Json = nlohmann::json;
+
+/// Takes each field that fits; the others stay as they were and are named.
+void take_fields(Json& whole, Json& into, const Json& from, std::string& odd) {
+    for (auto& [name, value] : into.items()) {
+        if (!from.contains(name)) continue;
+        if (value.is_object() && from[name].is_object()) {
+            take_fields(whole, value, from[name], odd);
+            continue;
+        }
+        const Json before = std::exchange(value, from[name]);
+        try {
+            whole.get<ViewState>();
+        } catch (const Json::exception&) {
+            value = before;
+            odd += (odd.empty() ? "" : ", ") + name;
+        }
     }
 }
 
-std::optional<Problem> write_view(const std::string& file, const ViewState& view) {
-    namespace fs = std::filesystem;
-    const auto failed = [&](const std::string& why) {
-        return Problem{Problem::Kind::refused, "state file '" + file + "' can't be written: " + why, 0};
-    };
+/// What can't be used is kept for whoever wants to look.
+std::string set_aside(const std::string& file) {
     std::error_code error;
-    const fs::path target(file), fresh(file + ".new");
-    if (target.has_parent_path()) fs::create_directories(target.parent_path(), error);
-    {
-        std::ofstream out(fresh, std::ios::trunc);
-        out << nlohmann::json(view).dump(2) << '\n';
-        if (!out.flush()) return failed("no room or no permission");
-    }
-    fs::rename(fresh, target, error);
-    if (error) return failed(error.message());
-    return std::nullopt;
+    const std::string kept = file + ".unreadable";
+    std::filesystem::copy_file(file, kept, std::filesystem::copy_options::overwrite_existing, error);
+    return error ? "" : "; the file as it was is '" + kept + "'";
+}
+
+} // namespace
+
+KeptView read_view(const std::string& file, const ViewState& start) {
+    std::error_code ignored;
+    if (!std::filesystem::exists(file, ignored)) return {start, ""};
+    const auto unusable = [&](const std::string& why) {
+        return KeptView{start,
+                        "state file '" + file + "' can't be read (" + why + "): starting afresh" + set_aside(file)};
+    };
+    if (!std::filesystem::is_regular_file(file, ignored)) return unusable("it is no ordinary file");
+    std::ifstream in(file, std::ios::binary);
+    const Json from = Json::parse(in, nullptr, false);
+    if (!from.is_object()) return unusable("it is not what this program writes");
+    Json view = start;
+    std::string odd;
+    take_fields(view, view, from, odd);
+    if (odd.empty()) return {view.get<ViewState>(), ""};
+    return {view.get<ViewState>(), "state file '" + file + "': left out what can't be read: " + odd + set_aside(file)};
+}
+
+std::optional<Problem> write_view(const std::string& file, const ViewState& view) {
+    std::error_code error;
+    const std::filesystem::path folder = std::filesystem::path(file).parent_path();
+    if (!folder.empty()) std::filesystem::create_directories(folder, error);
+    const auto problem = write_file(file, Json(view).dump(2, ' ', false, Json::error_handler_t::replace) + "\n");
+    if (!problem) return std::nullopt;
+    return refused("what is chosen in the window can't be kept: " + problem->text);
+}
+
+RunningMark::RunningMark(const std::string& state_file) {
+    if (state_file.empty()) return;
+    mark_ = state_file + ".running";
+    pid_t last = 0;
+    std::ifstream(mark_) >> last;
+    left_behind_ = last > 0 && last != ::getpid() && ::kill(last, 0) != 0;
+    if (last > 0 && !left_behind_)
+        mark_.clear(); // another window's, which lives
+    else
+        std::ofstream(mark_) << ::getpid() << '\n';
+}
+
+RunningMark::~RunningMark() {
+    std::error_code ignored;
+    if (!mark_.empty()) std::filesystem::remove(mark_, ignored);
+}
+
+void RunningMark::leave_at_once(int code) const {
+    std::error_code ignored;
+    if (!mark_.empty()) std::filesystem::remove(mark_, ignored);
+    std::_Exit(code);
+}
+
+ViewState without_files(ViewState view) {
+    view.view = "rank";
+    Texts parts = view.pour.texts("part");
+    std::erase_if(parts, [](const std::string& part) { return part.starts_with("stl:"); });
+    view.pour.set_all("part", parts);
+    return view;
 }
 
 } // namespace pourbook

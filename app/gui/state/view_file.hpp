@@ -5,13 +5,42 @@
 #include "gui/state/view_state.hpp"
 
 #include <optional>
+#include <string>
 
 namespace pourbook {
 
-/// A file that isn't there gives `start`. Errors: unreadable (damaged file), with its name.
-Result<ViewState> read_view(const std::string& file, const ViewState& start);
+struct KeptView {
+    ViewState view;
+    std::string remark; // what could not be read, in which file; empty: all of it could
+};
+
+/// A file that isn't there gives `start`; a field that can't be read is as in `start`, and the file is kept beside it
+/// as FILE.unreadable.
+KeptView read_view(const std::string& file, const ViewState& start);
 
 /// Errors: refused, with the file's name and why.
 std::optional<Problem> write_view(const std::string& file, const ViewState& view);
+
+/// Says beside the state file that a window runs, until it is destroyed.
+class RunningMark {
+public:
+    /// An empty name: no mark.
+    explicit RunningMark(const std::string& state_file);
+    ~RunningMark();
+    RunningMark(const RunningMark&) = delete;
+    RunningMark& operator=(const RunningMark&) = delete;
+
+    /// The last window ended without closing.
+    bool left_behind() const { return left_behind_; }
+    /// Takes the mark away and ends the process without waiting for any thread.
+    [[noreturn]] void leave_at_once(int code) const;
+
+private:
+    std::string mark_;
+    bool left_behind_ = false;
+};
+
+/// The same in Rank and without parts that are read from files: what a window starts with that ended badly.
+ViewState without_files(ViewState view);
 
 } // namespace pourbook

@@ -23,11 +23,9 @@ void WorkshopDesk::read() {
     fault_.clear();
     ++serial_;
     stamp_ = file_->stamp(); // before its content: what changes while it is read is seen by the next look
-    Result<WorkshopData> data = read_workshop(*file_);
-    if (data)
-        data_ = std::make_shared<WorkshopData>(std::move(*data));
-    else
-        fault_ = data.problem().text;
+    WorkshopData data = read_workshop(*file_);
+    if (data.fault) fault_ = data.fault->text;
+    data_ = std::make_shared<WorkshopData>(std::move(data));
     if (const Result<std::int64_t> serial = file_->serial()) seen_ = *serial;
 }
 

@@ -37,8 +37,8 @@ bool begin_combo(const std::string& id, const std::string& shown, float width) {
     return ImGui::BeginCombo(("##" + id).c_str(), fitted(shown, room).c_str(), ImGuiComboFlags_HeightLarge);
 }
 
-const std::string& field_fault(Ui& ui, const std::string& id) {
-    return ui.drafts[id].fault;
+const std::string& field_fault(Ui& ui, std::string_view id) {
+    return ui.drafts[std::string(id)].fault;
 }
 
 void field_label(Ui& ui, const char* words, const std::string& help, double width) {

@@ -6,6 +6,7 @@
 
 #include <functional>
 #include <string>
+#include <string_view>
 
 namespace pourbook {
 
@@ -20,7 +21,7 @@ std::string fitted_hint(const std::string& hint, float width);
 bool begin_combo(const std::string& id, const std::string& shown, float width);
 
 /// The field's fault, to be drawn beside or below it; empty without one.
-const std::string& field_fault(Ui& ui, const std::string& id);
+const std::string& field_fault(Ui& ui, std::string_view id);
 
 /// The name of a field in front of it, `width` points wide, with what it means on hover; the field follows in the line.
 void field_label(Ui& ui, const char* words, const std::string& help, double width);

@@ -17,6 +17,8 @@ bool same_magnet(SetupWords a, const SetupWords& b) {
     a.tube = b.tube;
     a.slits = b.slits;
     a.off_axis = b.off_axis;
+    a.release = b.release;
+    a.stop = b.stop;
     return a == b;
 }
 
@@ -28,6 +30,7 @@ Draws second_draws(const AgainstRequest& r) {
     if (!same_metal || r.first.setup.tube != r.second.setup.tube)
         for (const char* own : {"tube.bore", "tube.outside", "tube.length"}) draws.set_apart(own);
     if (!same_metal) draws.set_apart("tube.resistivity");
+    if (!same_metal || r.first.setup != r.second.setup) draws.set_apart("drop."); // each rides off the axis by itself
     return draws;
 }
 
@@ -55,13 +58,12 @@ void compare(AgainstResult& r, const AgainstRequest& request) {
 }
 
 double time_with_wall(const DropResult& r, double wall_m) {
-    const eddy::DropInputs& i = r.setup.inputs;
-    const eddy::Bore bore{i.bore_radius_m.value, i.bore_radius_m.value + wall_m};
-    const eddy::DragCurve curve(eddy::TubeDrag(i.magnet(), bore));
-    const eddy::EndEffect ends(i.magnet(), bore);
-    return eddy::fall(eddy::fall_setup(curve, ends, r.moment_A_m2, r.tube.conductivity_S_m(), r.magnet_mass_kg,
-                                       i.tube_length_m.value))
-        .time_s;
+    eddy::DropInputs whole = r.setup.inputs;
+    whole.outside_radius_m.value = whole.bore_radius_m.value + wall_m;
+    whole.slits = 0;
+    whole.off_axis_m = 0;
+    const eddy::DropModel model(whole);
+    return model.fall(model.setup(r.tube.conductivity_S_m())).time_s;
 }
 
 /// The fall takes longer the thicker the wall, as long as the magnet falls below the peak of the drag.

@@ -1,6 +1,7 @@
 #include "questions/drop/drop.hpp"
 
 #include "core/eddy/fall_times.hpp"
+#include "core/eddy/turned_ball.hpp"
 #include "core/quantity/format.hpp"
 #include "questions/drop/low_speed.hpp"
 #include "questions/metals/find_metal.hpp"
@@ -22,8 +23,8 @@ void sample(DropResult& r, std::size_t samples, std::uint64_t seed) {
         if (const auto u = s.curve->stable_balance(s.mass_kg * s.gravity_m_s2 / s.force_scale_N))
             speeds.push_back(*u / s.u_per_speed);
     }
-    r.fall_time_low90_s = quantile(times, 0.05);
-    r.fall_time_high90_s = quantile(times, 0.95);
+    r.fall_time_low90_s = std::min(quantile(times, 0.05), r.fall.time_s);
+    r.fall_time_high90_s = std::max(quantile(times, 0.95), r.fall.time_s);
     if (speeds.size() < samples) return;
     r.speed_low90_m_s = quantile(speeds, 0.05);
     r.speed_high90_m_s = quantile(speeds, 0.95);
@@ -48,27 +49,70 @@ double relative_at_terminal(const DropResult& r) {
                                      *r.fall.terminal_speed_m_s);
 }
 
+/// Whether the magnet keeps near its terminal speed over half a bore radius.
+bool settles(const DropResult& r) {
+    if (!r.fall.terminal_speed_m_s) return false;
+    constexpr double near = 0.02;
+    const double wanted = r.setup.inputs.bore_radius_m.value / 2;
+    double from = no_number, longest = 0;
+    for (const eddy::Instant& i : r.fall.path) {
+        const bool close = std::abs(i.speed_m_s / *r.fall.terminal_speed_m_s - 1) < near;
+        if (!close) from = no_number;
+        if (close && std::isnan(from)) from = i.depth_m;
+        if (close) longest = std::max(longest, i.depth_m - from);
+    }
+    return longest > wanted;
+}
+
 std::string regime_of(const DropResult& r) {
     if (!r.fall.terminal_speed_m_s) return "no terminal speed: the peak drag is below the magnet's weight";
-    const double speed = *r.fall.terminal_speed_m_s;
-    const double settle_m = 5 * speed * r.time_constant_s;
-    if (settle_m > r.model->nominal().tube_length_m) return "the tube is too short to reach the terminal speed";
+    if (!r.settles) return "the tube is too short to reach the terminal speed";
+    if (r.fall.turns_back)
+        return "bounces: the wall's currents outlive the magnet's own time, and throw it back at first";
     const double relative = relative_at_terminal(r);
     if (relative > 0.99) return "linear: drag grows with speed";
     return "induced field matters: drag is " + significant(100 * (1 - relative), 2) + " % below the linear law";
 }
 
-double lost_at_ends(const eddy::EndEffect& ends) {
-    double lost = 0;
-    constexpr int steps = 400;
-    const double step = 2 * ends.reach_m() / steps;
-    for (int i = 0; i < steps; ++i) lost += 2 * step * (1 - ends.share((i + 0.5) * step));
-    return lost;
+/// Length of a tube without ends that would brake as much.
+double effective_length(const eddy::FallSetup& s) {
+    constexpr int steps = 800;
+    const double step = s.tube_length_m / steps;
+    double sum = 0;
+    for (int i = 0; i < steps; ++i) sum += step * s.share((i + 0.5) * step);
+    return std::min(sum, s.tube_length_m);
+}
+
+double most_drag(const eddy::Fall& f) {
+    double most = 0;
+    for (const eddy::Instant& i : f.path) most = std::max(most, i.drag_N);
+    return most;
+}
+
+std::string off_axis_words(const eddy::DropInputs& i) {
+    if (i.off_axis_m > 0)
+        return "off-axis travel: a steady distance from the axis, summed over shells of the wall; rubbing, tilt and "
+               "the "
+               "way there are not included";
+    if (i.slits > 0) return "off-axis travel, rubbing and tilt are not included";
+    return "off-axis travel only adds drag: at most " + significant(100 * (i.riding.full - 1), 2) + " % if it rides " +
+           significant(i.riding.furthest_m * 1000, 2) +
+           " mm off the axis; every distance up to that is in the interval alike, the time itself is that on the axis; "
+           "rubbing and tilt are not included";
+}
+
+std::string currents_words(const DropResult& r) {
+    if (r.fall.currents_s)
+        return "nothing of the ends: the wall's currents were followed in time, which changes the fall by " +
+               significant(*r.fall.currents_s * 1000, 2) + " ms against currents that follow at once";
+    return "ends: counted as missing rings (exact at low speed); that the wall's currents need " +
+           significant(r.fading_s * 1000, 2) + " ms to fade changes the time by less than " +
+           significant(std::max(0.01, 200 * r.fading_s / r.fall.time_s), 1) + " %";
 }
 
 std::vector<std::string> left_out(const DropResult& r) {
     const eddy::DropInputs& i = r.setup.inputs;
-    const double a = i.bore_radius_m.value, gap = a - i.outer_radius_m.value;
+    const double a = i.bore_radius_m.value;
     std::vector<std::string> out;
     if (i.slits > 0)
         out.push_back("slits: the currents of a thin wall, closing around narrow slits; this wall is " +
@@ -76,20 +120,35 @@ std::vector<std::string> left_out(const DropResult& r) {
                       " % of the bore radius thick, and what closes across its thickness is left out (the drag is at "
                       "least this, at most that of the whole tube, " +
                       significant(1 / r.path_factor, 3) + " times as much)");
-    if (i.off_axis_m == 0)
-        out.push_back("off-axis travel: more drag, about 5 (d/a)^2 for a small magnet; at most " +
-                      significant(510 * gap * gap / (a * a), 2) + " % if it rides " + significant(gap * 1000, 2) +
-                      " mm off the axis; rubbing and tilt are not included");
-    if (i.off_axis_m > 0)
-        out.push_back("off-axis travel: a steady distance from the axis, in a thin wall at its mean radius; rubbing, "
-                      "tilt and the way there are not included");
-    const double relative = r.fall.terminal_speed_m_s ? relative_at_terminal(r) : 0.5;
-    out.push_back("ends: counted as missing rings (exact at low speed); the currents' own field there changes the time "
-                  "by less than " +
-                  significant(std::max(0.01, 100 * (1 - relative) * 2 * a / r.model->nominal().tube_length_m), 1) +
-                  " %");
+    out.push_back(off_axis_words(i));
+    out.push_back(currents_words(r));
     out.push_back("air drag: negligible unless the magnet fits like a piston");
     return out;
+}
+
+std::vector<std::string> cautions(const DropResult& r) {
+    constexpr double warm_K = 353, cold_K = 250;
+    std::vector<std::string> out = r.setup.cautions;
+    const double t = r.conditions.temperature_K;
+    if ((t > warm_K || t < cold_K) && std::abs(r.setup.magnet_temperature_K - room_temperature_K) < 1)
+        out.push_back("the tube is at " + trimmed(t, 5) +
+                      " K and the magnet taken at 20 degC: on its way it takes on some of the tube's temperature" +
+                      (t > warm_K ? ", and a magnet above its working temperature is spoilt for good" : "") +
+                      ": --magnet-at");
+    if (std::isfinite(r.fall_time_across_s))
+        out.push_back("a ball is free to turn: with its poles across the tube it falls in " +
+                      significant(r.fall_time_across_s, 3) +
+                      " s instead. Mark a pole with paint and film the fall from below to tell which");
+    return out;
+}
+
+/// A ball turned across the tube: low-speed drag in the ratio of turned_ball.hpp.
+double time_across(const DropResult& r) {
+    if (r.setup.inputs.shape != eddy::Shape::sphere || r.setup.inputs.stack.pieces > 1 || r.path_factor != 1)
+        return no_number;
+    eddy::Variation across = r.model->nominal();
+    across.drag *= eddy::across_over_along(r.setup.inputs.bore());
+    return r.model->fall(r.model->setup(r.tube.conductivity_S_m(), across)).time_s;
 }
 
 /// Slits and off-axis travel change the drag by a factor that is known at low speed only.
@@ -109,27 +168,33 @@ DropResult worked_out(const Catalogue& catalogue, const DropRequest& request, Dr
     r.conditions = request.conditions;
     r.model = std::move(model);
     const eddy::FallSetup s = r.model->setup(r.tube.conductivity_S_m());
-    r.fall = eddy::fall(s, true);
+    r.fall = r.model->fall(s, true);
     r.moment_A_m2 = r.model->moment_A_m2();
     r.magnet_mass_kg = r.model->mass_kg();
     r.coefficient_N_s_m = s.coefficient_N_s_m();
     r.peak_drag_N = s.force_scale_N * r.model->curve().peak().force;
     r.peak_drag_speed_m_s = r.model->curve().peak().u / s.u_per_speed;
     r.time_constant_s = s.mass_kg / r.coefficient_N_s_m;
-    r.free_fall_time_s = std::sqrt(2 * s.tube_length_m / s.gravity_m_s2);
-    r.effective_length_m = s.tube_length_m - lost_at_ends(r.model->ends());
-    r.felt_N = r.fall.terminal_speed_m_s ? s.mass_kg * s.gravity_m_s2 : r.peak_drag_N;
+    r.free_fall_time_s = s.free_fall_time_s();
+    r.effective_length_m = effective_length(s);
+    r.fading_s = eddy::fading_time_s(s);
+    r.settles = settles(r);
+    r.felt_N = r.settles ? s.mass_kg * s.gravity_m_s2 : most_drag(r.fall);
     r.path_factor = r.model->nominal().drag;
     sample(r, request.samples, request.seed);
     weigh_tube(r, catalogue);
     r.regime = regime_of(r);
+    r.fall_time_across_s = time_across(r);
     r.left_out = left_out(r);
+    r.cautions = cautions(r);
     return r;
 }
 
 Result<DropResult> answered(const Catalogue& catalogue, const DropRequest& request, DropSetup setup,
                             std::shared_ptr<const eddy::DropModel> model, TubeMetal tube) {
-    return within_low_speed(worked_out(catalogue, request, std::move(setup), std::move(model), std::move(tube)));
+    DropResult r = worked_out(catalogue, request, std::move(setup), std::move(model), std::move(tube));
+    if (!r.fall.fault.empty()) return Problem{Problem::Kind::refused, r.fall.fault, 0};
+    return within_low_speed(std::move(r));
 }
 
 } // namespace

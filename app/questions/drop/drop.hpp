@@ -32,13 +32,17 @@ struct DropResult {
     double path_factor = 1;                          // drag relative to the whole tube on its axis
     double time_constant_s = 0;                      // mass over drag coefficient
     double free_fall_time_s = 0;                     // the same way without a tube
-    double effective_length_m = 0;                   // tube length less what the open ends take from the drag
+    double effective_length_m = 0;                   // tube length less what the open ends take from the drag, >= 0
     double tube_mass_kg = no_number;                 // NaN where no density is known
     double cost_usd = no_number;                     // of the tube's metal; NaN where no price is cited
     double warming_K = no_number;                    // of the whole wall by one fall
-    double felt_N = 0; // by the hand that holds the tube, above the tube's own weight, in the uniform stretch
+    double felt_N = 0; // by the hand that holds the tube, above its own weight: evenly, or (not settled) at most
     std::string regime;
-    std::vector<std::string> left_out; // what the model leaves out, with its size
+    bool settles = false; // a stretch of half a bore radius and more lies within 2 % of the terminal speed
+    double fading_s = 0;  // time in which the wall's currents fade; longer than the time constant, the magnet bounces
+    double fall_time_across_s = no_number; // of a ball with its poles across the tube; NaN for other shapes
+    std::vector<std::string> left_out;     // what the model leaves out, with its size
+    std::vector<std::string> cautions;     // what may spoil this drop
 };
 
 /// Errors: those of drop_setup and tube_metal; refused where a low-speed law (slits, off axis) meets a high speed.

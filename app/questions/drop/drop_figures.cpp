@@ -19,7 +19,7 @@ std::string interval(const std::string& low, const std::string& high) {
 }
 
 std::string speed_interval(const DropResult& r, UnitSystem units) {
-    if (!r.fall.terminal_speed_m_s || !std::isfinite(r.speed_low90_m_s)) return "";
+    if (!r.settles || !std::isfinite(r.speed_low90_m_s)) return "";
     return interval(speed_text(r.speed_low90_m_s, units), speed_text(r.speed_high90_m_s, units));
 }
 
@@ -34,10 +34,11 @@ std::vector<DropFigure> drop_figures(const Catalogue& catalogue, const DropResul
     return {
         {"time", "fall time", seconds(r.fall.time_s),
          interval(seconds(r.fall_time_low90_s), seconds(r.fall_time_high90_s)),
-         "Let go at rest with the magnet's centre at the mouth, until its centre leaves. Without a tube: " +
-             seconds(r.free_fall_time_s) + "."},
-        {"speed", "terminal speed",
-         r.fall.terminal_speed_m_s ? speed_text(*r.fall.terminal_speed_m_s, units) : std::string("none"),
+         "The magnet is " + r.setup.timing + ". Without a tube: " + seconds(r.free_fall_time_s) + "." +
+             (std::isfinite(r.fall_time_across_s)
+                  ? " A ball with its poles across the tube takes " + seconds(r.fall_time_across_s) + "."
+                  : "")},
+        {"speed", "terminal speed", r.settles ? speed_text(*r.fall.terminal_speed_m_s, units) : std::string("none"),
          speed_interval(r, units),
          "Where the drag holds the weight. Reached within a few time constants of " + seconds(r.time_constant_s) +
              ". " + r.regime + "."},
@@ -49,7 +50,8 @@ std::vector<DropFigure> drop_figures(const Catalogue& catalogue, const DropResul
         {"moment", "magnet", significant(r.moment_A_m2, 3) + " A·m²", mass_text(r.magnet_mass_kg, units),
          "Moment: remanence times volume over the magnetic constant, less what the recoil permeability takes."},
         {"felt", "felt in the hand", newtons(r.felt_N), "more than the tube's own weight",
-         "The hand that holds the tube carries the magnet's weight while it falls evenly."},
+         r.settles ? "The hand that holds the tube carries the magnet's weight while it falls evenly."
+                   : "At most: the magnet never falls evenly in so short a tube."},
         {"heat", "heat in the wall", significant(r.fall.heat_J, 3) + " J",
          known(r.warming_K, [](double k) { return "warms it by " + significant(k * 1000, 2) + " mK"; }),
          "The height that the magnet loses, less the speed it keeps."},

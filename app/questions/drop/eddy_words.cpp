@@ -45,9 +45,13 @@ std::string magnet_text(const DropSetup& setup, UnitSystem units) {
     const std::string outer = length_text(2 * i.outer_radius_m.value, units);
     std::string out = "sphere " + outer;
     if (i.shape == eddy::Shape::cylinder) out = "cylinder " + outer + " x " + length_text(i.length_m.value, units);
+    if (i.shape == eddy::Shape::cube) out = "cube " + length_text(i.length_m.value, units);
     if (i.shape == eddy::Shape::ring)
         out = "ring " + outer + " x " + length_text(2 * i.inner_radius_m.value, units) + " x " +
               length_text(i.length_m.value, units);
+    if (i.stack.pieces > 1)
+        out = std::to_string(i.stack.pieces) + " x " + out + (i.stack.alternating ? " opposed" : " parallel") +
+              (i.stack.gap_m > 0 ? " gap " + length_text(i.stack.gap_m, units) : "");
     if (!setup.grade.empty()) out += ", " + setup.grade;
     return out + ", " + rounded_to(i.remanence_T.value, i.remanence_T.standard(), 4) + " T at " +
            temperature_words(setup.magnet_temperature_K, units);

@@ -81,7 +81,7 @@ std::string FallTime::fault(const std::vector<double>& values) const {
 
 double FallTime::value(const std::vector<double>& values) const {
     const double conductivity = 1 / values[0];
-    return tube_ ? eddy::fall(tube_->setup(conductivity)).time_s
+    return tube_ ? tube_->fall(tube_->setup(conductivity)).time_s
                  : family_->fall_time_s(conductivity, wall_area_m2(values));
 }
 

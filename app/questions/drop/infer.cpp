@@ -1,5 +1,6 @@
 #include "questions/drop/infer.hpp"
 
+#include "core/eddy/turned_ball.hpp"
 #include "core/quantity/constants.hpp"
 #include "core/quantity/format.hpp"
 #include "core/quantity/unit.hpp"
@@ -8,13 +9,21 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
+#include <numbers>
 
 namespace pourbook {
 namespace {
 
 constexpr double hand_timing_s = 0.15;    // one drop by stopwatch; common practice, no source
 constexpr double resistance_doubt = 0.01; // where no tolerance is given
-constexpr double consistent_from = 0.05;
+constexpr double disagree_below = 0.05;
+constexpr double consistent_from = 0.01;
+constexpr double any_other = 0.1;                             // probability beforehand that it is none of the reference
+constexpr double ln_conductivities = 5.5, ln_densities = 2.6; // 0.3 to 70 MS/m, 1.7 to 22 g/cm3: where it may then lie
+constexpr double least_spread = 0.005;                        // of a metal's value, so that the samples can show it
+/// Found most often in workshop melts; common practice, no source.
+constexpr const char* usual[] = {"P", "Fe", "Si", "Sn", "Zn", "Ni", "Cu", "Mn", "Mg", "Al", "Pb"};
 constexpr double most_porous = 0.3;
 
 Result<eddy::FourWire> four_wire(const InferRequest& request, DropSetup& setup) {
@@ -84,13 +93,10 @@ private:
         return std::nullopt;
     }
 
-    static double relative(const eddy::Conductivity& c) { return c.standard_uncertainty_S_m / c.value_S_m; }
-
     void judge_conductivity() {
         const auto &t = out_.from_times, &r = out_.from_resistance;
         out_.conductivity = t && r ? eddy::combined(*t, *r) : t ? *t : *r;
-        if (t && r)
-            out_.agreement = eddy::chance_of_difference(t->value_S_m / r->value_S_m, relative(*t), relative(*r));
+        if (t && r) out_.agreement = eddy::agreement(*t, *r);
         out_.iacs_percent = 100 * out_.conductivity.value_S_m / iacs_S_m;
         out_.iacs_low90 = 100 * out_.conductivity.low90_S_m / iacs_S_m;
         out_.iacs_high90 = 100 * out_.conductivity.high90_S_m / iacs_S_m;
@@ -105,84 +111,140 @@ private:
             return unreadable("--tube-mass '" + request_.tube_mass + "': a mass above zero is expected");
         out_.density_kg_m3 =
             mass->value / (eddy::nominal_wall_area_m2(out_.setup.inputs) * out_.setup.inputs.tube_length_m.value);
-        std::vector<double> samples;
-        for (const eddy::Variation& v : variations_)
-            samples.push_back(std::log(mass->value / (v.wall_area_m2 * v.tube_length_m)));
-        density_doubt_ = (quantile(samples, 0.84134) - quantile(samples, 0.15866)) / 2;
+        const std::vector<double>& scales = draws_.of("tube.mass");
+        for (std::size_t i = 0; i < variations_.size(); ++i)
+            densities_.push_back(mass->at(scales[i]) / (variations_[i].wall_area_m2 * variations_[i].tube_length_m));
         return std::nullopt;
     }
 
-    /// Conductivity of the metal with the pores that the tube's density implies (Maxwell: isolated voids), and the
-    /// chance of it.
-    ConsistentMetal compared(const TubeMetal& tube) const {
+    /// How well the samples agree with a metal: mean over them of its density of ln(conductivity), and of the pores
+    /// that the tube's density implies (Maxwell: isolated voids). `turned` multiplies the conductivities.
+    ConsistentMetal compared(const TubeMetal& tube, double turned) const {
         ConsistentMetal c;
         c.metal = tube.metal;
         c.conductivity_S_m = tube.conductivity_S_m();
         c.relative_uncertainty = tube.log_uncertainty();
-        double expected = c.conductivity_S_m, chance = 1;
         const auto density = out_.density_kg_m3 ? tube_density(catalogue_, *tube.metal, request_.conditions)
                                                 : Result<Evaluated>(Problem{});
-        if (density) {
-            const double pores = 1 - *out_.density_kg_m3 / density->value_si,
-                         doubt = std::hypot(density_doubt_, density->standard_uncertainty_si / density->value_si);
-            c.porosity = pores;
-            if (pores < 0 || pores > most_porous)
-                chance = std::erfc((pores < 0 ? -pores : pores - most_porous) / doubt / std::sqrt(2.0));
-            const double open = std::clamp(pores, 0.0, most_porous);
-            expected *= (1 - open) / (1 + open / 2);
+        if (density) c.porosity = 1 - *out_.density_kg_m3 / density->value_si;
+        const auto& samples = out_.conductivity.samples_S_m;
+        const double spread = std::max(c.relative_uncertainty, least_spread);
+        for (std::size_t i = 0; i < samples.size(); ++i) {
+            double expected = c.conductivity_S_m, likely = 1;
+            if (density) {
+                const double pores = 1 - densities_[i] / density->value_si,
+                             doubt = std::max(density->standard_uncertainty_si / density->value_si, least_spread);
+                const double open = std::clamp(pores, 0.0, most_porous);
+                expected *= (1 - open) / (1 + open / 2);
+                likely = (below(pores / doubt) - below((pores - most_porous) / doubt)) / most_porous;
+            }
+            const double away = std::log(samples[i] * turned / expected) / spread;
+            c.p += likely * std::exp(-away * away / 2) / spread / static_cast<double>(samples.size());
         }
-        c.p = chance * eddy::chance_of_difference(out_.conductivity.value_S_m / expected, relative(out_.conductivity),
-                                                  c.relative_uncertainty);
+        c.p /= std::sqrt(2 * std::numbers::pi);
         return c;
     }
 
-    void compare() {
-        std::vector<ConsistentMetal> all;
+    static double below(double x) { return 0.5 * std::erfc(-x / std::numbers::sqrt2); }
+
+    struct Compared {
+        std::vector<ConsistentMetal> all, likely; // the second of 1 % and more, most likely first
+        double something_else = 1;
+    };
+
+    Compared compare(double turned) const {
+        Compared r;
         for (const Metal& metal : catalogue_.metals)
             if (const Result<TubeMetal> tube = tube_metal(catalogue_, metal, request_.conditions))
-                all.push_back(compared(*tube));
-        for (const ConsistentMetal& c : all)
-            if (c.p >= consistent_from) out_.consistent.push_back(c);
-        std::stable_sort(out_.consistent.begin(), out_.consistent.end(),
-                         [](const auto& a, const auto& b) { return a.p > b.p; });
+                r.all.push_back(compared(*tube, turned));
+        const double any = any_other / ln_conductivities / (densities_.empty() ? 1 : ln_densities);
+        double sum = any;
+        for (ConsistentMetal& c : r.all) sum += c.p *= (1 - any_other) / static_cast<double>(r.all.size());
+        for (ConsistentMetal& c : r.all) {
+            c.p /= sum;
+            if (c.p >= consistent_from) r.likely.push_back(c);
+        }
+        r.something_else = any / sum;
+        std::stable_sort(r.likely.begin(), r.likely.end(), [](const auto& a, const auto& b) { return a.p > b.p; });
+        return r;
+    }
+
+    void compare() {
+        const Compared found = compare(1);
+        out_.consistent = found.likely;
+        out_.something_else = found.something_else;
+        if (out_.from_times && out_.setup.inputs.shape == eddy::Shape::sphere) {
+            const double turned = 1 / eddy::across_over_along(out_.setup.inputs.bore());
+            out_.across_S_m = out_.conductivity.value_S_m * turned;
+            out_.consistent_across = compare(turned).likely;
+        }
         if (!out_.consistent.empty()) return;
-        const ConsistentMetal *below = nullptr, *above = nullptr;
-        for (const ConsistentMetal& c : all) {
+        const ConsistentMetal *under = nullptr, *above = nullptr;
+        for (const ConsistentMetal& c : found.all) {
             const bool lower = c.conductivity_S_m < out_.conductivity.value_S_m;
-            const ConsistentMetal*& best = lower ? below : above;
+            const ConsistentMetal*& best = lower ? under : above;
             if (!best || (c.conductivity_S_m > best->conductivity_S_m) == lower) best = &c;
         }
-        for (const ConsistentMetal* c : {below, above})
+        for (const ConsistentMetal* c : {under, above})
             if (c) out_.nearest.push_back(*c);
+    }
+
+    /// The element that the likeliest metal is made of; copper where none is known.
+    std::string base() const {
+        const auto& list = out_.consistent.empty() ? out_.nearest : out_.consistent;
+        if (list.empty()) return "Cu";
+        std::string best = "Cu";
+        double most = 0;
+        for (const auto& part : list.front().metal->composition) {
+            const double content = list.front().metal->content_percent(part.element);
+            if (content <= most) continue;
+            most = content;
+            best = part.element;
+        }
+        return best;
     }
 
     /// By Matthiessen's rule the addition is the same at any temperature: it is taken here and looked up at 20 degC.
     void explain() {
-        const Metal* copper = catalogue_.element("Cu");
+        out_.impurity_base = base();
+        const Metal* host = catalogue_.element(out_.impurity_base);
         Conditions pure = request_.conditions;
         pure.condition = "annealed";
-        const auto here = copper
-                              ? evaluate(catalogue_, *copper, "resistivity", pure)
-                              : Result<Evaluated>(Problem{Problem::Kind::unknown, "copper is not in the reference", 0});
-        const auto room = copper ? evaluate(catalogue_, *copper, "resistivity", Conditions{}) : here;
+        const auto here = host ? evaluate(catalogue_, *host, "resistivity", pure)
+                               : Result<Evaluated>(Problem{Problem::Kind::unknown,
+                                                           out_.impurity_base + " is not in the reference", 0});
+        const auto room = host ? evaluate(catalogue_, *host, "resistivity", Conditions{}) : here;
         if (!here || !room) {
             out_.impurity_note = (here ? room : here).problem().text;
             return;
         }
         const double added = 1 / out_.conductivity.value_S_m - here->value_si;
-        Result<std::vector<ImpurityEffect>> found = equivalent_impurities(catalogue_, "Cu", room->value_si + added);
-        if (found)
-            out_.impurities = std::move(*found);
-        else
+        Result<std::vector<ImpurityEffect>> found =
+            equivalent_impurities(catalogue_, out_.impurity_base, room->value_si + added);
+        if (!found) {
             out_.impurity_note = found.problem().text;
+            return;
+        }
+        out_.impurities = std::move(*found);
+        std::stable_partition(out_.impurities.begin(), out_.impurities.end(), [](const ImpurityEffect& i) {
+            return std::find(std::begin(usual), std::end(usual), i.element) != std::end(usual);
+        });
     }
 
     void advise() {
         auto& advice = out_.advice;
-        if (out_.agreement < consistent_from)
+        if (out_.agreement < disagree_below)
             advice.push_back(
                 "fall time and resistance disagree (chance " + significant(100 * out_.agreement, 2) +
                 " %): measure the magnet's field, the bore and the wall again, and see whether the magnet rubs");
+        if (out_.across_S_m) {
+            std::string then =
+                "a ball is free to turn: had its poles lain across the tube, the conductivity would be " +
+                significant(*out_.across_S_m / 1e6, 3) + " MS/m";
+            for (std::size_t i = 0; i < std::min<std::size_t>(3, out_.consistent_across.size()); ++i)
+                then += (i ? ", " : ", such as ") + out_.consistent_across[i].metal->slug;
+            advice.push_back(then + ": mark a pole and film the fall");
+        }
         if (!out_.consistent.empty()) return;
         advice.push_back("no metal of the reference explains this conductivity: check the unit of the time, the tube's "
                          "bore, wall and temperature, and the magnet's remanence (field on its axis)");
@@ -199,7 +261,7 @@ private:
     Draws draws_;
     InferResult out_;
     std::vector<eddy::Variation> variations_;
-    double density_doubt_ = 0;
+    std::vector<double> densities_; // of the tube, by sample; empty: not weighed
 };
 
 } // namespace

@@ -24,7 +24,7 @@ struct InferRequest {
 
 struct ConsistentMetal {
     const Metal* metal = nullptr;
-    double p = 0; // chance of a difference this large if the tube is this metal
+    double p = 0; // probability that the tube is this metal, see InferResult
     double conductivity_S_m = 0;
     double relative_uncertainty = 0;
     std::optional<double> porosity; // with the tube's mass: 1 - density / density of the metal
@@ -38,11 +38,19 @@ struct InferResult {
     double agreement = no_number; // chance of the difference between the two
     double iacs_percent = 0, iacs_low90 = 0, iacs_high90 = 0;
     std::optional<double> density_kg_m3;
-    std::vector<ConsistentMetal> consistent; // p of 5 % and more, most likely first
-    std::vector<ConsistentMetal> nearest;    // where none is consistent: the nearest below and above
-    std::vector<ImpurityEffect> impurities;  // in copper, each alone explaining it
-    std::string impurity_note;               // why there are none
-    std::vector<std::string> advice;         // what to check
+    /// Probabilities by Bayes' rule: how well the samples of conductivity (and density, with up to 30 % of pores) agree
+    /// with each metal's, all metals of the reference alike beforehand, one part in ten for something else whose
+    /// conductivity (and density) may be any. They sum to one with `something_else`; of 1 % and more, most likely
+    /// first.
+    std::vector<ConsistentMetal> consistent;
+    double something_else = 1;
+    std::optional<double> across_S_m;               // conductivity if it was a ball with its poles across the tube
+    std::vector<ConsistentMetal> consistent_across; // and the metals then
+    std::vector<ConsistentMetal> nearest;           // where none is consistent: the nearest below and above
+    std::string impurity_base = "Cu";       // element in which impurities are looked for: of the likeliest metal
+    std::vector<ImpurityEffect> impurities; // in it, each alone explaining it, the usual ones first
+    std::string impurity_note;              // why there are none
+    std::vector<std::string> advice;        // what to check
 };
 
 /// Errors: unreadable; refused (see core/eddy/infer.hpp); those of drop_setup.

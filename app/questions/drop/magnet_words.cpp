@@ -3,9 +3,13 @@
 #include "core/quantity/format.hpp"
 #include "core/quantity/unit.hpp"
 #include "questions/drop/magnet_grade.hpp"
+#include "questions/drop/meter_words.hpp"
+#include "questions/drop/motion_words.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <numbers>
 
 namespace pourbook {
 namespace {
@@ -60,22 +64,66 @@ Uncertain half(Uncertain diameter) {
     return diameter;
 }
 
-Result<DropSetup> with_magnet(DropSetup setup, const std::string& text) {
-    const std::string option = "--magnet '" + text + "'";
+/// "2 x " before a magnet, "opposed gap 5mm" behind it; `text` is left with the magnet alone.
+Result<eddy::Stack> stack_from(std::string& text, const std::string& option) {
+    eddy::Stack stack;
+    std::string_view rest = text;
+    double pieces = 1;
+    if (take_number(rest, pieces)) {
+        rest.remove_prefix(std::min(rest.find_first_not_of(' '), rest.size()));
+        if (!rest.starts_with("x ") || pieces != std::floor(pieces) || !(pieces >= 1 && pieces <= 20))
+            return unreadable(option +
+                              ": a stack is written as '2 x cylinder:12mmx10mm opposed gap 5mm', 1 to 20 magnets");
+        stack.pieces = static_cast<int>(pieces);
+        text = std::string(rest.substr(2));
+    }
+    if (const std::size_t at = text.find(" gap "); at != std::string::npos) {
+        const Result<double> gap = parse_si(text.substr(at + 5), metre, option);
+        if (!gap || !(*gap >= 0)) return unreadable(option + ": a gap such as 'gap 5mm' is expected at the end");
+        stack.gap_m = *gap;
+        text.resize(at);
+    }
+    for (const char* word : {" parallel", " opposed", " alternating"})
+        if (text.ends_with(word)) {
+            stack.alternating = std::string_view(word) != " parallel";
+            text.resize(text.size() - std::string_view(word).size());
+            break;
+        }
+    if (stack.pieces == 1 && (stack.gap_m > 0 || stack.alternating))
+        return unreadable(option + ": gaps and opposed magnets need more than one: '2 x ...'");
+    return stack;
+}
+
+Result<DropSetup> with_magnet(DropSetup setup, const std::string& words) {
+    const std::string option = "--magnet '" + words + "'";
+    std::string text = words;
+    const Result<eddy::Stack> stack = stack_from(text, option);
+    if (!stack) return stack.problem();
+    setup.inputs.stack = *stack;
+    if (stack->alternating)
+        setup.cautions.push_back("opposed magnets spring apart and turn: glue each to a rod or into a sleeve before "
+                                 "letting go, fingers clear");
     const std::size_t colon = text.find(':');
     const std::string name = text.substr(0, colon);
     const std::string rest = colon == std::string::npos ? "" : text.substr(colon + 1);
     auto pieces = split(rest, rest.find("×") == std::string::npos ? "x" : "×");
-    const std::size_t wanted = name == "sphere" ? 1 : name == "cylinder" ? 2 : name == "ring" ? 3 : 0;
-    if (wanted == 0 || pieces.size() != wanted)
-        return unreadable(option + ": sphere:D, cylinder:DxL or ring:ODxIDxL is expected, such as cylinder:12mmx10mm");
+    constexpr std::array names = {"sphere", "cylinder", "ring", "cube"}; // as Shape has them
+    constexpr std::array<std::size_t, 4> sizes_of = {1, 2, 3, 1};
+    const auto shape = static_cast<std::size_t>(std::find(names.begin(), names.end(), name) - names.begin());
+    if (shape == names.size() || pieces.size() != sizes_of[shape])
+        return unreadable(option + ": sphere:D, cylinder:DxL, ring:ODxIDxL or cube:SIDE is expected, such as "
+                                   "cylinder:12mmx10mm");
     const auto sizes = lengths(pieces, option, caliper_m);
     if (!sizes) return sizes.problem();
     eddy::DropInputs& i = setup.inputs;
-    i.shape = wanted == 1 ? Shape::sphere : wanted == 2 ? Shape::cylinder : Shape::ring;
+    i.shape = static_cast<Shape>(shape);
     i.outer_radius_m = half((*sizes)[0]);
     i.length_m = sizes->back();
-    if (wanted == 3) i.inner_radius_m = half((*sizes)[1]);
+    if (i.shape == Shape::ring) i.inner_radius_m = half((*sizes)[1]);
+    if (i.shape == Shape::cube) { // half the diagonal of a face
+        i.outer_radius_m.value *= std::numbers::sqrt2;
+        i.outer_radius_m.spread *= std::numbers::sqrt2;
+    }
     return setup;
 }
 
@@ -109,6 +157,21 @@ Result<DropSetup> with_path(DropSetup setup, const SetupWords& words) {
     return setup;
 }
 
+/// What a person should see before trusting the drop.
+DropSetup with_cautions(DropSetup setup) {
+    const eddy::DropInputs& i = setup.inputs;
+    if (const double wide = eddy::chance_too_wide(i); wide > 0)
+        setup.cautions.push_back("within the sizes' tolerances the magnet does not fit the bore with a chance of " +
+                                 significant(100 * wide, 2) + " %: try it, or measure more closely");
+    const double across = std::hypot(2 * i.outer_radius_m.value, i.magnet().whole_length_m());
+    if (i.shape != Shape::sphere && across < 2 * i.bore_radius_m.value)
+        setup.cautions.push_back(
+            "this magnet can turn over: its diagonal, " + trimmed(across * 1000, 3) +
+            " mm, passes through the bore. On edge it brakes otherwise and the time given does not "
+            "hold: take a longer one, or film it");
+    return setup;
+}
+
 Result<double> plain_number(const std::string& text, const std::string& option, double low, double high) {
     const Result<double> number = parse_si(text, {}, option);
     if (!number || !(*number >= low && *number <= high))
@@ -117,15 +180,11 @@ Result<double> plain_number(const std::string& text, const std::string& option, 
     return *number;
 }
 
-/// A remanence in tesla (or a magnetisation in A/m); a force or a mass is a pull and says nothing of the moment.
+/// A remanence in tesla (or a magnetisation in A/m).
 Result<Uncertain> remanence_from(const std::string& text, const std::string& option) {
-    static const Dimension tesla = parse_unit("T")->dimension, newton = parse_unit("N")->dimension,
-                           magnetisation = parse_unit("A/m")->dimension;
+    static const Dimension tesla = parse_unit("T")->dimension, magnetisation = parse_unit("A/m")->dimension;
+    if (auto pull = pull_fault(text, option)) return *pull;
     const Result<Quantity> q = parse_quantity(text.substr(0, text.find("+-")));
-    if (q && (q->dimension == newton || q->dimension == kilogram))
-        return refused(option + " '" + text +
-                       "': a pull is no measure of magnetisation (it depends on the steel, its thickness and the "
-                       "gap): give --grade, --br in tesla, or --surface-field");
     const bool amperes = q && q->dimension == magnetisation;
     Result<Uncertain> br = uncertain_from(text, amperes ? magnetisation : tesla, option);
     if (!br) return br;
@@ -135,23 +194,26 @@ Result<Uncertain> remanence_from(const std::string& text, const std::string& opt
     return br;
 }
 
-Result<Uncertain> from_surface_field(const std::string& text, const eddy::Magnet& magnet) {
-    const std::size_t at = text.find('@');
-    double distance_m = 0;
-    if (at != std::string::npos) {
-        const Result<double> d = parse_si(text.substr(at + 1), metre, "a distance");
-        if (!d || *d < 0) return unreadable("--surface-field '" + text + "': write 0.45T@1mm");
-        distance_m = *d;
-    }
-    Result<Uncertain> field = remanence_from(text.substr(0, at), "--surface-field");
-    if (!field) return field;
-    const double share = eddy::axial_field_over_remanence(magnet, distance_m);
-    if (!(share > 0))
-        return refused(
-            "--surface-field: this ring's field on the axis is not opposed to its poles there: measure further out");
-    field->value /= share;
-    field->spread /= share;
-    return field;
+/// As measure has it: reading, place of the sensor and the meter's scale in one standard uncertainty.
+Result<DropSetup> with_surface_field(DropSetup setup, const std::string& words) {
+    const std::string text = words.find('@') == std::string::npos ? words + "@0mm" : words;
+    const Result<eddy::FieldReading> reading = field_reading(text, "--surface-field");
+    if (!reading) return reading.problem();
+    if (!(eddy::axial_field_over_remanence(setup.inputs.magnet(), reading->distance_m) > 0))
+        return Problem{
+            Problem::Kind::refused,
+            "--surface-field: this ring's field on the axis is not opposed to its poles there: measure further out", 0};
+    const Result<eddy::FieldFit> fit = eddy::fitted_remanence(setup.inputs.magnet(), {*reading});
+    if (!fit) return fit.problem();
+    if (!(fit->remanence_T > 0 && fit->remanence_T <= 2.5))
+        return unreadable("--surface-field '" + words + "': a magnet has between 0 and 2.5 T");
+    setup.inputs.remanence_T = {fit->remanence_T,
+                                std::hypot(fit->standard_uncertainty_T, meter_doubt * fit->remanence_T), false};
+    setup.assumptions.push_back("field read to " +
+                                significant(100 * setup.inputs.remanence_T.spread / fit->remanence_T, 2) +
+                                " % (standard uncertainty): the meter's scale to 2 %, its sensor's place as stated or "
+                                "to 0.2 mm (assumed): measure takes several readings");
+    return setup;
 }
 
 Result<DropSetup> with_strength(DropSetup setup, const Catalogue& catalogue, const SetupWords& words) {
@@ -159,8 +221,12 @@ Result<DropSetup> with_strength(DropSetup setup, const Catalogue& catalogue, con
     if (given != 1)
         return unreadable("the magnet's strength is needed once: --grade N42, --br 1.3T or --surface-field 0.45T@1mm");
     if (!words.grade.empty()) return with_grade(std::move(setup), catalogue, words.grade);
-    const Result<Uncertain> br = words.br.empty() ? from_surface_field(words.surface_field, setup.inputs.magnet())
-                                                  : remanence_from(words.br, "--br");
+    if (!words.surface_field.empty()) {
+        Result<DropSetup> measured = with_surface_field(std::move(setup), words.surface_field);
+        if (!measured) return measured;
+        return with_own_remanence(std::move(*measured), catalogue);
+    }
+    const Result<Uncertain> br = remanence_from(words.br, "--br");
     if (!br) return br.problem();
     setup.inputs.remanence_T = *br;
     if (br->spread == 0) {
@@ -211,6 +277,17 @@ Result<DropSetup> with_mass(DropSetup setup, const std::string& text) {
 
 } // namespace
 
+std::optional<Problem> pull_fault(const std::string& text, const std::string& option) {
+    static const Dimension newton = parse_unit("N")->dimension;
+    const Result<Quantity> q = parse_quantity(text.substr(0, text.find("+-")));
+    if (!q || !(q->dimension == newton || q->dimension == kilogram)) return std::nullopt;
+    return Problem{Problem::Kind::refused,
+                   option + " '" + text +
+                       "': a pull is no measure of magnetisation (it depends on the steel, its thickness and the "
+                       "gap): give --grade, --br in tesla, or --surface-field",
+                   0};
+}
+
 Result<Uncertain> uncertain_from(const std::string& text, const Dimension& dimension, const std::string& option) {
     std::size_t at = text.find("+-");
     if (at == std::string::npos) at = text.find("±"); // two bytes long as well
@@ -246,6 +323,8 @@ Result<DropSetup> magnet_setup(const Catalogue& catalogue, const SetupWords& wor
         if (!t || *t <= 0)
             return unreadable("--magnet-at '" + words.magnet_at + "': a temperature such as 20degC is expected");
         setup.magnet_temperature_K = *t;
+    } else {
+        setup.assumptions.push_back("magnet at 20 degC: --magnet-at for another temperature");
     }
     Result<DropSetup> next = with_magnet(std::move(setup), words.magnet);
     if (next) {
@@ -268,10 +347,12 @@ Result<DropSetup> drop_setup(const Catalogue& catalogue, const SetupWords& words
     Result<DropSetup> next = magnet_setup(catalogue, words);
     if (next) next = with_tube(std::move(*next), words.tube);
     if (next) next = with_path(std::move(*next), words);
+    if (next) next = with_timing(std::move(*next), words);
     if (!next) return next;
     const Result<eddy::DropInputs> sound = eddy::checked(next->inputs);
     if (!sound) return sound.problem();
-    return next;
+    next->inputs = eddy::with_riding(*sound);
+    return with_cautions(std::move(*next));
 }
 
 Result<DropSetup> tube_setup(const SetupWords& words) {

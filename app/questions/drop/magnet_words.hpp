@@ -1,7 +1,9 @@
 // A magnet and a tube as a person writes them, turned into numbers with their uncertainty, sources and assumptions.
 //
-//   magnet   sphere:D | cylinder:DxL | ring:ODxIDxL          12mm, 0.5in; a tolerance as 12+-0.1mm (limits)
+//   magnet   sphere:D | cylinder:DxL | ring:ODxIDxL | cube:SIDE          12mm, 0.5in; a tolerance as 12+-0.1mm (limits)
+//            2 x cylinder:12mmx10mm [parallel | opposed | alternating] [gap 5mm]: a stack
 //   tube     ID:OD:LENGTH
+//   release  face (its lower face at the mouth) | 20mm (its centre above the mouth); stop: out | 100mm (floor below)
 //   strength --grade N42 | --br 1.3T | --surface-field 0.45T@1mm (on the axis, at that distance from the pole face)
 //
 // Remanence of a grade: the whole range over the cited tables, all values alike; at another temperature by the cited
@@ -13,6 +15,7 @@
 #include "core/eddy/drop_model.hpp"
 #include "core/evaluate/evaluate.hpp"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -23,6 +26,7 @@ constexpr double caliper_m = 0.05e-3; // how well a diameter or a thickness is m
 struct SetupWords {
     std::string magnet, grade, br, surface_field, recoil_permeability, magnet_mass, magnet_at, tube;
     std::string slits{}, off_axis{}; // "2", "0.5mm"; empty: a whole tube, on the axis
+    std::string release{}, stop{};   // where the timing begins and ends; empty: the magnet's centre at either end
     bool operator==(const SetupWords&) const = default;
 };
 
@@ -37,7 +41,9 @@ struct DropSetup {
     double magnet_temperature_K = room_temperature_K;
     double recoil_effect = 0; // relative loss of moment by a recoil permeability of 1.05 where it was not stated
     std::vector<std::string> assumptions;
+    std::vector<std::string> cautions; // what may spoil the drop: too warm a magnet, one that turns over or may not fit
     std::vector<CitedFigure> sources;
+    std::string timing; // "released with its centre at the mouth, timed until its centre leaves"
 };
 
 /// Errors: unreadable, unknown (grade), out_of_range (temperature of the magnet), refused (pull force, magnet wider
@@ -55,6 +61,9 @@ Result<DropSetup> tube_setup(const SetupWords& words);
 
 /// "12mm", "12+-0.1mm"; without a tolerance the assumed half width. Errors: unreadable, naming the option.
 Result<eddy::Uncertain> uncertain_from(const std::string& text, const Dimension& dimension, const std::string& option);
+
+/// A pull (newton, kilogram) in place of a field; nothing where it is none. Errors in it: refused.
+std::optional<Problem> pull_fault(const std::string& text, const std::string& option);
 
 /// Cautions for strong magnets, from the reference.
 std::vector<const MagnetFigure*> magnet_cautions(const Catalogue& catalogue);

@@ -3,6 +3,7 @@
 #include "core/quantity/constants.hpp"
 #include "core/quantity/format.hpp"
 #include "core/quantity/unit.hpp"
+#include "questions/drop/meter_words.hpp"
 
 #include <cmath>
 #include <numbers>
@@ -13,29 +14,9 @@ namespace {
 using eddy::Uncertain;
 
 // Where no tolerance is given; workshop measuring, common practice without a source.
-constexpr double reading_doubt = 0.005; // of a field reading: last digit and wobble
-constexpr double meter_doubt = 0.02;    // of the field meter's scale
-constexpr double place_m = 0.2e-3;      // of the sensor
+constexpr double much_thermal_V = 20e-6;
 constexpr double current_doubt = 0.01, voltage_doubt = 0.005;
 constexpr std::size_t samples = 2000;
-
-Result<eddy::FieldReading> reading_from(const std::string& text) {
-    static const Dimension tesla = parse_unit("T")->dimension;
-    const std::size_t at = text.find('@');
-    if (at == std::string::npos)
-        return unreadable("--field '" + text +
-                          "': a field at a distance from the pole face is expected, such as 0.21T@5mm");
-    const Result<Uncertain> field = uncertain_from(text.substr(0, at), tesla, "--field"),
-                            place = uncertain_from(text.substr(at + 1), base_dimension(Dimension::metre), "--field");
-    if (!field) return field.problem();
-    if (!place) return place.problem();
-    eddy::FieldReading r;
-    r.field_T = std::abs(field->value); // either pole may face the meter
-    r.field_doubt_T = field->spread > 0 ? field->standard() : reading_doubt * r.field_T;
-    r.distance_m = place->value;
-    r.distance_doubt_m = place->spread > 0 ? place->standard() : place_m / std::numbers::sqrt3;
-    return r;
-}
 
 /// "1.27+-0.03T": limits whose standard uncertainty is the one found.
 std::string with_limits(double value, double standard, const char* unit) {
@@ -49,12 +30,23 @@ Result<MagnetMeasured> measured_magnet(const MeasureRequest& request) {
     MagnetMeasured out;
     out.magnet = *magnet;
     for (const std::string& text : request.fields) {
-        const Result<eddy::FieldReading> reading = reading_from(text);
+        const Result<eddy::FieldReading> reading = field_reading(text, "--field");
         if (!reading) return reading.problem();
         out.readings.push_back(*reading);
     }
-    const Result<eddy::FieldFit> fit = eddy::fitted_remanence(*magnet, out.readings);
+    Result<eddy::FieldFit> fit = eddy::fitted_remanence(*magnet, out.readings);
     if (!fit) return fit.problem();
+    if (out.readings.size() >= 3) {
+        out.remanence_at_case_T = fit->remanence_T;
+        fit = eddy::fitted_with_depth(*magnet, out.readings);
+        if (!fit) return fit.problem();
+        out.depth_m = fit->depth_m;
+        out.depth_doubt_m = fit->depth_doubt_m;
+        out.notes.push_back("the sensor sits " + rounded_to(fit->depth_m * 1000, fit->depth_doubt_m * 1000) +
+                            " mm inside its case, to " + significant(fit->depth_doubt_m * 1000, 1) +
+                            " mm; taken at the case itself the remanence would be " +
+                            significant(*out.remanence_at_case_T, 3) + " T");
+    }
     out.fit = *fit;
     double meter = meter_doubt;
     if (!request.meter_error.empty()) {
@@ -74,8 +66,7 @@ Result<MagnetMeasured> measured_magnet(const MeasureRequest& request) {
         out.notes.push_back("the readings scatter " + significant(fit->widened, 2) +
                             " times more than their uncertainties: check the distance from the pole face to the sensor "
                             "inside its case, and that you are on the axis");
-    if (out.readings.size() == 1)
-        out.notes.push_back("one reading can't show a wrong distance: add one or two further out");
+    if (out.readings.size() == 1) out.notes.push_back("one reading can't show a wrong distance: add two further out");
     if (out.remanence_T > 1.6) out.notes.push_back("no permanent magnet has so much: check unit and distance");
     if (!request.setup.magnet_mass.empty()) {
         const Result<Uncertain> mass =
@@ -90,9 +81,8 @@ Result<MagnetMeasured> measured_magnet(const MeasureRequest& request) {
 Result<Uncertain> electrical(const std::string& text, const char* unit, const std::string& option, double doubt) {
     Result<Uncertain> value = uncertain_from(text, parse_unit(unit)->dimension, option);
     if (!value) return value;
-    value->value = std::abs(value->value);
-    if (!(value->value > 0)) return unreadable(option + " '" + text + "': a value apart from zero is expected");
-    if (value->spread == 0) *value = {value->value, doubt * value->value, false};
+    if (value->value == 0) return unreadable(option + " '" + text + "': a value apart from zero is expected");
+    if (value->spread == 0) *value = {value->value, doubt * std::abs(value->value), false};
     return value;
 }
 
@@ -117,10 +107,16 @@ Result<TubeMeasured> measured_tube(const MeasureRequest& request) {
     } else {
         const Result<Uncertain> back = electrical(request.reversed_voltage, "V", "--reversed-voltage", voltage_doubt);
         if (!back) return back.problem();
-        out.thermal_voltage_V = std::abs(voltage->value - back->value) / 2;
-        voltage->value = (voltage->value + back->value) / 2;
+        if ((voltage->value > 0) == (back->value > 0))
+            return unreadable("--reversed-voltage '" + request.reversed_voltage +
+                              "': with the current reversed the voltage has the other sign: -0.27mV beside 0.26mV");
+        out.thermal_voltage_V = (voltage->value + back->value) / 2;
+        voltage->value = (voltage->value - back->value) / 2;
+        if (std::abs(out.thermal_voltage_V) > much_thermal_V)
+            out.notes.push_back("the contacts' thermal voltage of " + significant(out.thermal_voltage_V * 1e6, 2) +
+                                " uV is large (copper contacts give a few): let them cool, and read again");
     }
-    out.resistance_ohm = voltage->value / current->value;
+    out.resistance_ohm = std::abs(voltage->value / current->value);
     const double relative = std::hypot(voltage->standard() / voltage->value, current->standard() / current->value);
     Draws draws(samples, 1);
     const auto variations = eddy::tube_variations(setup->inputs, draws);

@@ -15,7 +15,7 @@ struct MeasureRequest {
     std::vector<std::string> fields; // "0.35T@1mm", "0.21+-0.005T@5+-0.2mm"
     std::string meter_error;         // relative, of the field meter: "2%"
     std::string current, voltage, span;
-    std::string reversed_voltage; // with the current reversed; averaged in size
+    std::string reversed_voltage; // with the current reversed: of the other sign
 };
 
 struct MagnetMeasured {
@@ -23,7 +23,8 @@ struct MagnetMeasured {
     eddy::FieldFit fit;
     double remanence_T = 0, standard_uncertainty_T = 0; // the meter's error included
     double moment_A_m2 = 0, moment_uncertainty_A_m2 = 0;
-    double density_kg_m3 = no_number; // where it was weighed
+    double density_kg_m3 = no_number;                                  // where it was weighed
+    std::optional<double> depth_m, depth_doubt_m, remanence_at_case_T; // sensor's depth fitted; without it
     std::vector<eddy::FieldReading> readings;
     std::string words; // "--br 1.27+-0.03T --recoil-permeability 1"
     std::vector<std::string> notes;
@@ -33,7 +34,7 @@ struct TubeMeasured {
     double resistance_ohm = 0;
     eddy::Conductivity conductivity;
     double iacs_percent = 0;
-    double thermal_voltage_V = no_number; // half the difference of both directions
+    double thermal_voltage_V = no_number; // what both directions have in common
     std::string words;                    // "--resistivity 1.72+-0.03uohm.cm"
     std::vector<std::string> notes;
 };

@@ -52,10 +52,9 @@ public:
             return unreadable("--axis '" + r.axis + "': normal or along is expected");
         axis_ = r.axis == "normal" ? eddy::MomentAxis::normal : eddy::MomentAxis::along_motion;
         out_.standing = axis_ == eddy::MomentAxis::normal;
-        height_ = *distance;
-        if (r.height.empty()) height_.value += eddy::half_extent_m(magnet(), axis_);
+        place_ = *distance;
         thickness_ = *thickness;
-        out_.height_m = height_.value;
+        out_.height_m = place_.value + (r.height.empty() ? eddy::half_extent_m(magnet(), axis_) : 0);
         out_.thickness_m = thickness_.value;
         return std::nullopt;
     }
@@ -93,28 +92,40 @@ private:
                 f.drag_N * std::exp(normal_90 * spread)};
     }
 
-    /// Standard uncertainty of ln(drag), to first order in every input.
+    /// ln(drag) with changed inputs of the magnet, at a height or above a gap.
+    double ln_drag(const eddy::DropInputs& i, double sigma, double place, double thickness, double speed) const {
+        const eddy::Magnet m = i.magnet();
+        const double height = place + (request_.height.empty() ? eddy::half_extent_m(m, axis_) : 0);
+        const double moment = eddy::moment_A_m2(m, i.remanence_T.value, i.recoil_permeability);
+        const auto f = eddy::plate_force({sigma, thickness}, m, moment, axis_, height, speed);
+        return f ? std::log(f->drag_N) : no_number;
+    }
+
+    /// Standard uncertainty of ln(drag), to first order in every input: sizes by small changes of the force itself.
     double relative_spread(double speed) const {
         const eddy::DropInputs& i = out_.setup.inputs;
-        const auto at = [&](double sigma, double height, double thickness) {
-            const auto f = eddy::plate_force({sigma, thickness}, magnet(), out_.moment_A_m2, axis_, height, speed);
-            return f ? std::log(f->drag_N) : no_number;
-        };
-        const double sigma = out_.plate.conductivity_S_m(), h = out_.height_m, w = out_.thickness_m;
+        const double sigma = out_.plate.conductivity_S_m(), place = place_.value, w = thickness_.value;
         constexpr double step = 1e-3;
-        const double by_sigma = (at(sigma * (1 + step), h, w) - at(sigma * (1 - step), h, w)) / (2 * step),
-                     by_height = (at(sigma, h * (1 + step), w) - at(sigma, h * (1 - step), w)) / (2 * step),
-                     by_wall = (at(sigma, h, w * (1 + step)) - at(sigma, h, w * (1 - step))) / (2 * step);
-        double sum = by_sigma * out_.plate.log_uncertainty();
-        const auto add = [&](double slope, const Uncertain& input) {
-            if (input.value > 0) sum = std::hypot(sum, slope * input.standard() / input.value);
+        const auto slope = [&](auto at) { return (at(1 + step) - at(1 - step)) / (2 * step); };
+        double sum =
+            slope([&](double f) { return ln_drag(i, sigma * f, place, w, speed); }) * out_.plate.log_uncertainty();
+        const auto add = [&](double by, const Uncertain& input) {
+            if (input.value > 0) sum = std::hypot(sum, by * input.standard() / input.value);
         };
-        add(by_height, height_);
-        add(by_wall, thickness_);
+        add(slope([&](double f) { return ln_drag(i, sigma, place * f, w, speed); }), place_);
+        add(slope([&](double f) { return ln_drag(i, sigma, place, w * f, speed); }), thickness_);
         add(2, i.remanence_T);
         add(2, i.moment_doubt);
-        add(4, i.outer_radius_m); // of the volume, squared in the moment
-        if (i.shape != eddy::Shape::sphere) add(2, i.length_m);
+        std::vector<Uncertain eddy::DropInputs::*> sizes = {&eddy::DropInputs::outer_radius_m};
+        if (i.shape != eddy::Shape::sphere) sizes.push_back(&eddy::DropInputs::length_m);
+        if (i.shape == eddy::Shape::ring) sizes.push_back(&eddy::DropInputs::inner_radius_m);
+        for (const auto size : sizes)
+            add(slope([&](double f) {
+                    eddy::DropInputs moved = i;
+                    (moved.*size).value *= f;
+                    return ln_drag(moved, sigma, place, w, speed);
+                }),
+                i.*size);
         return sum;
     }
 
@@ -148,7 +159,7 @@ private:
     const PlateRequest& request_;
     PlateResult out_;
     eddy::MomentAxis axis_ = eddy::MomentAxis::normal;
-    Uncertain height_, thickness_;
+    Uncertain place_, thickness_; // height or gap, as given
 };
 
 } // namespace
@@ -162,6 +173,9 @@ Result<PlateResult> plate(const Catalogue& catalogue, const PlateRequest& reques
     if (!setup) return setup.problem();
     Result<TubeMetal> metal = tube_metal(catalogue, request.metal, request.resistivity, request.conditions);
     if (!metal) return metal.problem();
+    if (setup->inputs.stack.pieces > 1 || setup->inputs.shape == eddy::Shape::cube)
+        return Problem{Problem::Kind::refused,
+                       "a stack or a cube past a plate is not computed: give one ball, cylinder or ring", 0};
     out.setup = std::move(*setup);
     out.plate = std::move(*metal);
     out.conditions = request.conditions;

@@ -8,7 +8,10 @@ const QuestionOf<SetupWords>& magnet_question() {
     static const QuestionOf<W> question = [] {
         QuestionOf<W> q("magnet", "a magnet");
         q.place("Magnet");
-        q.add(words("magnet", "sphere:D, cylinder:DxL or ring:ODxIDxL; a tolerance as 12+-0.1mm", "cylinder:12mmx10mm"),
+        q.add(words("magnet",
+                    "sphere:D, cylinder:DxL, ring:ODxIDxL or cube:SIDE; a tolerance as 12+-0.1mm; a stack as "
+                    "'2 x cylinder:12mmx10mm opposed gap 5mm'",
+                    "cylinder:12mmx10mm"),
               &W::magnet);
         q.add(words("grade", "grade of the magnet", "N42"), &W::grade);
         q.add(words("br", "remanence at 20 degC, instead of the grade", "1.30+-0.02T"), &W::br);
@@ -35,7 +38,9 @@ void state_setup(Stated& stated, const SetupWords& w) {
                                      {"magnet-at", &w.magnet_at},
                                      {"tube", &w.tube},
                                      {"slits", &w.slits},
-                                     {"off-axis", &w.off_axis}})
+                                     {"off-axis", &w.off_axis},
+                                     {"release", &w.release},
+                                     {"stop", &w.stop}})
         if (stated.question().has(name)) stated.set(name, *text);
 }
 
@@ -48,6 +53,16 @@ const QuestionOf<SetupWords>& setup_question() {
         q.add(words("tube", "ID:OD:LENGTH", "13mm:15mm:1m"), &W::tube);
         q.add(words("slits", "narrow slits along the whole tube (thin walls)", "1", "none"), &W::slits);
         q.add(words("off-axis", "distance of the magnet's axis from the tube's", "0.5mm", "on the axis"), &W::off_axis);
+        q.add(words("release",
+                    "where the magnet is let go: centre (at the mouth), face (its lower face there), or the height of "
+                    "its centre above the mouth",
+                    "20mm", "centre"),
+              &W::release);
+        q.add(words("stop",
+                    "where the timing ends: centre (leaves), out (wholly out), or the height of the tube's lower end "
+                    "above the floor it strikes",
+                    "100mm", "centre"),
+              &W::stop);
         return q;
     }();
     return question;

@@ -8,7 +8,7 @@ namespace pourbook {
 
 /// magnet, grade, br, surface-field, recoil-permeability, magnet-mass, magnet-at.
 const QuestionOf<SetupWords>& magnet_question();
-/// The same with tube, slits, off-axis.
+/// The same with tube, slits, off-axis, release, stop.
 const QuestionOf<SetupWords>& setup_question();
 
 /// States those of the words that the question has fields for.

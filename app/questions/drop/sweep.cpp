@@ -56,7 +56,9 @@ public:
         for (const std::string& word : request_.metals) {
             const Result<const Metal*> metal = find_metal(catalogue_, word);
             if (!metal) return metal.problem();
-            const auto price = evaluate(catalogue_, **metal, "price", {});
+            Conditions room = request_.conditions; // a price is cited at room temperature
+            room.temperature_K = room_temperature_K;
+            const auto price = evaluate(catalogue_, **metal, "price", room);
             stuff_.push_back({(*metal)->slug, *metal, price ? price->value_si : no_number});
         }
         if (request_.over == SweepOver::temperature && !request_.resistivity.empty())
@@ -94,7 +96,9 @@ private:
                                   0};
             i.wall_area_held = true; // by what is paid, whatever the bore
         }
-        return eddy::checked(i);
+        const Result<eddy::DropInputs> sound = eddy::checked(i);
+        if (!sound || request_.over != SweepOver::bore) return sound;
+        return eddy::with_riding(*sound);
     }
 
     /// One model for a geometry serves every metal.
@@ -136,9 +140,13 @@ private:
     }
 
     void time_fall(SweepPoint& p, const eddy::DropModel& model, const TubeMetal& tube) {
-        const eddy::Fall nominal = eddy::fall(model.setup(tube.conductivity_S_m()));
+        const eddy::Fall nominal = model.fall(model.setup(tube.conductivity_S_m()));
         if (const auto fault = low_speed_fault(model, tube.conductivity_S_m(), nominal.terminal_speed_m_s)) {
             p.problem = fault->text;
+            return;
+        }
+        if (!nominal.fault.empty()) {
+            p.problem = nominal.fault;
             return;
         }
         p.time_s = nominal.time_s;
@@ -148,8 +156,8 @@ private:
         const auto conductivities = tube.conductivities(draws);
         std::vector<double> times = eddy::fall_times_s(model, conductivities, variations);
         if (times.empty()) return;
-        p.low90_s = quantile(times, 0.05);
-        p.high90_s = quantile(times, 0.95);
+        p.low90_s = std::min(quantile(times, 0.05), p.time_s);
+        p.high90_s = std::max(quantile(times, 0.95), p.time_s);
     }
 
     const Catalogue& catalogue_;

@@ -11,6 +11,7 @@ namespace pourbook {
 namespace {
 
 constexpr double resistivity_doubt = 0.01;
+constexpr double least_ohm_m = 1e-13, most_ohm_m = 1;   // the purest metal in deep cold; what hardly conducts
 constexpr double superconducting_share_wt_percent = 10; // below it a superconducting element is taken to be harmless
 
 constexpr double purity_decides = 0.2; // spread of ln(resistivity) from which sources differ by their metal's purity
@@ -38,6 +39,11 @@ Result<TubeMetal> stated(const std::string& text) {
     if (!value) return value.problem();
     if (!(value->value > 0) || !std::isfinite(value->value))
         return unreadable("--resistivity '" + text + "': a resistivity or conductivity above zero is expected");
+    if (value->value < least_ohm_m || value->value > most_ohm_m)
+        return Problem{Problem::Kind::refused,
+                       "--resistivity '" + text +
+                           "': between 1e-13 and 1 ohm.m the model knows what to do: is the unit right?",
+                       0};
     TubeMetal out;
     out.resistivity_si = value->value;
     double relative = value->spread / std::sqrt(3.0) / value->value;

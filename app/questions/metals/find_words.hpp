@@ -20,8 +20,9 @@ struct Findable {
     std::string rest;
 };
 
-/// How near the words come, nearest first; `none` is not found.
-enum class Nearness { is_a_name, begins_its_name, begins_another_name, within, none };
+/// How near the words come, nearest first; `none` is not found. Blanks, hyphens and capitals make no difference. A word
+/// typed must begin a word of the names (or of the rest): it never matches inside one.
+enum class Nearness { is_a_name, begins_its_name, begins_another_name, holds_its_words, begins_its_words, none };
 Nearness nearness(const Findable& thing, const std::string& words);
 
 /// The things found, nearest first, else in their order; all for words that are blank.

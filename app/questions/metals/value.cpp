@@ -11,7 +11,7 @@ Result<ValueResult> value(const Catalogue& catalogue, const ValueRequest& reques
     if (!property) return property.problem();
     Result<Evaluated> e = evaluate(catalogue, **metal, request.property, request.conditions);
     if (!e) return e.problem();
-    return ValueResult{*metal, *property, std::move(*e)};
+    return ValueResult{*metal, *property, std::move(*e), request.conditions};
 }
 
 } // namespace pourbook

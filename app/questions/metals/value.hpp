@@ -15,6 +15,7 @@ struct ValueResult {
     const Metal* metal = nullptr;
     const Property* property = nullptr;
     Evaluated value;
+    Conditions conditions; // asked
 };
 
 /// Errors: unknown, no_value, out_of_range, refused.

@@ -156,12 +156,19 @@ private:
 
 } // namespace
 
+bool RankedMetal::stale_price() const {
+    return std::any_of(inputs.begin(), inputs.end(), [](const RankInput& i) { return i.value.stale; });
+}
+
 Result<std::vector<const Metal*>> list_metals(const Catalogue& catalogue, const std::string& find,
                                               const std::vector<std::string>& where, const Conditions& conditions) {
     const auto parsed = conditions_of(catalogue, where);
     if (!parsed) return parsed.problem();
     std::vector<const Metal*> out;
-    for (const Metal* metal : search_metals(catalogue, find)) {
+    const auto named = search_metals(catalogue, find);
+    if (const std::string known = not_kept(catalogue, find); named.empty() && !known.empty())
+        return Problem{Problem::Kind::unknown, known, 0};
+    for (const Metal* metal : named) {
         const bool meets = std::all_of(parsed->begin(), parsed->end(), [&](const Condition& condition) {
             const Inputs inputs = look_up(catalogue, *metal, condition.names(), conditions);
             return inputs.missing.empty() && condition.holds(nominal(inputs.values), *metal);

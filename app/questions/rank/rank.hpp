@@ -36,6 +36,8 @@ struct RankedMetal {
     std::vector<RankInput> inputs; // the values that entered
     bool from_memory = false;      // a value that entered is only remembered
     std::optional<RankedTube> tube;
+
+    bool stale_price() const; // a price past its period entered
 };
 
 /// Which better figure would settle the order of the first two, where the data can't tell them apart.

@@ -4,6 +4,7 @@
 #include "core/ranking/order.hpp"
 #include "questions/metals/find_metal.hpp"
 #include "questions/rank/judge.hpp"
+#include "questions/say/share.hpp"
 #include "questions/say/shown.hpp"
 #include "questions/say/shown_money.hpp"
 
@@ -135,10 +136,6 @@ std::string state(const Catalogue& catalogue, const VersusSide& s) {
     return s.metal->name;
 }
 
-std::string chance_in_words(double p) {
-    return p > 0.999 ? "above 99.9 %" : trimmed(100 * p, p > 0.99 ? 3 : 2) + " %";
-}
-
 std::string source_names(const Catalogue& catalogue, const std::vector<std::string>& keys) {
     std::string out;
     for (const std::string& key : keys) {
@@ -194,9 +191,9 @@ std::string verdict(const VersusResult& r) {
     if (r.tie)
         return head + "the data can't tell " + a + " from " + b + at + seconds(r) + ". The ratio is " +
                significant(r.ratio_median, 3) + " (" + interval + "), with " + a + " ahead at a probability of only " +
-               chance_in_words(r.p_winner) + ". ";
+               chance_text(r.p_winner) + ". ";
     return head + a + " beats " + b + at + " by a factor of " + significant(r.ratio_median, 3) + seconds(r) + " (" +
-           interval + "; probability " + chance_in_words(r.p_winner) + "). ";
+           interval + "; probability " + chance_text(r.p_winner) + "). ";
 }
 
 std::string sentence_of(const Catalogue& catalogue, const VersusResult& r) {

@@ -68,9 +68,10 @@ std::string shown_value(const Property& property, const Evaluated& value, UnitSy
 std::string shown_full(const Property& property, const Evaluated& value, UnitSystem system) {
     if (property.is_text) return value.text;
     const double u = shown_uncertainty(property, value.value_si, value.standard_uncertainty_si, system);
-    std::string text = shown_value(property, value, system) + " ± " + significant(u, 2);
+    const bool exact = u == 0; // a fixed point
+    const std::string text = shown_value(property, value, system) + (exact ? "" : " ± " + significant(u, 2));
     const std::string unit = shown_unit(property, system);
-    return unit.empty() ? text : text + " " + unit;
+    return text + (unit.empty() ? "" : " " + unit) + (exact ? ", exact by definition" : "");
 }
 
 std::string how_known_text(HowKnown how) {

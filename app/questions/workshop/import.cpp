@@ -77,7 +77,7 @@ Result<ImportResult> import_rows(const Catalogue& catalogue, Workshop& workshop,
     if (dry_run || result->cancelled || result->rejected > 0) return result;
     const Result<bool> done = (*batch)->commit();
     if (!done) return done.problem();
-    result->written = true;
+    result->written = result->added + result->changed > 0;
     return result;
 }
 

@@ -115,12 +115,15 @@ bool speaks_of(const Record& r, const Record& own) {
 } // namespace
 
 Result<Metal> own_metal(const Catalogue& catalogue, const OwnMetal& own) {
+    return own_metal(catalogue, own, catalogue.metal(own.like));
+}
+
+Result<Metal> own_metal(const Catalogue& catalogue, const OwnMetal& own, const Metal* like) {
     if (const Metal* there = catalogue.metal(own.name); there && !there->own)
         return wrong("name", own.name, "the reference calls " + there->slug + " so: choose another",
                      Problem::Kind::refused);
     Metal m;
     if (!own.like.empty()) {
-        const Metal* like = catalogue.metal(own.like);
         if (!like) return wrong("like", own.like, "unknown metal", Problem::Kind::unknown);
         m = *like;
     }
@@ -163,8 +166,8 @@ Result<Record> own_record(const Catalogue& catalogue, const OwnValue& v) {
 }
 
 void add_own_value(Metal& metal, Record record) {
-    std::erase_if(metal.records,
-                  [&](const Record& r) { return r.citation.source != own_values_key && speaks_of(r, record); });
+    metal.records.erase_if(
+        [&](const Record& r) { return r.citation.source != own_values_key && speaks_of(r, record); });
     metal.records.push_back(std::move(record));
 }
 

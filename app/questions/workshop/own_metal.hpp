@@ -15,6 +15,8 @@ constexpr const char* own_stock_key = "own-stock";
 /// The metal without its own values: composition as stated or as of the metal it is like, whose records it starts with.
 /// Errors: unknown (like), unreadable (composition), refused (a metal of the reference has this name).
 Result<Metal> own_metal(const Catalogue& catalogue, const OwnMetal& metal);
+/// The same where the metal it is like is known already, and may not be in the catalogue yet.
+Result<Metal> own_metal(const Catalogue& catalogue, const OwnMetal& metal, const Metal* like);
 
 /// Errors: unreadable (figure, unit, uncertainty), out_of_range (outside the dictionary's plausible range), refused
 /// (the property is derived or is a price).

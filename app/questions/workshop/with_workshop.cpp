@@ -8,7 +8,10 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <map>
+#include <optional>
+#include <unordered_map>
 
 namespace pourbook {
 namespace {
@@ -87,28 +90,77 @@ void add_prices(Catalogue& c, const WorkshopData& data, std::vector<std::string>
     if (!set.prices.empty()) c.price_sets.insert(c.price_sets.begin(), std::move(set));
 }
 
-void add_metals(Catalogue& c, const WorkshopData& data, std::vector<std::string>& remarks) {
-    for (const OwnMetal& own : data.metals) {
-        Result<Metal> metal = own_metal(c, own);
-        if (!metal) {
-            remarks.push_back("left out: own metal " + own.name + ": " + metal.problem().text);
-            continue;
-        }
-        c.metals.push_back(std::move(*metal));
-        std::sort(c.metals.begin(), c.metals.end(), [](const Metal& a, const Metal& b) { return a.slug < b.slug; });
-        c.index(); // a later one may be like this one
+/// Own metals in an order in which each comes after the one it is like, however they were entered.
+class OwnMetals {
+public:
+    OwnMetals(const Catalogue& c, const std::vector<OwnMetal>& metals, std::vector<std::string>& remarks)
+        : catalogue_(c), metals_(metals), remarks_(remarks), made_(metals.size()), asked_(metals.size()) {
+        for (std::size_t i = 0; i < metals.size(); ++i) place_.emplace(metals[i].name, i);
     }
+
+    std::vector<Metal> all() {
+        for (std::size_t i = 0; i < metals_.size(); ++i) make_chain(i);
+        std::vector<Metal> out;
+        for (std::optional<Metal>& metal : made_)
+            if (metal) out.push_back(std::move(*metal));
+        return out;
+    }
+
+private:
+    /// The metals that `first` rests on, then itself.
+    void make_chain(std::size_t first) {
+        std::vector<std::size_t> chain;
+        for (std::size_t i = first; !asked_[i];) {
+            asked_[i] = true;
+            chain.push_back(i);
+            const auto next = place_.find(as_slug(metals_[i].like));
+            if (catalogue_.metal(metals_[i].like) || next == place_.end()) break;
+            i = next->second;
+        }
+        for (auto i = chain.rbegin(); i != chain.rend(); ++i) make(*i);
+    }
+
+    void make(std::size_t i) {
+        const OwnMetal& own = metals_[i];
+        const Metal* like = catalogue_.metal(own.like);
+        const auto other = place_.find(as_slug(own.like));
+        if (!like && other != place_.end() && made_[other->second]) like = &*made_[other->second];
+        Result<Metal> metal = own_metal(catalogue_, own, like);
+        if (metal)
+            made_[i] = std::move(*metal);
+        else
+            remarks_.push_back("left out: own metal " + own.name + ": " + metal.problem().text);
+    }
+
+    const Catalogue& catalogue_;
+    const std::vector<OwnMetal>& metals_;
+    std::vector<std::string>& remarks_;
+    std::vector<std::optional<Metal>> made_;
+    std::vector<bool> asked_;
+    std::unordered_map<std::string, std::size_t> place_;
+};
+
+void add_metals(Catalogue& c, const WorkshopData& data, std::vector<std::string>& remarks) {
+    std::vector<Metal> own = OwnMetals(c, data.metals, remarks).all();
+    if (own.empty()) return;
+    const auto by_slug = [](const Metal& a, const Metal& b) { return a.slug < b.slug; };
+    std::sort(own.begin(), own.end(), by_slug);
+    std::vector<Metal> all;
+    all.reserve(c.metals.size() + own.size());
+    std::merge(std::make_move_iterator(c.metals.begin()), std::make_move_iterator(c.metals.end()),
+               std::make_move_iterator(own.begin()), std::make_move_iterator(own.end()), std::back_inserter(all),
+               by_slug);
+    c.metals = std::move(all);
+    c.index();
 }
 
 void add_values(Catalogue& c, const WorkshopData& data, std::vector<std::string>& remarks) {
     for (const OwnValue& own : data.values) {
-        const bool is_own =
-            std::any_of(data.metals.begin(), data.metals.end(), [&](const OwnMetal& m) { return m.name == own.metal; });
-        const auto metal = std::find_if(c.metals.begin(), c.metals.end(),
-                                        [&](const Metal& m) { return is_own && m.slug == own.metal; });
+        const Metal* metal = c.metal(own.metal);
+        const bool is_own = metal && metal->own && metal->slug == own.metal;
         Result<Record> record = own_record(c, own);
-        if (record && metal != c.metals.end())
-            add_own_value(*metal, std::move(*record));
+        if (record && is_own)
+            add_own_value(c.metals[static_cast<std::size_t>(metal - c.metals.data())], std::move(*record));
         else
             remarks.push_back("left out: own value of " + own.metal + ": " +
                               (record ? "it is no metal of your own" : record.problem().text));
@@ -128,22 +180,42 @@ void add_goals(Catalogue& c, const WorkshopData& data) {
     }
 }
 
+/// "your own pin, price"
+std::string names_of(const std::vector<std::string>& kinds) {
+    std::string out;
+    for (const std::string& kind : kinds) out += (out.empty() ? "your own " : ", ") + kind;
+    return kinds.size() > 5 ? "anything of your own" : out;
+}
+
 } // namespace
 
-Result<WorkshopData> read_workshop(Workshop& workshop) {
+WorkshopData read_workshop(Workshop& workshop, OwnMetalsToo own_metals) {
     WorkshopData d;
     std::vector<Profile> profiles;
-    const Result<std::vector<Entry>> prices = workshop.newest_prices();
-    if (!prices) return prices.problem();
-    for (const Entry& entry : *prices) d.prices.push_back(own_price_from(entry));
+    const auto told = [&d](const char* kind, const Result<bool>& done) {
+        if (done) return;
+        if (!d.fault) d.fault = done.problem();
+        d.left_out.emplace_back(kind);
+    };
+    const auto take = [&](const char* kind, auto from, auto& into) {
+        told(kind, read_all(workshop, kind, from, into));
+    };
     const auto pin = [](const Entry& entry) { return text_of(known_kind("pin"), entry, "metal"); };
-    for (const Result<bool>& done :
-         {read_all(workshop, "profile", profile_from, profiles),
-          read_all(workshop, "crucible", crucible_from, d.crucibles), read_all(workshop, "mould", mould_from, d.moulds),
-          read_all(workshop, "stock", stock_lot_from, d.stock), read_all(workshop, "rate", rate_from, d.rates),
-          read_all(workshop, "goal", goal_from, d.goals), read_all(workshop, "metal", own_metal_from, d.metals),
-          read_all(workshop, "value", own_value_from, d.values), read_all(workshop, "pin", pin, d.pins)})
-        if (!done) return done.problem();
+    if (const Result<std::vector<Entry>> prices = workshop.newest_prices())
+        for (const Entry& entry : *prices) d.prices.push_back(own_price_from(entry));
+    else
+        told("price", prices.problem());
+    take("profile", profile_from, profiles);
+    take("crucible", crucible_from, d.crucibles);
+    take("mould", mould_from, d.moulds);
+    take("stock", stock_lot_from, d.stock);
+    take("rate", rate_from, d.rates);
+    take("goal", goal_from, d.goals);
+    take("pin", pin, d.pins);
+    if (own_metals == OwnMetalsToo::yes) {
+        take("metal", own_metal_from, d.metals);
+        take("value", own_value_from, d.values);
+    }
     d.profile_entered = !profiles.empty();
     if (d.profile_entered) d.profile = profiles.front();
     return d;
@@ -158,6 +230,7 @@ WithWorkshop with_workshop(Catalogue reference, const WorkshopData& data) {
     add_values(c, data, out.remarks);
     add_prices(c, data, out.remarks);
     add_goals(c, data);
+    if (data.fault) out.remarks.push_back(data.fault->text + "; this answer does without " + names_of(data.left_out));
     if (const std::string why = show_money_of(c, data); !why.empty()) out.remarks.push_back(why);
     c.index();
     return out;

@@ -9,8 +9,10 @@
 
 namespace pourbook {
 
-/// Everything that shapes an answer. Errors: those of the file.
-Result<WorkshopData> read_workshop(Workshop& workshop);
+/// Everything that shapes an answer; own metals and their values only where they are needed, for there may be very
+/// many. A kind that can't be read (a damaged row) is left out and told in `fault` and `left_out`.
+enum class OwnMetalsToo { yes, no };
+WorkshopData read_workshop(Workshop& workshop, OwnMetalsToo own_metals = OwnMetalsToo::yes);
 
 struct WithWorkshop {
     Catalogue catalogue;

@@ -55,7 +55,7 @@ double true_time(const DropModel& model, const Truth& t) {
     v.drag = k / model.setup(t.conductivity).coefficient_N_s_m();
     v.mass_kg = t.inputs.mass_kg.value;
     v.tube_length_m = t.inputs.tube_length_m.value;
-    return fall(model.setup(t.conductivity, v)).time_s;
+    return model.fall(model.setup(t.conductivity, v)).time_s;
 }
 
 TimedDrops timed(double time, std::size_t drops, Nature& nature) {
@@ -138,7 +138,7 @@ TEST_CASE("without noise the inference returns what the fall was made of", "[edd
     Draws draws(200, 1);
     const auto variations = model.variations(draws);
     for (const double sigma : {5e6, 3.5e7, 5.8e7, 4e8}) {
-        const TimedDrops drops{{fall(model.setup(sigma)).time_s}, 0.01};
+        const TimedDrops drops{{model.fall(model.setup(sigma)).time_s}, 0.01};
         const auto c = conductivity_from_times(model, drops, variations, draws);
         REQUIRE(c);
         CHECK(c->value_S_m == Approx(sigma).epsilon(1e-5)); // law: inverse of the fall
@@ -154,4 +154,57 @@ TEST_CASE("inference refuses what says nothing", "[eddy]") {
     const DropModel falls(heavy);
     CHECK_FALSE(conductivity_from_times(falls, {{5.0}, 0.01}, falls.variations(draws), draws));
     CHECK_FALSE(conductivity_from_resistance({{0, 0, true}, {1, 0, true}}, 1e-4, model.variations(draws), draws));
+}
+
+TEST_CASE("fall and resistance are judged by their own ratio, which the shared sizes hardly move", "[eddy]") {
+    // Sizes to 0.15 mm, resistance to 0.5 %: both conductivities are uncertain to some 8 %, their ratio to half of
+    // that.
+    DropInputs i;
+    i.outer_radius_m = {6e-3, 0.075e-3, true};
+    i.length_m = {10e-3, 0.15e-3, true};
+    i.bore_radius_m = {6.6e-3, 0.075e-3, true};
+    i.outside_radius_m = {7.6e-3, 0.075e-3, true};
+    i.tube_length_m = {1, 0.5e-3, true};
+    i.remanence_T = {1.3, 0.02, true};
+    i.density_kg_m3 = {7500, 0, true};
+    const DropModel model(i);
+    Draws draws(4000, 1);
+    const auto variations = model.variations(draws);
+    const double sigma = 58e6, area = nominal_wall_area_m2(i);
+    const auto wire = conductivity_from_resistance(
+        {{0.9 / (sigma * area), 0.005 * 0.9 / (sigma * area), false}, {0.9, 0, true}}, area, variations, draws);
+    REQUIRE(wire);
+    const auto chance = [&](double less) {
+        const double time = model.fall(model.setup(sigma * (1 - less))).time_s;
+        const auto fallen = conductivity_from_times(model, {{time, time, time}, 0.01}, variations, draws);
+        REQUIRE(fallen);
+        return agreement(*fallen, *wire);
+    };
+    CHECK(chance(0.0) > 0.9);
+    CHECK(chance(0.10) < 0.03);
+    CHECK(chance(0.14) < 0.005);
+    CHECK(chance(0.16) < 0.0015);
+}
+
+TEST_CASE("the chance of agreement is a chance: even where everything is right", "[eddy]") {
+    const DropInputs stated = workshop();
+    const DropModel model(stated);
+    Nature nature{std::mt19937_64(7)};
+    constexpr int trials = 300;
+    int below_half = 0, below_fifth = 0;
+    for (int trial = 0; trial < trials; ++trial) {
+        const Truth truth = drawn(stated, nature);
+        Draws draws(300, static_cast<std::uint64_t>(trial) + 1);
+        const auto variations = model.variations(draws);
+        const auto fallen =
+            conductivity_from_times(model, timed(true_time(model, truth), 5, nature), variations, draws);
+        const auto wire =
+            conductivity_from_resistance(measured(truth, nature), nominal_wall_area_m2(stated), variations, draws);
+        REQUIRE((fallen && wire));
+        below_half += agreement(*fallen, *wire) < 0.5;
+        below_fifth += agreement(*fallen, *wire) < 0.2;
+    }
+    WARN("of " << trials << " right pairs below one half " << below_half << ", below one fifth " << below_fifth);
+    CHECK(below_half / double(trials) == Approx(0.5).margin(0.1));
+    CHECK(below_fifth / double(trials) == Approx(0.2).margin(0.08));
 }

@@ -27,7 +27,7 @@ Catalogue round_catalogue() {
     return c;
 }
 
-Metal& metal(Catalogue& c, const std::string& slug) {
+Metal& rounded_metal(Catalogue& c, const std::string& slug) {
     return *std::find_if(c.metals.begin(), c.metals.end(), [&](const Metal& m) { return m.slug == slug; });
 }
 
@@ -75,7 +75,7 @@ TEST_CASE("standard uncertainty by each rule, worked out by hand") {
     for (const Case& one : cases) {
         INFO(one.rule);
         Catalogue c = round_catalogue();
-        Metal& aa = metal(c, "aa");
+        Metal& aa = rounded_metal(c, "aa");
         one.change(aa, recorded(aa, "density"));
         const auto e = evaluate(c, *c.metal("aa"), "density", {});
         REQUIRE(e);
@@ -86,7 +86,7 @@ TEST_CASE("standard uncertainty by each rule, worked out by hand") {
 
 TEST_CASE("another condition adds the spread between conditions: root of 2 %^2 + 10 %^2") {
     Catalogue c = round_catalogue();
-    recorded(metal(c, "ab"), "resistivity").condition = "annealed";
+    recorded(rounded_metal(c, "ab"), "resistivity").condition = "annealed";
     Conditions aged;
     aged.condition = "aged";
     const auto e = evaluate(c, *c.metal("ab"), "resistivity", aged);

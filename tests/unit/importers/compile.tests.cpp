@@ -33,7 +33,8 @@ public:
         fs::create_directories(folder_);
         for (const char* part : {"elements", "alloys", "prices", "goals"})
             fs::copy(fs::path(POURBOOK_DB) / part, folder_ / part);
-        for (const char* part : {"properties.json", "references.json", "cautions.json", "price_forms.json"})
+        for (const char* part :
+             {"properties.json", "references.json", "cautions.json", "price_forms.json", "withdrawn_ids.json"})
             fs::copy(fs::path(POURBOOK_DB) / part, folder_ / part);
         std::string text = content(folder_ / file);
         const std::size_t at = text.find(piece);
@@ -93,7 +94,19 @@ TEST_CASE("faults of the data are found and said in one line") {
     CHECK(fault("\"kind\":", "\"kind\": \"element\", \"kind\":").find("stands twice") != std::string::npos);
     CHECK(fault("\"property\": \"resistivity\"", "\"property\": \"resistance\"").find("unknown property") !=
           std::string::npos);
+    CHECK(fault("\"id\": \"copper.melting_point.1\"", "\"id\": \"copper.melting_point.2\"").find("has this id") !=
+          std::string::npos);
+    CHECK(fault("\"id\": \"copper.melting_point.1\"", "\"id\": \"copper.density.9\"").find("the id is not") !=
+          std::string::npos);
     CHECK(fault("\"slug\": \"copper\"", "\"slug\": \"kupfer\"").find("not the name of the file") != std::string::npos);
+}
+
+TEST_CASE("an id taken back is never given again") {
+    const std::string taken = "[{\"id\": \"copper.melting_point.1\", \"why\": \"entered twice\"}";
+    CHECK(Altered("withdrawn_ids.json", "[", taken).first_fault().find("withdrawn and yet in use") !=
+          std::string::npos);
+    const std::string lost = "[{\"id\": \"copper.x.1\", \"why\": \"entered twice\", \"replaced_by\": \"copper.x.2\"}";
+    CHECK(Altered("withdrawn_ids.json", "[", lost).first_fault().find("copper.x.2 is unknown") != std::string::npos);
 }
 
 TEST_CASE("a price deleted: the metal and the alloys made of it are named as unpriced") {

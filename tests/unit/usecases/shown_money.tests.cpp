@@ -3,6 +3,8 @@
 #include "questions/say/shown_money.hpp"
 
 #include "answers/parts/text.hpp"
+#include "answers/writers/documents.hpp"
+#include "answers/writers/writers.hpp"
 #include "core/quantity/format.hpp"
 #include "questions/drop/drop_figures.hpp"
 #include "questions/drop/sweep.hpp"
@@ -106,7 +108,7 @@ TEST_CASE("a budget in euros buys the tube that its worth in dollars buys") {
         CHECK(r.ranked[i].tube->cost_usd == Approx(25));
         CHECK(tube_columns(euros(), UnitSystem::shown)[2].number(*r.ranked[i].tube) == Approx(20));
     }
-    const std::string told = text_of(r, euros(), UnitSystem::shown);
+    const std::string told = answer_text(document_of(r, {euros(), UnitSystem::shown, ""}));
     CHECK_THAT(told, Contains("what 20.0 EUR buy") && Contains(rate_words) && !Contains("USD buy"));
     CHECK(rank(real_catalogue(), longest_fall("20EUR")).problem().kind == Problem::Kind::no_value);
     CHECK(rank(euros(), longest_fall("20")).problem().kind == Problem::Kind::unreadable);
@@ -166,9 +168,11 @@ TEST_CASE("the drop's tube, a price and what was paid for a mix are told in the 
     CHECK_THAT(cost.meaning, Contains(rate_words));
     CHECK_THAT(drop_figures(real_catalogue(), r, UnitSystem::shown).back().detail, Contains("USD"));
 
-    const std::string price = text_of(*value(euros(), {"copper", "price", {}}), euros(), UnitSystem::shown);
+    const std::string price =
+        answer_text(document_of(*value(euros(), {"copper", "price", {}}), {euros(), UnitSystem::shown, ""}));
     CHECK_THAT(price, Contains("EUR/kg") && Contains(std::string("shown at ") + rate_words));
-    CHECK_THAT(text_of(*value(euros(), {"copper", "density", {}}), euros(), UnitSystem::shown), !Contains(rate_words));
+    CHECK_THAT(answer_text(document_of(*value(euros(), {"copper", "density", {}}), {euros(), UnitSystem::shown, ""})),
+               !Contains(rate_words));
 
     MixSheetWords mix;
     mix.stocks = {{"1 kg", "copper", "8 EUR"}, {"1 kg", "tin", "10 USD"}};

@@ -1,6 +1,7 @@
 // Lists in: any separator, decimal comma, units; all or nothing; what is exported comes back the same.
 #include "questions/workshop/import.hpp"
 #include "answers/workshop/entries_report.hpp"
+#include "answers/workshop/import_report.hpp"
 #include "db/store/workshop_file.hpp"
 #include "importers/common/csv.hpp"
 #include "importers/shop/read_rows.hpp"
@@ -182,4 +183,40 @@ TEST_CASE("what is exported as JSON or CSV is imported again without loss, whate
     same(import_into(**by_csv, "stock", csv_of_entries(kind, entries)));
     same(import_into(**by_json, "stock", json_of_entries(kind, entries)));
     CHECK(import_into(**from, "stock", csv_of_entries(kind, entries)).result.unchanged == 200);
+}
+
+TEST_CASE("a column says which mark is the decimal one, and where it doesn't, nothing is guessed") {
+    // common practice, no source: a German price list writes 1.234,50 for one thousand two hundred thirty-four and a
+    // half
+    const Imported german = import_text("stock", "lot;metal;mass [kg]\na;copper;1.000,5\nb;tin;1.000\nc;zinc;0,5\n");
+    CHECK(field(german, 0, "stock", "mass") == "1000.5 kg");
+    CHECK(field(german, 1, "stock", "mass") == "1000 kg");
+    CHECK(field(german, 2, "stock", "mass") == "0.5 kg");
+    const Imported english = import_text("stock", "lot;metal;mass [kg]\na;copper;1.25\nb;tin;1.125\n");
+    CHECK(field(english, 1, "stock", "mass") == "1.125 kg");
+    const Imported units =
+        import_text("price", "metal;price;date\ncopper;1.234 EUR/kg;2026-11-01\ntin;8,50 EUR/kg;2026-11-01\n");
+    CHECK(field(units, 0, "price", "price") == "1234 EUR/kg");
+    for (const char* list :
+         {"lot;metal;mass [kg]\na;tin;1.234\n", "lot;metal;mass [kg]\na;tin;1.234\nb;tin;0,5\nc;tin;0.5\n",
+          "lot,metal,mass [kg]\na,tin,\"1,234\"\n", "lot;metal;mass\na;tin;1.234 kg\n"}) {
+        CAPTURE(list);
+        const Imported doubtful = import_text("stock", list);
+        REQUIRE_FALSE(doubtful.rejected.empty());
+        CHECK_THAT(doubtful.rejected[0].reason, Contains("thousands or decimals"));
+        CHECK(doubtful.entries.empty());
+    }
+}
+
+TEST_CASE("an import that changes nothing does not speak of undo") {
+    const auto w = open_workshop(":memory:");
+    const std::string list = "lot,metal,mass [g]\na,copper,5\n";
+    CHECK_THAT(text_of_import(import_into(**w, "stock", list).result), Contains("takes it back"));
+    const Imported again = import_into(**w, "stock", list), none = import_into(**w, "stock", "lot,metal,mass [g]\n");
+    for (const ImportResult& r : {again.result, none.result}) {
+        CHECK_FALSE(r.written);
+        CHECK_THAT(text_of_import(r), Contains("Nothing was changed") && !Contains("undo"));
+    }
+    CHECK(import_text("stock", "{\"x\": [{\"metal\": \"tin\"}], \"y\": [{\"metal\": \"zinc\"}]}")
+              .problem.find("several lists") != std::string::npos);
 }

@@ -1,5 +1,6 @@
 // The workshop's own file: nothing lost, nothing half written, everything can be undone.
 #include "db/store/workshop_file.hpp"
+#include "db/store/workshop_salvage.hpp"
 
 #include <catch2/catch.hpp>
 #include <sqlite3.h>
@@ -219,14 +220,14 @@ TEST_CASE("a newer schema is reached in one step after a backup, or not at all")
     const Folder folder;
     put(*open(folder.file()), stock("a", "copper", "2 kg"));
     WorkshopOptions next;
-    next.schema.push_back({2, "CREATE TABLE shelf (id INTEGER PRIMARY KEY) STRICT;"});
+    next.schema.push_back({3, "CREATE TABLE shelf (id INTEGER PRIMARY KEY) STRICT;"});
     SECTION("it works") {
         const auto w = open_workshop(folder.file(), next);
         REQUIRE(w);
         REQUIRE(content(**w).size() == 1);
         REQUIRE((*w)->undo().problem().kind == Problem::Kind::refused); // the journal belonged to the old tables
         REQUIRE(open_workshop(folder.file()).problem().text.find("newer version") != std::string::npos);
-        const auto backup = open(folder.file("workshop.sqlite.before-schema-2"));
+        const auto backup = open(folder.file("workshop.sqlite.before-schema-3"));
         REQUIRE(content(*backup).size() == 1);
     }
     SECTION("it fails half way") {
@@ -244,7 +245,8 @@ TEST_CASE("a file of the first release opens with all it holds") {
     REQUIRE(content(*w).size() == 2);
     REQUIRE(w->entries(known_kind("price"))->size() == 2);
     REQUIRE(w->entries(known_kind("trial"))->size() == 1);
-    REQUIRE(w->undo());
+    REQUIRE(w->undo().problem().kind == Problem::Kind::refused); // the journal of schema 1 had no check sums
+    REQUIRE(copies(folder, "before-schema-2") == 1);
 }
 
 TEST_CASE("a backup put in the place of an open file is what is read and written from then on") {
@@ -301,4 +303,142 @@ TEST_CASE("backup and restore keep what was there") {
     std::ofstream(folder.file("broken")) << "no database";
     REQUIRE_FALSE(restore_workshop(folder.file(), folder.file("broken")));
     REQUIRE(content(*open(folder.file())).size() == 1);
+}
+
+TEST_CASE("undo puts nothing back whose record is damaged, and leaves all as it was") {
+    const Folder folder;
+    const Kind& kind = known_kind("stock");
+    put(*open(folder.file()), stock("a", "copper", "3 kg"));
+    {
+        const auto w = open(folder.file());
+        auto batch = w->begin("remove stock a");
+        REQUIRE((*batch)->remove(kind, 1));
+        REQUIRE((*batch)->commit());
+    }
+    const char* damage = GENERATE("UPDATE change_row SET before = replace(before, '3 kg', '8 kg')",
+                                  "UPDATE change_row SET last = 700 WHERE before IS NULL OR 1",
+                                  "UPDATE change SET words = 'remove stock b'");
+    run_sql(folder.file(), damage);
+    const auto w = open(folder.file());
+    const auto undone = w->undo();
+    REQUIRE(undone.problem().kind == Problem::Kind::file);
+    CHECK(undone.problem().text.find("can't be taken back") != std::string::npos);
+    CHECK(content(*w).empty());
+    put(*w, stock("b", "tin", "1 kg")); // and the file can still be used
+    CHECK(content(*w).size() == 1);
+}
+
+TEST_CASE("a file that holds more than the program's tables is not opened, and its triggers never run") {
+    const Folder folder;
+    put(*open(folder.file()), stock("a", "copper", "3 kg"));
+    const char* more = GENERATE("CREATE TRIGGER t AFTER INSERT ON change BEGIN DELETE FROM stock; END",
+                                "CREATE VIEW v AS SELECT * FROM stock", "CREATE INDEX i ON stock (abs(seal))",
+                                "ALTER TABLE stock ADD COLUMN more TEXT", "DROP INDEX stock_key",
+                                "CREATE VIRTUAL TABLE x USING fts5(a)");
+    run_sql(folder.file(), more);
+    const auto refused = open_workshop(folder.file());
+    REQUIRE(refused.problem().kind == Problem::Kind::file);
+    CHECK(refused.problem().text.find("not as this program makes its files") != std::string::npos);
+    const auto gathered = salvage_workshop(folder.file(), folder.file("sound"));
+    REQUIRE(gathered);
+    CHECK(gathered->kept == 1);
+    CHECK(content(*open(folder.file("sound"))).size() == 1);
+}
+
+TEST_CASE("salvage keeps every row whose check sum fits and names the others") {
+    const Folder folder;
+    {
+        const auto w = open(folder.file());
+        for (const char* lot : {"a", "b", "c"}) put(*w, stock(lot, "copper", "3 kg"));
+    }
+    run_sql(folder.file(), "UPDATE stock SET mass = '4 kg' WHERE lot = 'b'");
+    const auto gathered = salvage_workshop(folder.file(), folder.file("sound"));
+    REQUIRE(gathered);
+    CHECK(gathered->kept == 2);
+    REQUIRE(gathered->lost.size() == 1);
+    CHECK(gathered->lost[0].find("stock 2") != std::string::npos);
+    CHECK(content(*open(folder.file("sound"))).size() == 2);
+    CHECK_FALSE(salvage_workshop(folder.file(), folder.file("sound"))); // never overwrites
+    std::ofstream(folder.file("text")) << std::string(3000, 'x');
+    const auto nothing = salvage_workshop(folder.file("text"), folder.file("none"));
+    CHECK((!nothing || nothing->kept == 0));
+}
+
+TEST_CASE("a file of a few bytes is damaged, an empty one is new and says what lies beside it") {
+    const Folder folder;
+    std::ofstream(folder.file()) << "S";
+    CHECK(open_workshop(folder.file()).problem().text.find("is damaged (it has only 1 bytes)") != std::string::npos);
+    std::ofstream(folder.file("empty.sqlite")).flush();
+    std::ofstream(folder.file("empty.sqlite.daily-2026-11-25")) << "copy";
+    const auto w = open(folder.file("empty.sqlite"));
+    CHECK_FALSE(w->exists());
+    CHECK(w->remark().find("empty.sqlite.daily-2026-11-25") != std::string::npos);
+    put(*w, stock("a", "copper", "1 kg"));
+    CHECK(w->remark().empty());
+}
+
+TEST_CASE("a backup is read whole before it takes a file's place") {
+    const Folder folder;
+    const auto w = open(folder.file());
+    put(*w, stock("a", "copper", "3 kg"));
+    REQUIRE(w->back_up(folder.file("safe")));
+    run_sql(folder.file("safe"), "UPDATE stock SET mass = '4 kg'");
+    const auto refused = restore_workshop(folder.file(), folder.file("safe"));
+    REQUIRE(refused.problem().kind == Problem::Kind::file);
+    CHECK(refused.problem().text.find("stock 1") != std::string::npos);
+    CHECK(content(*w).size() == 1);
+    CHECK(copies(folder, "before-restore") == 0);
+}
+
+TEST_CASE("restore keeps a link and the rights of the file; what is made is for its owner only") {
+    const Folder folder;
+    const auto rights = [](const std::string& file) { return static_cast<int>(fs::status(file).permissions()) & 0777; };
+    const std::string real = folder.file("made/real.sqlite");
+    put(*open(real), stock("a", "copper", "3 kg"));
+    CHECK(rights(real) == 0600);
+    CHECK(rights(folder.path / "made") == 0700);
+    REQUIRE(open(real)->back_up(folder.file("safe")));
+    CHECK(rights(folder.file("safe")) == 0600);
+    put(*open(real), stock("b", "tin", "1 kg"));
+    fs::permissions(real, fs::perms::owner_read | fs::perms::owner_write | fs::perms::group_read);
+    fs::create_symlink(real, folder.file());
+    REQUIRE(restore_workshop(folder.file(), folder.file("safe")));
+    CHECK(fs::is_symlink(folder.file()));
+    CHECK(content(*open(real)).size() == 1);
+    CHECK(rights(real) == 0640);
+}
+
+TEST_CASE("numbers go on where SQLite's own counter is lost or mad") {
+    const Folder folder;
+    put(*open(folder.file()), stock("a", "copper", "3 kg"));
+    run_sql(folder.file(),
+            GENERATE("DELETE FROM sqlite_sequence", "UPDATE sqlite_sequence SET seq = 0",
+                     "UPDATE sqlite_sequence SET seq = 'x'", "UPDATE sqlite_sequence SET seq = 9223372036854775807"));
+    const auto w = open(folder.file());
+    auto batch = w->begin("add");
+    REQUIRE(batch);
+    REQUIRE((*batch)->put(known_kind("stock"), stock("b", "tin", "1 kg")));
+    CHECK((*batch)->last_id() == 2);
+}
+
+TEST_CASE("a copy is made before the first change of a day, and seven are kept") {
+    const Folder folder;
+    put(*open(folder.file()), stock("a", "copper", "3 kg"));
+    CHECK(copies(folder, ".daily-") == 0); // there was nothing to copy
+    for (int day = 1; day <= 9; ++day)
+        std::ofstream(folder.file("workshop.sqlite.daily-2020-01-0" + std::to_string(day))) << "old";
+    put(*open(folder.file()), stock("b", "tin", "1 kg"));
+    CHECK(copies(folder, ".daily-") == 7);
+    CHECK(copies(folder, ".daily-2020-01-03") == 0);
+    put(*open(folder.file()), stock("c", "tin", "1 kg"));
+    for (const auto& f : fs::directory_iterator(folder.path))
+        if (f.path().string().find(".daily-") != std::string::npos &&
+            f.path().string().find("2020") == std::string::npos)
+            CHECK(content(*open(f.path())).size() == 1);
+}
+
+TEST_CASE("without a home folder nothing is written anywhere") {
+    const auto w = open("");
+    const auto batch = w->begin("add");
+    REQUIRE(batch.problem().text.find("--workshop") != std::string::npos);
 }

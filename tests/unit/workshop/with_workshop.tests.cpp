@@ -134,3 +134,82 @@ TEST_CASE("what can't be kept is refused by field") {
                Contains("own-metal add"));
     CHECK_THAT(fault("metal", {{"name", "copper"}}), Contains("choose another"));
 }
+
+TEST_CASE("own metals like one another come in any order, a ring and a stranger are left out and told") {
+    WorkshopData data;
+    data.metals = {{"third", "second", "", "", ""}, {"second", "first", "", "", ""}, {"first", "copper", "", "", ""},
+                   {"a", "b", "", "", ""},          {"b", "a", "", "", ""},          {"lost", "nowhere", "", "", ""}};
+    const WithWorkshop with = with_workshop(testing::real_catalogue(), data);
+    CHECK(with.remarks.size() == 3);
+    REQUIRE(with.catalogue.metal("third"));
+    CHECK(value(with.catalogue, "third", "density").value_si == value(with.catalogue, "copper", "density").value_si);
+    CHECK(std::is_sorted(with.catalogue.metals.begin(), with.catalogue.metals.end(),
+                         [](const Metal& a, const Metal& b) { return a.slug < b.slug; }));
+}
+
+TEST_CASE("20,000 own metals, one like the next, with a value each, are taken in without a look through all for each") {
+    WorkshopData data;
+    for (int i = 0; i < 20000; ++i) {
+        const std::string name = "own-" + std::to_string(i);
+        data.metals.push_back({name, i % 2 ? "copper" : "own-" + std::to_string(i + 1), "", "", ""});
+        OwnValue v;
+        v.metal = name;
+        v.property = "density";
+        v.written = "8000 kg/m3";
+        if (i % 10 == 0) data.values.push_back(v);
+    }
+    const WithWorkshop with = with_workshop(testing::real_catalogue(), data);
+    CHECK(with.remarks.empty());
+    CHECK(with.catalogue.metals.size() == testing::real_catalogue().metals.size() + 20000);
+    CHECK(value(with.catalogue, "own-10", "density").value_si == 8000);
+    CHECK(value(with.catalogue, "own-11", "density").value_si != 8000);
+}
+
+TEST_CASE("a damaged kind is left out and told, the rest is used") {
+    struct Damaged final : Workshop {
+        std::string path() const override { return "w"; }
+        bool exists() const override { return true; }
+        Result<std::vector<Entry>> entries(const Kind& kind) override {
+            if (kind.name == "pin") return Problem{Problem::Kind::file, "'w' is damaged (pin 1)", 0};
+            if (kind.name == "goal")
+                return std::vector<Entry>{entry("goal", {{"name", "mine"}, {"formula", "density"}, {"best", "low"}})};
+            return std::vector<Entry>{};
+        }
+        Result<std::vector<Entry>> newest_prices() override { return std::vector<Entry>{}; }
+        Result<Entry> entry(const Kind&, const std::string&) override { return Problem{}; }
+        Result<Entry> numbered(const Kind&, std::int64_t) override { return Problem{}; }
+        Result<std::unique_ptr<Batch>> begin(const std::string&) override { return Problem{}; }
+        Result<std::vector<Change>> changes() override { return Problem{}; }
+        Result<Change> undo() override { return Problem{}; }
+        Result<Change> redo() override { return Problem{}; }
+        Result<bool> back_up(const std::string&) override { return Problem{}; }
+        Result<std::int64_t> serial() override { return std::int64_t{0}; }
+        std::string stamp() const override { return ""; }
+        static Entry entry(const char* kind, std::initializer_list<std::pair<const char*, const char*>> fields) {
+            Entry e = new_entry(known_kind(kind));
+            for (const auto& [field, text] : fields) text_of(known_kind(kind), e, field) = text;
+            return e;
+        }
+    } file;
+    const WorkshopData data = read_workshop(file);
+    REQUIRE(data.fault);
+    CHECK(data.left_out == std::vector<std::string>{"pin"});
+    const WithWorkshop with = with_workshop(testing::real_catalogue(), data);
+    CHECK(with.catalogue.goal("mine"));
+    REQUIRE(with.remarks.size() == 1);
+    CHECK(with.remarks[0] == "'w' is damaged (pin 1); this answer does without your own pin");
+}
+
+TEST_CASE("signs that steer a terminal or turn a line are not kept") {
+    const Kind& kind = known_kind("stock");
+    for (const char* bad : {"a\u009Bb", "a\u0085", "\u202Eabc", "x\u2066y", "\u200F", "\u061C", "\x1B[2J"}) {
+        const auto fit =
+            checked(kind, entry("stock", {{"lot", "a"}, {"metal", "tin"}, {"mass", "1 kg"}, {"note", bad}}),
+                    testing::real_catalogue());
+        REQUIRE_FALSE(fit);
+        CHECK(fit.problem().text.find("remove it") != std::string::npos);
+    }
+    for (const char* good : {"é \u00A0 µ", "\u2013 \u2026 \u20AC", "\u4E2D"})
+        CHECK(checked(kind, entry("stock", {{"lot", "a"}, {"metal", "tin"}, {"mass", "1 kg"}, {"note", good}}),
+                      testing::real_catalogue()));
+}
