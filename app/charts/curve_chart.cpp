@@ -58,9 +58,10 @@ void add_jumps(const Catalogue& catalogue, CurveLine& line, const CurveOfMetal& 
 }
 
 CurveLine line_of(const Catalogue& catalogue, const CurveOfMetal& curve, std::size_t slot, const Converter& convert) {
-    CurveLine line{curve.metal->slug, curve.metal->name, slot, {}, {}, "", {}};
+    CurveLine line{curve.metal->slug, curve.metal->name, slot, {}, {}, "", {}, {}};
     for (const CurveStretch& s : curve.stretches) {
         line.stretches.emplace_back();
+        line.by_law.push_back(!s.cited);
         for (const CurvePoint& p : s.points) line.stretches.back().push_back(convert.spot(p, line.name));
     }
     for (const CurvePoint& p : curve.printed) line.printed.push_back(convert.spot(p, line.name));
@@ -77,6 +78,11 @@ CurveChart curve_chart(const Catalogue& catalogue, const CurveResult& result, co
     chart.x_label = look.celsius ? "temperature, °C" : "temperature, K";
     chart.y_label = label_with_unit(property, look.units);
     chart.log = look.log;
+    const auto by_law = [](const CurveOfMetal& c) {
+        return std::any_of(c.stretches.begin(), c.stretches.end(), [](const CurveStretch& s) { return !s.cited; });
+    };
+    if (std::any_of(result.curves.begin(), result.curves.end(), by_law))
+        chart.legend = "marks: printed figures · band: 90 % · thin: carried by a law · dashed: melting";
     chart.origin.conditions = result.condition + " condition";
     chart.origin.data_version = catalogue.data_version;
     const Converter convert(result, look);

@@ -22,6 +22,7 @@ struct CurveLine {
     std::vector<std::pair<CurveSpot, CurveSpot>> jumps;
     std::string jump_label;
     std::vector<CurveSpot> printed;
+    std::vector<bool> by_law = {}; // of each stretch: carried or estimated, drawn thin; empty: none is
 };
 
 /// A single figure with its name beside it.

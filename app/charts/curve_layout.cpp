@@ -155,8 +155,10 @@ private:
     }
 
     void add_lines(const CurveLine& line) {
-        for (const auto& stretch : line.stretches) {
-            Polyline drawn{{}, colour(line), 2};
+        for (std::size_t i = 0; i < line.stretches.size(); ++i) {
+            const auto& stretch = line.stretches[i];
+            const bool by_law = i < line.by_law.size() && line.by_law[i];
+            Polyline drawn{{}, colour(line), by_law ? 1.0 : 2.0};
             for (const CurveSpot& s : stretch) {
                 drawn.spots.push_back(place(s));
                 add_hit(line, s);

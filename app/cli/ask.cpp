@@ -1,49 +1,23 @@
-// The commands of the questions that are answered in words, all made from their tables.
-#include "answers/askers.hpp"
-#include "answers/writers/write_file.hpp"
-#include "cli/options.hpp"
-#include "cli/table_words.hpp"
+#include "cli/context.hpp"
+
+#include "answers/ask/ask_report.hpp"
+#include "core/quantity/format.hpp"
 
 namespace pourbook {
-namespace {
 
-struct Asked {
-    Stated stated;
-    TableWords table;
-};
-
-int answer(const Context& context, const Catalogue& catalogue, const Asker& asker, const Asked& asked) {
-    const Result<UnitSystem> units = units_from(context.units);
-    if (!units) return context.failed(units.problem());
-    Asking asking{catalogue, context.own, *units, context.date};
-    if (!asked.table.asked()) {
-        const Result<std::string> words = (context.json ? asker.json : asker.text)(asked.stated, asking);
-        return words ? context.printed(*words) : context.failed(words.problem());
-    }
-    return answer_table(context, asked.table, [&](UnitSystem in) {
-        asking.units = in;
-        return asker.table(asked.stated, asking);
-    });
-}
-
-void declare(Context& context, const Asker& asker) {
-    const auto asked = std::make_shared<Asked>(Asked{Stated(*asker.question), {}});
-    CLI::App* c = command_of(context, asked->stated);
-    if (asker.table && asker.question->has("to"))
-        with_format_word(c, asked->table); // "to" means something else there
-    else if (asker.table)
-        with_table_words(c, asked->table);
-    c->callback([&context, asked, &asker] {
-        context.answer = [&context, asked, &asker](const Catalogue& catalogue) {
-            return answer(context, catalogue, asker, *asked);
+void declare_ask(Context& context) {
+    auto words = std::make_shared<std::vector<std::string>>();
+    CLI::App* c =
+        context.command("ask", "a question in your own words: the answer's sentence and the command for the whole");
+    c->add_option("WORDS", *words, "such as: is sterling silver a better brake than copper at 77K")->required();
+    c->callback([&context, words] {
+        context.answer = [&context, words](const Catalogue& catalogue) {
+            const AskRequest request{joined(*words, " "), metals_on_the_shelf(context.own)};
+            return context.answered(
+                ask(catalogue, request), [](const AskResult& r) { return json_of(r); },
+                [](const AskResult& r, UnitSystem u) { return text_of(r, u); });
         };
     });
-}
-
-} // namespace
-
-void declare_asked(Context& context) {
-    for (const Asker& asker : askers()) declare(context, asker);
 }
 
 } // namespace pourbook

@@ -17,7 +17,7 @@ struct CurveAsked {
 };
 
 const QuestionOf<CurveAsked>& curve_question() {
-    using namespace ask;
+    using namespace input;
     using R = CurveAsked;
     static const QuestionOf<R> question = [] {
         QuestionOf<R> q("curve", "a property against temperature");
@@ -55,7 +55,7 @@ struct ScatterAsked {
 };
 
 const QuestionOf<ScatterAsked>& scatter_question() {
-    using namespace ask;
+    using namespace input;
     using R = ScatterAsked;
     static const QuestionOf<R> question = [] {
         QuestionOf<R> q("scatter", "one property against another, a point per metal");
@@ -131,7 +131,7 @@ void chart_kind(Context& context, CLI::App* chart, const Question& question, con
         context.answer = [&context, stated, picture, scene](const Catalogue& catalogue) {
             const Result<UnitSystem> units = units_from(context.units);
             if (!units) return context.failed(units.problem());
-            const Result<Drawing> drawing = scene(*stated, catalogue, *units);
+            const Result<Drawing> drawing = scene(with_usual(context, catalogue, *stated), catalogue, *units);
             return drawing ? answer_picture(context, catalogue, *picture, *drawing) : context.failed(drawing.problem());
         };
     });

@@ -20,7 +20,8 @@ QuestionOf<FallAsked> falls_question(const char* name, const char* meaning, std:
                               "magnet-at", "tube", "slits", "off-axis", "release", "stop"})
         q.add_one(drop_question(), field, &FallAsked::request);
     q.place("Metal of the tube");
-    q.add(ask::needed(ask::commas(ask::metal("metal", "metals of the tube, separated by commas"))), &FallAsked::metals);
+    q.add(input::needed(input::commas(input::metal("metal", "metals of the tube, separated by commas"))),
+          &FallAsked::metals);
     for (const std::string& field : conditions) q.add_one(drop_question(), field, &FallAsked::request);
     return q;
 }

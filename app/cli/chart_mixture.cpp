@@ -42,7 +42,7 @@ Result<std::string> place_composition(const Catalogue& catalogue, const DiagramW
     request.wt_of_b = axis->b == request.b ? axis->wt_b : 100 - axis->wt_b;
     if (!w.at.empty()) {
         const Result<double> t = parse_si(w.at, base_dimension(Dimension::kelvin), "a temperature");
-        if (!t || !(*t >= 0)) return unreadable("--at '" + w.at + "': write 600degC or 900K");
+        if (!t) return unreadable("--at '" + w.at + "': " + t.problem().text);
         if (c->shares().size() > 2) return unreadable("--at: shares of phases are told for two elements only");
         request.temperature_K = *t;
     }
@@ -53,9 +53,9 @@ const QuestionOf<DiagramWords>& diagram_question() {
     using R = DiagramWords;
     static const QuestionOf<R> question = [] {
         QuestionOf<R> q("diagram", "the phase diagram of two elements");
-        q.add(ask::needed(ask::by_place(ask::words("system", "two elements", "Ag-Cu"))), &R::system);
-        q.add(ask::words("composition", "pointed out", "\"Ag 92.5 Cu 7.5\""), &R::composition);
-        q.add(ask::words("at", "with the shares of its phases at this temperature", "600degC"), &R::at);
+        q.add(input::needed(input::by_place(input::words("system", "two elements", "Ag-Cu"))), &R::system);
+        q.add(input::words("composition", "pointed out", "\"Ag 92.5 Cu 7.5\""), &R::composition);
+        q.add(input::words("at", "with the shares of its phases at this temperature", "600degC"), &R::at);
         return q;
     }();
     return question;
@@ -113,12 +113,14 @@ const QuestionOf<MixWords>& mix_chart_question() {
     using R = MixWords;
     static const QuestionOf<R> question = [] {
         QuestionOf<R> q("mix", "conductivity against composition, with a mix pointed out");
-        q.add(ask::needed(ask::by_place(ask::words("mix", "stocks or a composition", "\"Ag 92.5 Cu 7.5 annealed\""))),
+        q.add(input::needed(
+                  input::by_place(input::words("mix", "stocks or a composition", "\"Ag 92.5 Cu 7.5 annealed\""))),
               &R::mix);
-        q.add_read(ask::commas(ask::words("treatment", "a line for each of these, instead of the mix's own: as-cast, "
-                                                       "annealed, quenched, aged")),
-                   read_treatment);
-        q.add(ask::flag("resistivity", "resistivity instead of conductivity"), &R::resistivity);
+        q.add_read(
+            input::commas(input::words("treatment", "a line for each of these, instead of the mix's own: as-cast, "
+                                                    "annealed, quenched, aged")),
+            read_treatment);
+        q.add(input::flag("resistivity", "resistivity instead of conductivity"), &R::resistivity);
         return q;
     }();
     return question;

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "cli/run.hpp"
+#include "cli/terminal.hpp"
 #include "cli/words.hpp"
 #include "questions/fields.hpp"
 #include "questions/workshop/with_workshop.hpp"
@@ -52,7 +53,7 @@ struct Context {
         if (!result) return failed(result.problem());
         if (json) return printed(as_json(*result));
         const Result<UnitSystem> system = units_from(units);
-        return system ? printed(as_text(*result, *system)) : failed(system.problem());
+        return system ? printed(folded(as_text(*result, *system), terminal_columns())) : failed(system.problem());
     }
 };
 
@@ -69,5 +70,6 @@ void declare_import(Context& context);
 void declare_log(Context& context);
 void declare_undo(Context& context);
 void declare_help(Context& context);
+void declare_ask(Context& context);
 
 } // namespace pourbook

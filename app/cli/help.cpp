@@ -1,6 +1,7 @@
 #include "cli/context.hpp"
 
 #include "answers/help/help_report.hpp"
+#include "cli/manual.hpp"
 #include "help/pages.hpp"
 
 namespace pourbook {
@@ -21,14 +22,23 @@ Result<std::string> page_named(const std::string& name) {
 } // namespace
 
 void declare_help(Context& context) {
-    auto name = std::make_shared<std::string>();
+    struct Words {
+        std::string page, shell;
+        bool manual = false;
+    };
+    auto words = std::make_shared<Words>();
     CLI::App* c =
         context.command("help", "what a view answers, its equation, cautions; without a page: which there are");
-    c->add_option("PAGE", *name, "metals, rank, drop, drop-in-full ...");
-    c->callback([&context, name] {
-        context.answer_unopened = [&context, name](const std::string&) {
+    c->add_option("PAGE", words->page, "metals, rank, drop, drop-in-full ...");
+    c->add_flag("--manual", words->manual, "the manual page, for man(1)");
+    c->add_option("--completion", words->shell, "completion of commands and options for bash, zsh or fish")
+        ->check(CLI::IsMember({"bash", "zsh", "fish"}));
+    c->callback([&context, words] {
+        context.answer_unopened = [&context, words](const std::string&) {
+            if (!words->shell.empty()) return context.printed(completion(context.app, words->shell));
+            if (words->manual) return context.printed(manual_page(context.app, context.setup.version, context.date));
             return context.answered(
-                page_named(*name), [&](const std::string& text) { return json_of_help(*name, text); },
+                page_named(words->page), [&](const std::string& text) { return json_of_help(words->page, text); },
                 [](const std::string& text, UnitSystem) { return text; });
         };
     });

@@ -10,6 +10,9 @@ namespace pourbook {
 /// there may be mixes.
 void with_fields(Context& context, CLI::App* command, Stated& stated);
 
+/// With the usual goal, or the usual properties, where none is stated and one is needed; said on standard error.
+Stated with_usual(const Context& context, const Catalogue& catalogue, const Stated& stated);
+
 /// A command of that question.
 CLI::App* command_of(Context& context, Stated& stated);
 

@@ -1,8 +1,14 @@
 #include "cli/run.hpp"
 
 #include "cli/context.hpp"
+#include "cli/examples.hpp"
+#include "cli/misread.hpp"
 #include "cli/terminal_text.hpp"
+#include "core/materials/metal_family.hpp"
+#include "core/nearest_words.hpp"
+#include "core/quantity/unit.hpp"
 #include "core/workshop/limited_workshop.hpp"
+#include "questions/metals/find_metal.hpp"
 #include "questions/mix/mix_metal.hpp"
 #include "questions/say/shown_money.hpp"
 #include "questions/views.hpp"
@@ -11,6 +17,7 @@
 #include <array>
 #include <cerrno>
 #include <cstdio>
+#include <cstdlib>
 #include <cstring>
 #include <new>
 #include <sstream>
@@ -19,7 +26,7 @@ namespace pourbook {
 namespace {
 
 struct TopWords {
-    std::string reference, workshop, size;
+    std::string reference, workshop, size, bare_numbers;
     bool light = false;
     WindowWords window;
 };
@@ -41,6 +48,7 @@ std::vector<std::string> names_of_views() {
 
 void declare_top(Context& context, TopWords& words, const CommandLine& setup) {
     CLI::App& app = context.app;
+    app.name("pourbook");
     app.description("Pourbook: choose a casting metal from cited figures. Without a command: the window.");
     app.set_version_flag("--version", "pourbook " + setup.version);
     app.add_option("--reference", words.reference, "another reference database");
@@ -53,6 +61,9 @@ void declare_top(Context& context, TopWords& words, const CommandLine& setup) {
     app.add_option("--state", words.window.state_file, "window: keep what is pinned and chosen in this file");
     app.add_option("--test-socket", words.window.test_socket, "window: answer a test script on this socket")->group("");
     app.add_option("--screenshot", words.window.screenshot, "window: write this PNG and end");
+    app.add_option("--bare-numbers", words.bare_numbers,
+                   "for scripts: si reads a number without a unit in SI (metres, kelvin, kilograms) instead of asking")
+        ->check(CLI::IsMember({"si"}));
     app.require_subcommand(0, 1);
     app.fallthrough();
     app.callback([&words] {
@@ -74,6 +85,7 @@ void declare_commands(Context& context) {
     declare_backup(context);
     declare_import(context);
     declare_log(context);
+    declare_ask(context);
     declare_help(context);
 }
 
@@ -88,6 +100,33 @@ int answer(Context& context, const Catalogue& catalogue) {
 std::string one_line(std::string text) {
     std::replace(text.begin(), text.end(), '\n', ' ');
     return text;
+}
+
+/// A word that stands for a kind of metal took the usual grade: which, and what else there is.
+void say_families(const Context& context, const Catalogue& catalogue) {
+    if (context.json) return;
+    for (const std::string& word : context.metals_named()) {
+        const bool plain = catalogue.metal(word) != nullptr && word != "copper";
+        const std::string remark = plain ? "" : family_remark(catalogue, word);
+        if (!remark.empty()) context.err << "pourbook: " << remark << "\n";
+    }
+}
+
+/// A lone word that is no command is a metal's name, or a slip.
+std::optional<Problem> no_metal(const Context& context, const Catalogue& catalogue, const std::string& word) {
+    if (word.empty() || find_metal(catalogue, word) || names_mix(word)) return std::nullopt;
+    std::vector<std::string> known = command_names(context.app);
+    std::string near = did_you_mean(word, known);
+    for (const Metal& metal : catalogue.metals) known.push_back(metal.slug);
+    if (near.empty()) near = did_you_mean(word, known);
+    return unreadable("'" + word + "' is no command and no metal" + near + (near.empty() ? ": see" : " See") +
+                      " `pourbook --help`");
+}
+
+bool has_display() {
+    for (const char* name : {"DISPLAY", "WAYLAND_DISPLAY"})
+        if (const char* value = std::getenv(name); value && *value) return true;
+    return false;
 }
 
 /// Always a file: SQLite takes some names with a colon in front as its own.
@@ -118,7 +157,7 @@ OwnMetalsToo own_metals_for(const Context& context, const Catalogue& reference) 
 }
 
 /// Opens reference and workshop, joins them and answers.
-int answered(const CommandLine& setup, const TopWords& top, Context& context) {
+int answered(const CommandLine& setup, const TopWords& top, Context& context, const std::string& lone_word) {
     const std::string path = own_file(setup, top);
     if (context.answer_unopened) return context.answer_unopened(path);
     Catalogue reference = setup.open(top.reference.empty() ? setup.default_reference : top.reference);
@@ -134,9 +173,11 @@ int answered(const CommandLine& setup, const TopWords& top, Context& context) {
     }
     if (!context.answer) return setup.window(reference, top.window, *workshop);
     const WithWorkshop with = with_workshop(std::move(reference), own);
+    if (const auto problem = no_metal(context, with.catalogue, lone_word)) return context.failed(*problem);
     context.workshop = workshop.get();
     context.own = own;
     const int code = answer(context, with.catalogue);
+    if (code == 0) say_families(context, with.catalogue);
     for (const std::string& remark : with.remarks)
         if (code == 0 || (own.fault && code != 4)) context.err << "pourbook: " << remark << "\n";
     return code;
@@ -149,18 +190,25 @@ int run_words(const CommandLine& setup, const std::vector<std::string>& words, s
     TopWords top;
     declare_top(context, top, setup);
     declare_commands(context);
+    with_examples(context.app);
+    const std::vector<std::string> asked = with_command(context.app, words, has_display());
+    if (words.empty() && !asked.empty())
+        err << "pourbook: no display here, so no window; this is what it would open with (all commands: pourbook "
+               "--help)\n";
     try {
         context.app.parse(
-            std::vector<std::string>(words.rbegin(), words.rend())); // the parser takes them from the back
+            std::vector<std::string>(asked.rbegin(), asked.rend())); // the parser takes them from the back
     } catch (const CLI::Success& done) {                             // --help, --version
         context.app.exit(done, out, err);
         return 0;
     } catch (const CLI::ParseError& e) {
-        err << "pourbook: " << one_line(e.what()) << ": see `pourbook --help`\n";
+        err << "pourbook: " << misread(context.app, e, asked) << "\n";
         return 2;
     }
+    read_bare_numbers_as_si(top.bare_numbers == "si");
     try {
-        return answered(setup, top, context);
+        const bool sheet_added = asked.size() == words.size() + 1 && asked.front() == "sheet";
+        return answered(setup, top, context, sheet_added ? words.front() : "");
     } catch (const std::bad_alloc&) {
         err << "pourbook: there is not enough memory for this\n";
         return 4;

@@ -35,7 +35,8 @@ int answer_table(const Context& context, const TableWords& words,
     if (!document) return context.failed(document.problem());
     const Result<std::string> bytes = written(*document, *format);
     if (!bytes) return context.failed(bytes.problem());
-    if (words.to.empty()) return context.printed(*bytes);
+    const bool text = *format == TableFormat::text;
+    if (words.to.empty()) return context.printed(text ? folded(*bytes, terminal_columns()) : *bytes);
     const auto problem = write_file(words.to, *bytes);
     return problem ? context.failed(*problem) : 0;
 }
@@ -46,7 +47,7 @@ int answer_document(const Context& context, const Catalogue& catalogue, const Ta
     if (context.json) return context.printed(answer_json(make({catalogue, UnitSystem::base, context.date})));
     const Result<UnitSystem> units = units_from(context.units);
     if (!units) return context.failed(units.problem());
-    return context.printed(answer_text(make({catalogue, *units, context.date})));
+    return context.printed(folded(answer_text(make({catalogue, *units, context.date})), terminal_columns()));
 }
 
 } // namespace pourbook

@@ -2,6 +2,7 @@
 
 #include "core/quantity/format.hpp"
 #include "core/quantity/unit.hpp"
+#include "core/quantity/written_number.hpp"
 
 #include <algorithm>
 #include <charconv>
@@ -20,17 +21,14 @@ std::string listed(const std::vector<std::string>& words) {
 }
 
 Result<double> difference_K(const std::string& text) {
-    const Result<Quantity> q = parse_quantity(text);
-    if (!q) return q.problem();
     std::string_view rest = text;
-    double number = 0;
-    if (!take_number(rest, number)) return unreadable("a number is expected");
-    while (!rest.empty() && rest.front() == ' ') rest.remove_prefix(1);
-    if (rest.empty()) return number;
-    const Result<Unit> unit = parse_unit(rest);
-    if (!unit || !(unit->dimension == base_dimension(Dimension::kelvin)))
+    const Result<double> number = take_written_number(rest);
+    const std::string unit_word = bare_numbers_are_si() && is_bare(text) ? "K" : unit_behind(text);
+    if (number && unit_word.empty()) return unreadable(text + " what? " + text + "K or " + text + "F");
+    const Result<Unit> unit = parse_unit(unit_word);
+    if (!number || !unit || !(unit->dimension == base_dimension(Dimension::kelvin)))
         return unreadable("a difference of temperature is expected");
-    return number * unit->scale;
+    return *number * unit->scale;
 }
 
 /// What a message says is expected.
@@ -70,7 +68,7 @@ std::size_t Question::at(std::string_view field) const {
     return static_cast<std::size_t>(it - fields.begin());
 }
 
-namespace ask {
+namespace input {
 
 QuestionField words(std::string name, std::string meaning, std::string example, std::string absent, std::string label) {
     return {std::move(name),   AskType::words,  std::move(meaning), std::move(example), "",
@@ -118,7 +116,7 @@ QuestionField commas(QuestionField field) {
     return field;
 }
 
-} // namespace ask
+} // namespace input
 
 std::string label_of(const QuestionField& field) {
     std::string words = field.label.empty() ? field.name : field.label;
@@ -182,7 +180,8 @@ Result<double> number_of(const QuestionField& field, const std::string& text) {
                                      : parse_si(text, unit ? unit->dimension : Dimension{}, kind_of(field));
     if (!value)
         return about_field(field, text,
-                           value.problem().text + (field.example.empty() ? "" : ": write " + field.example));
+                           value.problem().text +
+                               (field.example.empty() || is_bare(text) ? "" : ": write " + field.example));
     if (const Fault fault = outside(field, text, *value)) return *fault;
     return value;
 }

@@ -66,7 +66,7 @@ struct Question {
 };
 
 /// Fields in the short form that tables are written in.
-namespace ask {
+namespace input {
 QuestionField words(std::string name, std::string meaning, std::string example = "", std::string absent = "",
                     std::string label = "");
 QuestionField metal(std::string name, std::string meaning);
@@ -80,7 +80,7 @@ QuestionField needed(QuestionField field);
 QuestionField by_place(QuestionField field);
 QuestionField many(QuestionField field);   // stated by repeating it
 QuestionField commas(QuestionField field); // or several at once, separated by commas
-} // namespace ask
+} // namespace input
 
 /// Label in the window, help of an option: "above the liquidus, such as 80K (default: printed practice)".
 std::string label_of(const QuestionField& field);

@@ -15,11 +15,12 @@ public:
     FileBatch(std::string path, std::shared_ptr<SQLite::Database> db, const std::string& words)
         : path_(std::move(path)), db_(std::move(db)), transaction_(*db_, SQLite::TransactionBehavior::IMMEDIATE) {
         db_->exec("DELETE FROM change WHERE undone = 1");
-        SQLite::Statement start(*db_, "INSERT INTO change (seal, at, words, undone) VALUES "
-                                      "(0, strftime('%Y-%m-%dT%H:%M:%SZ', 'now'), ?, 0)");
-        start.bind(1, words);
+        change_ = next_number(*db_, "change", "number");
+        SQLite::Statement start(*db_, "INSERT INTO change (number, seal, at, words, undone) VALUES "
+                                      "(?, 0, strftime('%Y-%m-%dT%H:%M:%SZ', 'now'), ?, 0)");
+        start.bind(1, change_);
+        start.bind(2, words);
         start.exec();
-        change_ = db_->getLastInsertRowid();
         db_->exec("UPDATE change SET seal = pourbook_seal(number, at, words, undone) WHERE number = " +
                   std::to_string(change_));
     }

@@ -88,8 +88,9 @@ public:
             std::unique_ptr<Batch> batch;
             do {
                 batch.reset();
+                const bool there = has_content(path_);
                 open();
-                if (!opened_.empty()) keep_daily(*db_, path_);
+                if (there) keep_daily(*db_, path_);
                 batch = begun(words);
             } while (!batch || identity() != opened_); // replaced while it waited for another program
             ++own_changes_;

@@ -55,7 +55,7 @@ std::string key_condition(const Kind& kind) {
 
 /// A row of the kind as a JSON list of seal and texts.
 std::string as_list(const Kind& kind) {
-    return "json_array(seal, " + columns_of(kind) + ")";
+    return "json_array(" + quoted(kind.name) + ".seal, " + columns_of(kind) + ")";
 }
 
 std::string from_list(const Kind& kind) {
@@ -200,16 +200,19 @@ void KindRows::erase(std::int64_t id) {
 }
 
 std::int64_t KindRows::next_id() {
+    return next_number(db_, kind_.name, "id");
+}
+
+std::int64_t next_number(SQLite::Database& db, const std::string& table, const std::string& column) {
     // The counter is SQLite's own and has no check sum: one that is gone or out of all reason doesn't count.
-    SQLite::Statement highest(db_, "SELECT max(coalesce((SELECT max(seq) FROM sqlite_sequence WHERE name = ?1 AND "
-                                   "typeof(seq) = 'integer' AND seq BETWEEN 0 AND ?2), 0), coalesce((SELECT max(id) "
-                                   "FROM " +
-                                       quoted(kind_.name) + "), 0)) + 1");
-    highest.bind(1, kind_.name);
+    SQLite::Statement highest(db, "SELECT max(coalesce((SELECT max(seq) FROM sqlite_sequence WHERE name = ?1 AND "
+                                  "typeof(seq) = 'integer' AND seq BETWEEN 0 AND ?2), 0), coalesce((SELECT max(" +
+                                      quoted(column) + ") FROM " + quoted(table) + "), 0)) + 1");
+    highest.bind(1, table);
     highest.bind(2, highest_id);
     highest.executeStep();
     const std::int64_t next = highest.getColumn(0).getInt64();
-    if (next < 1 || next > highest_id) throw DamagedRow("the numbers of " + kind_.name + " have come to their end");
+    if (next < 1 || next > highest_id) throw DamagedRow("the numbers of " + table + " have come to their end");
     return next;
 }
 

@@ -52,6 +52,9 @@ private:
     SQLite::Statement all_, by_id_, by_key_, insert_, update_, erase_;
 };
 
+/// One more than any number given so far. Throws DamagedRow where there is none.
+std::int64_t next_number(SQLite::Database& db, const std::string& table, const std::string& column);
+
 /// Keeps the rows `first` to `last` of the kind in the journal as they are now, or as absent.
 void keep_before(SQLite::Database& db, std::int64_t change, const Kind& kind, std::int64_t id);
 void keep_absent(SQLite::Database& db, std::int64_t change, const Kind& kind, std::int64_t first, std::int64_t last);

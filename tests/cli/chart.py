@@ -98,7 +98,7 @@ refused(2, ".png, .svg or .pdf", "chart", *R, "--to", os.path.join(FOLDER, "x.jp
 refused(2, "--size", "chart", *R, "--to", os.path.join(FOLDER, "x.png"), "--size", "large")
 refused(2, "--scale", "chart", *R, "--to", os.path.join(FOLDER, "x.png"), "--size", "400x400", "--scale", "9")
 refused(2, "--caption", "chart", *R, "--to", os.path.join(FOLDER, "x.png"), "--caption", "round")
-refused(2, "see `pourbook --help`", "chart")
+refused(2, "see `pourbook chart --help`", "chart")
 refused(3, "copperr", "chart", "curve", "resistivity", "copperr", "--to", os.path.join(FOLDER, "x.png"))
 refused(3, "unknown property", "chart", "scatter", "density", "colour", "--to", os.path.join(FOLDER, "x.png"))
 refused(2, "told in words", "chart", "scatter", "density", "magnetic_behaviour", "--to", os.path.join(FOLDER, "x.png"))

@@ -18,7 +18,7 @@ check(any(m["slug"] == "brass-cartridge" for m in answer("metals", "--find", "ca
 
 # value
 v = answer("value", "copper", "resistivity", "--at", "293.15K")
-check({"metal", "property", "value", "unit", "standard_uncertainty", "temperature_K", "condition", "how_known", "sources", "spread"} <= set(v), "value: keys")
+check({"metal", "property", "value", "unit", "standard_uncertainty", "temperature_K", "condition", "basis", "law", "how_known", "sources", "spread"} <= set(v), "value: keys")
 check({"key", "locator", "value", "how_known"} <= set(v["sources"][0]), "value: source keys")
 # R. A. Matula, J. Phys. Chem. Ref. Data 8 (1979) 1147: copper 1.678 uohm cm at 293 K.
 check(abs(v["value"] - 1.678e-8) <= v["standard_uncertainty"], "copper differs from Matula 1979")
@@ -35,7 +35,7 @@ refused(2, "--units", "value", "copper", "resistivity", "--units", "imperial")
 refused(5, "pure metal", "value", "sterling-silver", "resistivity", "--purity-rrr", "50")
 refused(2, "--purity-rrr", "value", "copper", "resistivity", "--purity-rrr", "0.5")
 refused(2, "see `pourbook --help`", "frobnicate")
-refused(2, "see `pourbook --help`", "value", "copper")
+refused(2, "see `pourbook value --help`", "value", "copper")
 refused(4, "no reference database", "--reference", "/nowhere.sqlite", "metals")
 
 # help: a page for every view, in the program itself
@@ -92,10 +92,14 @@ refused(2, "--magnet", "rank", "--goal", "longest-fall")
 refused(2, "--budget 20USD", "rank", "--goal", "longest-fall", *setup, "--holding", "budget")
 refused(2, "fall_time", "rank", "--goal", "strongest-brake", *setup)
 refused(2, "column 9", "rank", "--formula", "density / 0")
-refused(2, "column 1", "rank", "--formula", "")
-over = answer("rank", "--goal", "strongest-brake", "--at", "77K:300K", "--from", "copper,brass-naval", "--samples", "100")
+refused(2, "a formula is expected", "rank", "--formula", "")
+over = answer("rank", "--goal", "strongest-brake", "--at", "77K:300K", "--from", "copper,pewter", "--samples", "100")
 check(over["over_the_range"] == "worst" and over["results"][0]["metal"] == "copper", "rank over a range")
-check(over["unrankable"] and "outside the cited range" in over["unrankable"][0]["reason"], "a metal not cited over the range is named")
+check(over["unrankable"] and "no value found" in over["unrankable"][0]["reason"], "a metal without a figure over the range is named")
+at = {t: len(answer("rank", "--goal", "strongest-brake", "--at", t, "--samples", "0")["results"]) for t in ("20degC", "25degC", "77K")}
+check(at["25degC"] >= at["20degC"] > 100 and at["77K"] > 90, f"every temperature ranks: {at}")
+for words, basis in ((("copper", "resistivity"), "cited"), (("aluminium-6061", "resistivity", "--at", "77K"), "carried"), (("brass-67", "latent_heat"), "estimated")):
+    check(answer("value", *words)["basis"] == basis, f"{words}: basis")
 refused(2, "rise", "rank", "--goal", "strongest-brake", "--at", "300K:77K")
 
 # versus

@@ -39,7 +39,7 @@ for metal in ("copper", "sterling-silver", "bronze-tin-cast", "aluminium-a356-ca
 copper = plan("copper", *TUBE, "--process", "sand")
 check(math.isclose(copper["contraction_allowance_percent_low"], 1.0) and math.isclose(copper["contraction_allowance_percent_high"], 2.08), "copper: allowances")
 check(2.1 < copper["linear_contraction_percent"] < 2.2, "copper: free contraction")
-check(math.isclose(plan("copper", *TUBE, "--superheat", "80")["pour_temperature_K"], 1357.77 + 80), "superheat: a bare number is kelvin")
+check(math.isclose(plan("copper", *TUBE, "--superheat", "80K")["pour_temperature_K"], 1357.77 + 80), "superheat in kelvin")
 check(math.isclose(plan("copper", *TUBE, "--superheat", "144degF")["pour_temperature_K"], 1357.77 + 80), "superheat in degF is a difference")
 check("degF" in run("pour", "copper", *TUBE, "--units", "workshop")[1], "workshop units")
 
@@ -62,15 +62,15 @@ refused(5, "two heats", "copper", *TUBE, "--crucible-volume", "3cm3")
 refused(5, "dissolve carbon", "stainless-304", *TUBE, "--crucible", "graphite")
 refused(5, "closes the bore", "copper", *TUBE, "--stock", "6mm")
 refused(3, "did you mean", "coper", *TUBE)
-refused(2, "see `pourbook --help`", "copper")
+refused(2, "see `pourbook pour --help`", "copper")
 refused(2, "bore must be smaller", "copper", "--part", "tube:16mm:12mm:100mm")
 refused(2, "the diameter must be", "copper", "--part", "bar:0:10mm")
 refused(2, "the diameter must be", "copper", "--part", "bar:-5mm:10mm")
-refused(2, "bare number is metres", "copper", "--part", "plate:100x50x5")
+refused(2, "100 what? 100mmx50mmx5mm", "copper", "--part", "plate:100x50x5")
 refused(2, "--superheat", "copper", *TUBE, "--superheat", "hot")
 refused(2, "superheat", "copper", *TUBE, "--superheat", "-20K")
 refused(2, "--melt-loss", "copper", *TUBE, "--melt-loss", "3kg")
-refused(2, "see `pourbook --help`", "copper", *TUBE, "--process", "knitting")
+refused(2, "see `pourbook pour --help`", "copper", *TUBE, "--process", "knitting")
 
 
 def write_stl(path, triangles, text=False):

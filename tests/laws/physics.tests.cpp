@@ -161,6 +161,7 @@ TEST_CASE("law: the patternmaker's allowance is of the size of the free contract
         if (!allowance || !alpha || !solidus || solidus->value_si < 500 || m.family == "iron") continue;
         const double free = alpha->value_si * (solidus->value_si - room_temperature_K);
         INFO(m.slug << ": allowance " << allowance->value_si << ", coefficient times cooling " << free);
+        if (m.slug == "invar") continue; // it hardly expands at 20 degC and much above its Curie point
         CHECK(allowance->value_si < 2.5 * free);
         CHECK(allowance->value_si > free / 2.5);
         ++compared;
@@ -176,6 +177,7 @@ TEST_CASE("every answer names a source that the reference lists") {
                 INFO(m.slug << " " << p.id);
                 REQUIRE_FALSE(e->sources.empty());
                 for (const SourceValue& s : e->sources) CHECK(c.reference(s.key));
-                if (!p.is_text) CHECK((std::isfinite(e->value_si) && e->standard_uncertainty_si > 0));
+                const bool fixed = e->sources.front().key == "its-90"; // exact by definition
+                if (!p.is_text) CHECK((std::isfinite(e->value_si) && (fixed || e->standard_uncertainty_si > 0)));
             }
 }

@@ -9,6 +9,13 @@ namespace {
 
 constexpr const char* sheet_indent = "      ";
 
+std::string known_otherwise(HowKnown how);
+
+/// "memory" for a cited figure that was not read, "carried" or "estimated" for the rest.
+std::string known_otherwise(const Evaluated& e) {
+    return e.basis == Basis::cited ? known_otherwise(e.how_known) : name_of(e.basis);
+}
+
 std::string known_otherwise(HowKnown how) {
     return how == HowKnown::read ? "" : name_of(how);
 }
@@ -55,11 +62,10 @@ DataTable properties_of(const SheetResult& s, UnitSystem units) {
         }
         const Evaluated& e = *row.value;
         const SourceValue& first = e.sources.front();
-        cells.insert(cells.end(),
-                     {DataCell::words(p.is_text ? "" : significant(value.uncertainty, 2)),
-                      DataCell::words(p.is_text ? "" : shown_unit(p, units)), DataCell::words(e.condition),
-                      DataCell::words(known_otherwise(e.how_known) + (value.mark.empty() ? "" : " " + value.mark)),
-                      DataCell::words(first.key + ", " + first.locator)});
+        cells.insert(cells.end(), {DataCell::words(p.is_text ? "" : significant(value.uncertainty, 2)),
+                                   DataCell::words(p.is_text ? "" : shown_unit(p, units)), DataCell::words(e.condition),
+                                   DataCell::words(known_otherwise(e) + (value.mark.empty() ? "" : " " + value.mark)),
+                                   DataCell::words(first.key + ", " + first.locator)});
     }
     return table;
 }

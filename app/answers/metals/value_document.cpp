@@ -35,6 +35,8 @@ void add_figures(Document& out, const ValueResult& r, const Catalogue& catalogue
     told("temperature_K", number_or_null(e.temperature_K));
     told("condition", words_or_null(e.condition));
     told("condition_matches", e.condition_matches);
+    told("basis", name_of(e.basis));
+    told("law", words_or_null(e.law));
     told("how_known", name_of(e.how_known));
     told("spread.low", number_or_null(e.spread_low_si));
     told("spread.high", number_or_null(e.spread_high_si));
@@ -82,6 +84,9 @@ void say_all(Document& out, const ValueResult& r, const DocumentSetting& setting
     out.say(r.metal->name + ", " + r.property->label + ": " + shown_full(*r.property, e, setting.units), in::text);
     if (!std::isnan(e.temperature_K))
         out.say("  at " + trimmed(e.temperature_K, 6) + " K, condition: " + e.condition, in::text);
+    if (!r.property->is_text)
+        out.say(std::string("  basis: ") + name_of(e.basis) + (e.law.empty() ? "" : ", by " + e.law), in::text,
+                "      ");
     if (const std::string rate = shown_rate(*r.property); !rate.empty())
         out.say("  shown at " + rate, in::text, "      ");
     for (const std::string& step : e.trail) {

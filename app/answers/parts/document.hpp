@@ -33,7 +33,7 @@ struct DataCell {
     std::string text;               // words, or the figure as people read it; empty: nothing is said
     double number = no_number;      // in the column's unit; NaN: words only
     double uncertainty = no_number; // standard, in the same unit; NaN: none
-    std::string how_known, condition;
+    std::string basis, how_known, condition;
     std::vector<std::string> sources; // keys, those that decided first
     std::size_t deciding = 0;         // how many of the sources decided
     std::string reason;               // why there is no value

@@ -44,7 +44,9 @@ Json value_of(const Property& p, const Evaluated& e) {
                 {"temperature_K", json_number(e.temperature_K)},
                 {"condition", e.condition.empty() ? Json(nullptr) : Json(e.condition)},
                 {"condition_matches", e.condition_matches},
+                {"basis", name_of(e.basis)},
                 {"how_known", name_of(e.how_known)},
+                {"law", e.law.empty() ? Json(nullptr) : Json(e.law)},
                 {"sources", sources},
                 {"spread", {{"low", json_number(e.spread_low_si)}, {"high", json_number(e.spread_high_si)}}},
                 {"trail", e.trail}};

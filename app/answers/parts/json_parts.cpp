@@ -33,6 +33,7 @@ Json json_inputs(const std::vector<RankInput>& inputs, const Catalogue& catalogu
                            {"unit", catalogue.property(i.property)->si_unit},
                            {"standard_uncertainty", json_number(i.value.standard_uncertainty_si)},
                            {"condition", i.value.condition},
+                           {"basis", name_of(i.value.basis)},
                            {"how_known", name_of(i.value.how_known)},
                            {"sources", sources}};
     }

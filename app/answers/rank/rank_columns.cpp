@@ -3,6 +3,7 @@
 #include "answers/writers/document_parts.hpp"
 #include "core/quantity/format.hpp"
 #include "questions/rank/tube_columns.hpp"
+#include "questions/say/hazard_mark.hpp"
 #include "questions/say/share.hpp"
 
 #include <algorithm>
@@ -27,9 +28,12 @@ DataCell chance(double p, const std::string& text) {
     return cell;
 }
 
-std::string marks_of(const RankedMetal& m) {
-    return std::string(m.from_memory ? "remembered" : "") + (m.from_memory && m.stale_price() ? ", " : "") +
-           (m.stale_price() ? "stale price" : "");
+std::string marks_of(const RankedMetal& m, const Catalogue& catalogue) {
+    std::vector<std::string> marks;
+    if (const std::string hazard = hazard_mark(catalogue, *m.metal); !hazard.empty()) marks.push_back(hazard);
+    if (m.from_memory) marks.push_back("remembered");
+    if (m.stale_price()) marks.push_back("stale price");
+    return joined(marks);
 }
 
 class RankingColumns {
@@ -64,7 +68,13 @@ public:
             return DataCell::words(m.inputs.empty() ? "" : m.inputs.front().value.condition);
         });
         add({"mark", "mark", "", false, false, in::text | in::file},
-            [](const RankedMetal& m) { return DataCell::words(marks_of(m)); });
+            [&catalogue = setting_.catalogue](const RankedMetal& m) {
+                return DataCell::words(marks_of(m, catalogue));
+            });
+        add({"hazards", "hazards", "", false, false, in::program},
+            [&catalogue = setting_.catalogue](const RankedMetal& m) {
+                return DataCell::both("", hazard_elements(catalogue, *m.metal));
+            });
         return std::move(columns_);
     }
 

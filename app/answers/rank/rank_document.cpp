@@ -2,6 +2,7 @@
 #include "answers/writers/document_parts.hpp"
 #include "core/quantity/format.hpp"
 #include "questions/drop/eddy_words.hpp"
+#include "questions/say/hazard_mark.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -94,6 +95,9 @@ void say_after(Document& out, const RankResult& r, const DocumentSetting& settin
     out.say(r.settling.sentence, in::text);
     if (any([](const RankedMetal& m) { return m.from_memory; }))
         out.say("remembered: a value that entered was not read in a text, only remembered", in::text | in::file);
+    if (std::any_of(r.ranked.begin(), r.ranked.end(),
+                    [&](const RankedMetal& m) { return !hazard_elements(setting.catalogue, *m.metal).empty(); }))
+        out.say("hazard: the metal holds this element; the caution: pourbook sheet METAL", in::text | in::file);
     if (any([](const RankedMetal& m) { return m.stale_price(); }))
         out.say("stale price: a price that entered is past its period", in::text | in::file);
 }

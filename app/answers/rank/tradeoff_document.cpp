@@ -1,6 +1,7 @@
 #include "answers/writers/document_parts.hpp"
 #include "charts/words.hpp"
 #include "core/quantity/format.hpp"
+#include "questions/say/hazard_mark.hpp"
 
 namespace pourbook {
 namespace {
@@ -46,7 +47,12 @@ struct OneGoal {
     }
 };
 
-DataTable table_of(const TradeoffResult& r, const OneGoal& one, const OneGoal& two) {
+std::string mark_of(const TradeoffPoint& p, const Catalogue& catalogue) {
+    const std::string hazard = hazard_mark(catalogue, *p.metal);
+    return hazard + (hazard.empty() || !p.from_memory ? "" : ", ") + (p.from_memory ? "remembered" : "");
+}
+
+DataTable table_of(const TradeoffResult& r, const OneGoal& one, const OneGoal& two, const Catalogue& catalogue) {
     DataTable table{"Two goals", {}, {}, in::all, "results"};
     add_metal_columns(table);
     one.add_columns(table);
@@ -67,10 +73,9 @@ DataTable table_of(const TradeoffResult& r, const OneGoal& one, const OneGoal& t
         two.add_cells(row, p.second);
         DataCell sources;
         sources.sources = p.sources;
-        row.insert(row.end(),
-                   {DataCell::both(p.on_front ? "yes" : "no", p.on_front), DataCell::words(p.beaten_by),
-                    DataCell::words(p.on_front ? "on the front" : "beaten by " + p.beaten_by),
-                    DataCell::both("", p.from_memory), DataCell::words(p.from_memory ? "remembered" : ""), sources});
+        row.insert(row.end(), {DataCell::both(p.on_front ? "yes" : "no", p.on_front), DataCell::words(p.beaten_by),
+                               DataCell::words(p.on_front ? "on the front" : "beaten by " + p.beaten_by),
+                               DataCell::both("", p.from_memory), DataCell::words(mark_of(p, catalogue)), sources});
     }
     return table;
 }
@@ -86,7 +91,7 @@ Document document_of(const TradeoffResult& r, const DocumentSetting& setting) {
     out.say("No metal beats those on the front in both " + one.title() + " and " + two.title() + ", " +
                 conditions_text(r.conditions, r.to_K) + ".",
             in::text);
-    out.parts.push_back(table_of(r, one, two));
+    out.parts.push_back(table_of(r, one, two, setting.catalogue));
     add_left_out(out, "Left out", "excluded", r.excluded, in::program | in::file);
     add_left_out(out, "Can't be ranked", "unrankable", r.unrankable, in::program | in::file);
     if (Sentence* last =

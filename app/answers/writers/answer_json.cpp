@@ -32,6 +32,7 @@ Json traced(const DataCell& c, const std::string& unit) {
                 {"unit", unit},
                 {"standard_uncertainty", json_number(c.uncertainty)},
                 {"condition", c.condition},
+                {"basis", c.basis},
                 {"how_known", c.how_known},
                 {"sources", std::vector<std::string>(c.sources.begin(), deciding)}};
     for (const auto& [id, words] : {std::pair{"reason", &c.reason}, {"mark", &c.mark}})

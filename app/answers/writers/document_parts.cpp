@@ -54,6 +54,7 @@ DataCell cell_of(const Property& property, const Evaluated& e, UnitSystem units)
                         ? DataCell::words(e.text)
                         : DataCell::figure(shown_number(property, e.value_si, units), shown_value(property, e, units));
     if (!property.is_text) cell.uncertainty = DataCell::figure(u, "").number;
+    cell.basis = name_of(e.basis);
     cell.how_known = name_of(e.how_known);
     cell.condition = e.condition;
     if (e.stale) cell.mark = "stale price";

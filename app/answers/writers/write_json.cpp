@@ -21,6 +21,7 @@ Json cell_of(const DataColumn& column, const DataCell& c) {
     if (!c.reason.empty()) return {{"value", nullptr}, {"reason", c.reason}};
     Json out = {{"value", value_of(c)},
                 {"standard_uncertainty", json_number(c.uncertainty)},
+                {"basis", text_or_null(c.basis)},
                 {"how_known", text_or_null(c.how_known)},
                 {"condition", text_or_null(c.condition)},
                 {"sources", c.sources}};

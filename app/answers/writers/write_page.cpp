@@ -11,7 +11,10 @@ std::string read_by_people(const DataCell& cell) {
     if (!cell.reason.empty()) return "no value: " + cell.reason;
     std::string out = cell.text;
     if (cell.uncertainty > 0) out += " ± " + significant(cell.uncertainty, 2);
-    if (!cell.how_known.empty() && cell.how_known != "read") out += " (" + cell.how_known + ")";
+    if (!cell.basis.empty() && cell.basis != "cited")
+        out += " (" + cell.basis + ")";
+    else if (!cell.how_known.empty() && cell.how_known != "read")
+        out += " (" + cell.how_known + ")";
     if (!cell.mark.empty()) out += " (" + cell.mark + ")";
     if (!cell.sources.empty()) out += (out.empty() ? "[" : " [") + joined(cell.sources) + "]";
     return out;

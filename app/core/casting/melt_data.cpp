@@ -112,6 +112,7 @@ Result<Traced> cited(const Material& m, const std::string& property, double temp
     Conditions c = m.conditions;
     c.temperature_K = temperature_K;
     c.rrr.reset();
+    c.cited_only = true;
     const Result<Evaluated> e = evaluate(m.catalogue, m.metal, property, c);
     if (!e) return e.problem();
     return traced(*e);

@@ -1,7 +1,7 @@
 #include "core/evaluate/candidate.hpp"
 
+#include "core/evaluate/curie.hpp"
 #include "core/evaluate/interpolate.hpp"
-#include "core/quantity/format.hpp"
 
 #include <algorithm>
 #include <array>
@@ -17,6 +17,7 @@ constexpr double end_reach_K = 2;
 constexpr double melt_reach_K = 50;
 constexpr double coefficient_low_K = 273.15; // range assumed where a temperature coefficient states none
 constexpr double coefficient_high_K = 373.15;
+constexpr double coefficient_doubt = 0.05; // relative, of the change it carries
 
 /// Another property whose records answer too, and how its figure becomes the wanted one.
 struct Kin {
@@ -45,23 +46,41 @@ constexpr std::array kin = {
     Kin{"linear_expansion", "linear_expansion_at", same, "coefficient at the temperature"},
 };
 
-Candidate saying(const Record& r, double value_si, double doubt_si, Cover cover, std::string printed, std::string how) {
-    return {&r, value_si, value_si, doubt_si, cover, ConditionFit::same, std::move(printed), std::move(how)};
+Candidate saying(const Record& r, double value_si, double doubt_si, Cover cover) {
+    Candidate c;
+    c.record = &r;
+    c.value_si = c.recorded_si = value_si;
+    c.doubt_si = doubt_si;
+    c.cover = cover;
+    return c;
 }
 
-std::vector<Point> with_value(const std::vector<Point>& points) {
-    std::vector<Point> out;
+Candidate saying(const Record& r, const Point& p, double doubt_si, Cover cover) {
+    Candidate c = saying(r, p.value_si, doubt_si, cover);
+    c.half_digit_si = p.half_digit_si;
+    c.first = &p;
+    return c;
+}
+
+Points with_value(const std::vector<Point>& points) {
+    Points out;
     for (const Point& p : points)
-        if (!p.is_bound()) out.push_back(p);
+        if (!p.is_bound()) out.push_back(&p);
     return out;
 }
 
-std::string at_text(double temperature_K) {
-    return std::isnan(temperature_K) ? std::string() : " at " + trimmed(temperature_K, 6) + " K";
+/// How much a property is likely to change per kelvin, relative (our estimate): near room temperature, and near
+/// absolute zero as a power of the temperature (specific heat and ideal resistivity rise as T^3 to T^5).
+double likely_drift_per_K(const Property& p, double temperature_K) {
+    const bool electrical = p.id == "resistivity" || p.id == "conductivity";
+    const double warm = electrical ? 0.004 : p.id == "density" ? 5e-5 : 7e-4;
+    const double power = electrical ? 4 : p.id == "density" ? 0 : 2;
+    constexpr double cold_below_K = 150;
+    return temperature_K < cold_below_K ? std::max(warm, power / temperature_K) : warm;
 }
 
-std::string printed_as(const Point& p, const Record& r) {
-    return p.printed + (r.unit.empty() ? "" : " " + r.unit) + at_text(p.temperature_K);
+double temperature_of(const Point& p) {
+    return std::isnan(p.temperature_K) ? room_temperature_K : p.temperature_K;
 }
 
 bool phase_fits(const Record& r, const Question& q) {
@@ -83,132 +102,114 @@ ConditionFit condition_fit(const Record& r, const Question& q) {
     return temper.empty() ? ConditionFit::same : ConditionFit::unstated;
 }
 
-int kind_rank(const Reference* reference) {
-    static constexpr std::array<const char*, 11> order = {"standard",     "evaluated review", "agency",   "handbook",
-                                                          "paper",        "compilation",      "textbook", "data sheet",
-                                                          "general text", "trade practice",   "memory"};
-    if (!reference) return static_cast<int>(order.size());
-    const auto at = std::find(order.begin(), order.end(), reference->kind);
-    return static_cast<int>(at - order.begin());
-}
-
 std::optional<Candidate> from_equation(const Record& r, const Question& q) {
     const Polynomial& e = *r.equation;
     if (q.temperature_K < e.low_K - scale_slack_K || q.temperature_K > e.high_K + scale_slack_K) return std::nullopt;
-    const double t = std::clamp(q.temperature_K, e.low_K, e.high_K);
-    return saying(r, e.at(t), 0, Cover::direct, r.equation_printed, "equation of the source");
+    return saying(r, e.at(std::clamp(q.temperature_K, e.low_K, e.high_K)), 0, Cover::direct);
 }
 
 /// A degree or two beyond the end of a series: the end's figure, with the slope there as doubt (nominal bath
 /// temperatures, such as liquid nitrogen printed as -195 degC, are no closer).
-Candidate just_outside(const Record& r, const std::vector<Point>& points, double t) {
-    const bool below = t < points.front().temperature_K;
-    const Point& end = below ? points.front() : points.back();
-    const Point& next = below ? points[1] : points[points.size() - 2];
+Candidate just_outside(const Record& r, const Points& points, double t) {
+    const bool below = t < points.front()->temperature_K;
+    const Point& end = below ? *points.front() : *points.back();
+    const Point& next = below ? *points[1] : *points[points.size() - 2];
     const double slope = (next.value_si - end.value_si) / (next.temperature_K - end.temperature_K);
-    const double away = std::abs(t - end.temperature_K);
-    return saying(r, end.value_si, end.half_digit_si + std::abs(slope) * away, Cover::near, printed_as(end, r),
-                  "end of the series, used " + trimmed(away, 3) + " K away");
+    Candidate c = saying(r, end, 0, Cover::near);
+    c.away_K = std::abs(t - end.temperature_K);
+    c.doubt_si = std::abs(slope) * c.away_K;
+    return c;
 }
 
-const char* kind_of_figure(const Record& r) {
-    return r.citation.how_known == HowKnown::computed ? "computed figure" : "printed figure";
-}
-
-std::optional<Candidate> from_series(const Record& r, const std::vector<Point>& points, const Question& q) {
+std::optional<Candidate> from_series(const Record& r, const Points& points, const Question& q) {
     const double t = q.temperature_K;
     if (points.size() < 2) return std::nullopt;
-    const double outside = std::max(points.front().temperature_K - t, t - points.back().temperature_K);
+    const double outside = std::max(points.front()->temperature_K - t, t - points.back()->temperature_K);
     if (outside > end_reach_K) return std::nullopt;
     if (outside > scale_slack_K) return just_outside(r, points, t);
-    const Interpolated x = interpolate(points, t);
     const auto above = std::find_if(points.begin(), points.end() - 1,
-                                    [&](const Point& p) { return p.temperature_K >= t - scale_slack_K; });
-    const bool on_point = std::abs(above->temperature_K - t) <= scale_slack_K || above == points.begin();
-    if (on_point) return saying(r, x.value_si, x.doubt_si, Cover::direct, printed_as(*above, r), kind_of_figure(r));
-    return saying(r, x.value_si, x.doubt_si, Cover::direct, printed_as(*(above - 1), r) + ", " + printed_as(*above, r),
-                  "interpolated between printed points");
+                                    [&](const Point* p) { return p->temperature_K >= t - scale_slack_K; });
+    const bool on_point = std::abs((*above)->temperature_K - t) <= scale_slack_K || above == points.begin();
+    const Interpolated x = interpolate(points, t);
+    Candidate c = saying(r, x.value_si, x.doubt_si, Cover::direct);
+    c.half_digit_si = x.half_digit_si;
+    c.first = on_point ? *above : *(above - 1);
+    if (on_point) return c;
+    c.second = *above;
+    c.gap_K = c.second->temperature_K - c.first->temperature_K;
+    across_curie_point(c, points, q);
+    return c;
 }
 
 /// How far from its temperature a single point still answers; the melt changes slowly.
 double reach_K(const Question& q) {
-    return std::max(q.property.point_reach_K, q.phase == Phase::liquid ? melt_reach_K : scale_slack_K);
+    if (q.phase == Phase::liquid) return std::max(q.property.point_reach_K, melt_reach_K);
+    return std::clamp(q.temperature_K / 20, scale_slack_K, std::max(q.property.point_reach_K, scale_slack_K));
 }
 
 std::optional<Candidate> from_point(const Record& r, const Point& p, const Question& q) {
-    if (!q.property.varies_with_temperature)
-        return saying(r, p.value_si, p.half_digit_si, Cover::direct, printed_as(p, r), kind_of_figure(r));
-    const double away =
-        std::abs(q.temperature_K - (std::isnan(p.temperature_K) ? room_temperature_K : p.temperature_K));
+    if (!q.property.varies_with_temperature) return saying(r, p, 0, Cover::direct);
+    const double away = std::abs(q.temperature_K - temperature_of(p));
     if (away > reach_K(q)) return std::nullopt;
-    if (away <= scale_slack_K)
-        return saying(r, p.value_si, p.half_digit_si, Cover::direct, printed_as(p, r), kind_of_figure(r));
-    const double drift = 0.5 * q.property.default_uncertainty * away / reach_K(q) * std::abs(p.value_si);
-    return saying(r, p.value_si, p.half_digit_si + drift, Cover::near, printed_as(p, r),
-                  "single printed point, used " + trimmed(away, 2) + " K away");
+    if (away <= scale_slack_K) return saying(r, p, 0, Cover::direct);
+    const double drift = q.phase == Phase::liquid ? q.property.default_uncertainty / 2 * away / reach_K(q)
+                                                  : likely_drift_per_K(q.property, q.temperature_K) * away;
+    Candidate c = saying(r, p, drift * std::abs(p.value_si), Cover::near);
+    c.away_K = away;
+    return c;
 }
 
-struct Coefficient {
-    double per_K, at_K;
-    std::string sentence;
-};
-
 /// The temperature coefficient of resistivity that holds at the temperature, if one is cited.
-std::optional<Coefficient> coefficient_for(const Question& q) {
+const Record* coefficient_for(const Question& q) {
     for (const Record& r : q.metal.records) {
         if (r.property != "temperature_coefficient" || !r.usable() || r.points.empty() || r.points.front().is_bound())
             continue;
         const double low = std::isnan(r.valid_low_K) ? coefficient_low_K : r.valid_low_K;
         const double high = std::isnan(r.valid_high_K) ? coefficient_high_K : r.valid_high_K;
-        if (q.temperature_K < low || q.temperature_K > high) continue;
-        const Point& p = r.points.front();
-        const double at = std::isnan(p.temperature_K) ? room_temperature_K : p.temperature_K;
-        return Coefficient{p.value_si, at,
-                           "carried by the temperature coefficient " + p.printed + " " + r.unit + " (" +
-                               r.citation.source + ")" +
-                               (std::isnan(r.valid_low_K) ? ", range 0 to 100 degC assumed by us" : "")};
+        if (q.temperature_K >= low && q.temperature_K <= high) return &r;
     }
-    return std::nullopt;
+    return nullptr;
 }
 
-std::optional<Candidate> carried(const Record& r, const std::vector<Point>& points, const Question& q,
-                                 const Kin* relation) {
+std::optional<Candidate> carried(const Record& r, const Points& points, const Question& q, const Kin* relation) {
     if (q.property.id != "resistivity" || q.phase == Phase::liquid) return std::nullopt;
-    const auto coefficient = coefficient_for(q);
+    const Record* coefficient = coefficient_for(q);
     if (!coefficient) return std::nullopt;
     const Point* nearest = nullptr;
-    for (const Point& p : points) {
-        const double at = std::isnan(p.temperature_K) ? room_temperature_K : p.temperature_K;
-        const bool in_range = at >= coefficient_low_K - 1 && at <= coefficient_high_K + 1;
-        if (in_range &&
-            (!nearest || std::abs(at - q.temperature_K) < std::abs(nearest->temperature_K - q.temperature_K)))
-            nearest = &p;
+    const auto away = [&](const Point& p) { return std::abs(temperature_of(p) - q.temperature_K); };
+    for (const Point* p : points) {
+        const bool in_range =
+            temperature_of(*p) >= coefficient_low_K - 1 && temperature_of(*p) <= coefficient_high_K + 1;
+        if (in_range && (!nearest || away(*p) < away(*nearest))) nearest = p;
     }
     if (!nearest) return std::nullopt;
-    const double at = std::isnan(nearest->temperature_K) ? room_temperature_K : nearest->temperature_K;
-    const double alpha = coefficient->per_K / (1 + coefficient->per_K * (at - coefficient->at_K));
+    const Point& figure = coefficient->points.front();
+    const double at = temperature_of(*nearest);
+    const double alpha = figure.value_si / (1 + figure.value_si * (at - temperature_of(figure)));
     const double factor = 1 + alpha * (q.temperature_K - at);
     if (!(factor > 0)) return std::nullopt;
     const double base = relation ? relation->convert(nearest->value_si) : nearest->value_si;
-    const double doubt = base * (std::abs(factor - 1) * 0.05 + nearest->half_digit_si / std::abs(nearest->value_si));
-    Candidate c = saying(r, base * factor, doubt, Cover::carried, printed_as(*nearest, r), coefficient->sentence);
+    Candidate c = saying(r, base * factor, base * std::abs(factor - 1) * coefficient_doubt, Cover::carried);
+    c.half_digit_si = std::abs(base / nearest->value_si) * nearest->half_digit_si;
+    c.first = nearest;
+    c.away_K = std::abs(q.temperature_K - at);
+    c.coefficient = coefficient;
     c.recorded_si = relation ? nearest->value_si / factor : c.value_si;
     return c;
 }
 
 /// At 20 degC a mean from about 20 degC upward stands in for the coefficient there, a few per cent high.
-std::optional<Candidate> mean_as_coefficient(const Record& r, const std::vector<Point>& points, const Question& q) {
+std::optional<Candidate> mean_as_coefficient(const Record& r, const Points& points, const Question& q) {
     constexpr double longest_K = 400;
     if (q.property.id != "linear_expansion" || std::isnan(r.from_K) || points.empty()) return std::nullopt;
-    const Point& p = points.front();
+    const Point& p = *points.front();
     if (std::abs(q.temperature_K - room_temperature_K) > 1 || p.temperature_K - r.from_K > longest_K ||
         std::abs(r.from_K - room_temperature_K) > 30)
         return std::nullopt;
-    return saying(r, p.value_si, p.half_digit_si + 0.03 * p.value_si, Cover::mean, printed_as(p, r),
-                  "mean over " + trimmed(r.from_K, 6) + " K to " + trimmed(p.temperature_K, 6) + " K stands in");
+    return saying(r, p, 0.03 * p.value_si, Cover::mean);
 }
 
-std::optional<Candidate> expansion(const Record& r, const std::vector<Point>& points, const Question& q) {
+std::optional<Candidate> expansion(const Record& r, const Points& points, const Question& q) {
     const bool room = std::abs(q.temperature_K - room_temperature_K) <= 1;
     const bool is_mean = !std::isnan(r.from_K);
     if (q.property.id == "linear_expansion" && is_mean) {
@@ -218,29 +219,30 @@ std::optional<Candidate> expansion(const Record& r, const std::vector<Point>& po
         return std::nullopt; // a coefficient at one temperature is no mean
     }
     if (auto series = from_series(r, points, q)) return series;
-    for (const Point& p : points)
-        if (auto single = from_point(r, p, q)) return single;
+    for (const Point* p : points)
+        if (auto single = from_point(r, *p, q)) return single;
     return std::nullopt;
 }
 
 std::optional<Candidate> answer_of(const Record& r, const Question& q, const Kin* relation) {
     if (!r.usable() || !r.text.empty() || !phase_fits(r, q)) return std::nullopt;
     std::optional<Candidate> c;
-    const std::vector<Point> points = with_value(r.points);
+    const Points points = with_value(r.points);
     if (q.property.id.starts_with("linear_expansion")) {
         c = expansion(r, points, q);
     } else if (r.equation) {
         c = from_equation(r, q);
     } else {
         c = from_series(r, points, q);
-        for (const Point& p : points)
-            if (!c) c = from_point(r, p, q);
+        for (const Point* p : points)
+            if (!c) c = from_point(r, *p, q);
     }
     if (c && relation) {
         const double converted = relation->convert(c->value_si);
         c->doubt_si *= std::abs(converted / c->value_si);
+        c->half_digit_si *= std::abs(converted / c->value_si);
         c->value_si = converted;
-        if (relation->convert != same) c->how += "; " + std::string(relation->how);
+        if (relation->convert != same) c->relation = relation->how;
     }
     if (!c) c = carried(r, points, q, relation);
     if (c) c->fit = condition_fit(r, q);
@@ -254,12 +256,30 @@ const Kin* kin_of(const Question& q, const Record& r) {
     return nullptr;
 }
 
+/// Interpolated between points so far apart, and so different, that a figure printed for the temperature is better.
+bool far_between(const Candidate& c) {
+    constexpr double close_K = 60, alike = 0.05;
+    return c.second && c.gap_K > close_K &&
+           std::abs(c.second->value_si - c.first->value_si) > alike * std::abs(c.first->value_si);
+}
+
+bool remembered(const Record& r) {
+    return r.citation.how_known == HowKnown::memory || r.citation.how_known == HowKnown::common_practice;
+}
+
+bool of_near_grade(const Record& r) {
+    return r.note.find("near grade") != std::string::npos;
+}
+
 auto order_key(const Candidate& c, const Question& q) {
-    const Reference* reference = q.catalogue.reference(c.record->citation.source);
-    return std::tuple(c.fit == ConditionFit::other, c.cover == Cover::carried, c.record->use != Use::preferred,
-                      c.record->citation.how_known != HowKnown::read, c.fit != ConditionFit::same, kind_rank(reference),
+    const Record& r = *c.record;
+    const Reference* reference = q.catalogue.reference(r.citation.source);
+    const bool preferred = r.use == Use::preferred && !far_between(c);
+    return std::tuple(c.fit == ConditionFit::other, c.cover == Cover::carried, of_near_grade(r), !preferred,
+                      remembered(r), coarseness(c), far_between(c), r.use != Use::preferred,
+                      r.citation.how_known != HowKnown::read, c.fit != ConditionFit::same, rank_of_kind(reference),
                       static_cast<int>(c.cover), reference ? reference->reliability : "Z",
-                      -static_cast<int>(c.record->points.size()));
+                      -static_cast<int>(r.points.size()));
 }
 
 } // namespace
@@ -277,11 +297,39 @@ std::vector<Candidate> candidates(const Question& q) {
     return out;
 }
 
+int coarseness(const Candidate& c) {
+    constexpr double fine = 0.01, step = 3;
+    const double relative = c.half_digit_si / std::sqrt(3.0) / std::abs(c.value_si);
+    return relative > fine ? static_cast<int>(std::ceil(std::log(relative / fine) / std::log(step))) : 0;
+}
+
+int rank_of_kind(const Reference* reference) {
+    static constexpr std::array<const char*, 11> order = {"standard",     "evaluated review", "agency",   "handbook",
+                                                          "paper",        "compilation",      "textbook", "data sheet",
+                                                          "general text", "trade practice",   "memory"};
+    if (!reference) return static_cast<int>(order.size());
+    const auto at = std::find(order.begin(), order.end(), reference->kind);
+    return static_cast<int>(at - order.begin());
+}
+
 std::vector<const Record*> speaking_records(const Question& q) {
     const std::string& recorded = q.property.from.empty() ? q.property.id : q.property.from;
     std::vector<const Record*> out;
     for (const Record& r : q.metal.records)
         if ((r.property == recorded || kin_of(q, r)) && phase_fits(r, q)) out.push_back(&r);
+    return out;
+}
+
+std::vector<double> printed_temperatures(const Question& q) {
+    std::vector<double> out;
+    for (const Record* r : speaking_records(q)) {
+        if (!r->usable()) continue;
+        for (const Point& p : r->points)
+            if (!p.is_bound()) out.push_back(temperature_of(p));
+        if (r->equation) out.insert(out.end(), {r->equation->low_K, r->equation->high_K});
+    }
+    std::sort(out.begin(), out.end());
+    out.erase(std::unique(out.begin(), out.end()), out.end());
     return out;
 }
 

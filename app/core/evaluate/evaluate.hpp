@@ -1,18 +1,7 @@
-// A property of a metal at a temperature and in a condition, resolved from the published records, with its trail.
+// A property of a metal at a temperature and in a condition, with its trail: cited, else carried or estimated by a law.
 //
-// Which record answers (first difference decides): stated condition matches before another condition; covers the
-// temperature before a single point carried there by a temperature coefficient; marked preferred; read before
-// remembered; condition stated before unstated (alloys); kind of source (standard and evaluated review before handbook
-// before single paper before data sheet ...); printed at the temperature before near it; reliability of the source;
-// more points; file order.
-//
-// Between the points of one series: monotone cubic interpolation (Fritsch and Carlson, SIAM J. Numer. Anal. 17, 238,
-// 1980); half its distance from the straight line is added to the uncertainty. Never beyond the ends of a series (0.6 K
-// is allowed, the size of differences between temperature scales).
-//
-// Standard uncertainty: as stated by the source, else the dictionary's default (flagged; doubled for a remembered
-// figure); widened to half the largest distance to any other usable source at that temperature, so that two standard
-// uncertainties cover the spread; another condition than the asked one adds the dictionary's condition spread.
+// Order: cited, carried, estimated, no value with the reason. A carried or estimated figure never stands before a cited
+// one. What is cited is found in cited.hpp. The last steps are in core/laws/evaluate.cpp, which alone knows the laws.
 #pragma once
 
 #include "core/materials/catalogue.hpp"
@@ -26,12 +15,19 @@ namespace pourbook {
 
 constexpr double room_temperature_K = 293.15;
 
+/// What an answer rests on. Cited: printed, interpolated in its own table, or a printed point within 10 K, in the same
+/// condition. Carried: a cited figure taken further, or to another condition, by a law. Estimated: from composition.
+enum class Basis { cited, carried, estimated };
+const char* name_of(Basis basis);
+
 struct Conditions {
     double temperature_K = room_temperature_K;
     std::string condition = "reference";
     std::string temper;                  // T6, O, H14 ...; empty: any
     std::string price_form = "exchange"; // or retail, scrap
     std::optional<double> rrr;           // residual resistivity ratio of a pure metal (Matthiessen's rule)
+    bool cited_only = false;             // no law beyond what is cited
+    bool story = true; // false: the number alone, without trail and further sources, for very many at once
     bool operator==(const Conditions&) const = default;
 };
 
@@ -49,6 +45,12 @@ struct Cause {
     double relative = 0; // signed relative standard uncertainty
 };
 
+/// A part of a value that is drawn by itself.
+struct Term {
+    double value_si = 0;
+    std::vector<Cause> causes;
+};
+
 struct Evaluated {
     double value_si = no_number;
     double standard_uncertainty_si = 0;
@@ -58,10 +60,15 @@ struct Evaluated {
     bool stale = false;               // a price past its period entered
     bool uncertainty_assumed = false; // the source states none
     HowKnown how_known = HowKnown::read;
+    Basis basis = Basis::cited;
+    std::string law;                  // of a carried or estimated value: which, in a few words
     std::vector<SourceValue> sources; // the chosen one first
+    double away_K = 0;                // from the single printed point used
     double spread_low_si = no_number;
     double spread_high_si = no_number;
     std::vector<Cause> causes;
+    std::vector<Term> terms;        // where samples are sums of parts (core/laws/draw_parts); empty: value and causes
+    bool terms_reciprocal = false;  // the value is 1 / their sum
     std::vector<std::string> trail; // plain sentences: records, conversions, interpolation, assumptions
     std::string text;               // text properties only
 };
@@ -76,6 +83,9 @@ Phase phase_at(const Catalogue& catalogue, const Metal& metal, double temperatur
 
 /// Ferromagnetic at this temperature, by the cited behaviour and Curie point.
 bool ferromagnetic_at(const Catalogue& catalogue, const Metal& metal, double temperature_K);
+
+/// "Pb superconducts below 7.2 K" where it does at this temperature: an element of which the metal holds 10 % or more.
+std::string superconducting_at(const Catalogue& catalogue, const Metal& metal, double temperature_K);
 
 /// The condition a request resolves to: "reference" becomes the metal's own.
 std::string resolved_condition(const Metal& metal, const Conditions& conditions);

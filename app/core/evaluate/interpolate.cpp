@@ -7,12 +7,12 @@ namespace pourbook {
 namespace {
 
 struct Slopes {
-    const std::vector<Point>& p;
+    const Points& p;
 
     double secant(std::size_t i) const {
-        return (p[i + 1].value_si - p[i].value_si) / (p[i + 1].temperature_K - p[i].temperature_K);
+        return (p[i + 1]->value_si - p[i]->value_si) / (p[i + 1]->temperature_K - p[i]->temperature_K);
     }
-    double width(std::size_t i) const { return p[i + 1].temperature_K - p[i].temperature_K; }
+    double width(std::size_t i) const { return p[i + 1]->temperature_K - p[i]->temperature_K; }
 
     double at(std::size_t i) const {
         if (p.size() == 2) return secant(0);
@@ -36,23 +36,29 @@ struct Slopes {
 
 } // namespace
 
-Interpolated interpolate(const std::vector<Point>& points, double temperature_K) {
+Interpolated interpolate(const Points& points, double temperature_K) {
     if (points.empty()) return {};
-    const auto exact = [](const Point& p) { return Interpolated{p.value_si, p.half_digit_si}; };
-    if (temperature_K <= points.front().temperature_K) return exact(points.front());
-    if (temperature_K >= points.back().temperature_K) return exact(points.back());
+    const auto exact = [](const Point& p) { return Interpolated{p.value_si, 0, p.half_digit_si}; };
+    if (temperature_K <= points.front()->temperature_K) return exact(*points.front());
+    if (temperature_K >= points.back()->temperature_K) return exact(*points.back());
 
     const auto above = std::upper_bound(points.begin(), points.end(), temperature_K,
-                                        [](double t, const Point& p) { return t < p.temperature_K; });
+                                        [](double t, const Point* p) { return t < p->temperature_K; });
     const auto i = static_cast<std::size_t>(above - points.begin()) - 1;
-    const Point &a = points[i], &b = points[i + 1];
+    const Point &a = *points[i], &b = *points[i + 1];
     const double h = b.temperature_K - a.temperature_K;
     const double t = (temperature_K - a.temperature_K) / h;
     const Slopes slopes{points};
     const double cubic = (1 + 2 * t) * (1 - t) * (1 - t) * a.value_si + t * t * (3 - 2 * t) * b.value_si +
                          h * t * (1 - t) * ((1 - t) * slopes.at(i) - t * slopes.at(i + 1));
     const double straight = a.value_si + t * (b.value_si - a.value_si);
-    return {cubic, std::abs(cubic - straight) / 2 + (1 - t) * a.half_digit_si + t * b.half_digit_si};
+    return {cubic, std::abs(cubic - straight) / 2, (1 - t) * a.half_digit_si + t * b.half_digit_si};
+}
+
+Interpolated interpolate(const std::vector<Point>& points, double temperature_K) {
+    Points each;
+    for (const Point& p : points) each.push_back(&p);
+    return interpolate(each, temperature_K);
 }
 
 } // namespace pourbook

@@ -10,13 +10,16 @@
 
 namespace pourbook {
 
+using Points = std::vector<const Point*>;
+
 struct Interpolated {
     double value_si = no_number;
-    double doubt_si =
-        0; // half the distance to the straight line between the neighbours, plus the rounding of the print
+    double doubt_si = 0;      // half the distance to the straight line between the neighbours
+    double half_digit_si = 0; // rounding of the print
 };
 
 /// Points with a value and a temperature only. A temperature outside is taken at the nearest end.
+Interpolated interpolate(const Points& points, double temperature_K);
 Interpolated interpolate(const std::vector<Point>& points, double temperature_K);
 
 } // namespace pourbook

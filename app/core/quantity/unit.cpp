@@ -21,9 +21,11 @@ struct Named {
 
 constexpr double standard_gravity_m_s2 = 9.80665;
 constexpr double pound_kg = 0.45359237;
+constexpr double troy_ounce_kg = 31.1034768e-3;
 constexpr double btu_J = 1055.05585262;
 
 constexpr std::array<int, 7> length = {1, 0, 0, 0, 0, 0, 0};
+constexpr std::array<int, 7> volume = {3, 0, 0, 0, 0, 0, 0};
 constexpr std::array<int, 7> mass = {0, 1, 0, 0, 0, 0, 0};
 constexpr std::array<int, 7> time_s = {0, 0, 1, 0, 0, 0, 0};
 constexpr std::array<int, 7> none = {0, 0, 0, 0, 0, 0, 0};
@@ -36,15 +38,29 @@ constexpr std::array named_units = {
     Named{"in", length, inch_m},
     Named{"inch", length, inch_m},
     Named{"ft", length, 12 * inch_m},
+    Named{"foot", length, 12 * inch_m},
+    Named{"feet", length, 12 * inch_m},
+    Named{"inches", length, inch_m},
     Named{"thou", length, inch_m / 1000},
     Named{"g", mass, 1e-3, true},
     Named{"t", mass, 1000},
     Named{"lb", mass, pound_kg},
     Named{"oz", mass, pound_kg / 16},
-    Named{"ozt", mass, 31.1034768e-3},
+    Named{"ozav", mass, pound_kg / 16}, // said of a precious metal, where "oz" alone may be either
+    Named{"ozt", mass, troy_ounce_kg},
+    Named{"dwt", mass, troy_ounce_kg / 20},
+    Named{"tonne", mass, 1000},
+    Named{"kilo", mass, 1},
+    Named{"gram", mass, 1e-3},
+    Named{"pound", mass, pound_kg},
+    Named{"ounce", mass, pound_kg / 16},
     Named{"s", time_s, 1, true},
+    Named{"sec", time_s, 1},
+    Named{"second", time_s, 1},
     Named{"min", time_s, 60},
+    Named{"minute", time_s, 60},
     Named{"h", time_s, 3600},
+    Named{"hour", time_s, 3600},
     Named{"A", {0, 0, 0, 1, 0, 0, 0}, 1, true},
     Named{"K", temperature, 1, true},
     Named{"degC", temperature, 1},
@@ -67,7 +83,11 @@ constexpr std::array named_units = {
     Named{"T", {0, 1, -2, -1, 0, 0, 0}, 1, true},
     Named{"G", {0, 1, -2, -1, 0, 0, 0}, 1e-4, true},
     Named{"cmil", {2, 0, 0, 0, 0, 0, 0}, std::numbers::pi / 4 * 1e-6 * inch_m* inch_m},
-    Named{"L", {3, 0, 0, 0, 0, 0, 0}, 1e-3, true},
+    Named{"L", volume, 1e-3, true},
+    Named{"l", volume, 1e-3, true},
+    Named{"cc", volume, 1e-6},
+    Named{"litre", volume, 1e-3},
+    Named{"liter", volume, 1e-3},
     Named{"%", none, 0.01},
     Named{"ppm", none, 1e-6},
     Named{"%IACS", {-3, -1, 3, 2, 0, 0, 0}, iacs_S_m / 100},
@@ -84,10 +104,13 @@ struct Spelling {
     std::string_view written, plain;
 };
 // Signs people type or paste, rewritten to the plain names of the table.
-constexpr std::array spellings = {Spelling{"µ", "u"},          Spelling{"μ", "u"},     Spelling{"Ω", "ohm"},
-                                  Spelling{"Ω", "ohm"},        Spelling{"°C", "degC"}, Spelling{"°F", "degF"},
-                                  Spelling{"·", "."},          Spelling{"²", "2"},     Spelling{"³", "3"},
-                                  Spelling{"% IACS", "%IACS"}, Spelling{"$", "USD"}};
+constexpr std::array spellings = {
+    Spelling{"µ", "u"},      Spelling{"μ", "u"},          Spelling{"Ω", "ohm"}, Spelling{"Ω", "ohm"},
+    Spelling{"°C", "degC"},  Spelling{"°F", "degF"},      Spelling{"·", "."},   Spelling{"²", "2"},
+    Spelling{"³", "3"},      Spelling{"% IACS", "%IACS"}, Spelling{"$", "USD"}, Spelling{"℃", "degC"},
+    Spelling{"℉", "degF"},   Spelling{"''", "in"},        Spelling{"\"", "in"}, Spelling{"″", "in"},
+    Spelling{"”", "in"},     Spelling{"'", "ft"},         Spelling{"′", "ft"},  Spelling{"’", "ft"},
+    Spelling{"° C", "degC"}, Spelling{"° F", "degF"}};
 
 /// Plain spelling of the text, with the original column (1-based) of each byte and one more for the end.
 struct PlainText {
@@ -132,11 +155,20 @@ Unit unit_of(const Named& named, double prefix) {
 std::optional<Unit> look_up(std::string_view name) {
     for (const Named& n : named_units)
         if (n.name == name) return unit_of(n, 1);
+    if (name.size() > 2 && name.ends_with('s')) // "kilos", "lbs"
+        for (const Named& n : named_units)
+            if (n.name.size() > 1 && !n.prefixable && n.name == name.substr(0, name.size() - 1)) return unit_of(n, 1);
     for (const Prefix& p : prefixes)
         if (name.starts_with(p.name))
             for (const Named& n : named_units)
                 if (n.prefixable && n.name == name.substr(p.name.size())) return unit_of(n, p.scale);
     return std::nullopt;
+}
+
+/// "KG" and "MM" are never read as they stand: capitals tell M from m elsewhere.
+std::string likely(std::string name) {
+    for (char& c : name) c = static_cast<char>(c >= 'A' && c <= 'Z' ? c - 'A' + 'a' : c);
+    return look_up(name) ? ": did you mean '" + name + "'?" : "";
 }
 
 class UnitParser {
@@ -203,7 +235,7 @@ private:
         if (unit) return *unit;
         const std::string unknown(text_.substr(start, at_ - start));
         at_ = start;
-        return fail("unknown unit '" + unknown + "'");
+        return fail("unknown unit '" + unknown + "'" + likely(unknown));
     }
 
     Result<Unit> number() {
@@ -229,8 +261,10 @@ private:
     std::optional<Unit> lone_temperature() {
         std::string_view rest = text_.substr(at_);
         while (!rest.empty() && rest.back() == ' ') rest.remove_suffix(1);
-        if (rest == "degC") return Unit{base_dimension(Dimension::kelvin), 1, 273.15};
-        if (rest == "degF") return Unit{base_dimension(Dimension::kelvin), 5.0 / 9.0, 459.67 * 5.0 / 9.0};
+        for (const std::string_view celsius : {"degC", "C", "deg C", "celsius", "Celsius"})
+            if (rest == celsius) return Unit{base_dimension(Dimension::kelvin), 1, 273.15};
+        for (const std::string_view fahrenheit : {"degF", "F", "deg F", "fahrenheit", "Fahrenheit"})
+            if (rest == fahrenheit) return Unit{base_dimension(Dimension::kelvin), 5.0 / 9.0, 459.67 * 5.0 / 9.0};
         return std::nullopt;
     }
 
@@ -266,38 +300,6 @@ bool take_number(std::string_view& text, double& number) {
     if (error != std::errc{}) return false;
     text = body.substr(static_cast<std::size_t>(end - body.data()));
     return true;
-}
-
-Result<Quantity> parse_quantity(std::string_view text) {
-    std::string_view rest = text;
-    while (rest.starts_with(' ')) rest.remove_prefix(1);
-    const int number_column = static_cast<int>(text.size() - rest.size()) + 1;
-    double number = 0;
-    if (!take_number(rest, number) || !std::isfinite(number))
-        return Problem{Problem::Kind::unreadable, "a number is expected", number_column};
-    if (rest.find_first_not_of(' ') == std::string_view::npos) return Quantity{number, {}};
-    Result<Unit> unit = parse_unit(rest);
-    if (!unit) {
-        Problem problem = unit.problem();
-        problem.column += static_cast<int>(text.size() - rest.size());
-        return problem;
-    }
-    const double si = unit->to_si(number);
-    if (!std::isfinite(si)) return Problem{Problem::Kind::unreadable, "the number is too large", number_column};
-    return Quantity{si, unit->dimension};
-}
-
-Result<double> parse_si(std::string_view text, const Dimension& wanted, std::string_view what) {
-    const Result<Quantity> quantity = parse_quantity(text);
-    if (!quantity) return quantity.problem();
-    if (quantity->dimension == wanted || quantity->dimension.dimensionless()) return quantity->si;
-    static const Dimension resistivity = parse_unit("ohm.m")->dimension;
-    const bool electrical = wanted == resistivity || wanted == resistivity.power(-1);
-    if (electrical && quantity->dimension == wanted.power(-1) && quantity->si > 0) return 1 / quantity->si;
-    return Problem{Problem::Kind::unreadable,
-                   std::string(what) + " can't have the unit of '" + std::string(text) + "' (" +
-                       quantity->dimension.text() + ")",
-                   1};
 }
 
 } // namespace pourbook

@@ -1,5 +1,7 @@
 #include "core/ranking/formula_parser.hpp"
 
+#include "core/nearest_words.hpp"
+#include "core/quantity/format.hpp"
 #include "core/quantity/unit.hpp"
 #include "core/ranking/formula_text.hpp"
 #include "core/ranking/formula_value.hpp"
@@ -85,9 +87,21 @@ private:
         require_same(left, right, column);
     }
 
+    static std::string differ(const FormulaNode& a, const FormulaNode& b) {
+        const auto bare = [](const FormulaNode& n) {
+            return n.constant && n.parts.empty() && n.dimension.dimensionless();
+        };
+        if (!bare(a) && !bare(b))
+            return "the two sides differ in kind: " + a.dimension.text() + " and " + b.dimension.text();
+        const std::string number = trimmed(bare(a) ? a.number : b.number, 6);
+        const Dimension& wanted = bare(a) ? b.dimension : a.dimension;
+        if (wanted == base_dimension(Dimension::kelvin))
+            return number + " what? " + number + " degC or " + number + " K";
+        return number + " what? its unit is missing (the other side is in " + wanted.text() + ")";
+    }
+
     void require_same(const FormulaNode& a, const FormulaNode& b, int column) const {
-        if (!(a.dimension == b.dimension))
-            in_.stop("the two sides differ in kind: " + a.dimension.text() + " and " + b.dimension.text(), column);
+        if (!(a.dimension == b.dimension)) in_.stop(differ(a, b), column);
     }
 
     std::optional<FormulaNode> word_test() {
@@ -231,13 +245,20 @@ private:
         return n;
     }
 
+    std::string meant(const std::string& name) const {
+        std::vector<std::string> ids = {fall_time_name};
+        for (const Property& p : dictionary_.properties)
+            if (!p.is_text) ids.push_back(p.id);
+        return did_you_mean(name, ids);
+    }
+
     Dimension dimension_of(const std::string& name, int column) const {
         if (name == fall_time_name) {
             if (condition_) in_.stop("'" + name + "' is worked out for a goal, not for a condition", column);
             return base_dimension(Dimension::second);
         }
         const Property* property = dictionary_.property(name);
-        if (!property) in_.stop("unknown name '" + name + "'", column);
+        if (!property) in_.stop("unknown name '" + name + "'" + meant(name), column);
         if (property->is_text) in_.stop("'" + name + "' is a word, not a number", column);
         return property->dimension;
     }

@@ -1,6 +1,10 @@
 #include "core/workshop/check_entry.hpp"
 
+#include "core/materials/metal_family.hpp"
+#include "core/nearest_words.hpp"
+#include "core/quantity/ounce.hpp"
 #include "core/quantity/unit.hpp"
+#include "core/quantity/written_number.hpp"
 #include "core/workshop/signs.hpp"
 
 #include <algorithm>
@@ -68,11 +72,19 @@ bool is_name(const std::string& text) {
 Result<std::string> metal_slug(const Field& field, const std::string& text, const Catalogue& catalogue) {
     if (const Metal* metal = catalogue.metal(text)) return metal->slug;
     if (const Metal* element = catalogue.element(text)) return element->slug;
+    if (const Metal* usual = usual_grade(catalogue, text)) return usual->slug;
     std::string near;
     for (const std::string& slug : catalogue.nearest_metals(text)) near += (near.empty() ? "" : ", ") + slug;
     Problem p = wrong(field, text, "unknown metal" + (near.empty() ? "" : ": did you mean " + near + "?"));
     p.kind = Kind_::unknown;
     return p;
+}
+
+std::string near_property(const Catalogue& catalogue, const std::string& text) {
+    std::vector<std::string> ids;
+    for (const Property& p : catalogue.properties) ids.push_back(p.id);
+    const std::string near = did_you_mean(text, ids);
+    return near.empty() ? ": see `pourbook sheet copper --json` for the names" : near;
 }
 
 Result<std::string> name_from(const Field& field, const std::string& text) {
@@ -126,7 +138,7 @@ Result<std::string> one_field(const Field& field, const std::string& text, const
                               : wrong(field, text, "year and month are expected, written 2026-11");
     case FieldType::property:
         if (catalogue.property(text)) return text;
-        return wrong(field, text, "unknown property: see `pourbook sheet copper --json` for the names");
+        return wrong(field, text, "unknown property" + near_property(catalogue, text));
     default:
         return text;
     }
@@ -148,39 +160,78 @@ std::string take_currency(std::string& unit) {
     return code;
 }
 
+/// "$", "€" ... written in front of the number.
+std::string sign_before(std::string_view& text) {
+    for (const std::string_view sign : {"$", "€", "£", "¥"})
+        if (text.starts_with(sign)) {
+            text.remove_prefix(sign.size());
+            while (text.starts_with(' ')) text.remove_prefix(1);
+            return std::string(sign);
+        }
+    return {};
+}
+
 Result<Money> money_from(const std::string& text) {
     static const Dimension per_mass = base_dimension(Dimension::money) / base_dimension(Dimension::kilogram);
     const Problem bad{Kind_::unreadable, "a price with currency and mass is expected, such as 8.50 EUR/kg", 0};
-    std::string rest = text.starts_with("$") ? text.substr(1) : text;
-    std::string_view view = rest;
-    double number = 0;
-    if (!take_number(view, number) || !(number > 0)) return bad;
+    std::string_view view = text;
+    const std::string sign = sign_before(view);
+    const Result<double> number = take_written_number(view);
+    if (!number) return Problem{Kind_::unreadable, number.problem().text + ": " + bad.text, 0};
+    if (!(*number > 0)) return bad;
     std::string unit(view.substr(std::min(view.find_first_not_of(' '), view.size())));
-    if (text.starts_with("$")) unit = "USD" + unit;
+    if (const std::size_t per = unit.find(" per "); per != std::string::npos) unit.replace(per, 5, "/");
+    if (unit.starts_with("per ")) unit.replace(0, 4, "/");
+    unit = sign + unit;
     const std::string currency = take_currency(unit);
     const Result<Unit> parsed = unit.empty() ? Result<Unit>(bad) : parse_unit(unit);
     if (!parsed || !(parsed->dimension == per_mass)) return bad;
-    return Money{number * parsed->scale, currency.empty() ? "USD" : currency};
+    return Money{*number * parsed->scale, currency.empty() ? "USD" : currency};
 }
 
 Result<double> quantity_si(const Field& field, const std::string& text) {
     const Result<Unit> unit = parse_unit(field.unit.empty() ? "1" : field.unit);
     const Dimension wanted = field.unit == "1" || !unit ? Dimension{} : unit->dimension;
-    const Result<double> si = parse_si(text, wanted, field.name);
-    if (si) return si;
-    return wrong(field, text, "such as " + field.example + " is expected (" + si.problem().text + ")");
+    // What is kept says its unit, whatever the command line allows for its own words.
+    const bool unitless = is_bare(text) && bare_numbers_are_si() && !wanted.dimensionless() && field.unit != "1/s";
+    const Result<double> si = unitless ? unreadable("a unit is missing") : parse_si(text, wanted, field.name);
+    if (!si) return wrong(field, text, si.problem().text + ": such as " + field.example + " is expected");
+    if (*si >= field.lowest_si && *si <= field.highest_si) return si;
+    const double share = *si / 100;
+    const bool percent =
+        wanted.dimensionless() && is_bare(text) && share >= field.lowest_si && share <= field.highest_si;
+    return wrong(field, text, field.range + " is expected" + (percent ? ": did you mean " + text + " %?" : ""));
 }
 
 Result<std::vector<double>> quantities_si(const Field& field, const std::string& text) {
+    const Result<std::vector<std::string>> parts = list_parts(text, field.unit == "1");
+    if (!parts) return wrong(field, text, parts.problem().text);
     std::vector<double> out;
-    for (std::size_t from = 0; from <= text.size();) {
-        const std::size_t comma = std::min(text.find_first_of(",;", from), text.size());
-        const Result<double> one = quantity_si(field, trimmed_blanks(text.substr(from, comma - from)));
+    for (const std::string& part : *parts) {
+        const Result<double> one = quantity_si(field, part);
         if (!one) return one.problem();
         out.push_back(*one);
-        from = comma + 1;
     }
     return out;
+}
+
+/// Silver, gold and platinum metals are bought by another ounce.
+std::optional<Problem> ounce_fault(const Kind& kind, const Entry& entry, const Catalogue& catalogue) {
+    const std::size_t at = kind.at("metal");
+    const Metal* metal = at < kind.fields.size() ? catalogue.metal(entry.values[at]) : nullptr;
+    if (!metal) return std::nullopt;
+    double troy = 0;
+    for (const char* element : troy_elements) troy += metal->content_percent(element);
+    for (std::size_t i = 0; i < kind.fields.size(); ++i) {
+        const FieldType type = kind.fields[i].type;
+        if (type != FieldType::quantity && type != FieldType::money) continue;
+        if (auto doubt = doubtful_ounce(entry.values[i], troy)) {
+            doubt->text = kind.fields[i].name + " " + doubt->text;
+            doubt->column = static_cast<int>(i) + 1;
+            return doubt;
+        }
+    }
+    return std::nullopt;
 }
 
 Result<Entry> checked(const Kind& kind, Entry entry, const Catalogue& catalogue) {
@@ -197,6 +248,7 @@ Result<Entry> checked(const Kind& kind, Entry entry, const Catalogue& catalogue)
         }
         entry.values[i] = std::move(*sound);
     }
+    if (const auto doubt = ounce_fault(kind, entry, catalogue)) return *doubt;
     return entry;
 }
 

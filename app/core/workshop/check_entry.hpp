@@ -11,7 +11,7 @@ namespace pourbook {
 /// kind, from 1, and the text says what is wrong and what to write.
 Result<Entry> checked(const Kind& kind, Entry entry, const Catalogue& catalogue);
 
-/// A price as people write it: "8.50 EUR/kg", "12 USD/lb", "440 USc/lb", "$5/kg".
+/// A price as people write it: "8.50 EUR/kg", "8,50 €/kg", "12 USD/lb", "440 USc/lb", "$5/kg", "€8 per kg".
 struct Money {
     double per_kg = 0;    // in its own currency
     std::string currency; // USD, EUR ...
@@ -25,7 +25,7 @@ bool is_currency(std::string_view text);
 /// and "USD/kg"; empty for USD and USc.
 std::string take_currency(std::string& unit);
 
-/// A single amount in a quantity field, in SI. A bare number is SI. Errors: unreadable.
+/// A single amount in a quantity field, in SI. Errors: unreadable, without a unit or outside the field's bounds.
 Result<double> quantity_si(const Field& field, const std::string& text);
 /// "4.2 s, 4.3 s". Errors: unreadable.
 Result<std::vector<double>> quantities_si(const Field& field, const std::string& text);

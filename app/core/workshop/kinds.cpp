@@ -18,6 +18,16 @@ Field quantity(std::string name, std::string meaning, std::string unit, std::str
     return {std::move(name), T::quantity, std::move(meaning),    std::move(example), std::move(unit),
             false,           {},          std::move(other_names)};
 }
+/// The trade's bounds, in SI and in words; what lies outside is a slip.
+Field within(double lowest_si, double highest_si, std::string range, Field field) {
+    field.lowest_si = lowest_si;
+    field.highest_si = highest_si;
+    field.range = std::move(range);
+    return field;
+}
+Field mass_within(Field field) {
+    return within(1e-6, 1e4, "1 mg to 10 t", std::move(field));
+}
 Field choice(std::string name, std::string meaning, std::vector<std::string> choices) {
     return {std::move(name), T::choice, std::move(meaning), "", "", false, std::move(choices), {}};
 }
@@ -58,10 +68,13 @@ Kind profile() {
     return {"profile",
             "what the workshop can do",
             {text("furnace", "the furnace, in words"),
-             quantity("furnace_maximum", "highest temperature of the furnace", "K", "1150 degC"),
-             quantity("power", "power of an electric furnace", "W", "2 kW"),
-             quantity("efficiency", "share of the furnace's heat that reaches the charge", "1", "30 %"),
-             quantity("lift_maximum", "what one person lifts, crucible and metal", "kg", "10 kg"),
+             within(373.15, 3773.15, "100 degC to 3500 degC",
+                    quantity("furnace_maximum", "highest temperature of the furnace", "K", "1150 degC")),
+             within(10, 1e6, "10 W to 1 MW", quantity("power", "power of an electric furnace", "W", "2 kW")),
+             within(0.001, 1, "0.1 % to 100 %",
+                    quantity("efficiency", "share of the furnace's heat that reaches the charge", "1", "30 %")),
+             within(0.1, 200, "0.1 kg to 200 kg",
+                    quantity("lift_maximum", "what one person lifts, crucible and metal", "kg", "10 kg")),
              choice("units", "units the window starts in", {"", "si", "workshop"}),
              typed(T::currency, "currency", "in which prices are shown, by the newest rate kept for it", "EUR"),
              note()},
@@ -70,12 +83,14 @@ Kind profile() {
 }
 
 Kind crucible() {
-    return {"crucible",
-            "a crucible of the workshop",
-            {needed(typed(T::name, "name", "its name", "a4")),
-             needed(text("material", "graphite, clay-graphite, silicon carbide, alumina, fused silica ...")),
-             quantity("volume", "melt it holds", "m3", "500 cm3", {"capacity", "size"}), note()},
-            {"name"}};
+    return {
+        "crucible",
+        "a crucible of the workshop",
+        {needed(typed(T::name, "name", "its name", "a4")),
+         needed(text("material", "graphite, clay-graphite, silicon carbide, alumina, fused silica ...")),
+         within(1e-7, 1, "0.1 ml to 1 m3", quantity("volume", "melt it holds", "m3", "500 cm3", {"capacity", "size"})),
+         note()},
+        {"name"}};
 }
 
 Kind mould() {
@@ -83,7 +98,9 @@ Kind mould() {
             "a kind of mould the workshop makes",
             {needed(typed(T::name, "name", "its name", "shell")), choice("process", "process it serves", process_names),
              needed(text("material", "fused silica, gypsum investment ...")),
-             quantity("maximum", "highest temperature it stands", "K", "870 degC"), note()},
+             within(293.15, 3773.15, "20 degC to 3500 degC",
+                    quantity("maximum", "highest temperature it stands", "K", "870 degC")),
+             note()},
             {"name"}};
 }
 
@@ -91,7 +108,8 @@ Kind stock() {
     return {"stock",
             "a lot of metal on the shelf",
             {typed(T::name, "lot", "its name", "stock-1", {"name", "lot number", "batch", "id"}), metal(),
-             needed(quantity("mass", "how much there is", "kg", "2 kg", {"weight", "amount", "quantity", "qty"})),
+             needed(mass_within(
+                 quantity("mass", "how much there is", "kg", "2 kg", {"weight", "amount", "quantity", "qty"}))),
              typed(T::money, "price", "what it cost", "8.50 EUR/kg", {"cost", "unit price"}),
              date("bought", "when", {"date", "purchased"}), text("seller", "from whom", {"supplier", "shop", "vendor"}),
              condition(), note()},
@@ -114,7 +132,8 @@ Kind rate() {
     return {"rate",
             "a rate of exchange, for prices in another currency than USD",
             {needed(typed(T::currency, "currency", "the currency", "EUR")),
-             needed(quantity("usd", "US dollars for one unit of it", "1", "1.08", {"rate"})),
+             needed(within(1e-7, 1e4, "a rate above 0 and up to 10000",
+                           quantity("usd", "US dollars for one unit of it", "1", "1.08", {"rate"}))),
              needed(date("date", "the day it held", {"as of", "day"})),
              needed(text("source", "who published it", {"publisher"}))},
             {"currency", "date"}};
@@ -122,39 +141,47 @@ Kind rate() {
 
 /// What a drop is timed with.
 std::vector<Field> drop_fields() {
-    return {
-        needed_of({"drop"}, text("magnet", "sphere:D, cylinder:DxL or ring:ODxIDxL")),
-        of({"drop"}, text("grade", "of the magnet, such as N42")),
-        of({"drop"}, text("br", "remanence, such as 1.3T", {"remanence"})),
-        of({"drop"}, text("surface_field", "field on the axis, such as 0.45T@1mm")),
-        of({"drop"}, text("recoil_permeability", "of the magnet, such as 1.05")),
-        of({"drop"}, text("magnet_mass", "such as 12g")),
-        of({"drop"}, text("magnet_at", "temperature of the magnet")),
-        needed_of({"drop", "four-wire"}, text("tube", "BORE:OUTSIDE:LENGTH", {"tube size", "geometry"})),
-        of({"drop"}, typed(T::quantities, "times", "measured fall times", "4.2 s, 4.3 s",
-                           {"time", "fall time", "fall times"}, "s")),
-        of({"drop"}, typed(T::quantities, "frames", "the falls in frames of a film", "252, 250", {"frame count"}, "1")),
-        of({"drop"}, quantity("frame_rate", "frames a second", "1/s", "60", {"fps"})),
-        of({"drop"}, quantity("time_uncertainty", "standard uncertainty of one timing", "s", "0.1 s"))};
+    return {needed_of({"drop"}, text("magnet", "sphere:D, cylinder:DxL or ring:ODxIDxL")),
+            of({"drop"}, text("grade", "of the magnet, such as N42")),
+            of({"drop"}, text("br", "remanence, such as 1.3T", {"remanence"})),
+            of({"drop"}, text("surface_field", "field on the axis, such as 0.45T@1mm")),
+            of({"drop"}, text("recoil_permeability", "of the magnet, such as 1.05")),
+            of({"drop"}, text("magnet_mass", "such as 12g")),
+            of({"drop"}, text("magnet_at", "temperature of the magnet")),
+            needed_of({"drop", "four-wire"}, text("tube", "BORE:OUTSIDE:LENGTH", {"tube size", "geometry"})),
+            of({"drop"}, within(1e-3, 1e5, "1 ms to 1 day",
+                                typed(T::quantities, "times", "measured fall times", "4.2 s, 4.3 s",
+                                      {"time", "fall time", "fall times"}, "s"))),
+            of({"drop"}, within(1, 1e9, "1 frame and more",
+                                typed(T::quantities, "frames", "the falls in frames of a film", "252, 250",
+                                      {"frame count"}, "1"))),
+            of({"drop"}, within(0.1, 1e7, "0.1 to 10 million a second",
+                                quantity("frame_rate", "frames a second", "1/s", "60", {"fps"}))),
+            of({"drop"}, within(0, 3600, "0 s to 1 h",
+                                quantity("time_uncertainty", "standard uncertainty of one timing", "s", "0.1 s")))};
 }
 
 Kind trial() {
     const std::vector<std::string> four_wire = {"four-wire"}, piece = {"weighing", "casting"};
-    Kind kind{
-        "trial",
-        "something measured in the workshop",
-        {typed(T::name, "name", "its name", "trial-1", {"trial", "id"}),
-         needed(choice("type", "drop, four-wire, weighing or casting (measured after a pour)",
-                       {"drop", "four-wire", "weighing", "casting"})),
-         date("date", "when"),
-         typed(T::metal, "metal", "what the piece is said to be", "copper", {"material", "alloy"}), condition(),
-         quantity("temperature", "of the piece when it was measured", "K", "20 degC", {"at", "tube temperature"})},
-        {"name"}};
+    Kind kind{"trial",
+              "something measured in the workshop",
+              {typed(T::name, "name", "its name", "trial-1", {"trial", "id"}),
+               needed(choice("type", "drop, four-wire, weighing or casting (measured after a pour)",
+                             {"drop", "four-wire", "weighing", "casting"})),
+               date("date", "when"),
+               typed(T::metal, "metal", "what the piece is said to be", "copper", {"material", "alloy"}), condition(),
+               within(0, 5000, "0 K to 5000 K",
+                      quantity("temperature", "of the piece when it was measured", "K", "20 degC",
+                               {"at", "tube temperature"}))},
+              {"name"}};
     for (Field& field : drop_fields()) kind.fields.push_back(std::move(field));
     for (Field& field : std::vector<Field>{
-             needed_of(four_wire, quantity("resistance", "four-wire resistance", "ohm", "0.36 mohm")),
-             needed_of(four_wire, quantity("span", "distance of the voltage taps", "m", "0.9 m")),
-             needed_by(piece, quantity("mass", "weighed mass of the piece", "kg", "620 g", {"weight", "tube mass"})),
+             needed_of(four_wire, within(1e-12, 1e6, "a resistance above 0",
+                                         quantity("resistance", "four-wire resistance", "ohm", "0.36 mohm"))),
+             needed_of(four_wire, within(1e-3, 20, "1 mm to 20 m",
+                                         quantity("span", "distance of the voltage taps", "m", "0.9 m"))),
+             needed_by(piece, mass_within(quantity("mass", "weighed mass of the piece", "kg", "620 g",
+                                                   {"weight", "tube mass"}))),
              needed_of(piece,
                        text("part", "measured size: tube:BORE:OUTSIDE:LENGTH, bar:DxL, plate:LxWxT ...", {"size"})),
              of({"casting"}, text("pattern", "size of the pattern, in the same words as part")), note()})
@@ -187,7 +214,7 @@ Kind own_value() {
             "a measured or quoted value of an own metal",
             {metal(), needed(typed(T::property, "property", "resistivity, density ...", "resistivity")),
              needed(text("value", "with its unit: 12.5 uohm.cm", {"figure"})),
-             quantity("temperature", "at which it holds", "K", "20 degC", {"at"}),
+             within(0, 1e4, "0 K to 10000 K", quantity("temperature", "at which it holds", "K", "20 degC", {"at"})),
              text("uncertainty", "standard uncertainty: 2 % or 0.2 uohm.cm"), condition(),
              choice("phase", "solid or liquid", {"", "solid", "liquid"}),
              text("from", "how it is known: measured, certificate ...", {"source", "origin"}), date("date", "when"),

@@ -8,6 +8,7 @@
 #include "core/result.hpp"
 
 #include <cstdint>
+#include <limits>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -19,7 +20,7 @@ enum class FieldType {
     name,       // like a slug: lower case, hyphens
     metal,      // of the reference or an own one; kept as its slug
     property,   // id of the dictionary
-    quantity,   // a number with a unit of the field's dimension; differences and bare numbers as `unit` says
+    quantity,   // a number with a unit of the field's dimension, or without where `unit` is 1 or 1/s
     quantities, // several, separated by commas
     money,      // a price with its currency, "8.50 EUR/kg"
     currency,   // EUR
@@ -39,6 +40,9 @@ struct Field {
     std::vector<std::string> other_names;    // under which lists from elsewhere have it
     std::vector<std::string> types = {};     // of the entry, by its field "type", that have a use for it; empty: all
     std::vector<std::string> needed_by = {}; // the types of which an entry is nothing without it
+    double lowest_si = -std::numeric_limits<double>::infinity(); // of a quantity, in the trade's sense
+    double highest_si = std::numeric_limits<double>::infinity();
+    std::string range = {}; // the same in words: "100 degC to 3500 degC"
 };
 
 struct Kind {

@@ -50,6 +50,7 @@ void draw_cautions(Ui& ui, const SheetResult& sheet) {
 std::string row_condition(const Evaluated& value) {
     std::string text = value.condition == "unstated" ? "" : value.condition;
     if (!value.condition_matches) text += " *";
+    if (value.basis != Basis::cited) return text + (text.empty() ? "" : ", ") + name_of(value.basis);
     if (value.how_known == HowKnown::memory) text += text.empty() ? "remembered" : ", remembered";
     if (value.how_known == HowKnown::computed) text += text.empty() ? "computed" : ", computed";
     return text;

@@ -54,6 +54,7 @@ void add_facts(Explained& out, const Property& property, const Evaluated& e, Uni
     if (!std::isnan(e.temperature_K)) out.facts.push_back("at " + temperature_text(e.temperature_K));
     if (is_stated(e.condition))
         out.facts.push_back("condition: " + e.condition + (e.condition_matches ? "" : " (the asked one is not cited)"));
+    out.facts.push_back(std::string("basis: ") + name_of(e.basis) + (e.law.empty() ? "" : ", by " + e.law));
     out.facts.push_back("how known: " + how_known_text(e.how_known));
     if (!property.is_text && e.spread_high_si > e.spread_low_si)
         out.facts.push_back("spread among sources: " + figure(property, e.spread_low_si, e, units) + " to " +

@@ -9,13 +9,18 @@ namespace {
 
 constexpr const char* hollow = "○ ";
 
+/// Read in a source and cited as it stands; anything else looks different.
+bool is_firm(const Evaluated& e) {
+    return e.how_known != HowKnown::memory && e.basis == Basis::cited;
+}
+
 std::string label_text(const Property& property, const Result<Evaluated>& value, UnitSystem units, ValueStyle style) {
     if (!value) return "no value";
     const std::string unit = shown_unit(property, units);
     std::string text =
         style.plus_minus ? shown_full(property, *value, units) : pretty_number(shown_value(property, *value, units));
     if (style.unit && !style.plus_minus && !unit.empty()) text += " " + unit;
-    return value->how_known == HowKnown::memory ? hollow + text : text;
+    return is_firm(*value) ? text : value->basis == Basis::cited ? hollow + text : "~ " + text;
 }
 
 } // namespace
@@ -24,7 +29,7 @@ void value_label(Ui& ui, const std::string& id, const Metal& metal, const Proper
                  const Result<Evaluated>& value, ValueStyle style) {
     const UnitSystem units = ui.session.units();
     const std::string words = label_text(property, value, units, style);
-    const bool plain = value && value->how_known != HowKnown::memory;
+    const bool plain = value && is_firm(*value);
     {
         const TextLook look(plain ? ui.fonts.body : ui.fonts.italic, plain ? ui.colours().ink : ui.colours().dim);
         style.right ? text_right(words) : text(words);

@@ -37,25 +37,28 @@ Result<double> positive(const std::string& text, const Dimension& dimension, con
     return unreadable(std::string(what) + " above zero is expected");
 }
 
+/// "4.2, 4.3 s": all above zero.
 Fault read_positive(const std::string& text, const Dimension& dimension, const char* what, std::vector<double>& to) {
-    const Result<double> value = positive(text, dimension, what);
-    if (!value) return value.problem();
-    to.push_back(*value);
+    const Result<std::vector<double>> values = parse_si_list(text, dimension, what);
+    if (!values) return values.problem();
+    for (const double value : *values)
+        if (!(value > 0)) return unreadable(std::string(what) + " above zero is expected");
+    to.insert(to.end(), values->begin(), values->end());
     return {};
 }
 
 const Dimension second = base_dimension(Dimension::second), per_second = second.power(-1);
 
 void add_timings(QuestionOf<InferAsked>& q) {
-    using namespace ask;
+    using namespace input;
     q.place("Measured");
-    q.add_read(commas(words("time", "measured fall times, separated by commas", "4.2s,4.3s")),
+    q.add_read(many(words("time", "measured fall times, separated by commas", "4.2s,4.3s")),
                [](InferAsked& a, const std::string& text, const Catalogue&) {
                    return read_positive(text, second, "a time", a.request.times_s);
                });
     q.add(quantity("time-uncertainty", "s", "standard uncertainty of one timing", "0.1s", "from their spread"),
           &InferAsked::time_reading_s);
-    q.add_read(commas(words("frames", "the fall in frames of a film, separated by commas", "252,250")),
+    q.add_read(many(words("frames", "the fall in frames of a film, separated by commas", "252,250")),
                [](InferAsked& a, const std::string& text, const Catalogue&) {
                    return read_positive(text, {}, "a number of frames", a.frames);
                });
@@ -71,7 +74,7 @@ void add_timings(QuestionOf<InferAsked>& q) {
 } // namespace
 
 const QuestionOf<DropRequest>& drop_question() {
-    using namespace ask;
+    using namespace input;
     using R = DropRequest;
     static const QuestionOf<R> question = [] {
         QuestionOf<R> q("drop", "how long a magnet falls through a tube, or through either of two");
@@ -115,7 +118,7 @@ Result<AgainstRequest> against_request_from(const Stated& stated, const Catalogu
 }
 
 const QuestionOf<DragRequest>& drag_question() {
-    using namespace ask;
+    using namespace input;
     using R = DragRequest;
     static const QuestionOf<R> question = [] {
         QuestionOf<R> q("drag", "the drag on a magnet at a speed in a long tube");
@@ -134,7 +137,7 @@ const QuestionOf<DragRequest>& drag_question() {
 }
 
 const QuestionOf<InferAsked>& infer_question() {
-    using namespace ask;
+    using namespace input;
     using R = InferAsked;
     static const QuestionOf<R> question = [] {
         QuestionOf<R> q("infer",
@@ -184,7 +187,7 @@ Result<InferRequest> infer_request_from(const Stated& stated, const Catalogue& c
 }
 
 const QuestionOf<SweepAsked>& sweep_question() {
-    using namespace ask;
+    using namespace input;
     using R = SweepAsked;
     static const QuestionOf<R> question = [] {
         QuestionOf<R> q("sweep", "fall time against wall, bore, temperature or budget");
@@ -226,7 +229,7 @@ Result<SweepRequest> sweep_request_from(const Stated& stated, const Catalogue& c
 }
 
 const QuestionOf<PlateRequest>& plate_question() {
-    using namespace ask;
+    using namespace input;
     using R = PlateRequest;
     static const QuestionOf<R> question = [] {
         QuestionOf<R> q("plate", "drag and lift on a magnet sliding or swinging past a plate");
@@ -251,7 +254,7 @@ const QuestionOf<PlateRequest>& plate_question() {
 }
 
 const QuestionOf<MeasureRequest>& measure_question() {
-    using namespace ask;
+    using namespace input;
     using R = MeasureRequest;
     static const QuestionOf<R> question = [] {
         QuestionOf<R> q("measure",

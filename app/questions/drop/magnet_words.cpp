@@ -2,6 +2,7 @@
 
 #include "core/quantity/format.hpp"
 #include "core/quantity/unit.hpp"
+#include "core/quantity/written_number.hpp"
 #include "questions/drop/magnet_grade.hpp"
 #include "questions/drop/meter_words.hpp"
 #include "questions/drop/motion_words.hpp"
@@ -35,20 +36,14 @@ std::vector<std::string> split(const std::string& text, const std::string& sign)
     return out;
 }
 
-bool is_bare(const std::string& text) {
-    std::string_view rest = text;
-    double number = 0;
-    return take_number(rest, number) && rest.find_first_not_of(' ') == std::string_view::npos;
-}
-
-/// Lengths behind the shape's name; all with a unit or all without, so that "12x10mm" is not read as 12 m.
-Result<std::vector<Uncertain>> lengths(const std::vector<std::string>& pieces, const std::string& option,
-                                       double assumed) {
-    const auto bare = std::count_if(pieces.begin(), pieces.end(), is_bare);
-    if (bare != 0 && bare != static_cast<std::ptrdiff_t>(pieces.size()))
-        return unreadable(option + ": give every length its unit, such as 12mmx10mm");
+/// Lengths behind the shape's name; `sign` parts them.
+Result<std::vector<Uncertain>> lengths(const std::vector<std::string>& written, const std::string& sign,
+                                       const std::string& option, double assumed) {
+    const auto pieces =
+        bare_numbers_are_si() ? Result<std::vector<std::string>>(written) : with_shared_unit(written, sign);
+    if (!pieces) return unreadable(option + ": " + pieces.problem().text);
     std::vector<Uncertain> out;
-    for (const std::string& piece : pieces) {
+    for (const std::string& piece : *pieces) {
         Result<Uncertain> length = uncertain_from(piece, metre, option);
         if (!length) return length.problem();
         if (!(length->value > 0)) return unreadable(option + ": '" + piece + "' is no length above zero");
@@ -113,7 +108,7 @@ Result<DropSetup> with_magnet(DropSetup setup, const std::string& words) {
     if (shape == names.size() || pieces.size() != sizes_of[shape])
         return unreadable(option + ": sphere:D, cylinder:DxL, ring:ODxIDxL or cube:SIDE is expected, such as "
                                    "cylinder:12mmx10mm");
-    const auto sizes = lengths(pieces, option, caliper_m);
+    const auto sizes = lengths(pieces, "x", option, caliper_m);
     if (!sizes) return sizes.problem();
     eddy::DropInputs& i = setup.inputs;
     i.shape = static_cast<Shape>(shape);
@@ -131,7 +126,7 @@ Result<DropSetup> with_tube(DropSetup setup, const std::string& text) {
     const std::string option = "--tube '" + text + "'";
     const auto pieces = split(text, ":");
     if (pieces.size() != 3) return unreadable(option + ": ID:OD:LENGTH is expected, such as 13mm:15mm:1m");
-    const auto sizes = lengths(pieces, option, caliper_m);
+    const auto sizes = lengths(pieces, ":", option, caliper_m);
     if (!sizes) return sizes.problem();
     setup.inputs.bore_radius_m = half((*sizes)[0]);
     setup.inputs.outside_radius_m = half((*sizes)[1]);
@@ -151,7 +146,8 @@ Result<DropSetup> with_path(DropSetup setup, const SetupWords& words) {
     }
     if (words.off_axis.empty()) return setup;
     const Result<double> off = parse_si(words.off_axis, metre, "--off-axis");
-    if (!off || !(*off >= 0))
+    if (!off) return unreadable("--off-axis '" + words.off_axis + "': " + off.problem().text);
+    if (*off < 0)
         return unreadable("--off-axis '" + words.off_axis + "': a distance from the axis such as 0.5mm is expected");
     setup.inputs.off_axis_m = *off;
     return setup;
@@ -294,7 +290,7 @@ Result<Uncertain> uncertain_from(const std::string& text, const Dimension& dimen
     const auto read = [&](const std::string& piece) -> Result<double> {
         const Result<double> value = parse_si(piece, dimension, "it");
         if (value) return value;
-        return unreadable(option + ": '" + piece + "' can't be read: " + value.problem().text);
+        return unreadable(option + " '" + piece + "': " + value.problem().text);
     };
     if (at == std::string::npos) {
         const Result<double> value = read(text);
@@ -303,9 +299,7 @@ Result<Uncertain> uncertain_from(const std::string& text, const Dimension& dimen
     }
     std::string left = text.substr(0, at), right = text.substr(at + 2);
     if (is_bare(left)) { // the unit stands once, behind the tolerance
-        std::string_view rest = right;
-        double ignored = 0;
-        if (take_number(rest, ignored)) left += std::string(rest);
+        left += unit_behind(right);
     }
     const Result<double> value = read(left), spread = read(right);
     if (!value) return value.problem();
@@ -320,8 +314,8 @@ Result<DropSetup> magnet_setup(const Catalogue& catalogue, const SetupWords& wor
     DropSetup setup;
     if (!words.magnet_at.empty()) {
         const Result<double> t = parse_si(words.magnet_at, base_dimension(Dimension::kelvin), "a temperature");
-        if (!t || *t <= 0)
-            return unreadable("--magnet-at '" + words.magnet_at + "': a temperature such as 20degC is expected");
+        if (!t) return unreadable("--magnet-at '" + words.magnet_at + "': " + t.problem().text);
+        if (*t <= 0) return unreadable("--magnet-at '" + words.magnet_at + "': a temperature above 0 K is expected");
         setup.magnet_temperature_K = *t;
     } else {
         setup.assumptions.push_back("magnet at 20 degC: --magnet-at for another temperature");

@@ -2,7 +2,7 @@
 //
 //   magnet   sphere:D | cylinder:DxL | ring:ODxIDxL | cube:SIDE          12mm, 0.5in; a tolerance as 12+-0.1mm (limits)
 //            2 x cylinder:12mmx10mm [parallel | opposed | alternating] [gap 5mm]: a stack
-//   tube     ID:OD:LENGTH
+//   tube     ID:OD:LENGTH; one mm, cm or in at the end serves all: 22:28:400mm
 //   release  face (its lower face at the mouth) | 20mm (its centre above the mouth); stop: out | 100mm (floor below)
 //   strength --grade N42 | --br 1.3T | --surface-field 0.45T@1mm (on the axis, at that distance from the pole face)
 //

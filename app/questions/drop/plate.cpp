@@ -30,7 +30,9 @@ Result<Speeds> speeds_from(const std::string& text) {
     const Result<double> from = parse_si(text.substr(0, colon), dimension, "a speed");
     const Result<double> to =
         colon == std::string::npos ? from : parse_si(text.substr(colon + 1), dimension, "a speed");
-    if (!from || !to || !(*from > 0 && *to >= *from) || *to > 1e5)
+    for (const Result<double>* end : {&from, &to})
+        if (!*end) return unreadable("--speed '" + text + "': " + end->problem().text);
+    if (!(*from > 0 && *to >= *from) || *to > 1e5)
         return unreadable("--speed '" + text +
                           "': a speed such as 0.5m/s, or a range such as 0.1m/s:10m/s, is expected");
     return Speeds{*from, *to};

@@ -1,6 +1,7 @@
 #include "questions/drop/setup_parts.hpp"
 
 #include "core/quantity/unit.hpp"
+#include "core/quantity/written_number.hpp"
 
 namespace pourbook {
 namespace {
@@ -18,12 +19,8 @@ std::string piece(const std::vector<std::string>& pieces, std::size_t i) {
     return i < pieces.size() ? pieces[i] : std::string();
 }
 
-bool has_unit(const std::string& text) {
-    return text.find_first_of("abcdefghijklmnopqrstuvwxyzµμ\"'") != std::string::npos;
-}
-
 std::string quantity_fault(const std::string& text, const Dimension& dimension, const char* example) {
-    if (!has_unit(text)) return std::string("give it a unit: ") + example;
+    if (is_bare(text)) return std::string("give it a unit: ") + example;
     const Result<eddy::Uncertain> value = uncertain_from(text, dimension, "it");
     if (!value) return value.problem().text;
     return value->value > 0 ? "" : "above zero is expected";
@@ -70,7 +67,7 @@ std::string mass_fault(const std::string& text) {
 std::string kelvin_fault(const std::string& text) {
     if (text.empty()) return "";
     const Result<double> t = parse_si(text, base_dimension(Dimension::kelvin), "temperature");
-    if (!t) return t.problem().text + " (write 20 degC, 77 K or 68 degF)";
+    if (!t) return t.problem().text + (is_bare(text) ? "" : " (write 20C, 77K or 68F)");
     return *t > 0 ? "" : "above absolute zero is expected";
 }
 

@@ -3,7 +3,7 @@
 namespace pourbook {
 
 const QuestionOf<SetupWords>& magnet_question() {
-    using namespace ask;
+    using namespace input;
     using W = SetupWords;
     static const QuestionOf<W> question = [] {
         QuestionOf<W> q("magnet", "a magnet");
@@ -45,7 +45,7 @@ void state_setup(Stated& stated, const SetupWords& w) {
 }
 
 const QuestionOf<SetupWords>& setup_question() {
-    using namespace ask;
+    using namespace input;
     using W = SetupWords;
     static const QuestionOf<W> question = [] {
         QuestionOf<W> q = magnet_question();

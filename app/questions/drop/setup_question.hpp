@@ -16,16 +16,16 @@ void state_setup(Stated& stated, const SetupWords& words);
 
 /// metal and resistivity: one of them.
 template <class R> void add_tube_metal(QuestionOf<R>& question) {
-    question.add(ask::metal("metal", "the metal"), &R::metal);
+    question.add(input::metal("metal", "the metal"), &R::metal);
     question.add(
-        ask::words("resistivity", "its resistivity or conductivity instead", "1.75uohm.cm, 58MS/m or 101%IACS"),
+        input::words("resistivity", "its resistivity or conductivity instead", "1.75uohm.cm, 58MS/m or 101%IACS"),
         &R::resistivity);
 }
 
 /// samples and seed, where a request has both.
 template <class R> void add_samples(QuestionOf<R>& question, const std::string& usual, double low, double high) {
-    question.add(ask::whole_number("samples", "samples for the interval", usual, low, high), &R::samples);
-    question.add(ask::whole_number("seed", "seed of the samples", "1", 0, 1e18), &R::seed);
+    question.add(input::whole_number("samples", "samples for the interval", usual, low, high), &R::samples);
+    question.add(input::whole_number("seed", "seed of the samples", "1", 0, 1e18), &R::seed);
 }
 
 } // namespace pourbook

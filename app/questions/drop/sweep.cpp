@@ -3,6 +3,7 @@
 #include "core/eddy/fall_times.hpp"
 #include "core/quantity/format.hpp"
 #include "core/quantity/unit.hpp"
+#include "core/quantity/written_number.hpp"
 #include "questions/drop/low_speed.hpp"
 #include "questions/metals/find_metal.hpp"
 #include "questions/say/shown_money.hpp"
@@ -221,9 +222,17 @@ Result<SweepRequest> with_range(const Catalogue& catalogue, SweepRequest r, cons
         return r.over == SweepOver::budget ? usd_from(catalogue, word, "--over " + over)
                                            : parse_si(word, dimension, over);
     };
-    const Result<double> from = read(range.substr(0, colon)), to = read(range.substr(colon + 1));
+    std::vector<std::string> ends = {range.substr(0, colon), range.substr(colon + 1)};
+    if ((r.over == SweepOver::wall || r.over == SweepOver::bore) && !bare_numbers_are_si()) {
+        const auto lengths = with_shared_unit(ends, ":");
+        if (!lengths) return unreadable("--over " + over + " '" + range + "': " + lengths.problem().text);
+        ends = *lengths;
+    }
+    const Result<double> from = read(ends[0]), to = read(ends[1]);
     for (const Result<double>* end : {&from, &to})
-        if (!*end) return r.over == SweepOver::budget ? end->problem() : expected;
+        if (!*end)
+            return r.over == SweepOver::budget ? end->problem()
+                                               : unreadable(expected.text + " (" + end->problem().text + ")");
     r.from_si = *from;
     r.to_si = *to;
     return r;

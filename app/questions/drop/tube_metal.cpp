@@ -1,7 +1,10 @@
 #include "questions/drop/tube_metal.hpp"
 
+#include "core/evaluate/sampled.hpp"
+#include "core/laws/draw_parts.hpp"
 #include "core/quantity/format.hpp"
 #include "core/quantity/unit.hpp"
+#include "core/quantity/written_number.hpp"
 #include "questions/drop/magnet_words.hpp"
 #include "questions/metals/find_metal.hpp"
 
@@ -11,8 +14,7 @@ namespace pourbook {
 namespace {
 
 constexpr double resistivity_doubt = 0.01;
-constexpr double least_ohm_m = 1e-13, most_ohm_m = 1;   // the purest metal in deep cold; what hardly conducts
-constexpr double superconducting_share_wt_percent = 10; // below it a superconducting element is taken to be harmless
+constexpr double least_ohm_m = 1e-13, most_ohm_m = 1; // the purest metal in deep cold; what hardly conducts
 
 constexpr double purity_decides = 0.2; // spread of ln(resistivity) from which sources differ by their metal's purity
 
@@ -20,19 +22,12 @@ std::string kelvin(double t) {
     return trimmed(t, 6) + " K";
 }
 
-std::string superconductor_in(const Catalogue& catalogue, const Metal& metal, double temperature_K) {
-    for (const MagnetFigure& f : catalogue.magnet_figures)
-        if (f.quantity == "superconducting_below" && temperature_K < f.value_si &&
-            metal.content_percent(f.subject) >= superconducting_share_wt_percent)
-            return f.subject + " superconducts below " + f.printed + " K";
-    return {};
-}
-
 Result<TubeMetal> stated(const std::string& text) {
     static const Dimension ohm_metre = parse_unit("ohm.m")->dimension;
     const std::string option = "--resistivity";
-    const Result<double> plain = parse_si(text, ohm_metre, option);
-    if (plain && *plain == 0)
+    std::string_view rest = text;
+    const Result<double> number = take_written_number(rest);
+    if (number && *number == 0)
         return refused("--resistivity 0: that is a superconductor, which repels the magnet at the mouth; the "
                        "eddy-current equations don't hold");
     const Result<eddy::Uncertain> value = uncertain_from(text, ohm_metre, option);
@@ -59,11 +54,17 @@ Result<TubeMetal> stated(const std::string& text) {
 
 double TubeMetal::log_uncertainty() const {
     double u = 0;
-    for (const Cause& c : causes) u = std::hypot(u, log_spread(c.relative));
+    for (const Cause& c : value.terms.empty() ? causes : weighted_causes(value))
+        u = std::hypot(u, log_spread(c.relative));
     return u;
 }
 
 std::vector<double> TubeMetal::conductivities(Draws& draws) const {
+    if (!value.terms.empty()) {
+        std::vector<double> drawn = sampled(value, draws);
+        for (double& x : drawn) x = 1 / x;
+        return drawn;
+    }
     std::vector<double> out(draws.samples(), conductivity_S_m());
     for (const Cause& cause : causes) {
         const auto& column = draws.of(cause.key);
@@ -85,13 +86,14 @@ Result<TubeMetal> tube_metal(const Catalogue& catalogue, const Metal& metal, con
     if (ferromagnetic_at(catalogue, metal, t))
         return refused(metal.slug + " is ferromagnetic at " + kelvin(t) +
                        ": it attracts the magnet, which sticks to the wall; choose a non-magnetic tube");
-    if (const std::string why = superconductor_in(catalogue, metal, t); !why.empty())
+    if (const std::string why = superconducting_at(catalogue, metal, t); !why.empty())
         return refused(metal.slug + " at " + kelvin(t) + ": " + why +
                        "; a superconducting tube repels the magnet and the eddy-current equations don't hold");
     if (phase_at(catalogue, metal, t) == Phase::liquid)
         return refused(metal.slug + " is molten at " + kelvin(t) + ": it makes no tube");
     Result<Evaluated> e = evaluate(catalogue, metal, "resistivity", conditions);
     if (!e) return e.problem();
+    add_draw_parts(*e, catalogue, metal, "resistivity", conditions);
     if (!(e->value_si > 0))
         return refused(metal.slug + " at " + kelvin(t) +
                        ": the residual resistivity asked for leaves no resistivity above zero");

@@ -18,6 +18,13 @@ bool is_core(const Property& p) {
     return std::find(core_properties.begin(), core_properties.end(), p.id) != core_properties.end();
 }
 
+/// The check is of the data, not of what laws make of them.
+Conditions cited_alone() {
+    Conditions c;
+    c.cited_only = true;
+    return c;
+}
+
 std::size_t values_of(const Record& r) {
     return r.none.empty() ? std::max<std::size_t>(r.points.size(), 1) : 0;
 }
@@ -38,7 +45,7 @@ void look_at(CheckResult& result, const Catalogue& catalogue, const Metal& metal
     CoverageCell cell{&metal, &property, 0, {}, HowKnown::read};
     for (const Record& r : metal.records)
         if (r.property == property.id) cell.values += values_of(r);
-    const Result<Evaluated> e = evaluate(catalogue, metal, property.id, {});
+    const Result<Evaluated> e = evaluate(catalogue, metal, property.id, cited_alone());
     if (e) {
         cell.preferred_source = e->sources.front().key;
         cell.how_known = e->how_known;
@@ -61,7 +68,7 @@ double relative(const Evaluated& e) {
 }
 
 void check_laws(CheckResult& result, const Catalogue& catalogue, const Metal& metal) {
-    const auto at = [&](const char* id) { return evaluate(catalogue, metal, id, {}); };
+    const auto at = [&](const char* id) { return evaluate(catalogue, metal, id, cited_alone()); };
     const auto solidus = at("solidus"), liquidus = at("liquidus"), resistivity = at("resistivity"),
                conductivity = at("thermal_conductivity");
     if (solidus && liquidus && solidus->value_si > liquidus->value_si)

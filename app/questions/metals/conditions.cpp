@@ -49,7 +49,7 @@ Fault read_range(RangedConditions& c, const std::string& text, const Catalogue&)
 }
 
 QuestionField condition_field() {
-    QuestionField f = ask::words("condition", "reference, or a temper such as T6, or", "", "reference");
+    QuestionField f = input::words("condition", "reference, or a temper such as T6, or", "", "reference");
     f.choices = condition_names;
     return f;
 }
@@ -60,11 +60,12 @@ const QuestionOf<Conditions>& conditions_question() {
     static const QuestionOf<Conditions> question = [] {
         QuestionOf<Conditions> q("conditions", "under which conditions properties are asked");
         q.place(everywhere);
-        q.add_read(ask::words("at", "temperature", temperature_examples, "293.15K"), read_temperature);
+        q.add_read(input::words("at", "temperature", temperature_examples, "293.15K"), read_temperature);
         q.add_read(condition_field(), read_condition);
-        q.add(ask::choice("price-form", "form of the price (retail: bar in a shop)", price_form_names),
+        q.add(input::choice("price-form", "form of the price (retail: bar in a shop)", price_form_names),
               &Conditions::price_form);
-        q.add_read(ask::words("purity-rrr", "residual resistivity ratio of a pure metal", "100", "as cited"), read_rrr);
+        q.add_read(input::words("purity-rrr", "residual resistivity ratio of a pure metal", "100", "as cited"),
+                   read_rrr);
         return q;
     }();
     return question;
@@ -74,8 +75,8 @@ const QuestionOf<RangedConditions>& ranged_question() {
     static const QuestionOf<RangedConditions> question = [] {
         QuestionOf<RangedConditions> q("conditions", "under which conditions properties are asked");
         q.place(everywhere);
-        q.add_read(ask::words("at", "temperature, or a range 77K:300K over which the worst counts",
-                              temperature_examples, "293.15K"),
+        q.add_read(input::words("at", "temperature, or a range 77K:300K over which the worst counts",
+                                temperature_examples, "293.15K"),
                    read_range);
         for (const char* field : {"condition", "price-form", "purity-rrr"})
             q.add_one(conditions_question(), field, &RangedConditions::from);

@@ -38,7 +38,7 @@ template <class R> void add_ranged_conditions(QuestionOf<R>& question) {
 
 /// A mix beside the metals of the reference; whoever asks brings it into the catalogue.
 template <class R> void add_also(QuestionOf<R>& question) {
-    QuestionField also = ask::many(ask::metal("also", "a mix beside the metals of the reference"));
+    QuestionField also = input::many(input::metal("also", "a mix beside the metals of the reference"));
     also.example = "\"mix:Ag 92.5 Cu 7.5\"";
     question.add_read(std::move(also), [](R&, const std::string& text, const Catalogue&) {
         return text.starts_with("mix:") ? Fault() : unreadable("a mix is expected, such as \"mix:Ag 92.5 Cu 7.5\"");

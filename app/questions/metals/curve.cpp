@@ -8,6 +8,8 @@
 namespace pourbook {
 namespace {
 
+constexpr double lowest_K = 4;
+
 bool speaks_of(const Record& r, const std::string& property) {
     const bool electrical = property == "resistivity" || property == "conductivity";
     return r.property == property || (electrical && (r.property == "resistivity" || r.property == "conductivity"));
@@ -24,7 +26,10 @@ std::vector<double> temperatures(const Catalogue& catalogue, const Metal& metal,
         for (const Point& p : r.points)
             if (!p.is_bound()) grid.push_back(p.temperature_K);
     }
-    if (std::isnan(low)) return {};
+    const auto solidus = evaluate(catalogue, metal, "solidus", {});
+    low = std::isnan(low) ? lowest_K : std::min(low, lowest_K);
+    if (solidus) high = std::isnan(high) ? solidus->value_si : std::max(high, solidus->value_si);
+    if (std::isnan(high)) return {};
     for (int i = 0; i <= request.steps; ++i) grid.push_back(low + (high - low) * i / request.steps);
     for (const char* edge : {"solidus", "liquidus"})
         if (const auto t = evaluate(catalogue, metal, edge, {})) {
@@ -49,6 +54,7 @@ CurveOfMetal curve_of(const Catalogue& catalogue, const Metal& metal, const Curv
     out.metal = &metal;
     Conditions conditions;
     conditions.condition = request.condition;
+    conditions.story = false;
     bool broken = true;
     for (double t : temperatures(catalogue, metal, request)) {
         conditions.temperature_K = t;
@@ -59,12 +65,18 @@ CurveOfMetal curve_of(const Catalogue& catalogue, const Metal& metal, const Curv
             continue;
         }
         const Phase phase = phase_at(catalogue, metal, t);
-        if (broken || out.stretches.empty() || out.stretches.back().phase != phase)
-            out.stretches.push_back({phase, {}});
-        broken = false;
+        const bool cited = e->basis == Basis::cited;
         const CurvePoint point{t, e->value_si, e->standard_uncertainty_si};
+        const bool same_phase = !broken && !out.stretches.empty() && out.stretches.back().phase == phase;
+        if (!same_phase || out.stretches.back().cited != cited) {
+            // Where only the basis changes the line goes on: the new stretch begins where the old one ends.
+            std::vector<CurvePoint> begin;
+            if (same_phase) begin.push_back(out.stretches.back().points.back());
+            out.stretches.push_back({phase, cited, std::move(begin)});
+        }
+        broken = false;
         out.stretches.back().points.push_back(point);
-        if (is_printed(metal, request, t)) out.printed.push_back(point);
+        if (cited && is_printed(metal, request, t)) out.printed.push_back(point);
         const std::string& key = e->sources.front().key;
         if (std::find(out.sources.begin(), out.sources.end(), key) == out.sources.end()) out.sources.push_back(key);
     }

@@ -1,5 +1,5 @@
-// A property against temperature for several metals, from the lowest cited temperature to the highest, solid and liquid
-// apart.
+// A property against temperature for several metals, from 4 K (or the lowest cited temperature) to the solidus (or the
+// highest cited one); solid and liquid, cited and carried stretches apart.
 #pragma once
 
 #include "core/evaluate/evaluate.hpp"
@@ -20,6 +20,7 @@ struct CurvePoint {
 
 struct CurveStretch {
     Phase phase = Phase::solid;
+    bool cited = true;              // else carried or estimated by a law
     std::vector<CurvePoint> points; // rising in temperature, without gaps
 };
 

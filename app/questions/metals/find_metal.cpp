@@ -1,5 +1,7 @@
 #include "questions/metals/find_metal.hpp"
 
+#include "core/materials/metal_family.hpp"
+#include "core/nearest_words.hpp"
 #include "questions/metals/find_words.hpp"
 
 namespace pourbook {
@@ -37,6 +39,7 @@ std::string not_kept(const Catalogue& catalogue, const std::string& word) {
 
 Result<const Metal*> find_metal(const Catalogue& catalogue, const std::string& word) {
     if (const Metal* metal = catalogue.metal(word)) return metal;
+    if (const Metal* metal = usual_grade(catalogue, word)) return metal;
     if (const std::string known = not_kept(catalogue, word); !known.empty())
         return Problem{Problem::Kind::unknown, known, 0};
     std::string text = "unknown metal '" + word + "'";
@@ -48,8 +51,12 @@ Result<const Metal*> find_metal(const Catalogue& catalogue, const std::string& w
 
 Result<const Property*> find_property(const Catalogue& catalogue, const std::string& id) {
     if (const Property* property = catalogue.property(id)) return property;
-    std::string text = "unknown property '" + id + "': one of";
-    for (const Property& p : catalogue.properties) text += " " + p.id;
+    std::vector<std::string> ids;
+    for (const Property& p : catalogue.properties) ids.push_back(p.id);
+    const std::string near = did_you_mean(id, ids);
+    std::string text = "unknown property '" + id + "'" + (near.empty() ? ": one of" : near);
+    if (near.empty())
+        for (const std::string& known : ids) text += " " + known;
     return Problem{Problem::Kind::unknown, text, 0};
 }
 

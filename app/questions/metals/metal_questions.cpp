@@ -8,7 +8,7 @@ constexpr const char* which_metal = "slug, name, alias or designation, or a mix 
 } // namespace
 
 const QuestionOf<ValueRequest>& value_question() {
-    using namespace ask;
+    using namespace input;
     using R = ValueRequest;
     static const QuestionOf<R> question = [] {
         QuestionOf<R> q("value", "one property of one metal, with uncertainty and sources");
@@ -21,7 +21,7 @@ const QuestionOf<ValueRequest>& value_question() {
 }
 
 const QuestionOf<SheetRequest>& sheet_question() {
-    using namespace ask;
+    using namespace input;
     using R = SheetRequest;
     static const QuestionOf<R> question = [] {
         QuestionOf<R> q("sheet", "everything known of one metal");
@@ -33,12 +33,13 @@ const QuestionOf<SheetRequest>& sheet_question() {
 }
 
 const QuestionOf<CompareRequest>& compare_question() {
-    using namespace ask;
+    using namespace input;
     using R = CompareRequest;
     static const QuestionOf<R> question = [] {
         QuestionOf<R> q("compare", "metals side by side, each figure with its uncertainty and sources");
         q.add(needed(by_place(many(metal("metal", "one or more metals")))), &R::metals);
-        q.add(needed(commas(words("show", "properties, separated by commas", "density,liquidus"))), &R::properties);
+        q.add(commas(words("show", "properties, separated by commas", "density,liquidus", "those of the usual goal")),
+              &R::properties);
         q.add_all(conditions_question(), &R::conditions);
         return q;
     }();
@@ -46,7 +47,7 @@ const QuestionOf<CompareRequest>& compare_question() {
 }
 
 const QuestionOf<MetalsRequest>& metals_question() {
-    using namespace ask;
+    using namespace input;
     using R = MetalsRequest;
     static const QuestionOf<R> question = [] {
         QuestionOf<R> q("metals", "the metals known, or those that meet conditions");

@@ -1,6 +1,7 @@
 #include "questions/metals/temperature_words.hpp"
 
 #include "core/quantity/unit.hpp"
+#include "core/quantity/written_number.hpp"
 
 namespace pourbook {
 namespace {
@@ -13,10 +14,12 @@ Result<double> temperature_from(const std::string& text) {
     const Result<double> t = parse_si(text, base_dimension(Dimension::kelvin), "a temperature");
     if (!t) {
         const Problem& p = t.problem();
-        return unreadable("column " + std::to_string(p.column) + ": " + p.text + ": write 77K, 20degC or 68degF",
+        if (is_bare(text)) return unreadable(p.text);
+        return unreadable("column " + std::to_string(p.column) + ": " + p.text +
+                              ": write 77K, 20C, 68F, ice, dry ice, liquid nitrogen or boiling water",
                           p.column);
     }
-    if (*t < 0 || *t > hottest_K) return unreadable("a temperature between 0 K and 100000 K is expected", 0);
+    if (*t > hottest_K) return unreadable("a temperature between 0 K and 100000 K is expected", 0);
     return t;
 }
 

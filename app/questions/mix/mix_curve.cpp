@@ -43,7 +43,9 @@ Result<MixCurve> mix_curve(const Catalogue& c, const MixCurveRequest& request) {
         if (names_mix(m.slug)) continue; // an estimate is no measurement
         const double a = m.content_percent(request.a), b = m.content_percent(request.b);
         if (a + b < enough_wt) continue;
-        const Result<Evaluated> e = evaluate(c, m, "conductivity", {});
+        Conditions cited;
+        cited.cited_only = true;
+        const Result<Evaluated> e = evaluate(c, m, "conductivity", cited);
         if (e) out.measured.push_back({&m, 100 * b / (a + b), e->value_si, e->standard_uncertainty_si, e->condition});
     }
     return out;

@@ -39,7 +39,7 @@ Fault read_material(const Catalogue& catalogue, const MixAsked& asked, MixReques
 } // namespace
 
 const QuestionOf<MixAsked>& mix_question() {
-    using namespace ask;
+    using namespace input;
     using R = MixAsked;
     static const QuestionOf<R> question = [] {
         QuestionOf<R> q("mix", "what a blend or a composition is: estimated properties, value, how to refine it");

@@ -1,6 +1,8 @@
 #include "questions/mix/mix_words.hpp"
 
+#include "core/quantity/ounce.hpp"
 #include "core/quantity/unit.hpp"
+#include "core/quantity/written_number.hpp"
 #include "questions/metals/find_metal.hpp"
 
 #include <cctype>
@@ -110,26 +112,34 @@ Result<Stock> stock_from(const Catalogue& catalogue, const std::string& text, st
     static const Dimension mass = base_dimension(Dimension::kilogram);
     const std::string words = trimmed_words(text);
     std::string_view rest = words;
-    double number = 0;
-    if (!take_number(rest, number))
-        return unreadable_at("'" + words + "': a mass and a metal are expected, such as 1.2kg sterling-silver", column);
+    const Result<double> number = take_written_number(rest);
+    if (!number)
+        return unreadable_at("'" + words + "': " + number.problem().text +
+                                 ": a mass and a metal, such as 1.2kg sterling-silver",
+                             column);
+    const std::string figure = words.substr(0, words.size() - rest.size());
     while (!rest.empty() && rest.front() == ' ') rest.remove_prefix(1);
     const std::size_t end = rest.find_first_of(" (");
     const std::string unit_word(rest.substr(0, end));
     const Result<Unit> unit = parse_unit(unit_word);
     Stock s;
-    s.mass_kg = number;
-    if (!unit_word.empty() && unit && unit->dimension == mass) {
-        s.mass_kg = unit->to_si(number);
-        rest.remove_prefix(unit_word.size());
-    }
+    const bool has_unit = !unit_word.empty() && unit && unit->dimension == mass;
+    s.mass_kg = has_unit ? unit->to_si(*number) : *number;
+    if (has_unit) rest.remove_prefix(unit_word.size());
     s.name = trimmed_words(std::string(rest));
+    if (!has_unit && !bare_numbers_are_si())
+        return unreadable_at("'" + words + "': " + figure + " what? " + figure + "kg " + s.name + " or " + figure +
+                                 "g " + s.name,
+                             column);
     if (s.name.empty()) return unreadable_at("'" + words + "': the metal is missing behind the mass", column);
     if (!(s.mass_kg > 0) || !std::isfinite(s.mass_kg))
         return unreadable_at("'" + words + "': a stock needs a positive mass", column);
     const Result<Composition> c = metal_composition(catalogue, s.name);
     if (!c) return c.problem();
     s.composition = *c;
+    double troy = 0;
+    for (const char* element : troy_elements) troy += c->wt(element);
+    if (const auto doubt = doubtful_ounce(figure + unit_word, troy)) return *doubt;
     return s;
 }
 

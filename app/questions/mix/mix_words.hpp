@@ -1,6 +1,6 @@
 // Stocks and compositions as people write them.
 //   stocks       "1.2kg sterling-silver + 300 g silver + 1ozt (Ag 80 Cu 20)": mass, then a metal (slug, name, alias or
-//                chemical symbol) or a composition in brackets; a mass without a unit is in kilograms
+//                chemical symbol) or a composition in brackets
 //   composition  "Ag 92.5 Cu 7.5", "Ag92.5Cu7.5", "Cu 70, Zn balance": chemical symbols with per cent
 #pragma once
 

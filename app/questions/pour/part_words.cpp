@@ -1,5 +1,7 @@
 #include "questions/pour/part_words.hpp"
 
+#include "core/quantity/written_number.hpp"
+
 #include <algorithm>
 #include <array>
 #include <vector>
@@ -39,14 +41,17 @@ std::vector<std::string> split(const std::string& text) {
 
 Result<casting::Shape> shape_from(const Known& known, const std::string& words, const std::string& sizes) {
     const std::vector<std::string> names = casting::size_names(known.form);
-    const std::vector<std::string> parts = split(sizes);
-    if (parts.size() != names.size())
+    const std::vector<std::string> written = split(sizes);
+    if (written.size() != names.size())
         return wrong(words, std::string(known.pattern) + " is expected, such as lengths in mm");
+    const Result<std::vector<std::string>> parts =
+        bare_numbers_are_si() ? written : with_shared_unit(written, sizes.find(':') == std::string::npos ? "x" : ":");
+    if (!parts) return wrong(words, parts.problem().text);
     casting::Shape shape;
     shape.form = known.form;
     for (std::size_t i = 0; i < names.size(); ++i) {
-        const Result<double> size = parse_si(parts[i], base_dimension(Dimension::metre), "a length");
-        if (!size) return wrong(words, "the " + names[i] + " '" + parts[i] + "': " + size.problem().text);
+        const Result<double> size = parse_si((*parts)[i], base_dimension(Dimension::metre), "a length");
+        if (!size) return wrong(words, "the " + names[i] + " '" + (*parts)[i] + "': " + size.problem().text);
         shape.size_m[i] = *size;
     }
     return shape;

@@ -1,5 +1,6 @@
 // A part as people write it: tube:ID:OD:LENGTH, bar:DxL, plate:LxWxT, cone:D1:D2:L, sphere:D, ring:OD:ID:L, stl:FILE.
-// Sizes may be parted by ':' or 'x'; each carries its unit (25mm, 1in), a bare number is metres.
+// Sizes may be parted by ':' or 'x'; each carries its unit (25mm, 1in), or one mm, cm or in at the end serves all
+// (22:28:400mm).
 #pragma once
 
 #include "core/casting/shape.hpp"

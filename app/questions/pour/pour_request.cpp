@@ -1,5 +1,7 @@
 #include "questions/pour/pour_request.hpp"
 
+#include "core/quantity/unit.hpp"
+#include "core/quantity/written_number.hpp"
 #include "questions/pour/part_words.hpp"
 
 namespace pourbook {
@@ -37,11 +39,16 @@ Fault read_part(PourRequest& request, const std::string& text, const Catalogue&)
 
 Fault read_sprue(PourRequest& request, const std::string& text, const Catalogue&) {
     const std::size_t colon = text.find(':');
-    const Result<double> height = length_m(text.substr(0, colon));
+    std::vector<std::string> written = {text.substr(0, colon)};
+    if (colon != std::string::npos) written.push_back(text.substr(colon + 1));
+    const auto sizes =
+        bare_numbers_are_si() ? Result<std::vector<std::string>>(written) : with_shared_unit(written, ":");
+    if (!sizes) return sizes.problem();
+    const Result<double> height = length_m(sizes->front());
     if (!height) return height.problem();
     request.sprue_height_m = *height;
-    if (colon == std::string::npos) return {};
-    const Result<double> foot = length_m(text.substr(colon + 1));
+    if (sizes->size() == 1) return {};
+    const Result<double> foot = length_m(sizes->back());
     if (!foot) return foot.problem();
     request.sprue_foot_m = *foot;
     return {};

@@ -54,7 +54,7 @@ Fault read_sprue(PourRequest& request, const std::string& text, const Catalogue&
 Fault read_stl_unit(PourRequest& request, const std::string& text, const Catalogue& catalogue);
 
 inline const QuestionOf<PourRequest>& pour_question() {
-    using namespace ask;
+    using namespace input;
     using R = PourRequest;
     using W = casting::Workshop;
     static const auto own = [](auto member) {

@@ -1,5 +1,6 @@
 #include "questions/rank/goal_plan.hpp"
 
+#include "core/nearest_words.hpp"
 #include "core/quantity/format.hpp"
 
 #include <algorithm>
@@ -44,15 +45,21 @@ Result<Merit> merit_of(const Catalogue& catalogue, const Formula& bare, const Go
 
 Result<const Goal*> goal_named(const Catalogue& catalogue, const std::string& id) {
     if (const Goal* goal = catalogue.goal(id)) return goal;
-    std::string text = "unknown goal '" + id + "': one of";
-    for (const Goal& g : catalogue.goals) text += " " + g.id;
-    return unreadable(text);
+    std::vector<std::string> ids;
+    for (const Goal& g : catalogue.goals) ids.push_back(g.id);
+    const std::string near = did_you_mean(id, ids);
+    return unreadable("unknown goal '" + id + "'" + (near.empty() ? ": one of " + joined(ids, " ") : near));
 }
 
 } // namespace
 
 const char* name_of(Holding holding) {
     return holding == Holding::size ? "size" : holding == Holding::mass ? "mass" : "budget";
+}
+
+const Goal* usual_goal(const Catalogue& catalogue) {
+    if (const Goal* goal = catalogue.goal("braking-per-cost")) return goal;
+    return catalogue.goals.empty() ? nullptr : &catalogue.goals.front();
 }
 
 bool needs_setup(const Catalogue& catalogue, const GoalWords& words) {
@@ -95,6 +102,10 @@ Result<GoalPlan> plan_goal(const Catalogue& catalogue, const GoalWords& words) {
     if (!bare) return placed("formula", formula_text, bare.problem());
     const Result<bool> holds = check_holding(*bare, words.holding);
     if (!holds) return holds.problem();
+    if (words.goal.empty()) { // a formula of one's own leaves out what a named goal does
+        plan.only_home_casting = !words.include_unusual;
+        plan.only_non_ferromagnetic = names_fall(*bare);
+    }
     const Result<Merit> merit = merit_of(catalogue, *bare, words, plan.best_high);
     if (!merit) return merit.problem();
     plan.merit = *merit;
@@ -111,6 +122,9 @@ std::string barred(const Catalogue& catalogue, const Metal& metal, const GoalPla
             if (c->excludes_home_casting) return "not for home casting: " + c->reason;
     if (plan.only_non_ferromagnetic && ferromagnetic_at(catalogue, metal, temperature_K))
         return "ferromagnetic" + at + ": it attracts the magnet";
+    if (plan.merit.uses("conductivity") || plan.merit.uses("resistivity"))
+        if (const std::string why = superconducting_at(catalogue, metal, temperature_K); !why.empty())
+            return why + ": no resistance" + at;
     if (plan.only_solid && phase_at(catalogue, metal, temperature_K) != Phase::solid) return "not solid" + at;
     return {};
 }

@@ -23,6 +23,9 @@ struct GoalPlan {
 /// those of FallTime.
 Result<GoalPlan> plan_goal(const Catalogue& catalogue, const GoalWords& words);
 
+/// The goal that a question takes where none is named: the one the window opens with. nullptr without any goal.
+const Goal* usual_goal(const Catalogue& catalogue);
+
 /// The goal's formula names fall_time, so it needs a magnet and a tube.
 bool needs_setup(const Catalogue& catalogue, const GoalWords& words);
 

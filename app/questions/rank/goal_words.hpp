@@ -36,7 +36,7 @@ inline Fault read_holding(GoalWords& goal, const std::string& text, const Catalo
 }
 
 inline const QuestionOf<GoalWords>& goal_question() {
-    using namespace ask;
+    using namespace input;
     using G = GoalWords;
     static const QuestionOf<G> question = [] {
         QuestionOf<G> q("goal", "what a metal is wanted for");

@@ -37,7 +37,10 @@ std::vector<double> samples_over(const Catalogue& catalogue, const GoalPlan& pla
 
 Judge::Judge(const Catalogue& catalogue, const GoalPlan& plan, const Conditions& conditions, double to_K,
              std::size_t samples, std::uint64_t seed)
-    : catalogue_(catalogue), plan_(plan), range_(over_range(conditions, to_K)), draws_(samples, seed) {}
+    : catalogue_(catalogue), plan_(plan), range_(over_range(conditions, to_K)), draws_(samples, seed) {
+    // Of one temperature the story is told again for the metals that are shown.
+    if (range_.size() == 1) range_.front().story = false;
+}
 
 std::optional<Judged> Judge::judge(const Metal& metal) {
     std::optional<Judged> worst;

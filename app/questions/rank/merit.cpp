@@ -1,5 +1,7 @@
 #include "questions/rank/merit.hpp"
 
+#include "core/evaluate/sampled.hpp"
+#include "core/laws/draw_parts.hpp"
 #include "questions/drop/tube_metal.hpp"
 
 #include <algorithm>
@@ -22,6 +24,23 @@ template <class T> std::vector<T> picked(const std::vector<T>& from, const std::
     std::vector<T> out;
     for (const std::size_t slot : slots) out.push_back(from[slot]);
     return out;
+}
+
+std::size_t place_of(const std::vector<RankInput>& inputs, const char* property) {
+    const auto at =
+        std::find_if(inputs.begin(), inputs.end(), [&](const RankInput& i) { return i.property == property; });
+    return static_cast<std::size_t>(at - inputs.begin());
+}
+
+/// The liquidus is the solidus plus a gap that is never negative; none where both are one melting point.
+void draw_together(const std::vector<RankInput>& inputs, Columns& columns) {
+    const std::size_t solidus = place_of(inputs, "solidus"), liquidus = place_of(inputs, "liquidus");
+    if (solidus == inputs.size() || liquidus == inputs.size()) return;
+    const bool one_point = inputs[solidus].value.value_si == inputs[liquidus].value.value_si;
+    for (std::size_t s = 0; s < columns[liquidus].size(); ++s) {
+        const double gap = one_point ? 0 : std::abs(columns[liquidus][s] - columns[solidus][s]);
+        columns[liquidus][s] = columns[solidus][s] + gap;
+    }
 }
 
 } // namespace
@@ -68,8 +87,10 @@ Inputs Merit::inputs(const Catalogue& catalogue, const Metal& metal, const Condi
     Inputs out;
     for (const std::string& property : properties_) {
         const bool of_tube = fall_ && property == "density"; // which changes too little with temperature to refuse it
-        add(out, property,
-            of_tube ? tube_density(catalogue, metal, conditions) : evaluate(catalogue, metal, property, conditions));
+        Result<Evaluated> value =
+            of_tube ? tube_density(catalogue, metal, conditions) : evaluate(catalogue, metal, property, conditions);
+        if (value) add_draw_parts(*value, catalogue, metal, property, conditions);
+        add(out, property, std::move(value));
     }
     return out;
 }
@@ -108,17 +129,8 @@ double Merit::wall_area_m2(const std::vector<double>& values) const {
 
 Columns drawn(const std::vector<RankInput>& inputs, Draws& draws) {
     Columns out;
-    std::vector<double> exponent;
-    for (const RankInput& input : inputs) {
-        exponent.assign(draws.samples(), 0);
-        for (const Cause& cause : input.value.causes) {
-            const std::vector<double>& column = draws.of(cause.key);
-            const double spread = log_spread(cause.relative);
-            for (std::size_t s = 0; s < exponent.size(); ++s) exponent[s] += spread * column[s];
-        }
-        for (double& x : exponent) x = input.value.value_si * std::exp(x);
-        out.push_back(exponent);
-    }
+    for (const RankInput& input : inputs) out.push_back(sampled(input.value, draws));
+    draw_together(inputs, out);
     return out;
 }
 

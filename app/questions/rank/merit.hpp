@@ -68,8 +68,7 @@ private:
     std::vector<std::size_t> fall_inputs_; // of each of the fall's properties
 };
 
-/// Each value in each sample. Every cause of uncertainty is drawn once and shared by all that name it; a value moves by
-/// the exponential of its deviation (log_spread), so it never changes sign and its median stays.
+/// Each value in each sample (core/evaluate/sampled); solidus and liquidus of one metal are drawn together.
 Columns drawn(const std::vector<RankInput>& inputs, Draws& draws);
 
 /// Relative change of the merit for a relative change of each input, by central differences.

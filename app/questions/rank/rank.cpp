@@ -14,7 +14,8 @@ namespace {
 constexpr std::size_t often = 64;     // metals between two words of progress
 constexpr std::size_t kept = 4000000; // samples kept in all; beyond, they are drawn again where they matter
 constexpr std::size_t price_form_rows = 10;
-constexpr double judging = 0.8; // share of the work before the ordering
+constexpr std::size_t told = 300; // metals whose figures get their trail and further sources
+constexpr double judging = 0.8;   // share of the work before the ordering
 
 const Problem stopped{Problem::Kind::refused, "stopped before the ranking was finished", 0};
 
@@ -74,6 +75,8 @@ private:
         settle(places);
         for (std::size_t i = 0; i < shown; ++i) {
             Judged& j = judged_[places[i].contender];
+            if (i < told && std::isnan(request_.to_K))
+                j.inputs = plan_.merit.inputs(catalogue_, *j.metal, request_.conditions).values;
             const bool from_memory = any_from_memory(j.inputs);
             const std::optional<RankedTube> tube = tube_of(j);
             result_.ranked.push_back({j.metal, std::move(places[i]), std::move(j.inputs), from_memory, tube});

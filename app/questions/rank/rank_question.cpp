@@ -6,7 +6,7 @@ namespace pourbook {
 namespace {
 
 QuestionField from_field() {
-    using namespace ask;
+    using namespace input;
     QuestionField f = commas(metal("from", "only these metals, separated by commas; or stock: what is on your shelf, "
                                            "at the prices paid"));
     f.absent = "all";
@@ -26,7 +26,7 @@ Fault read_samples(std::size_t& samples, const std::string& text) {
 }
 
 template <class R> void add_draws(QuestionOf<R>& q, const std::string& usual) {
-    using namespace ask;
+    using namespace input;
     q.add_read(words("samples", "samples for the intervals; 0: the figures as cited, without intervals", "", usual),
                [](R& r, const std::string& text, const Catalogue&) { return read_samples(r.samples, text); });
     q.add(whole_number("seed", "seed of the samples", "1", 0, 1e18), &R::seed);
@@ -43,7 +43,7 @@ TradeoffRequest& shared(TradeoffRequest& r) {
 } // namespace
 
 const QuestionOf<RankRequest>& rank_question() {
-    using namespace ask;
+    using namespace input;
     using R = RankRequest;
     static const QuestionOf<R> question = [] {
         QuestionOf<R> q("rank", "order the metals by a goal");
@@ -61,7 +61,7 @@ const QuestionOf<RankRequest>& rank_question() {
 }
 
 const QuestionOf<TradeoffRequest>& tradeoff_question() {
-    using namespace ask;
+    using namespace input;
     using R = TradeoffRequest;
     static const QuestionOf<R> question = [] {
         QuestionOf<R> q("tradeoff", "two goals at once: which metals no other beats in both");
@@ -89,7 +89,7 @@ const QuestionOf<TradeoffRequest>& tradeoff_question() {
 }
 
 const QuestionOf<VersusRequest>& versus_question() {
-    using namespace ask;
+    using namespace input;
     using R = VersusRequest;
     static const QuestionOf<R> question = [] {
         QuestionOf<R> q("versus", "two metals and a goal: one sentence with the ratio, the interval, the reason");

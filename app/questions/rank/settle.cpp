@@ -1,5 +1,7 @@
 #include "questions/rank/settle.hpp"
 
+#include "core/evaluate/sampled.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -9,7 +11,7 @@ namespace {
 void add(std::map<std::string, double>& slope, const Merit& merit, const std::vector<RankInput>& inputs, double sign) {
     const std::vector<double> s = sensitivities(merit, inputs);
     for (std::size_t i = 0; i < inputs.size(); ++i)
-        for (const Cause& c : inputs[i].value.causes) slope[c.key] += sign * s[i] * log_spread(c.relative);
+        for (const Cause& c : weighted_causes(inputs[i].value)) slope[c.key] += sign * s[i] * log_spread(c.relative);
 }
 
 } // namespace

@@ -2,6 +2,7 @@
 
 #include "core/quantity/format.hpp"
 #include "core/quantity/unit.hpp"
+#include "core/quantity/written_number.hpp"
 #include "core/workshop/check_entry.hpp"
 
 #include <algorithm>
@@ -14,6 +15,12 @@ constexpr const char* rate_words = "; shown at ";
 /// "USD/kg" -> "EUR/kg = 1.08 USD/kg".
 void reprice(std::string& unit, const std::string& currency, double usd) {
     if (unit.starts_with("USD")) unit = currency + unit.substr(3) + " = " + trimmed(usd, 12) + " " + unit;
+}
+
+bool take_front(std::string_view& text, std::string_view sign) {
+    if (!text.starts_with(sign)) return false;
+    text.remove_prefix(sign.size());
+    return true;
 }
 
 } // namespace
@@ -79,13 +86,16 @@ Result<double> usd_from(const Catalogue& catalogue, const std::string& written, 
     const Problem expected{Problem::Kind::unreadable,
                            said + "an amount of money is expected, such as " + round_amount(catalogue, 20), 0};
     std::string_view rest = written;
-    double number = 0;
-    if (!take_number(rest, number)) return expected;
+    if (take_front(rest, "$")) return usd_from(catalogue, std::string(rest) + "USD", what);
+    if (take_front(rest, "€")) return usd_from(catalogue, std::string(rest) + "EUR", what);
+    const Result<double> read = take_written_number(rest);
+    if (!read) return expected;
+    const double number = *read;
     std::string unit(rest.substr(std::min(rest.find_first_not_of(' '), rest.size())));
-    if (unit.empty() && shown.name != "USD")
+    if (unit.empty() && !bare_numbers_are_si())
         return Problem{Problem::Kind::unreadable,
-                       said + "say of which currency: " + trimmed(number, 12) + shown.name + " or " +
-                           trimmed(number, 12) + "USD",
+                       said + trimmed(number, 12) + " what? " + trimmed(number, 12) + shown.name +
+                           (shown.name == "USD" ? "" : " or " + trimmed(number, 12) + "USD"),
                        0};
     const std::string currency = take_currency(unit); // what is left of the unit is in USD
     if (!currency.empty() && currency != shown.name)

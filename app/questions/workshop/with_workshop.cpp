@@ -175,6 +175,7 @@ void add_goals(Catalogue& c, const WorkshopData& data) {
         g.formula = own.formula;
         g.best_high = own.best_high;
         g.where = own.where;
+        g.only_home_casting = true;
         std::erase_if(c.goals, [&](const Goal& other) { return other.id == g.id; });
         c.goals.push_back(std::move(g));
     }

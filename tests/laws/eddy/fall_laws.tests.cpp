@@ -164,27 +164,33 @@ TEST_CASE("moment of a sphere with a recoil permeability above 1, by hand", "[ed
 TEST_CASE("a slow magnet against the plain integration of its motion", "[eddy][law]") {
     const DragCurve curve{TubeDrag(cylinder, bore)};
     const EndEffect ends(cylinder, bore);
-    const FallSetup s = fall_setup(curve, ends, moment_A_m2(cylinder, 1.3, 1), 1.2e8, 8.4823e-3, 0.3);
-    const Fall quick = fall(s);
-    REQUIRE(quick.terminal_speed_m_s);
-    CHECK(*quick.terminal_speed_m_s < 0.035); // slow: the shortcut of fall.hpp is taken
-    const auto acceleration = [&](double z, double v) {
-        const double share = std::max(ends.share(z) + ends.share(s.tube_length_m - z) - 1, 0.0);
-        return s.gravity_m_s2 - s.drag_N(v) * share / s.mass_kg;
+    struct Case {
+        double conductivity_S_m, length_m, within;
     };
-    double t = 0, z = 0, v = 0;
-    constexpr double h = 1e-4; // s; Runge and Kutta's fourth-order method with a fixed step
-    while (z < s.tube_length_m) {
-        const double a1 = acceleration(z, v), v2 = v + h / 2 * a1, a2 = acceleration(z + h / 2 * v, v2);
-        const double v3 = v + h / 2 * a2, a3 = acceleration(z + h / 2 * v2, v3);
-        const double v4 = v + h * a3, a4 = acceleration(z + h * v3, v4);
-        z += h / 6 * (v + 2 * v2 + 2 * v3 + v4);
-        v += h / 6 * (a1 + 2 * a2 + 2 * a3 + a4);
-        t += h;
+    // fall.hpp: mostly 1e-5, at most 3e-4. The shorter the tube, the more the magnet's inertia at the ends counts.
+    for (const Case& c : {Case{1.2e8, 0.3, 5e-5}, Case{6.5e7, 0.05, 3e-4}}) {
+        const FallSetup s =
+            fall_setup(curve, ends, moment_A_m2(cylinder, 1.3, 1), c.conductivity_S_m, 8.4823e-3, c.length_m);
+        const Fall quick = fall(s);
+        REQUIRE(quick.terminal_speed_m_s);
+        CHECK(*quick.terminal_speed_m_s < 0.035); // slow: stiff at the ends
+        const auto acceleration = [&](double z, double v) {
+            const double share = std::max(ends.share(z) + ends.share(s.tube_length_m - z) - 1, 0.0);
+            return s.gravity_m_s2 - s.drag_N(v) * share / s.mass_kg;
+        };
+        double t = 0, z = 0, v = 0;
+        constexpr double h = 1e-4; // s; Runge and Kutta's fourth-order method with a fixed step
+        while (z < s.tube_length_m) {
+            const double a1 = acceleration(z, v), v2 = v + h / 2 * a1, a2 = acceleration(z + h / 2 * v, v2);
+            const double v3 = v + h / 2 * a2, a3 = acceleration(z + h / 2 * v2, v3);
+            const double v4 = v + h * a3, a4 = acceleration(z + h * v3, v4);
+            z += h / 6 * (v + 2 * v2 + 2 * v3 + v4);
+            v += h / 6 * (a1 + 2 * a2 + 2 * a3 + a4);
+            t += h;
+        }
+        t -= (z - s.tube_length_m) / v;
+        INFO(quick.time_s << " s against " << t << " s");
+        CHECK(quick.time_s == Approx(t).epsilon(c.within));
+        CHECK(quick.exit_speed_m_s == Approx(v).epsilon(2e-3));
     }
-    t -= (z - s.tube_length_m) / v;
-    INFO(quick.time_s << " s against " << t << " s; at the mouth " << quick.exit_speed_m_s << " against " << v
-                      << " m/s");
-    CHECK(quick.time_s == Approx(t).epsilon(2e-5)); // fall.hpp: below 1e-5 of the whole time
-    CHECK(quick.exit_speed_m_s == Approx(v).epsilon(5e-3));
 }

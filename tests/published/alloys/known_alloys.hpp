@@ -76,6 +76,7 @@ KnownAlloy known(const Catalogue& c, const Metal& m, const std::string& property
     k.slug = m.slug;
     Conditions conditions;
     conditions.condition = condition;
+    conditions.cited_only = true;
     const Result<Evaluated> cited = evaluate(c, m, property, conditions);
     if (!cited) return k;
     k.measured_si = cited->value_si;
@@ -144,6 +145,7 @@ inline std::vector<KnownAlloy> known_of(const Catalogue& c, const std::string& p
 inline Result<Evaluated> cited_expansion(const Catalogue& c, const Metal& m, const std::string& host) {
     Conditions room;
     room.condition = "reference";
+    room.cited_only = true;
     if (const auto at = evaluate(c, m, "linear_expansion_at", room)) return at;
     double top = no_number;
     for (const Record& r : m.records)

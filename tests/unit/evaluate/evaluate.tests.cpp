@@ -94,7 +94,9 @@ TEST_CASE("a bound is shown, never evaluated") {
     Record bound = series("thermal_conductivity", {{293.15, no_number}});
     bound.points.front().low_si = 100;
     metal(c, "aa").records.push_back(bound);
-    CHECK(evaluate(c, *c.metal("aa"), "thermal_conductivity", {}).problem().kind == Problem::Kind::no_value);
+    Conditions cited;
+    cited.cited_only = true;
+    CHECK(evaluate(c, *c.metal("aa"), "thermal_conductivity", cited).problem().kind == Problem::Kind::no_value);
 }
 
 TEST_CASE("a temperature coefficient carries a single point inside its range only") {

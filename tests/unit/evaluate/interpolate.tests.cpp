@@ -49,7 +49,7 @@ TEST_CASE("a smooth law is met between points within the doubt") {
 }
 
 TEST_CASE("ends and short series") {
-    CHECK(std::isnan(interpolate({}, 10).value_si));
+    CHECK(std::isnan(interpolate(points({}), 10).value_si));
     CHECK(interpolate(points({{10, 5}}), 99).value_si == 5);
     CHECK(interpolate(points({{10, 5}, {20, 7}}), 15).value_si == Approx(6));
 }

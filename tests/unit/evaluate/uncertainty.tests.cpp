@@ -14,13 +14,14 @@ using namespace pourbook::testing;
 
 namespace {
 
-/// Round figures in the dictionary: density known to 1 %, resistivity to 2 % and 10 % between conditions.
+/// Round figures in the dictionary: from a handbook (factor 0.5) density known to 1 %, resistivity to 2 % and 10 %
+/// between conditions.
 Catalogue round_catalogue() {
     Catalogue c = small_catalogue();
     for (Property& p : c.properties) {
-        if (p.id == "density") p.default_uncertainty = 0.01;
+        if (p.id == "density") p.default_uncertainty = 0.02;
         if (p.id == "resistivity") {
-            p.default_uncertainty = 0.02;
+            p.default_uncertainty = 0.04;
             p.condition_spread = 0.10;
         }
     }
@@ -49,8 +50,10 @@ struct Case {
 
 TEST_CASE("standard uncertainty by each rule, worked out by hand") {
     const std::vector<Case> cases = {
-        {"nothing stated: the dictionary's 1 %", [](Metal&, Record&) {}, 80},
-        {"a remembered figure: twice that", [](Metal&, Record& r) { r.citation.how_known = HowKnown::memory; }, 160},
+        {"nothing stated: half the dictionary's 2 % for a handbook", [](Metal&, Record&) {}, 80},
+        {"a remembered figure: 2.5 times the dictionary's",
+         [](Metal&, Record& r) { r.citation.how_known = HowKnown::memory; }, 400},
+        {"an evaluated review: a quarter", [](Metal&, Record& r) { r.citation.source = "review-1"; }, 40},
         {"stated as a share: 0.5 %", [](Metal&, Record& r) { r.uncertainty_relative = 0.005; }, 40},
         {"stated in the unit", [](Metal&, Record& r) { r.uncertainty_si = 20; }, 20},
         {"stated and remembered: not doubled",
@@ -65,11 +68,12 @@ TEST_CASE("standard uncertainty by each rule, worked out by hand") {
              r.points.front().high_si = 8150;
          },
          86.602540},
-        {"the last printed digit, 60 either way: root of 80^2 + 60^2",
-         [](Metal&, Record& r) { r.points.front().half_digit_si = 60; }, 100},
+        {"never below the last printed digit, 173.2 either way: 173.2 / sqrt 3",
+         [](Metal&, Record& r) { r.points.front().half_digit_si = 173.2050808; }, 100},
+        {"a finer print leaves it as it is", [](Metal&, Record& r) { r.points.front().half_digit_si = 60; }, 80},
         {"another source 800 away: half of it",
          [](Metal& aa, Record&) { aa.records.push_back(other_source("density", 8800)); }, 400},
-        {"another source 100 away: half of it is less than 1 %",
+        {"another source 100 away: within two of its own uncertainties",
          [](Metal& aa, Record&) { aa.records.push_back(other_source("density", 7900)); }, 80},
     };
     for (const Case& one : cases) {

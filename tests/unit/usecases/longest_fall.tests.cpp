@@ -128,7 +128,7 @@ TEST_CASE("with slits and a budget: the wall that the money buys must be thin") 
     RankRequest r = longest_fall(Holding::budget);
     r.goal.fall.budget = "3USD";
     r.goal.fall.setup.slits = "1";
-    r.from = {"copper", "aluminium", "silver"};
+    r.from = {"copper", "aluminium-1350", "silver"};
     const RankResult slit = *rank(real_catalogue(), r);
     CHECK(slit.ranked.size() == 2);
     const RankedMetal& copper = row(slit, "copper");
@@ -138,7 +138,7 @@ TEST_CASE("with slits and a budget: the wall that the money buys must be thin") 
     request.metal = "copper";
     CHECK(copper.place.median == Approx(drop(real_catalogue(), request)->fall.time_s).epsilon(0.02));
     REQUIRE(slit.unrankable.size() == 1); // much wall for the money
-    CHECK(slit.unrankable[0].metal->slug == "aluminium");
+    CHECK(slit.unrankable[0].metal->slug == "aluminium-1350");
     CHECK(slit.unrankable[0].reason.find("thin walls") != std::string::npos);
 }
 

@@ -56,7 +56,7 @@ RankRequest longest_fall(const std::string& budget) {
     r.goal.goal = "longest-fall";
     r.goal.holding = Holding::budget;
     r.goal.fall = {tube(), "", budget};
-    r.from = {"copper", "aluminium"};
+    r.from = {"copper", "aluminium-1350"};
     r.samples = 50;
     return r;
 }

@@ -1,0 +1,16 @@
+// The manual page and the completions of three shells, made from the commands as they are declared.
+#pragma once
+
+#include <CLI/CLI.hpp>
+
+#include <string>
+
+namespace pourbook {
+
+/// In the man macros: pourbook(1).
+std::string manual_page(const CLI::App& root, const std::string& version, const std::string& date);
+
+/// shell: bash, zsh or fish; empty for another.
+std::string completion(const CLI::App& root, const std::string& shell);
+
+} // namespace pourbook

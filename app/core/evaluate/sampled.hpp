@@ -1,0 +1,16 @@
+// The samples of an evaluated value.
+// Every cause of uncertainty is drawn once and shared by all that name it; a value, or each of its terms, moves by the
+// exponential of its deviation (log_spread), so it never changes sign and its median stays.
+#pragma once
+
+#include "core/evaluate/evaluate.hpp"
+#include "core/uncertainty/draws.hpp"
+
+namespace pourbook {
+
+std::vector<double> sampled(const Evaluated& value, Draws& draws);
+
+/// The causes with the share of the value that each moves, to first order.
+std::vector<Cause> weighted_causes(const Evaluated& value);
+
+} // namespace pourbook

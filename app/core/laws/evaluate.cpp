@@ -1,0 +1,177 @@
+#include "core/evaluate/evaluate.hpp"
+
+#include "core/evaluate/cited.hpp"
+#include "core/evaluate/money.hpp"
+#include "core/laws/answer.hpp"
+#include "core/quantity/format.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace pourbook {
+namespace {
+
+Result<Evaluated> without_temperature(const Catalogue& catalogue, const Metal& metal, const char* property) {
+    Conditions cited;
+    cited.cited_only = true;
+    return evaluate(catalogue, metal, property, cited);
+}
+
+bool phase_matters(const Property& p) {
+    return p.varies_with_temperature && p.phase == Phase::any;
+}
+
+Result<Evaluated> reciprocal_of(Result<Evaluated> e) {
+    if (!e) return e;
+    const double relative = e->standard_uncertainty_si / e->value_si;
+    e->value_si = 1 / e->value_si;
+    e->standard_uncertainty_si = e->value_si * relative;
+    const double low = e->spread_low_si;
+    e->spread_low_si = 1 / e->spread_high_si;
+    e->spread_high_si = 1 / low;
+    for (SourceValue& s : e->sources) s.value_si = 1 / s.value_si;
+    for (Cause& c : e->causes) c.relative = -c.relative;
+    e->trail.push_back("conductivity = 1 / resistivity");
+    return e;
+}
+
+Result<Evaluated> text_property(const Metal& metal, const Property& property) {
+    const Record* best = nullptr;
+    for (const Record& r : metal.records)
+        if (r.property == property.id && r.usable() && (!best || r.use == Use::preferred)) best = &r;
+    if (!best) return no_value(property.id + " of " + metal.slug + ": no value cited");
+    Evaluated e;
+    e.text = best->text;
+    e.condition = best->condition.empty() ? "unstated" : best->condition;
+    e.how_known = best->citation.how_known;
+    e.sources.push_back({best->citation.source, best->citation.locator, best->citation.through, best->id, e.condition,
+                         best->text, no_number, best->citation.how_known, true});
+    return e;
+}
+
+/// A single printed point used a few kelvin away is moved by the law, which knows the slope; it stays cited.
+Evaluated moved(Evaluated cited, const Question& q) {
+    const Result<Evaluated> by_law = law_answer(q);
+    if (!by_law || by_law->basis != Basis::carried) return cited;
+    Evaluated e = *by_law;
+    e.basis = Basis::cited;
+    e.away_K = cited.away_K;
+    e.sources = std::move(cited.sources);
+    e.spread_low_si = std::min(cited.spread_low_si, e.value_si);
+    e.spread_high_si = std::max(cited.spread_high_si, e.value_si);
+    return e;
+}
+
+/// A figure of the asked condition carried from another temperature against one of another condition at this one.
+bool surer(const Evaluated& by_law, const Evaluated& other_condition) {
+    return by_law.basis == Basis::carried && by_law.condition_matches &&
+           by_law.standard_uncertainty_si / std::abs(by_law.value_si) <
+               other_condition.standard_uncertainty_si / std::abs(other_condition.value_si);
+}
+
+Result<Evaluated> cited_or_by_law(const Question& q) {
+    Result<Evaluated> cited = cited_answer(q);
+    if (q.conditions.cited_only) return cited;
+    if (cited && cited->basis == Basis::cited && cited->away_K > 0 && q.phase == Phase::solid) return moved(*cited, q);
+    if (cited && cited->condition_matches) return cited;
+    Result<Evaluated> by_law = law_answer(q);
+    if (cited) return by_law && surer(*by_law, *cited) ? by_law : cited;
+    if (by_law) return by_law;
+    Problem why = cited.problem();
+    why.text += "; " + by_law.problem().text;
+    return why;
+}
+
+/// Matthiessen's rule: the ideal part of the cited curve plus the residual resistivity that the ratio implies.
+Result<Evaluated> with_residual(const Catalogue& catalogue, const Metal& metal, Conditions conditions) {
+    const double rrr = *conditions.rrr;
+    conditions.rrr.reset();
+    if (!metal.is_element() || !(rrr > 1))
+        return refused("a residual resistivity ratio needs a pure metal and a number above 1");
+    if (phase_at(catalogue, metal, conditions.temperature_K) != Phase::solid)
+        return refused("a residual resistivity ratio has no meaning in the melt");
+    Result<Evaluated> here = evaluate(catalogue, metal, "resistivity", conditions);
+    Conditions ice = conditions;
+    ice.temperature_K = 273.15;
+    const Result<Evaluated> reference = evaluate(catalogue, metal, "resistivity", ice);
+    if (!here) return here;
+    if (!reference) return reference;
+    constexpr double residual_below_K = 25;
+    double residual = no_number;
+    for (const Record& r : metal.records)
+        if (r.property == "resistivity" && r.usable() && r.lowest_K() <= residual_below_K && !r.points.empty())
+            residual = std::isnan(residual) ? r.points.front().value_si : std::min(residual, r.points.front().value_si);
+    if (std::isnan(residual)) {
+        residual = 0;
+        here->trail.push_back("no resistivity cited below 25 K: the curve is taken as free of residual resistivity");
+    }
+    const double added = reference->value_si / rrr - residual;
+    here->value_si += added;
+    here->trail.push_back("Matthiessen's rule: residual resistivity for RRR " + significant(rrr, 4) +
+                          " replaces that of the cited curve");
+    return here;
+}
+
+} // namespace
+
+const char* name_of(Basis basis) {
+    return basis == Basis::cited ? "cited" : basis == Basis::carried ? "carried" : "estimated";
+}
+
+std::string superconducting_at(const Catalogue& catalogue, const Metal& metal, double temperature_K) {
+    constexpr double from_wt_percent = 10; // below it a superconducting element is taken to be harmless
+    for (const MagnetFigure& f : catalogue.magnet_figures)
+        if (f.quantity == "superconducting_below" && temperature_K < f.value_si &&
+            metal.content_percent(f.subject) >= from_wt_percent)
+            return f.subject + " superconducts below " + f.printed + " K";
+    return {};
+}
+
+std::string resolved_condition(const Metal& metal, const Conditions& conditions) {
+    return conditions.condition == "reference" ? metal.reference_condition : conditions.condition;
+}
+
+Phase phase_at(const Catalogue& catalogue, const Metal& metal, double temperature_K) {
+    const auto solidus = without_temperature(catalogue, metal, "solidus");
+    const auto liquidus = without_temperature(catalogue, metal, "liquidus");
+    if (solidus && temperature_K <= solidus->value_si + 1e-9) return Phase::solid;
+    if (liquidus && temperature_K > liquidus->value_si - 1e-9) return Phase::liquid;
+    if (!solidus && !liquidus) return Phase::solid;
+    return solidus && liquidus ? Phase::any : (liquidus ? Phase::solid : Phase::any);
+}
+
+bool ferromagnetic_at(const Catalogue& catalogue, const Metal& metal, double temperature_K) {
+    const auto behaviour = without_temperature(catalogue, metal, "magnetic_behaviour");
+    if (!behaviour || behaviour->text != "ferromagnetic") return false;
+    const auto curie = without_temperature(catalogue, metal, "curie_temperature");
+    return !curie || temperature_K < curie->value_si;
+}
+
+Result<Evaluated> evaluate(const Catalogue& catalogue, const Metal& metal, const std::string& id,
+                           const Conditions& conditions) {
+    const Property* property = catalogue.property(id);
+    if (!property) return Problem{Problem::Kind::unknown, "unknown property '" + id + "'", 0};
+    if (id == "price") return evaluate_price(catalogue, metal, conditions);
+    if (id == "metal_value") return evaluate_metal_value(catalogue, metal);
+    if (property->is_text) return text_property(metal, *property);
+    if (id == "conductivity") return reciprocal_of(evaluate(catalogue, metal, "resistivity", conditions));
+    if (id == "resistivity" && conditions.rrr) return with_residual(catalogue, metal, conditions);
+
+    Question q{catalogue, metal, *property, property->phase, conditions.temperature_K, conditions};
+    if (property->phase == Phase::liquid) {
+        // A liquid property asked for below the melting range is answered at the liquidus: the melt as it is poured.
+        const auto liquidus = without_temperature(catalogue, metal, "liquidus");
+        if (liquidus) q.temperature_K = std::max(q.temperature_K, liquidus->value_si);
+    }
+    if (phase_matters(*property)) {
+        q.phase = phase_at(catalogue, metal, conditions.temperature_K);
+        if (q.phase == Phase::any)
+            return Problem{Problem::Kind::out_of_range,
+                           id + " of " + metal.slug + " at " + kelvin_text(conditions.temperature_K) +
+                               ": between solidus and liquidus, no single phase",
+                           0};
+    }
+    return cited_or_by_law(q);
+}
+
+} // namespace pourbook
