@@ -23,6 +23,10 @@
 #include <string_view>
 #include <vector>
 
+#ifndef POURBOOK_VERSION // comes from CMakeLists.txt; a check of this file alone goes without
+#define POURBOOK_VERSION "unknown"
+#endif
+
 namespace {
 
 std::string usual_reference() {
@@ -107,17 +111,14 @@ void hold_standard_streams() {
         }
 }
 
-bool set(const char* variable) {
-    const char* text = std::getenv(variable);
-    return text && *text;
-}
-
-/// What was asked for; without a word and without a display a first ranking stands for the window.
+/// A file alone, as a desktop hands it over, is a file of one's own to work with.
 std::vector<std::string> words_of(int argc, char** argv) {
-    if (argc > 1 || set("DISPLAY") || set("WAYLAND_DISPLAY")) return {argv + std::min(argc, 1), argv + argc};
-    std::cerr << "pourbook: no display here, so no window; this is what it would open with (all commands: pourbook "
-                 "--help)\n";
-    return {"rank", "--goal", "braking-per-cost"};
+    std::vector<std::string> words(argv + std::min(argc, 1), argv + argc);
+    std::error_code error;
+    const bool file =
+        words.size() == 1 && words[0].starts_with('/') && std::filesystem::is_regular_file(words[0], error);
+    if (file) words.insert(words.begin(), "--workshop");
+    return words;
 }
 
 int open_window(const pourbook::Catalogue& catalogue, const pourbook::WindowWords& words,

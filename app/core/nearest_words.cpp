@@ -13,7 +13,7 @@ std::string letters_of(const std::string& word) {
     return out;
 }
 
-std::vector<std::string> parts_of(const std::string& word) {
+std::vector<std::string> word_parts(const std::string& word) {
     std::vector<std::string> out(1);
     for (const char c : word) {
         if (c == '-' || c == '_' || c == ' ')
@@ -37,7 +37,7 @@ std::size_t tenths_off(const std::string& word, const std::string& known) {
     std::size_t best = none;
     const std::size_t distance = edit_distance(a, b);
     if (distance <= allowed(std::min(a.size(), b.size()))) best = 10 * distance;
-    const std::vector<std::string> own = parts_of(word), theirs = parts_of(known);
+    const std::vector<std::string> own = word_parts(word), theirs = word_parts(known);
     if (own == theirs) return 1;
     if (a.size() >= 3 && b.starts_with(a)) best = std::min<std::size_t>(best, 12 + b.size() - a.size());
     for (const std::string& part : theirs)

@@ -15,7 +15,7 @@ constexpr double near_K = 15, apart_K = 2;
 Metal without(const Question& q, double temperature_K) {
     Metal out = q.metal;
     for (const Record* r : speaking_records(q)) {
-        Record& copy = out.records[static_cast<std::size_t>(r - q.metal.records.data())];
+        Record& copy = out.records[static_cast<std::size_t>(r - &q.metal.records.front())];
         if (!q.property.varies_with_temperature || copy.equation) {
             copy.use = Use::disputed;
             continue;

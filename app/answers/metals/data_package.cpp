@@ -16,9 +16,9 @@ struct Column {
 };
 
 /// One CSV table with its description; a row is filled left to right.
-class PackageTable {
+class CsvTable {
 public:
-    PackageTable(std::string name, std::string title, std::vector<Column> columns, std::vector<std::string> key)
+    CsvTable(std::string name, std::string title, std::vector<Column> columns, std::vector<std::string> key)
         : name_(std::move(name)), title_(std::move(title)), columns_(std::move(columns)), key_(std::move(key)) {
         for (std::size_t i = 0; i < columns_.size(); ++i) csv_ += (i ? "," : "") + std::string(columns_[i].name);
         csv_ += "\r\n";
@@ -82,23 +82,23 @@ std::string limits_of(const Metal& m) {
     return joined(parts);
 }
 
-PackageTable metals(const Catalogue& c) {
-    PackageTable t("metals", "Metals and alloys",
-                   {{"slug", "string", "name in the program and in records.csv"},
-                    {"name", "string", "usual name"},
-                    {"kind", "string", "element or alloy"},
-                    {"family", "string", "family of the trade"},
-                    {"designations", "string", "of standards, separated by semicolons"},
-                    {"aliases", "string", "other names, separated by semicolons"},
-                    {"composition_wt_percent", "string", "nominal, element and per cent by mass"},
-                    {"limits_wt_percent", "string", "as a standard prints them"},
-                    {"composition_source", "string", "key in sources.csv"},
-                    {"composition_locator", "string", "where in the source"},
-                    {"composition_how_known", "string", "read, memory, common practice or computed"},
-                    {"reference_condition", "string", "state that is compared"},
-                    {"reference_temper", "string", "temper that is compared"},
-                    {"note", "string", "what surprises people"}},
-                   {"slug"});
+CsvTable metals(const Catalogue& c) {
+    CsvTable t("metals", "Metals and alloys",
+               {{"slug", "string", "name in the program and in records.csv"},
+                {"name", "string", "usual name"},
+                {"kind", "string", "element or alloy"},
+                {"family", "string", "family of the trade"},
+                {"designations", "string", "of standards, separated by semicolons"},
+                {"aliases", "string", "other names, separated by semicolons"},
+                {"composition_wt_percent", "string", "nominal, element and per cent by mass"},
+                {"limits_wt_percent", "string", "as a standard prints them"},
+                {"composition_source", "string", "key in sources.csv"},
+                {"composition_locator", "string", "where in the source"},
+                {"composition_how_known", "string", "read, memory, common practice or computed"},
+                {"reference_condition", "string", "state that is compared"},
+                {"reference_temper", "string", "temper that is compared"},
+                {"note", "string", "what surprises people"}},
+               {"slug"});
     for (const Metal& m : c.metals) {
         if (m.own) continue;
         const bool cited = !m.composition_citation.source.empty();
@@ -154,7 +154,7 @@ std::string coefficients_of(const Polynomial& p) {
     return out;
 }
 
-void add_figure(PackageTable& t, const Metal& m, const Record& r, std::size_t position, const Point& p,
+void add_figure(CsvTable& t, const Metal& m, const Record& r, std::size_t position, const Point& p,
                 const std::string& printed) {
     const Polynomial none{{}, no_number, no_number, no_number};
     const Polynomial& e = r.equation ? *r.equation : none;
@@ -166,8 +166,8 @@ void add_figure(PackageTable& t, const Metal& m, const Record& r, std::size_t po
           r.citation.through);
 }
 
-PackageTable records(const Catalogue& c) {
-    PackageTable t("records", "Published figures, a row each", record_columns(), {"id", "position"});
+CsvTable records(const Catalogue& c) {
+    CsvTable t("records", "Published figures, a row each", record_columns(), {"id", "position"});
     t.refers("metal", "metals", "slug");
     t.refers("property", "properties", "id");
     t.refers("source", "sources", "key");
@@ -181,55 +181,55 @@ PackageTable records(const Catalogue& c) {
     return t;
 }
 
-PackageTable properties(const Catalogue& c) {
-    PackageTable t("properties", "Dictionary of properties",
-                   {{"id", "string", "name in records.csv"},
-                    {"label", "string", "usual name"},
-                    {"meaning", "string", "definition"},
-                    {"si_unit", "string", "of value_si in records.csv; empty for words"}},
-                   {"id"});
+CsvTable properties(const Catalogue& c) {
+    CsvTable t("properties", "Dictionary of properties",
+               {{"id", "string", "name in records.csv"},
+                {"label", "string", "usual name"},
+                {"meaning", "string", "definition"},
+                {"si_unit", "string", "of value_si in records.csv; empty for words"}},
+               {"id"});
     for (const Property& p : c.properties) t.row(p.id, p.label, p.meaning, p.si_unit);
     return t;
 }
 
-PackageTable sources(const Catalogue& c) {
-    PackageTable t("sources", "Sources",
-                   {{"key", "string", "name in the other tables"},
-                    {"kind", "string", "standard, handbook, data sheet ..."},
-                    {"reliability", "string", "A, B, C; M for memory"},
-                    {"authors", "string", ""},
-                    {"title", "string", ""},
-                    {"place", "string", "journal, publisher, page"},
-                    {"year", "string", ""},
-                    {"doi", "string", ""},
-                    {"address", "string", ""},
-                    {"read_in", "string", "what was read"},
-                    {"reuse", "string", "terms of the source"},
-                    {"note", "string", ""}},
-                   {"key"});
+CsvTable sources(const Catalogue& c) {
+    CsvTable t("sources", "Sources",
+               {{"key", "string", "name in the other tables"},
+                {"kind", "string", "standard, handbook, data sheet ..."},
+                {"reliability", "string", "A, B, C; M for memory"},
+                {"authors", "string", ""},
+                {"title", "string", ""},
+                {"place", "string", "journal, publisher, page"},
+                {"year", "string", ""},
+                {"doi", "string", ""},
+                {"address", "string", ""},
+                {"read_in", "string", "what was read"},
+                {"reuse", "string", "terms of the source"},
+                {"note", "string", ""}},
+               {"key"});
     for (const Reference& r : c.references)
         t.row(r.key, r.kind, r.reliability, r.authors, r.title, r.where, r.year, r.doi, r.address, r.read_in, r.reuse,
               r.note);
     return t;
 }
 
-PackageTable prices(const Catalogue& c) {
-    PackageTable t("prices", "Dated prices of metal",
-                   {{"set", "string", "price set"},
-                    {"metal", "string", "slug in metals.csv"},
-                    {"usd_per_kg", "number", "US dollars per kilogram"},
-                    {"low_usd_per_kg", "number", ""},
-                    {"high_usd_per_kg", "number", ""},
-                    {"printed", "string", "as printed"},
-                    {"unit", "string", "of the printed figure"},
-                    {"as_of", "string", "date of the price"},
-                    {"fresh_until", "string", "year and month after which it is stale"},
-                    {"form", "string", "market and form"},
-                    {"grade", "string", "not empty: less pure than the metal of metals.csv; prices alloys only"},
-                    {"source", "string", "key in sources.csv"},
-                    {"locator", "string", "where in the source"},
-                    {"how_known", "string", "read, memory, common practice or computed"}},
-                   {"set", "metal"});
+CsvTable prices(const Catalogue& c) {
+    CsvTable t("prices", "Dated prices of metal",
+               {{"set", "string", "price set"},
+                {"metal", "string", "slug in metals.csv"},
+                {"usd_per_kg", "number", "US dollars per kilogram"},
+                {"low_usd_per_kg", "number", ""},
+                {"high_usd_per_kg", "number", ""},
+                {"printed", "string", "as printed"},
+                {"unit", "string", "of the printed figure"},
+                {"as_of", "string", "date of the price"},
+                {"fresh_until", "string", "year and month after which it is stale"},
+                {"form", "string", "market and form"},
+                {"grade", "string", "not empty: less pure than the metal of metals.csv; prices alloys only"},
+                {"source", "string", "key in sources.csv"},
+                {"locator", "string", "where in the source"},
+                {"how_known", "string", "read, memory, common practice or computed"}},
+               {"set", "metal"});
     t.refers("metal", "metals", "slug");
     t.refers("source", "sources", "key");
     for (const PriceSet& set : c.price_sets)
@@ -245,7 +245,7 @@ PackageTable prices(const Catalogue& c) {
 std::vector<PackageFile> data_package(const Catalogue& catalogue) {
     std::vector<PackageFile> files;
     Json resources = Json::array();
-    for (const PackageTable& t :
+    for (const CsvTable& t :
          {metals(catalogue), records(catalogue), properties(catalogue), sources(catalogue), prices(catalogue)}) {
         files.push_back({t.file(), t.csv()});
         resources.push_back(t.described());

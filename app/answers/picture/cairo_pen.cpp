@@ -11,9 +11,9 @@ namespace {
 
 constexpr std::array dashes = {6.0, 4.0};
 
-class Pen {
+class ScenePen {
 public:
-    Pen(cairo_t* context, const Letters& letters) : to_(context), letters_(letters) {
+    ScenePen(cairo_t* context, const Letters& letters) : to_(context), letters_(letters) {
         cairo_set_line_join(to_, CAIRO_LINE_JOIN_ROUND);
     }
 
@@ -111,7 +111,7 @@ void without_hinting(cairo_t* context) {
 
 void draw(const Scene& scene, const Letters& letters, _cairo* context) {
     without_hinting(context);
-    Pen pen(context, letters);
+    ScenePen pen(context, letters);
     for (const Primitive& p : scene.parts) std::visit(pen, p);
 }
 

@@ -9,7 +9,7 @@
 namespace pourbook {
 namespace {
 
-constexpr double most_added_si = 1.5e-8, very_hot_K = 1e5;
+constexpr double most_added_si = 1.5e-8, any_solid_K = 1e5;
 
 Result<Evaluated> pure_resistivity(const Catalogue& catalogue, const std::string& host) {
     const Metal* metal = catalogue.element(host);
@@ -19,7 +19,7 @@ Result<Evaluated> pure_resistivity(const Catalogue& catalogue, const std::string
 
 double most_dissolved(const Catalogue& catalogue, const std::string& host, const std::string& impurity) {
     const Diagram* d = catalogue.alloys.diagram(host, impurity);
-    const auto s = d ? solubility(*d, host, very_hot_K) : std::nullopt;
+    const auto s = d ? solubility(*d, host, any_solid_K) : std::nullopt;
     return s ? s->wt : no_number;
 }
 

@@ -2,6 +2,7 @@
 
 #include "core/quantity/format.hpp"
 #include "core/quantity/unit.hpp"
+#include "questions/metals/temperature_words.hpp"
 #include "questions/mix/mix_metal.hpp"
 #include "questions/mix/mix_words.hpp"
 #include "questions/say/shown_money.hpp"
@@ -28,12 +29,6 @@ Result<double> loss_from(const std::string& word) {
     const Result<double> loss = parse_si(word, {}, "a melt loss");
     if (loss && !(*loss >= 0 && *loss < 1)) return unreadable("a melt loss from 0 to less than 100 % is expected");
     return loss;
-}
-
-Result<double> phase_temperature_from(const std::string& word) {
-    const Result<double> t = parse_si(word, base_dimension(Dimension::kelvin), "a temperature");
-    if (t && !(*t >= 0)) return unreadable("below absolute zero");
-    return t;
 }
 
 Result<double> resistivity_from(const std::string& word) {
@@ -70,7 +65,7 @@ Result<MixRequest> base_request(const Catalogue& c, const MixSheetWords& w) {
         request.melt_loss = *loss;
     }
     if (!w.phases_at.empty())
-        if (const Result<double> t = phase_temperature_from(w.phases_at)) request.phases_at_K = *t;
+        if (const Result<double> t = temperature_from(w.phases_at)) request.phases_at_K = *t;
     return request;
 }
 
@@ -235,7 +230,7 @@ std::string mix_word_fault(const Catalogue& catalogue, const std::string& name, 
     if (name == "melt-loss") return why_not(loss_from(word));
     if (name == "target") return why_not(share_from(catalogue, word));
     if (name == "with") return why_not(metal_composition(catalogue, word));
-    if (name == "phases-at") return why_not(phase_temperature_from(word));
+    if (name == "phases-at") return why_not(temperature_from(word));
     if (name == "impurities") return why_not(shares_from(catalogue, word));
     return why_not(resistivity_from(word));
 }
