@@ -75,7 +75,7 @@ private:
         settle(places);
         for (std::size_t i = 0; i < shown; ++i) {
             Judged& j = judged_[places[i].contender];
-            if (i < told && std::isnan(request_.to_K))
+            if (i < told && !request_.to_K)
                 j.inputs = plan_.merit.inputs(catalogue_, *j.metal, request_.conditions).values;
             const bool from_memory = any_from_memory(j.inputs);
             const std::optional<RankedTube> tube = tube_of(j);
