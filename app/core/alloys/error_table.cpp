@@ -19,9 +19,9 @@ double half_width_90(ErrorClass e) {
     case ErrorClass::resistivity_table:
         return 0.24;
     case ErrorClass::resistivity_nordheim:
-        return 0.34;
+        return 0.21;
     case ErrorClass::resistivity_two_phase:
-        return 0.33;
+        return 0.27;
     case ErrorClass::density_dissolved:
         return 0.013;
     case ErrorClass::density_elements:

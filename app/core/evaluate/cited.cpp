@@ -40,7 +40,7 @@ double own_uncertainty(const Candidate& c, const Question& q, bool& assumed) {
     const double rounding = c.half_digit_si / std::sqrt(3.0);
     const double condition = c.fit == ConditionFit::other ? q.property.condition_spread * std::abs(c.value_si) : 0;
     // A defined value (a fixed point of the temperature scale) is printed exactly.
-    return std::hypot(u == 0 ? 0 : std::max(u, rounding), c.doubt_si, condition);
+    return std::hypot(u == 0 && !assumed ? 0 : std::max(u, rounding), c.doubt_si, condition);
 }
 
 SourceValue said_by(const Candidate& c, bool chosen, bool story) {
