@@ -72,8 +72,8 @@ Stated with_usual(const Context& context, const Catalogue& catalogue, const Stat
     std::vector<std::string> others;
     for (const Goal& g : catalogue.goals)
         if (g.id != goal->id) others.push_back(g.id);
-    say("no goal was named, so " + goal->id + " (" + goal->label + ") is taken; --goal NAME takes another: " +
-        joined(others));
+    say("no goal was named, so " + goal->id + " (" + goal->label +
+        ") is taken; --goal NAME takes another: " + joined(others));
     return out.set("goal", goal->id);
 }
 
