@@ -1,5 +1,6 @@
 #include "answers/askers.hpp"
 
+#include "answers/ask/short_answer.hpp"
 #include "answers/drop/against_report.hpp"
 #include "answers/drop/eddy_json.hpp"
 #include "answers/drop/eddy_text.hpp"
@@ -32,7 +33,7 @@ Asker said(const Question& question, Answer answer, Text text, Json json) {
             return say(*result, a);
         };
     };
-    return {&question, with(text), with(json), {}};
+    return {&question, with(text), with(json)};
 }
 
 /// The usual way of both.
@@ -93,6 +94,25 @@ template <class From, class Work> auto worked_out_from(From request_from, Work w
     };
 }
 
+/// With the short forms.
+template <class Answer> Asker shortly(Asker asker, Answer answer) {
+    asker.brief = [answer](const Stated& stated, const Asking& a) -> Words {
+        const auto result = answer(stated, a);
+        if (!result) return result.problem();
+        return short_answer(*result, a.catalogue, a.units);
+    };
+    asker.plain = [answer](const Stated& stated, const Asking& a) -> Words {
+        const auto result = answer(stated, a);
+        if (!result) return result.problem();
+        return plain_answer(*result, a.units);
+    };
+    return asker;
+}
+
+template <class Answer> Asker documented_and_short(const Question& question, Answer answer) {
+    return shortly(documented(question, answer), answer);
+}
+
 /// A ranking, and the catalogue that its metals are of.
 struct Ranking {
     std::shared_ptr<const RankedFrom> from;
@@ -101,6 +121,14 @@ struct Ranking {
 
 Document document_of(const Ranking& ranking, const DocumentSetting& setting) {
     return pourbook::document_of(ranking.result, {ranking.from->in(setting.catalogue), setting.units, setting.date});
+}
+
+std::string short_answer(const Ranking& ranking, const Catalogue& catalogue, UnitSystem units) {
+    return pourbook::short_answer(ranking.result, ranking.from->in(catalogue), units);
+}
+
+std::string plain_answer(const Ranking& ranking, UnitSystem units) {
+    return pourbook::plain_answer(ranking.result, units);
 }
 
 Result<Ranking> ranking(const Stated& stated, const Asking& a) {
@@ -123,7 +151,14 @@ Asker dropped() {
             return states_two(stated) ? second(stated, a) : first(stated, a);
         };
     };
-    return {&drop_question(), either(one.text, two.text), either(one.json, two.json), {}};
+    // With a second set-up the whole answer is given, as two short ones would not compare.
+    const Asker alone = shortly(one, worked_out(drop_question(), drop));
+    return {&drop_question(),
+            either(one.text, two.text),
+            either(one.json, two.json),
+            {},
+            either(alone.brief, two.text),
+            either(alone.plain, two.text)};
 }
 
 Asker measured() {
@@ -182,12 +217,12 @@ Asker mixed() {
 const std::vector<Asker>& askers() {
     static const std::vector<Asker> all = {
         listed_metals(),
-        documented(value_question(), worked_out(value_question(), value)),
+        documented_and_short(value_question(), worked_out(value_question(), value)),
         documented_but_for_json(sheet_question(), worked_out(sheet_question(), sheet)),
         compared(),
-        documented(rank_question(), ranking),
+        documented_and_short(rank_question(), ranking),
         two_goals(),
-        documented(versus_question(), worked_out(versus_question(), versus)),
+        documented_and_short(versus_question(), worked_out(versus_question(), versus)),
         dropped(),
         said(drag_question(), worked_out(drag_question(), drag)),
         said(infer_question(), worked_out_from(infer_request_from, infer)),

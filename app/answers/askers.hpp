@@ -27,6 +27,8 @@ struct Asker {
     std::function<Result<std::string>(const Stated&, const Asking&)> text, json;
     /// The answer as a table with its sources; empty where it has none.
     std::function<Result<Document>(const Stated&, const Asking&)> table = {};
+    /// The answer alone, and its numbers alone; empty where it has none.
+    std::function<Result<std::string>(const Stated&, const Asking&)> brief = {}, plain = {};
 };
 
 const std::vector<Asker>& askers();

@@ -2,6 +2,7 @@
 #include "answers/askers.hpp"
 #include "answers/writers/write_file.hpp"
 #include "cli/options.hpp"
+#include "cli/short_words.hpp"
 #include "cli/table_words.hpp"
 #include "core/quantity/format.hpp"
 #include "core/ranking/formula.hpp"
@@ -13,6 +14,7 @@ namespace {
 struct Asked {
     Stated stated;
     TableWords table;
+    ShortWords brief;
 };
 
 /// What the usual goal weighs, and where the metal melts.
@@ -30,9 +32,15 @@ int answer(const Context& context, const Catalogue& catalogue, const Asker& aske
     if (!units) return context.failed(units.problem());
     Asking asking{catalogue, context.own, *units, context.date};
     const Stated stated = with_usual(context, catalogue, asked.stated);
+    if (asked.brief.asked()) {
+        const Result<std::string> words = (asked.brief.plain ? asker.plain : asker.brief)(stated, asking);
+        if (!words) return context.failed(words.problem());
+        return context.printed(asked.brief.plain ? *words : folded(*words, terminal_columns()));
+    }
     if (!asked.table.asked()) {
         const Result<std::string> words = (context.json ? asker.json : asker.text)(stated, asking);
-        return words ? context.printed(*words) : context.failed(words.problem());
+        if (!words) return context.failed(words.problem());
+        return context.printed(context.json ? *words : folded(*words, terminal_columns()));
     }
     return answer_table(context, asked.table, [&](UnitSystem in) {
         asking.units = in;
@@ -41,12 +49,13 @@ int answer(const Context& context, const Catalogue& catalogue, const Asker& aske
 }
 
 void declare(Context& context, const Asker& asker) {
-    const auto asked = std::make_shared<Asked>(Asked{Stated(*asker.question), {}});
+    const auto asked = std::make_shared<Asked>(Asked{Stated(*asker.question), {}, {}});
     CLI::App* c = command_of(context, asked->stated);
     if (asker.table && asker.question->has("to"))
         with_format_word(c, asked->table); // "to" means something else there
     else if (asker.table)
         with_table_words(c, asked->table);
+    if (asker.brief) with_short_words(c, asked->brief);
     c->callback([&context, asked, &asker] {
         context.answer = [&context, asked, &asker](const Catalogue& catalogue) {
             return answer(context, catalogue, asker, *asked);

@@ -40,6 +40,7 @@ const std::map<std::string, std::string>& examples() {
         {"chart mix", "chart mix \"Ag 92.5 Cu 7.5\" --to mix.svg"},
         {"sources", "sources"},
         {"check", "check"},
+        {"export", "export --to reference"},
         {"stock", "stock"},
         {"stock list", "stock list"},
         {"stock add", "stock add copper-dhp 2kg --lot pipes --price \"7 EUR/kg\""},
@@ -118,7 +119,7 @@ const std::vector<std::pair<std::string, std::vector<std::string>>>& groups() {
          {"profile", "stock", "price", "rate", "crucible", "mould", "trial", "goal", "own-metal", "own-value", "pin",
           "log"}},
         {"Your file", {"import", "backup", "undo", "redo", "changes"}},
-        {"The reference", {"sources", "check"}}};
+        {"The reference", {"sources", "check", "export"}}};
     return all;
 }
 

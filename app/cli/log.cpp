@@ -38,15 +38,16 @@ std::vector<std::string> split_words(const std::string& text) {
     return out;
 }
 
-/// The answer of a command as JSON. Errors: whatever it answers with.
-Result<std::string> answer_of(const Context& context, const std::string& command) {
+/// The answer of a command as JSON, or as text. Errors: whatever it answers with.
+Result<std::string> answer_of(const Context& context, const std::string& command, bool as_json = true) {
     std::vector<std::string> words = split_words(command);
     if (!words.empty() && words.front() == "pourbook") words.erase(words.begin());
     if (words.empty() || words.front() == "log" || words.front().starts_with("-"))
         return Problem{Problem::Kind::unreadable,
                        "--command '" + command + "': a command that answers, such as \"rank --goal braking-per-cost\"",
                        0};
-    words.insert(words.end(), {"--json", "--workshop", context.workshop->path()});
+    words.insert(words.end(), {"--workshop", context.workshop->path()});
+    if (as_json) words.emplace_back("--json");
     std::ostringstream out, err;
     const int code = run_command_line(context.setup, words, out, err);
     if (code == 0) return out.str();
@@ -73,7 +74,8 @@ int add_question(const Context& context, const LogWords& words, const Catalogue&
     const Result<Kept> kept = keep(*context.workshop, kind, *fit, "log " + words.question);
     if (!kept) return context.failed(kept.problem());
     if (context.json) return context.printed(json_of_entries(kind, {kept->entry}));
-    return context.printed("Kept as " + text_of(kind, kept->entry, "name") + ".\n");
+    const Result<std::string> told = answer_of(context, words.command, false);
+    return context.printed((told ? *told + "\n" : "") + "Kept as " + text_of(kind, kept->entry, "name") + ".\n");
 }
 
 int ask_again(const Context& context, const LogWords& words, const Catalogue& catalogue) {

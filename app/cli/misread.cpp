@@ -56,6 +56,16 @@ std::string path_of(const CLI::App& command) {
     return (parent ? path_of(*parent) + " " : "") + command.get_name();
 }
 
+/// The place behind the program's own options, such as --workshop FILE.
+std::size_t first_word(const CLI::App& root, const std::vector<std::string>& words) {
+    std::size_t at = 0;
+    while (at < words.size() && words[at].starts_with("-")) {
+        const CLI::Option* option = root.get_option_no_throw(words[at]);
+        at += option && option->get_items_expected_max() > 0 ? 2 : 1;
+    }
+    return at;
+}
+
 } // namespace
 
 std::string command_read(const CLI::App& root) {
@@ -80,11 +90,12 @@ std::vector<std::string> command_names(const CLI::App& root) {
 
 std::vector<std::string> with_command(const CLI::App& root, std::vector<std::string> words, bool display) {
     if (words.empty() && !display) return {"rank", "--top", "10"};
-    if (words.empty() || words.front().starts_with("-")) return words;
+    const std::size_t at = first_word(root, words);
+    if (at >= words.size()) return words;
     const std::vector<std::string> commands = command_names(root);
-    if (std::find(commands.begin(), commands.end(), words.front()) != commands.end()) return words;
-    const bool several = words.size() > 1 && !words[1].starts_with("-");
-    words.insert(words.begin(), several ? "ask" : "sheet");
+    if (std::find(commands.begin(), commands.end(), words[at]) != commands.end()) return words;
+    const bool several = at + 1 < words.size() && !words[at + 1].starts_with("-");
+    words.insert(words.begin() + static_cast<std::ptrdiff_t>(at), several ? "ask" : "sheet");
     return words;
 }
 

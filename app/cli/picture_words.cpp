@@ -56,7 +56,10 @@ std::optional<Problem> write_picture(const PictureWords& words, const Scene& sce
 } // namespace
 
 void with_picture_words(CLI::App* c, PictureWords& words) {
-    c->add_option("--to", words.to, "the file: .png, .svg or .pdf");
+    auto* to = c->add_option("--to", words.to, "the file: .png, .svg or .pdf");
+    c->add_option("--format", words.format, "svg, png or pdf to standard output")
+        ->check(CLI::IsMember({"svg", "png", "pdf"}))
+        ->excludes(to);
     auto* size = c->add_option("--size", words.size, "WIDTHxHEIGHT in pixels (default 1600x1000)");
     c->add_option("--scale", words.scale, "size of letters and lines (default 1.6)")->check(CLI::Range(0.2, 20.0));
     auto* light = c->add_flag("--light", words.light, "light ground (default)");
@@ -72,9 +75,10 @@ void with_picture_words(CLI::App* c, PictureWords& words) {
 
 int answer_picture(const Context& context, const Catalogue& catalogue, const PictureWords& words,
                    const std::function<Scene(const Canvas&)>& chart) {
-    if (words.to.empty() && !words.caption_line && !context.json)
-        return context.failed({Problem::Kind::unreadable,
-                               "chart: name the picture, --to FILE.png, .svg or .pdf, or ask for --caption-line", 0});
+    if (words.to.empty() && words.format.empty() && !words.caption_line && !context.json)
+        return context.failed(
+            {Problem::Kind::unreadable,
+             "chart: name the picture, --to FILE.png, .svg or .pdf, or ask for --format svg or --caption-line", 0});
     if (!words.to.empty())
         if (const auto format = picture_format(words.to); !format) return context.failed(format.problem());
     const Result<Size> size = size_of(words);
@@ -90,6 +94,11 @@ int answer_picture(const Context& context, const Catalogue& catalogue, const Pic
     if (!words.to.empty())
         if (const auto problem = write_picture(words, scene, {size->scale, ground, "", context.date}))
             return context.failed(*problem);
+    if (!words.format.empty()) {
+        const Result<std::string> bytes =
+            picture_of(scene, *picture_format("." + words.format), {size->scale, ground, scene.title, context.date});
+        return bytes ? context.printed(*bytes) : context.failed(bytes.problem());
+    }
     if (context.json) return context.printed(json_of(catalogue, words, scene, context.date));
     return context.printed(words.caption_line ? caption_line(catalogue, scene, context.date) + "\n" : "");
 }

@@ -10,7 +10,7 @@
 namespace pourbook {
 
 struct PictureWords {
-    std::string to, size, caption, ground = "solid";
+    std::string to, format, size, caption, ground = "solid";
     double scale = 0; // 0: what suits the size
     bool light = false, dark = false, caption_line = false;
 };

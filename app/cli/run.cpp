@@ -207,8 +207,9 @@ int run_words(const CommandLine& setup, const std::vector<std::string>& words, s
     }
     read_bare_numbers_as_si(top.bare_numbers == "si");
     try {
-        const bool sheet_added = asked.size() == words.size() + 1 && asked.front() == "sheet";
-        return answered(setup, top, context, sheet_added ? words.front() : "");
+        const auto added = std::mismatch(words.begin(), words.end(), asked.begin(), asked.end());
+        const bool sheet_added = asked.size() == words.size() + 1 && *added.second == "sheet";
+        return answered(setup, top, context, sheet_added ? *added.first : "");
     } catch (const std::bad_alloc&) {
         err << "pourbook: there is not enough memory for this\n";
         return 4;

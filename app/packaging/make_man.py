@@ -14,11 +14,11 @@ def said(*words):
 def commands():
     """Name and sentence of each command; a sentence may go on in the next lines."""
     out = []
-    for line in said().split("Subcommands:")[1].splitlines():
-        start = re.match(r"  ([a-z][a-z-]*)\s+(.*)", line)
+    for line in said().splitlines():
+        start = re.match(r"  ([a-z][a-z-]*) {2,}(\S.*)", line)
         if start:
             out.append([start[1], start[2].strip()])
-        elif out and line.startswith("    "):
+        elif out and line.startswith(" " * 20):
             out[-1][1] += " " + line.strip()
     return out
 

@@ -1,6 +1,5 @@
 #include "importers/compile/read_casting.hpp"
 
-#include "core/materials/names.hpp"
 #include "importers/compile/fields.hpp"
 #include "importers/compile/figure.hpp"
 #include "importers/compile/read_record.hpp"
@@ -22,10 +21,14 @@ constexpr std::array casting_figures = {CastingFigure{"pouring_temperature", "K"
                                         CastingFigure{"superheat", "K"},
                                         CastingFigure{"mould_preheat", "K"},
                                         CastingFigure{"mould_preheat_below_solidus", "K"},
-                                        CastingFigure{"mould_cooling_rate", "K/s"},
+                                        CastingFigure{"mould_preheat_share", "1"},
+                                        CastingFigure{"mould_metal_limit", "K"},
+                                        CastingFigure{"pouring_loss", "K"},
+                                        CastingFigure{"greatest_superheat", "K"},
                                         CastingFigure{"mould_limit", "K"},
                                         CastingFigure{"crucible_limit", "K"},
                                         CastingFigure{"melt_loss", "1"},
+                                        CastingFigure{"element_loss", "1"},
                                         CastingFigure{"yield", "1"},
                                         CastingFigure{"gating_share", "1"},
                                         CastingFigure{"feeder_modulus_ratio", "1"},
@@ -37,7 +40,28 @@ constexpr std::array casting_figures = {CastingFigure{"pouring_temperature", "K"
                                         CastingFigure{"mould_specific_heat", "J/(kg.K)"},
                                         CastingFigure{"freezing_correction", "1"},
                                         CastingFigure{"shell_wall", "m"},
-                                        CastingFigure{"shell_surface_transfer", "W/(m2.K)"},
+                                        CastingFigure{"mould_wall", "m"},
+                                        CastingFigure{"mould_emissivity", "1"},
+                                        CastingFigure{"mould_convection", "W/(m2.K)"},
+                                        CastingFigure{"mould_contact", "W/(m2.K)"},
+                                        CastingFigure{"feeder_neck_ratio", "1"},
+                                        CastingFigure{"feeder_least_modulus", "m"},
+                                        CastingFigure{"feeding_distance", "1"},
+                                        CastingFigure{"feeding_end_effect", "1"},
+                                        CastingFigure{"sleeve_modulus_factor", "1"},
+                                        CastingFigure{"sleeve_efficiency", "1"},
+                                        CastingFigure{"gate_spacing", "1"},
+                                        CastingFigure{"gate_speed", "m/s"},
+                                        CastingFigure{"discharge", "1"},
+                                        CastingFigure{"cup_depth", "m"},
+                                        CastingFigure{"least_head", "m"},
+                                        CastingFigure{"surface_tension", "N/m"},
+                                        CastingFigure{"mould_growth", "1"},
+                                        CastingFigure{"addition", "1"},
+                                        CastingFigure{"consumable_price", "USD/kg"},
+                                        CastingFigure{"pattern_wall", "m"},
+                                        CastingFigure{"pattern_infill", "1"},
+                                        CastingFigure{"pattern_density", "kg/m3"},
                                         CastingFigure{"least_section", "m"},
                                         CastingFigure{"section_class", "m"},
                                         CastingFigure{"tolerance", "m"},
@@ -48,10 +72,11 @@ constexpr std::array casting_figures = {CastingFigure{"pouring_temperature", "K"
                                         CastingFigure{"one_person_mass", "kg"}};
 
 /// Quantities that hold a sentence.
-constexpr std::array sentences = {"refuse_melting", "acknowledge",   "process_caution", "crucible_attack",
-                                  "mould_attack",   "deoxidation",   "gas_risk",        "shell_step",
-                                  "burnout_step",   "checklist",     "draft",           "tolerance_grade",
-                                  "defect",         "allowance_note"};
+constexpr std::array sentences = {
+    "refuse_melting", "acknowledge",    "process_caution", "crucible_attack", "mould_attack",   "deoxidation",
+    "gas_risk",       "shell_step",     "burnout_step",    "checklist",       "draft",          "tolerance_grade",
+    "defect",         "allowance_note", "after_pour",      "machining",       "heat_treatment", "joining"};
+constexpr std::array processes = {"", "shell", "sand", "plaster", "permanent"};
 
 const CastingFigure* kind_of(const std::string& quantity) {
     const auto at = std::find_if(casting_figures.begin(), casting_figures.end(),
@@ -95,7 +120,7 @@ Practice read_practice(Fields& f, const Catalogue& catalogue) {
                                      {"text", &p.text},
                                      {"note", &p.note}})
         *field = f.text_or(key, "");
-    if (!p.process.empty() && !is_among(p.process, process_names))
+    if (std::find(processes.begin(), processes.end(), p.process) == processes.end())
         f.fail("process", "shell, sand, plaster or permanent is expected");
     p.from_wt_percent = f.number_or("from_wt_percent", 0);
     p.over_m = length_m(f, "over");

@@ -82,7 +82,7 @@ refused(2, "column 2001", "rank", "--formula", "1" * 10000)
 
 # a fall as a goal, a range of temperatures
 setup = ["--magnet", "cylinder:12mmx10mm", "--grade", "N42", "--tube", "13mm:17mm:0.5m"]
-falls = answer("rank", "--goal", "longest-fall", *setup, "--holding", "budget", "--budget", "20USD", "--samples", "100", "--from", "copper,aluminium,iron")
+falls = answer("rank", "--goal", "longest-fall", *setup, "--holding", "budget", "--budget", "20USD", "--samples", "100", "--from", "copper-etp,aluminium-1350,iron")
 check([abs(r["cost_usd"] - 20) < 1e-6 and r["wall_m"] > 0 and r["tube_mass_kg"] > 0 for r in falls["results"]] == [True, True], "rank: the wall that the budget buys")
 check(falls["excluded"][0]["metal"] == "iron" and "ferromagnetic" in falls["excluded"][0]["reason"], "rank: iron has no fall")
 alone = answer("drop", *setup, "--metal", "copper", "--samples", "400")

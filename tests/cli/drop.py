@@ -124,8 +124,8 @@ measured = answer("measure", "--magnet", "cylinder:12mmx10mm", "--field", "0.40T
 check(abs(byfield["standard_uncertainty"] / measured["standard_uncertainty_T"] - 1) < 1e-9 and abs(byfield["value"] / measured["remanence_T"] - 1) < 1e-9, "two ways, two uncertainties")
 
 # price forms are heeded in a sweep over money: 5 USD buy 5 / 30.7 of a kilogram at retail
-money = [answer("sweep", *STRONG, "--tube", "22mm:28mm:1m", "--metal", "copper", "--over", "budget", "5USD:50USD", "--steps", "2", "--price-form", form)["lines"][0]["points"][0] for form in ("exchange", "retail")]
-price = [answer("value", "copper", "price", "--price-form", form)["value_si"] for form in ("exchange", "retail")]
+money = [answer("sweep", *STRONG, "--tube", "22mm:28mm:1m", "--metal", "copper-etp", "--over", "budget", "5USD:50USD", "--steps", "2", "--price-form", form)["lines"][0]["points"][0] for form in ("exchange", "retail")]
+price = [answer("value", "copper-etp", "price", "--price-form", form)["value_si"] for form in ("exchange", "retail")]
 check(abs(money[0]["tube_mass_kg"] / money[1]["tube_mass_kg"] / (price[1] / price[0]) - 1) < 1e-6, "sweep: the price form")
 
 # stacks

@@ -37,7 +37,7 @@ def closed(words):
 
 with tempfile.TemporaryDirectory(prefix="pourbook-lost-") as folder:
     FILE = os.path.join(folder, "w.sqlite")
-    commands = re.findall(r"^  ([a-z-]+) ", Program().run("--help")[1].split("Subcommands:")[1], re.MULTILINE)
+    commands = re.findall(r"^  ([a-z][a-z-]*) {2,}", Program().run("--help")[1], re.MULTILINE)
     check(len(commands) > 30, f"only {len(commands)} commands found")
     for call in CALLS + [[command, "--help"] for command in commands]:
         written_to(call, "to a full device", "No space left on device", lambda: open("/dev/full", "w", encoding="utf-8"))

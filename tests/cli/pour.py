@@ -111,11 +111,13 @@ with tempfile.TemporaryDirectory() as folder:
 
 # the defect key: asked by what was seen, all without a word, one line where nothing looks like it
 code, out, err = run("defect", "jagged", "holes", "--json")
-check(code == 0 and [d["name"] for d in json.loads(out)] == ["shrinkage"], f"defect by its look: {out}")
+check(code == 0 and json.loads(out)[0]["name"] == "shrinkage", f"defect by its look: {out}")
 code, out, err = run("defect", "--json")
-check({d["name"] for d in json.loads(out)} == {"gas", "shrinkage", "cold run", "moisture", "oxygen"}, "not every defect")
-check(all(d["change"] and d["source"] for d in json.loads(out)), "a defect without a remedy or a source")
-code, out, err = run("defect", "purple")
+check(len(json.loads(out)) >= 40, "not every defect")
+check(all(d["cause"] and d["tell"] and d["change"] and d["source"] for d in json.loads(out)), "a defect without a remedy or a source")
+code, out, err = run("defect", "sunk", "top", "--metal", "copper", "--part", "plate:50mmx50mmx50mm")
+check(code == 0 and "this part:" in out and "cm3 are missing" in out, f"a defect beside its plan: {out}{err}")
+code, out, err = run("defect", "elephants")
 check(code == 3 and err.count("\n") == 1 and "ask for one of" in err, f"an unknown defect: {code} {err}")
 
 ended("pour")

@@ -50,7 +50,7 @@ def one_bad_row(folder, sound):
         sql(path, f"UPDATE {kind} SET {column} = {column} || '1' WHERE id = 1")
         for words in (["value", "copper", "resistivity"], ["rank", "--goal", "strongest-brake", "--samples", "0"], ["sources"], ["changes"]):
             code, out, err = run(*words, file=path)
-            check(code == 0 and out and err.count("\n") <= 1, f"bad {kind}: {words}: exit {code}: {err}")
+            check(code == 0 and out and err.count("is damaged") <= 1, f"bad {kind}: {words}: exit {code}: {err}")
         code, out, err = run("rank", "--goal", "strongest-brake", "--samples", "0", file=path)
         check("is damaged" in err and kind in err, f"bad {kind}: not said: {err!r}")
         code, _, err = run("stock", "add", "zinc", "1 kg", file=path)
@@ -65,7 +65,7 @@ def one_bad_row(folder, sound):
 
 def hidden_sql(folder, sound):
     for number, text in enumerate(("CREATE TRIGGER t AFTER INSERT ON change BEGIN DELETE FROM price; END", "CREATE VIEW v AS SELECT 1",
-                                   "ALTER TABLE stock ADD COLUMN big AS (hex(zeroblob(500000000)))", "CREATE INDEX i ON stock (length(note))")):
+                                   "ALTER TABLE stock ADD COLUMN big TEXT AS (hex(zeroblob(500000000)))", "CREATE INDEX i ON stock (length(note))")):
         path = os.path.join(folder, f"hostile-{number}.sqlite")
         shutil.copy(sound, path)
         sql(path, text)

@@ -1,4 +1,4 @@
-// The defect key as text and JSON.
+// The defect key as text and as JSON; with a plan, what it has computed stands beside each entry.
 #pragma once
 
 #include "questions/pour/defects.hpp"
@@ -8,7 +8,8 @@
 
 namespace pourbook {
 
-std::string text_of(const std::vector<Defect>& defects);
-std::string json_of(const std::vector<Defect>& defects);
+/// plan: of the part that went wrong; nullptr without one.
+std::string text_of(const std::vector<Defect>& defects, const PourResult* plan = nullptr);
+std::string json_of(const std::vector<Defect>& defects, const PourResult* plan = nullptr);
 
 } // namespace pourbook

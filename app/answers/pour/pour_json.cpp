@@ -1,6 +1,7 @@
 #include "answers/parts/json_parts.hpp"
 #include "answers/pour/pour_report.hpp"
 #include "core/quantity/constants.hpp"
+#include "questions/pour/defects.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -56,7 +57,10 @@ Json dimension_of(const casting::DimensionPlan& d) {
                 {"cast_mm", d.cast_m * 1000},
                 {"pattern_mm", d.pattern_m * 1000},
                 {"pattern_in", d.pattern_m / inch_m}};
+    out["pattern_low_mm"] = json_number(d.low_m * 1000);
+    out["pattern_high_mm"] = json_number(d.high_m * 1000);
     if (d.bore) out["pattern_if_core_holds_mm"] = json_number(d.held_m * 1000);
+    out["pattern_if_held_mm"] = json_number(d.held_m * 1000);
     put(out, "tolerance_total_mm", d.tolerance_width_m * 1000, "no cited tolerance for this size and process");
     return out;
 }
@@ -89,9 +93,31 @@ Json cylinder_of(const casting::Cylinder& c) {
             {"modulus_m", json_number(c.modulus_m())}};
 }
 
+void add_freezing(Json& out, const PourResult& r) {
+    const std::string reason = r.freezing ? "" : r.freezing.problem().text;
+    const casting::FreezingPlan none;
+    const casting::FreezingPlan& f = r.freezing ? *r.freezing : none;
+    put(out, "freezing_time_s", f.time_s.value_si, reason);
+    put(out, "freezing_time_low90_s", f.low_s, reason);
+    put(out, "freezing_time_high90_s", f.high_s, reason);
+    put(out, "freezing_time_slab_of_modulus_s", f.of_slab_s, reason);
+    put(out, "superheat_gone_s", f.superheat_gone_s, reason);
+    put(out, "black_heat_K", f.black_K, reason);
+    put(out, "black_heat_s", f.black_s, reason);
+    put(out, "thinnest_wall_freezing_s", r.thinnest_s, reason);
+    put(out, "chvorinov_time_s", f.chvorinov_s, "no thick mould, or no cited mould data");
+    put(out, "chvorinov_constant_s_m2", f.chvorinov_s_m2, "no thick mould, or no cited mould data");
+    put(out, "mould_wall_m", f.wall_m, reason);
+    out["freezing_sources"] = sources_of(f.sources);
+}
+
 Json feeder_of(const PourResult& r) {
     const casting::FeedingPlan& f = r.feeding;
-    Json out = {{"freezes_last", r.freezes_last}, {"modulus_m", r.modulus_m}, {"mould_kind", f.mould_kind}};
+    Json out = {{"freezes_last", r.freezes_last},
+                {"modulus_m", r.heaviest.modulus_m()},
+                {"mould_kind", r.freezing ? Json(r.freezing->mould_kind) : Json(nullptr)},
+                {"too_thin_to_feed", f.too_thin},
+                {"count", f.too_thin ? 0 : f.feeders}};
     put(out, "diameter_m", f.feeder ? f.feeder->chosen().diameter_m : no_number,
         f.feeder ? "" : f.feeder.problem().text);
     put(out, "height_m", f.feeder ? f.feeder->chosen().height_m : no_number, f.feeder ? "" : f.feeder.problem().text);
@@ -102,14 +128,31 @@ Json feeder_of(const PourResult& r) {
         out["by_feed_demand"] = cylinder_of(f.feeder->by_demand);
         out["shrinkage_volume_m3"] = f.feeder->shrinkage_volume_m3;
     }
-    put(out, "freezing_time_s", f.freezing_s ? f.freezing_s->value_si : no_number,
-        f.freezing_s ? "" : f.freezing_s.problem().text);
-    put(out, "chvorinov_constant_s_m2", f.constant_s_m2, "no thick mould, or no cited mould data");
+    if (f.sleeved) out["in_a_sleeve"] = cylinder_of(f.sleeved->chosen());
+    if (f.feeder) out["neck_m"] = f.feeder->neck_m;
+    put(out, "feeder_freezing_time_s", f.feeder_freezing_s, "no feeder, or no freezing time");
+    put(out, "feeding_distance_m", f.distance_m, "no rule");
+    put(out, "end_effect_m", f.end_effect_m, "no rule");
+    put(out, "gate_spacing_m", f.gate_spacing_m, "the wall can be fed");
+    put(out, "hole_without_feeder_m3", f.hole_m3, "the contraction is not known");
+    add_freezing(out, r);
     out["melt_contraction_percent"] = 100 * f.melt_contraction;
     put(out, "solidification_contraction_percent", 100 * f.solidification, "nothing cited");
     out["share"] = traced_of(f.share, "1");
     out["notes"] = f.notes;
     out["sources"] = sources_of(f.sources);
+    return out;
+}
+
+Json losses_of(const PourResult& r) {
+    Json out = Json::array();
+    for (const casting::ElementLoss& e : r.element_losses)
+        out.push_back({{"element", e.element},
+                       {"low_kg", e.low_kg},
+                       {"high_kg", e.high_kg},
+                       {"text", e.text},
+                       {"source", e.source.key},
+                       {"how_known", name_of(e.source.how_known)}});
     return out;
 }
 
@@ -127,6 +170,7 @@ Json charge_of(const PourResult& r) {
             {"heats", r.heats},
             {"melt_volume_m3", r.melt_volume_m3},
             {"melt_loss", traced_of(r.melt_loss, "1")},
+            {"element_losses", losses_of(r)},
             {"gating_share", traced_of(r.gating, "1")}};
 }
 
@@ -148,14 +192,31 @@ void add_contraction(Json& out, const PourResult& r) {
         {"from", r.allowance.from}, {"sources", sources_of(r.allowance.sources)}, {"notes", r.allowance.notes}};
 }
 
+Json window_of(const PourResult& r) {
+    const casting::PourHeat& h = r.heat;
+    Json out = {{"least_K", json_number(h.least_K)}, {"least_why", h.least_why}};
+    put(out, "most_K", h.most_K, "nothing known limits it");
+    out["most_why"] = h.most_why;
+    put(out, "zinc_pressure_atm", h.zinc_atm, "no zinc in copper");
+    out["printed"] = Json::array();
+    for (const casting::PrintedRange& p : h.printed)
+        out["printed"].push_back(
+            {{"low_K", p.low_K}, {"high_K", p.high_K}, {"section", p.section}, {"source", p.source.key}});
+    return out;
+}
+
 Json mould_of(const PourResult& r) {
     Json out = Json::object();
-    put(out, "temperature_K", r.mould_K, r.heat.mould_how);
-    out["printed_low_K"] = json_number(r.heat.mould.low_si);
-    out["printed_high_K"] = json_number(r.heat.mould.high_si);
-    out["how"] = r.heat.mould_how;
-    if (r.heat.mould_cooling_K_s) out["cooling_K_min"] = *r.heat.mould_cooling_K_s * 60;
-    out["sources"] = sources_of(r.heat.mould.sources);
+    put(out, "temperature_K", r.mould_K, r.mould.how);
+    out["printed_low_K"] = json_number(r.mould.range.low_si);
+    out["printed_high_K"] = json_number(r.mould.range.high_si);
+    out["how"] = r.mould.how;
+    out["by_rule"] = r.mould.by_rule;
+    if (r.carry) {
+        out["carry_s"] = r.carry->seconds;
+        out["carry_mean_K"] = r.carry->mould_K;
+    }
+    out["sources"] = sources_of(r.mould.range.sources);
     return out;
 }
 
@@ -196,7 +257,7 @@ Json cost_of(const PourResult& r) {
 Json notes_of(const std::vector<const Practice*>& entries) {
     Json out = Json::array();
     for (const Practice* p : entries)
-        out.push_back({{"text", p->text},
+        out.push_back({{"text", p->quantity == "defect" ? defect_from(*p).seen + ": " + p->grade : p->text},
                        {"source", p->citation.source},
                        {"locator", p->citation.locator},
                        {"how_known", name_of(p->citation.how_known)}});
@@ -217,13 +278,29 @@ Json fill_of(const PourFill& f) {
     Json out = {{"thinnest_section_m", f.wall_m}, {"thinnest_section_estimated", f.wall_estimated}};
     put(out, "least_section_low_m", f.least_section.low_si, "nothing cited for this process");
     put(out, "least_section_high_m", f.least_section.high_si, "nothing cited for this process");
-    put(out, "sprue_speed_m_s", f.speed_m_s, "no --sprue given");
-    put(out, "fill_time_s", f.time_s, "no --sprue HEIGHT:FOOT given");
+    const casting::GatingPlan& g = f.gating;
+    put(out, "sprue_speed_m_s", g.foot_speed_m_s, "no figure");
+    put(out, "fill_time_s", g.fill_s, "no figure");
+    put(out, "fill_time_common_s", g.rule_s, "no figure");
+    put(out, "fill_time_most_s", g.most_s, "the freezing time is not known");
+    out["sprue_stated"] = g.stated;
+    out["sprue_height_m"] = g.head_m;
+    put(out, "choke_area_m2", g.choke_m2, "no figure");
+    put(out, "sprue_foot_m", g.foot_m, "no figure");
+    put(out, "sprue_top_m", g.top_m, "no figure");
+    put(out, "gate_area_m2", g.gates_m2, "no figure");
+    put(out, "gate_speed_m_s", g.gate_speed_m_s, "no figure");
+    out["gates"] = g.gates;
+    put(out, "vent_area_m2", g.vents_m2, "no figure");
+    out["least_head_m"] = g.least_head_m;
+    put(out, "head_of_surface_tension_m", g.capillary_m, "no surface tension for this metal");
+    out["warnings"] = g.warnings;
     return out;
 }
 
 void add_notes(Json& out, const PourResult& r) {
     for (const auto& [key, entries] : {std::pair{"deoxidation", &r.deoxidation},
+                                       {"after_the_pour", &r.after},
                                        {"gas_risks", &r.gas},
                                        {"shell_schedule", &r.shell_steps},
                                        {"burnout", &r.burnout},
@@ -252,6 +329,7 @@ std::string json_of(const PourResult& r, const Catalogue& catalogue) {
     out["superheat_K"] = r.heat.superheat_K;
     out["section"] = r.heat.section;
     out["pour"] = traced_of(r.heat.pour, "K");
+    out["pour_window"] = window_of(r);
     out["mould"] = mould_of(r);
     add_heat(out, r);
     out["cost"] = cost_of(r);
@@ -260,6 +338,11 @@ std::string json_of(const PourResult& r, const Catalogue& catalogue) {
     out["density"] = traced_of(r.density, "kg/m3");
     out["melt_density"] = traced_of(r.melt_density, "kg/m3");
     add_notes(out, r);
+    out["consumables"] = {{"filament_low_kg", json_number(r.consumables.filament_kg.low_si)},
+                          {"filament_high_kg", json_number(r.consumables.filament_kg.high_si)},
+                          {"shell_kg", json_number(r.consumables.shell_kg.low_si)},
+                          {"cost_low_usd", r.consumables.cost_low_usd},
+                          {"cost_high_usd", r.consumables.cost_high_usd}};
     out["sources"] = references_of(r, catalogue);
     out["data_version"] = catalogue.data_version;
     return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";

@@ -1,8 +1,10 @@
+#include "answers/pour/pour_lines.hpp"
 #include "answers/pour/pour_report.hpp"
 
 #include "answers/writers/page.hpp"
 #include "core/quantity/constants.hpp"
 #include "core/quantity/format.hpp"
+#include "questions/pour/defects.hpp"
 #include "questions/say/shown_money.hpp"
 
 #include <cmath>
@@ -10,14 +12,12 @@
 namespace pourbook {
 namespace {
 
-constexpr double pound_kg = 0.45359237;
-constexpr double troy_ounce_kg = 31.1034768e-3;
-
 /// Writes the sections of the page in one system of units.
 class PourSheet {
 public:
     PourSheet(const PourResult& result, const Catalogue& catalogue, UnitSystem units)
-        : r_(result), catalogue_(catalogue), workshop_(units == UnitSystem::workshop) {}
+        : r_(result), catalogue_(catalogue), u_{units == UnitSystem::workshop,
+                                                result.metal->family == "silver" || result.metal->family == "gold"} {}
 
     Page page() {
         head();
@@ -26,7 +26,9 @@ public:
         temperatures();
         charge();
         pattern();
+        freezing();
         feeder();
+        filling();
         heat_and_cost();
         checklist();
         blanks();
@@ -41,43 +43,15 @@ private:
         page_.sections.push_back({title, figure, {}, part, ""});
         return page_.sections.back();
     }
-    static std::string grounds_of(const casting::Traced& t) {
-        std::string out = t.how + "\nhow known: " + how_known_text(t.how_known) + (t.estimated ? ", estimated" : "");
-        if (!t.sources.empty()) out += "\n\nSources";
-        for (const SourceValue& s : t.sources)
-            out += "\n" + s.key + ", " + s.locator + ": " + s.printed + " (" + how_known_text(s.how_known) + ")";
-        return out;
-    }
     void line(const std::string& text) { page_.sections.back().add(text); }
-    std::string temperature(double kelvin) const {
-        if (workshop_) return trimmed(std::round(kelvin * 1.8 - 459.67), 4) + " degF";
-        return trimmed(std::round(kelvin - 273.15), 4) + " degC";
+    void lines(const Lines& all) {
+        for (const std::string& text : all) line(text);
     }
-    std::string mass(double kg) const {
-        if (!workshop_) return kg < 1 ? significant(kg * 1000, 4) + " g" : significant(kg, 4) + " kg";
-        const bool precious = r_.metal->family == "silver" || r_.metal->family == "gold";
-        return precious ? significant(kg / troy_ounce_kg, 4) + " ozt" : significant(kg / pound_kg, 4) + " lb";
-    }
-    std::string length(double metres) const {
-        return workshop_ ? significant(metres / inch_m, 3) + " in" : significant(metres * 1000, 3) + " mm";
-    }
-    std::string volume(double m3) const {
-        return workshop_ ? significant(m3 / (inch_m * inch_m * inch_m), 4) + " in3" : significant(m3 * 1e6, 4) + " cm3";
-    }
+    std::string temperature(double kelvin) const { return u_.temperature(kelvin); }
+    std::string mass(double kg) const { return u_.mass(kg); }
+    std::string length(double metres) const { return u_.length(metres); }
+    std::string volume(double m3) const { return u_.volume(m3); }
     std::string money(double usd) const { return shown_money(catalogue_, usd, 3, UnitSystem::shown); }
-    static std::string percent(double share) { return significant(100 * share, 3) + " %"; }
-    static std::string span(const casting::Range& range, double factor, int figures) {
-        const std::string low = trimmed(range.low_si * factor, figures);
-        const std::string high = trimmed(range.high_si * factor, figures);
-        return low == high ? low : low + " to " + high;
-    }
-    static std::string mark(const casting::Traced& t) {
-        std::string out;
-        if (t.estimated) out += " (estimated)";
-        if (t.how_known == HowKnown::memory) out += " (from memory)";
-        if (t.how_known == HowKnown::common_practice) out += " (common practice)";
-        return out;
-    }
 
     void head() {
         const std::string& process = r_.request.process;
@@ -87,7 +61,7 @@ private:
                                               : "");
         for (const casting::Piece& piece : r_.request.pieces) page_.subtitle.push_back("part " + piece.words);
         page_.subtitle.push_back("drawn " + volume(r_.part_volume_m3) + ", " + mass(r_.part_mass_kg) + " at " +
-                                 trimmed(r_.density.value_si, 5) + " kg/m3" + mark(r_.density) +
+                                 trimmed(r_.density.value_si, 5) + " kg/m3" + shown_mark(r_.density) +
                                  (r_.request.count > 1
                                       ? "; " + std::to_string(r_.request.count) + " castings, " +
                                             std::to_string(r_.heats) + " heat(s); figures below are for one"
@@ -106,12 +80,12 @@ private:
         if (q.superheat_K) say("superheat " + trimmed(*q.superheat_K, 4) + " K");
         if (q.mould_K) say("mould at " + temperature(*q.mould_K));
         if (q.shell_wall_m) say("shell wall " + length(*q.shell_wall_m));
-        if (q.melt_loss) say("melt loss " + percent(*q.melt_loss));
-        if (q.yield) say("yield " + percent(*q.yield));
+        if (q.melt_loss) say("melt loss " + shown_percent(*q.melt_loss));
+        if (q.yield) say("yield " + shown_percent(*q.yield));
         if (q.gating_kg) say("sprue and cup " + mass(*q.gating_kg));
         if (q.heel_kg > 0) say("heel " + mass(q.heel_kg));
         if (q.power_W) say("furnace " + trimmed(*q.power_W / 1000, 4) + " kW");
-        if (q.efficiency) say("efficiency " + percent(*q.efficiency));
+        if (q.efficiency) say("efficiency " + shown_percent(*q.efficiency));
         if (q.no_feeder) say("no feeder");
         return out;
     }
@@ -141,16 +115,21 @@ private:
             return;
         }
         const casting::Traced& c = r_.contraction->strain;
-        section("Pattern", "scale " + significant(1 + c.value_si, 5), Part::pattern).grounds = grounds_of(c);
-        line("free contraction " + percent(c.value_si) + " +- " + percent(c.standard_uncertainty_si) + mark(c) +
-             " from " + temperature(r_.contraction->solidus_K) + " to 20 degC");
+        section("Pattern", "scale " + significant(1 + c.value_si, 5), Part::pattern).grounds = shown_grounds(c);
+        line("free contraction " + shown_percent(c.value_si) + " +- " + shown_percent(c.standard_uncertainty_si) +
+             shown_mark(c) + " from " + temperature(r_.contraction->solidus_K) + " to 20 degC");
         line(c.how);
         if (std::isnan(r_.allowance.low))
             line("tabulated allowances: " + r_.allowance.from);
         else
-            line("tabulated allowances " + percent(r_.allowance.low) + " to " + percent(r_.allowance.high) + ", " +
-                 r_.allowance.from + " " + keys_of(r_.allowance.sources));
+            line("tabulated allowances " + shown_percent(r_.allowance.low) + " to " + shown_percent(r_.allowance.high) +
+                 ", " + r_.allowance.from + " " + shown_keys(r_.allowance.sources));
         for (const std::string& note : r_.allowance.notes) line(note);
+        line("right pattern between " + significant(1 + r_.span.low, 5) + " and " + significant(1 + r_.span.high, 5) +
+             " times the casting; what decides: " + r_.span.decides);
+        if (!std::isnan(r_.mould_growth))
+            line("the mould itself grows " + shown_percent(r_.mould_growth) +
+                 " on heating, which is taken off in that range");
         line("thin shell that yields: take the free figure; rigid mould or core: nearer the lowest allowance");
         for (const Practice* p : r_.draft) line("draft: " + p->text);
         dimensions();
@@ -163,7 +142,8 @@ private:
                  {"tolerance", true},
                  {"PATTERN mm", true},
                  {"PATTERN in", true},
-                 {"if a core holds it"}},
+                 {"right within mm", true},
+                 {"if held mm", true}},
                 {}};
         for (const casting::PiecePattern& piece : r_.patterns)
             for (const casting::DimensionPlan& d : piece.dimensions)
@@ -172,73 +152,53 @@ private:
                      trimmed(d.cast_m * 1000, 6),
                      std::isnan(d.tolerance_width_m) ? "not cited" : "+-" + trimmed(d.tolerance_width_m * 500, 3),
                      significant(d.pattern_m * 1000, 5), significant(d.pattern_m / inch_m, 4),
-                     d.bore ? significant(d.held_m * 1000, 5) + " mm" : ""});
+                     significant(d.low_m * 1000, 4) + " to " + significant(d.high_m * 1000, 4),
+                     significant(d.held_m * 1000, 5)});
         page_.sections.back().blocks.push_back({PageBlock::Kind::table, "", {}, std::move(t)});
         if (!r_.tolerance.grade.empty()) line("tolerance: ISO 8062 " + r_.tolerance.grade + ", " + r_.tolerance.note);
     }
 
     void charge() {
         const casting::Charge& c = r_.charge;
-        section("Charge", mass(c.charge_kg)).grounds = grounds_of(r_.density);
+        section("Charge", mass(c.charge_kg)).grounds = shown_grounds(r_.density);
         if (c.by_yield) {
-            line("casting " + mass(r_.cast_mass_kg) + " / yield " + percent(c.yield));
+            line("casting " + mass(r_.cast_mass_kg) + " / yield " + shown_percent(c.yield));
             return;
         }
         line("casting " + mass(r_.cast_mass_kg) + " + gating " + mass(c.returns_kg - r_.feeder_kg) + " + feeder " +
-             mass(r_.feeder_kg) + " = " + mass(c.poured_kg) + " poured; melt loss " + percent(r_.melt_loss.value_si) +
-             mark(r_.melt_loss) + " adds " + mass(c.lost_kg) +
+             mass(r_.feeder_kg) + " = " + mass(c.poured_kg) + " poured; melt loss " +
+             shown_percent(r_.melt_loss.value_si) + shown_mark(r_.melt_loss) + " adds " + mass(c.lost_kg) +
              (r_.request.heel_kg > 0 ? ", heel " + mass(r_.request.heel_kg) : ""));
-        line("yield " + percent(c.yield) + " (usual for one-off work " + span(r_.usual_yield, 100, 3) + " %), " +
-             mass(c.returns_kg) + " come back as scrap; melt fills " + volume(r_.melt_volume_m3) + " of the crucible");
+        lines(loss_lines(r_, u_));
+        line("yield " + shown_percent(c.yield) + " (usual for one-off work " + shown_range(r_.usual_yield, 100, 3) +
+             " %), " + mass(c.returns_kg) + " come back as scrap; melt fills " + volume(r_.melt_volume_m3) +
+             " of the crucible");
+    }
+
+    void freezing() {
+        PageSection& s = section("Freezing", freezing_figure(r_));
+        if (r_.freezing) s.grounds = shown_grounds(r_.freezing->time_s);
+        lines(freezing_lines(r_, u_));
     }
 
     void feeder() {
-        const casting::FeedingPlan& f = r_.feeding;
-        section("Feeder", f.feeder ? length(f.feeder->chosen().diameter_m) + " wide, " +
-                                         length(f.feeder->chosen().height_m) + " high"
-                                   : "")
-            .grounds = grounds_of(f.share);
-        line("freezes last, and sinks if not fed: " + r_.freezes_last + " (modulus " + length(r_.modulus_m) + ")");
-        if (f.freezing_s)
-            line("freezing time about " + significant(f.freezing_s->value_si, 2) + " s, good to a factor of two; " +
-                 f.mould_kind);
-        else
-            line(f.freezing_s.problem().text);
-        if (!std::isnan(f.share.value_si)) line("shrinks " + percent(f.share.value_si) + ": " + f.share.how);
-        if (f.feeder) {
-            const casting::Cylinder& c = f.feeder->chosen();
-            line("cylinder " + length(c.diameter_m) + " wide, " + length(c.height_m) + " high (" + mass(r_.feeder_kg) +
-                 "), by " + (f.feeder->modulus_governs ? "modulus" : "feed demand") + "; by modulus " +
-                 length(f.feeder->by_modulus.diameter_m) + ", by feed demand " +
-                 length(f.feeder->by_demand.diameter_m));
-        }
-        for (const std::string& note : f.notes) line(note);
+        section("Feeder", feeder_figure(r_, u_)).grounds = shown_grounds(r_.feeding.share);
+        lines(feeder_lines(r_, u_));
+    }
+
+    void filling() {
+        section("Filling", filling_figure(r_));
+        lines(filling_lines(r_, u_));
     }
 
     void temperatures() {
-        section("Temperatures", "pour at " + temperature(r_.heat.pour.value_si)).grounds = grounds_of(r_.heat.pour);
-        line("metal at " + temperature(r_.heat.pour.value_si) + " (superheat " + trimmed(r_.heat.superheat_K, 3) +
-             " K): " + r_.heat.pour.how + mark(r_.heat.pour));
-        if (std::isnan(r_.mould_K))
-            line("mould: " + r_.heat.mould_how);
-        else if (r_.heat.mould.empty())
-            line("mould at " + temperature(r_.mould_K) + (r_.request.mould_K ? ", as stated" : ", not preheated"));
-        else
-            line("mould at " + temperature(r_.mould_K) + " (printed " + temperature(r_.heat.mould.low_si) + " to " +
-                 temperature(r_.heat.mould.high_si) + ": " + r_.heat.mould_how + ") " + keys_of(r_.heat.mould.sources));
-        if (r_.heat.mould_cooling_K_s)
-            line("out of the kiln a shell loses about " + trimmed(*r_.heat.mould_cooling_K_s * 60, 3) +
-                 " K a minute: time the carry");
-        if (!std::isnan(r_.fill.time_s))
-            line("filling " + significant(r_.fill.time_s, 2) + " s at " + significant(r_.fill.speed_m_s, 3) +
-                 " m/s at the foot of the sprue");
-        else if (!std::isnan(r_.fill.speed_m_s))
-            line("metal leaves the sprue at " + significant(r_.fill.speed_m_s, 3) + " m/s");
+        section("Temperatures", "pour at " + temperature(r_.heat.pour.value_si)).grounds = shown_grounds(r_.heat.pour);
+        lines(temperature_lines(r_, u_));
     }
 
     void heat_and_cost() {
         PageSection& cost = section("Heat and cost", r_.money.price ? money(r_.money.value) : "");
-        if (r_.money.price) cost.grounds = grounds_of(*r_.money.price);
+        if (r_.money.price) cost.grounds = shown_grounds(*r_.money.price);
         if (r_.melt_heat) {
             line(significant(r_.melt_energy_J / 3.6e6, 3) + " kWh into the charge (" +
                  significant(r_.melt_heat->total_J_kg / 1000, 3) + " kJ/kg +- " +
@@ -251,10 +211,11 @@ private:
                      " kW: " + significant(r_.firing.seconds_low / 60, 2) + " to " +
                      significant(r_.firing.seconds_high / 60, 2) + " min");
         }
+        lines(consumable_lines(r_, u_, money(r_.consumables.cost_low_usd), money(r_.consumables.cost_high_usd)));
         if (r_.money.price)
             line("metal " + money(r_.money.value) + " (90 %: " + money(r_.money.low) + " to " + money(r_.money.high) +
-                 "), price of " + r_.money.as_of + mark(*r_.money.price) + "; scrap that comes back is worth up to " +
-                 money(r_.money.returns_value) + " of it");
+                 "), price of " + r_.money.as_of + shown_mark(*r_.money.price) +
+                 "; scrap that comes back is worth up to " + money(r_.money.returns_value) + " of it");
         else
             line("cost: " + r_.money.price.problem().text);
         if (const std::string rate = shown_rate(catalogue_); !rate.empty()) line("money at " + rate);
@@ -267,11 +228,23 @@ private:
     }
 
     void notes() {
+        back("After the pour", r_.after);
         back("Gas", r_.gas);
         back("Deoxidation", r_.deoxidation);
         back("Shell", r_.shell_steps);
         back("Burn-out and crucible", r_.burnout);
-        back("If it went wrong: what was seen", r_.defects);
+        wrong();
+    }
+
+    /// The commonest defects in a line each; the whole key is a question of its own.
+    void wrong() {
+        PageSection& s = section("If it went wrong: what was seen", "", Part::notes);
+        for (const Practice* p : r_.defects) {
+            const Defect d = defect_from(*p);
+            s.add(d.seen + ": " + d.name + ". " + d.change + ". [" + p->citation.source + "]", PageBlock::Kind::bullet);
+        }
+        s.add("more, by your own words: pourbook defect WORDS --metal " + r_.metal->slug + " --part ...",
+              PageBlock::Kind::bullet);
     }
 
     void checklist() {
@@ -300,16 +273,9 @@ private:
                                         (reference->year.empty() ? "" : " " + reference->year));
     }
 
-    static std::string keys_of(const std::vector<SourceValue>& sources) {
-        std::string out;
-        for (const SourceValue& s : sources)
-            if (out.find(s.key) == std::string::npos) out += (out.empty() ? "[" : ", ") + s.key;
-        return out.empty() ? out : out + "]";
-    }
-
     const PourResult& r_;
     const Catalogue& catalogue_;
-    bool workshop_;
+    SheetUnits u_;
     Page page_;
 };
 

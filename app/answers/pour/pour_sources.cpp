@@ -32,11 +32,19 @@ std::vector<std::string> source_keys(const PourResult& r) {
     if (r.money.price) keys.add(r.money.price->sources);
     for (const auto* t : {&r.density, &r.melt_density, &r.heat.pour, &r.melt_loss, &r.gating, &r.feeding.share})
         keys.add(t->sources);
-    for (const auto* range : {&r.heat.printed, &r.heat.mould, &r.usual_yield, &r.fill.least_section})
-        keys.add(range->sources);
+    for (const auto* range : {&r.mould.range, &r.usual_yield, &r.fill.least_section}) keys.add(range->sources);
     for (const auto* list :
          {&r.allowance.sources, &r.tolerance.sources, &r.feeding.sources, &r.firing.sources, &r.limits.sources})
         keys.add(*list);
+    if (r.heat.taken) keys.add(r.heat.taken->source.key);
+    for (const casting::PrintedRange& p : r.heat.printed) keys.add(p.source.key);
+    if (r.freezing) keys.add(r.freezing->sources);
+    if (r.carry) keys.add(r.carry->sources);
+    keys.add(r.fill.gating.sources);
+    keys.add(r.consumables.sources);
+    keys.add(r.additions);
+    keys.add(r.after);
+    for (const casting::ElementLoss& e : r.element_losses) keys.add(e.source.key);
     for (const auto* list : {&r.deoxidation, &r.gas, &r.shell_steps, &r.burnout, &r.checklist, &r.draft, &r.defects})
         keys.add(*list);
     return keys.all();

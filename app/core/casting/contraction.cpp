@@ -1,5 +1,7 @@
 #include "core/casting/contraction.hpp"
 
+#include "core/alloys/composition.hpp"
+#include "core/alloys/expansion.hpp"
 #include "core/casting/practice.hpp"
 #include "core/quantity/format.hpp"
 
@@ -116,6 +118,27 @@ void extend(Contraction& c, const Material& m, const Reach& reach) {
                     ", uncertainty widened";
 }
 
+/// From the composition where no expansion is cited: the host's and the elements' own coefficients by volume.
+std::optional<Reach> estimated_reach(const Material& m) {
+    std::vector<Share> shares;
+    for (const Portion& p : m.metal.composition)
+        if (p.wt_percent > 0) shares.push_back({p.element, p.wt_percent, 0});
+    const Result<Composition> composition = composition_of(m.catalogue.alloys, std::move(shares));
+    if (!composition) return std::nullopt;
+    const Result<Estimate> e = estimate_expansion(AlloySetting{m.catalogue, *composition});
+    if (!e) return std::nullopt;
+    Reach r{room_temperature_K, e->value_si, {}};
+    r.from.value_si = e->value_si;
+    r.from.standard_uncertainty_si = e->standard_uncertainty_si;
+    r.from.estimated = true;
+    r.from.how_known = HowKnown::computed;
+    r.from.how = "no expansion cited, estimated from the composition: " + e->rule;
+    for (const Citation& c : e->sources)
+        r.from.sources.push_back(
+            {c.source, c.locator, c.through, "expansion of an element", "", "", no_number, c.how_known, true});
+    return r;
+}
+
 } // namespace
 
 Result<Contraction> free_contraction(const Material& m) {
@@ -125,7 +148,8 @@ Result<Contraction> free_contraction(const Material& m) {
     c.solidus_K = melts->value_si;
     if (c.solidus_K <= room_temperature_K + short_gap_K)
         return Problem{Problem::Kind::refused, m.metal.slug + " is not solid at 20 degC: nothing to contract", 0};
-    const auto reach = longest_reach(m, c.solidus_K);
+    auto reach = longest_reach(m, c.solidus_K);
+    if (!reach) reach = estimated_reach(m);
     if (!reach)
         return Problem{Problem::Kind::no_value, "free contraction of " + m.metal.slug + ": no expansion cited", 0};
     c.cited_up_to_K = reach->up_to_K;

@@ -2,6 +2,7 @@
 
 #include "core/quantity/format.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 #include <string>
@@ -13,11 +14,6 @@ using std::numbers::pi;
 double chvorinov_constant_s_m2(const Freezing& metal, const MouldMaterial& mould) {
     const double share = metal.density_kg_m3 * metal.heat_J_kg / (metal.temperature_K - mould.temperature_K);
     return pi / 4 * share * share / (mould.conductivity_W_m_K * mould.density_kg_m3 * mould.specific_heat_J_kg_K);
-}
-
-double shell_time_s_per_m(const Freezing& metal, const ThinShell& shell, double ambient_K) {
-    const double transfer = 1 / (shell.wall_m / shell.conductivity_W_m_K + 1 / shell.surface_W_m2_K);
-    return metal.density_kg_m3 * metal.heat_J_kg / (transfer * (metal.temperature_K - ambient_K));
 }
 
 double Cylinder::volume_m3() const {
@@ -33,6 +29,15 @@ Cylinder cylinder_of_modulus(double modulus_m, double height_ratio) {
     return {d, d * height_ratio};
 }
 
+Cylinder cylinder_of_modulus_on_neck(double modulus_m, double height_ratio, double neck_m2) {
+    double d = cylinder_of_modulus(modulus_m, height_ratio).diameter_m;
+    for (int i = 0; i < 50; ++i) { // V/M = A - neck; contracts, since the neck is a small part of A
+        const double all_m2 = pi * d * d * (height_ratio + 0.5);
+        d = std::cbrt(4 * modulus_m * std::max(all_m2 - neck_m2, all_m2 / 2) / (pi * height_ratio));
+    }
+    return {d, d * height_ratio};
+}
+
 Cylinder cylinder_of_volume(double volume_m3, double height_ratio) {
     const double d = std::cbrt(4 * volume_m3 / (pi * height_ratio));
     return {d, d * height_ratio};
@@ -42,10 +47,14 @@ double one_after_the_other(double first, double second) {
     return 1 - (1 - first) * (1 - second);
 }
 
-Result<Feeder> feeder_for(double casting_m3, double modulus_m, double share, const FeedRules& rules) {
+Result<Feeder> feeder_for(double casting_m3, double modulus_m, double share, const FeedRules& rules,
+                          double neck_most_m) {
     Feeder f;
+    f.neck_m = std::min(4 * rules.neck_ratio * modulus_m, neck_most_m);
+    const double neck_m2 = pi / 4 * f.neck_m * f.neck_m;
+    const double covered_m = casting_m3 / std::max(casting_m3 / modulus_m - neck_m2, casting_m3 / modulus_m / 2);
     f.by_modulus =
-        cylinder_of_modulus(modulus_m * std::pow(rules.time_ratio, 1 / rules.time_power), rules.height_ratio);
+        cylinder_of_modulus_on_neck(covered_m * rules.modulus_ratio / rules.sleeve_factor, rules.height_ratio, neck_m2);
     f.shrinkage_volume_m3 = share * casting_m3;
     if (share >= rules.efficiency)
         return Problem{Problem::Kind::refused,

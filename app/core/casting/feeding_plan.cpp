@@ -2,27 +2,33 @@
 
 #include "core/quantity/format.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace pourbook::casting {
 namespace {
 
-constexpr double freezing_doubt = 0.5; // relative: the rule is good to a factor of two
+constexpr double most_feeders = 4;
 
-class Planner {
+std::string in_mm(double metres) {
+    return significant(metres * 1000, 2) + " mm";
+}
+
+class FeedingPlanner {
 public:
-    Planner(const Material& material, const FeedingInputs& inputs) : m_(material), in_(inputs) {}
+    FeedingPlanner(const Material& material, const FeedingInputs& inputs, const Result<FreezingPlan>& freezing)
+        : m_(material), in_(inputs), freezing_(freezing) {}
 
     Result<FeedingPlan> run() {
-        const auto melts = liquidus(m_), freezes = solidus(m_);
+        const auto melts = liquidus(m_);
         if (!melts) return melts.problem();
-        if (!freezes) return freezes.problem();
         const auto cool = liquid_density(m_, melts->value_si), hot = liquid_density(m_, in_.pour_K);
         if (!cool) return cool.problem();
         if (!hot) return hot.problem();
         shrink(*cool, *hot);
-        freeze(*melts, *cool);
+        reach();
         size();
+        if (plan_.too_thin) thin_wall();
         return plan_;
     }
 
@@ -36,7 +42,6 @@ private:
 
     void shrink(const Traced& cool, const Traced& hot) {
         plan_.melt_contraction = 1 - hot.value_si / cool.value_si;
-        plan_.share = Traced{};
         const Result<Traced> solid = solidification_contraction(m_);
         if (!solid) {
             plan_.notes.push_back(solid.problem().text + ": the feed demand is not known, sized by modulus alone");
@@ -48,84 +53,86 @@ private:
         plan_.share.how =
             "melt " + significant(100 * plan_.melt_contraction, 2) + " % from pour to liquidus; " + solid->how;
         add_sources(plan_.share, cool);
+        plan_.hole_m3 = std::max(0.0, plan_.share.value_si) * in_.casting_m3;
         if (plan_.share.value_si <= 0)
             plan_.notes.push_back("the metal grows as it freezes: it asks for no feed, but can burst a closed mould");
     }
 
-    void freeze(const Traced& melts, const Traced& density) {
-        const Result<Traced> fusion = latent_heat(m_), cp = liquid_specific_heat(m_, in_.pour_K);
-        if (!fusion || !cp) {
-            plan_.freezing_s = (fusion ? cp : fusion).problem();
-            return;
-        }
-        Freezing metal{density.value_si, fusion->value_si + cp->value_si * (in_.pour_K - melts.value_si),
-                       melts.value_si};
-        double seconds = no_number;
-        if (in_.process == "shell")
-            seconds = in_shell(metal);
-        else if (in_.process == "sand" || in_.process == "plaster")
-            seconds = in_thick_mould(metal);
-        if (std::isnan(seconds)) {
-            plan_.freezing_s = Problem{Problem::Kind::no_value, "freezing time: no cited figure for this mould", 0};
-            return;
-        }
-        Traced t;
-        t.value_si = seconds;
-        t.standard_uncertainty_si = freezing_doubt * seconds;
-        t.estimated = true;
-        t.how = plan_.mould_kind + "; good to a factor of two";
-        t.how_known = HowKnown::memory;
-        add_sources(t, *fusion);
-        plan_.freezing_s = t;
-    }
-
-    double in_shell(const Freezing& metal) {
-        plan_.mould_kind = "thin preheated shell: time grows with the modulus";
-        rules_.time_power = 1;
-        plan_.shell_wall_m = std::isnan(in_.shell_wall_m) ? figure("shell_wall") : in_.shell_wall_m;
-        const ThinShell shell{plan_.shell_wall_m, figure("mould_conductivity"), figure("shell_surface_transfer")};
-        return shell_time_s_per_m(metal, shell, room_temperature_K) * in_.modulus_m;
-    }
-
-    double in_thick_mould(const Freezing& metal) {
-        plan_.mould_kind = "thick mould: time grows with the square of the modulus";
-        const MouldMaterial mould{figure("mould_conductivity"), figure("mould_density"), figure("mould_specific_heat"),
-                                  in_.mould_K};
-        if (!(in_.mould_K < metal.temperature_K)) return no_number;
-        plan_.constant_s_m2 = chvorinov_constant_s_m2(metal, mould);
-        const double correction = figure("freezing_correction");
-        if (!std::isnan(correction)) plan_.constant_s_m2 *= correction;
-        return plan_.constant_s_m2 * in_.modulus_m * in_.modulus_m;
+    /// How far a feeder serves, and whether one can.
+    void reach() {
+        plan_.thickness_m = 2 * in_.heaviest.heavy_half_m;
+        plan_.distance_m = figure("feeding_distance") * plan_.thickness_m;
+        plan_.end_effect_m = figure("feeding_end_effect") * plan_.thickness_m;
+        const double longest = std::max({in_.heaviest.box_m[0], in_.heaviest.box_m[1], in_.heaviest.box_m[2]});
+        const double needed = std::ceil(longest / (2 * plan_.distance_m + plan_.thickness_m));
+        plan_.too_thin = in_.heaviest.modulus_m() < figure("feeder_least_modulus") || needed > most_feeders;
+        plan_.feeders = std::isfinite(needed) && needed > 1 ? static_cast<std::size_t>(needed) : 1;
     }
 
     void size() {
-        const double ratio = figure("feeder_modulus_ratio");
-        rules_.time_ratio = ratio * ratio;
-        rules_.volume_ratio = figure("feeder_volume_ratio");
-        rules_.height_ratio = figure("feeder_height_ratio");
-        rules_.efficiency = figure("feeder_efficiency");
-        if (std::isnan(ratio) || std::isnan(rules_.volume_ratio) || std::isnan(rules_.height_ratio) ||
-            std::isnan(rules_.efficiency)) {
+        FeedRules rules;
+        rules.modulus_ratio = figure("feeder_modulus_ratio");
+        rules.neck_ratio = figure("feeder_neck_ratio");
+        rules.volume_ratio = figure("feeder_volume_ratio");
+        rules.height_ratio = figure("feeder_height_ratio");
+        rules.efficiency = figure("feeder_efficiency");
+        if (std::isnan(rules.modulus_ratio + rules.neck_ratio + rules.volume_ratio + rules.height_ratio +
+                       rules.efficiency)) {
             plan_.feeder = Problem{Problem::Kind::no_value, "feeder: a rule is missing from the reference", 0};
             return;
         }
+        if (plan_.too_thin) {
+            plan_.feeder = Problem{Problem::Kind::refused,
+                                   "no feeder can serve a wall of " + in_mm(plan_.thickness_m) +
+                                       ": its neck would freeze with the wall",
+                                   0};
+            return;
+        }
         const double share = std::isnan(plan_.share.value_si) ? 0 : plan_.share.value_si;
-        plan_.feeder = feeder_for(in_.casting_m3, in_.modulus_m, share, rules_);
+        const double each_m3 = in_.casting_m3 / static_cast<double>(plan_.feeders);
+        const double modulus = in_.heaviest.modulus_m();
+        const double widest = std::min({in_.heaviest.box_m[0], in_.heaviest.box_m[1], in_.heaviest.box_m[2]});
+        plan_.feeder = feeder_for(each_m3, modulus, share, rules, widest);
+        rules.sleeve_factor = figure("sleeve_modulus_factor");
+        rules.efficiency = figure("sleeve_efficiency");
+        if (!std::isnan(rules.sleeve_factor + rules.efficiency))
+            plan_.sleeved = feeder_for(each_m3, modulus, share, rules, widest);
+        feeder_time();
         if (in_.process == "shell" || in_.process == "plaster")
             plan_.notes.push_back("with a burnt-out pattern the cup and sprue can be this feeder, if they sit on the "
                                   "heaviest section and nothing thinner lies between");
     }
 
+    void feeder_time() {
+        if (!plan_.feeder || !freezing_) return;
+        const Cylinder& c = plan_.feeder->chosen();
+        const double half = std::min(c.diameter_m, c.height_m) / 2;
+        const auto t = freezing_s(freezing_->reckoned, {half, std::clamp(half / c.modulus_m() - 1, 0.0, 2.0)});
+        if (t) plan_.feeder_freezing_s = *t;
+    }
+
+    void thin_wall() {
+        plan_.gate_spacing_m = figure("gate_spacing") * plan_.thickness_m;
+        if (std::isnan(plan_.share.value_si) || plan_.share.value_si <= 0) return;
+        plan_.notes.push_back("expect fine pores through the wall, most midway between gates and at the inside of "
+                              "corners: up to " +
+                              significant(100 * std::max(0.0, plan_.solidification), 2) + " % of it, " +
+                              significant(plan_.hole_m3 * 1e6, 2) + " cm3 in all if nothing flows after");
+        plan_.notes.push_back("against them: a wall that thickens toward the gate (a degree or so), a hotter mould at "
+                              "the gates than at the end, pouring at the cool end of the window");
+    }
+
     const Material& m_;
     const FeedingInputs& in_;
-    FeedRules rules_;
+    const Result<FreezingPlan>& freezing_;
     FeedingPlan plan_;
 };
 
 } // namespace
 
-Result<FeedingPlan> feeding_plan(const Material& material, const FeedingInputs& inputs) {
-    return Planner(material, inputs).run();
+Result<FeedingPlan> feeding_plan(const Material& material, const FeedingInputs& inputs,
+                                 const Result<FreezingPlan>& freezing) {
+    return FeedingPlanner(material, inputs, freezing).run();
 }
 
 } // namespace pourbook::casting

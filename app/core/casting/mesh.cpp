@@ -1,5 +1,6 @@
 #include "core/casting/mesh.hpp"
 
+#include "core/casting/mesh_thickness.hpp"
 #include "core/quantity/format.hpp"
 
 #include <algorithm>
@@ -124,6 +125,8 @@ Solid enclosed(const std::vector<Triangle>& triangles) {
     return s;
 }
 
+constexpr std::size_t most_probed = 200000; // triangles whose thickness is looked for
+
 Problem refused_mesh(const Mesh& mesh, const std::string& why) {
     return {Problem::Kind::refused, "mesh '" + mesh.name + "': " + why, 0};
 }
@@ -153,7 +156,16 @@ Result<Solid> measured(const Mesh& mesh, double unit_m) {
         return refused_mesh(mesh, "its longest side would be " + trimmed(thickness * unit_m, 4) +
                                       " m: is the unit right? (--stl-unit mm, in, cm or m)");
     s.wall_m = 2 * s.volume_m3 / s.surface_m2;
+    s.heavy_half_m = s.modulus_m();
     s.wall_estimated = true;
+    if (mesh.triangles.size() > most_probed) return s; // the time would be felt
+    s.bodies = bodies_in(mesh);
+    if (const auto t = thickness_of(mesh)) {
+        s.wall_m = t->thinnest * unit_m;
+        s.heavy_half_m = std::max(t->ball_radius * unit_m, s.modulus_m());
+        s.wall_estimated = false;
+        s.heavy_at = t->ball_at;
+    }
     return s;
 }
 

@@ -1,5 +1,6 @@
 #include "core/casting/pattern.hpp"
 
+#include "core/quantity/constants.hpp"
 #include "core/quantity/format.hpp"
 
 #include <cmath>
@@ -13,7 +14,7 @@ constexpr double greatest_stock_m = 0.05;
 DimensionPlan planned(const std::string& name, bool bore, double finished_m, double cast_m, double contraction,
                       const ToleranceTable& table) {
     DimensionPlan d{name, bore, finished_m, cast_m, cast_m * (1 + contraction)};
-    if (bore) d.held_m = cast_m;
+    d.held_m = cast_m;
     d.tolerance_width_m = tolerance_width_m(table, cast_m);
     return d;
 }
@@ -78,6 +79,29 @@ Result<PiecePattern> pattern_of(const Piece& piece, double stock_m, double contr
         out.dimensions.push_back(
             planned(names[i], is_bore(cast->form, i), piece.shape->size_m[i], cast->size_m[i], contraction, table));
     return out;
+}
+
+PatternSpan pattern_span(double contraction, double u, double allowance_low, double allowance_high, double growth) {
+    const double grown = std::isnan(growth) ? 0 : growth;
+    PatternSpan s;
+    s.high = contraction + normal_90 * u - grown;
+    s.low = contraction - normal_90 * u - grown;
+    s.decides = "the metal's own contraction, +- " + significant(100 * normal_90 * u, 2) + " %";
+    if (!std::isnan(allowance_low) && allowance_low < s.low) {
+        s.low = allowance_low;
+        s.decides = "how far mould and core hold the casting back (patterns were made for " +
+                    significant(100 * allowance_low, 3) + " to " + significant(100 * allowance_high, 3) +
+                    " %): one trial casting in your mould settles it";
+    }
+    return s;
+}
+
+void set_spans(std::vector<PiecePattern>& pieces, const PatternSpan& span) {
+    for (PiecePattern& piece : pieces)
+        for (DimensionPlan& d : piece.dimensions) {
+            d.low_m = d.cast_m * (1 + span.low);
+            d.high_m = d.cast_m * (1 + span.high);
+        }
 }
 
 std::vector<std::string> bores_too_small(const std::vector<PiecePattern>& pieces, double clear_m, bool machined) {

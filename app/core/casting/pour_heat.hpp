@@ -1,30 +1,67 @@
-// Temperature of the metal and of the mould at the pour.
+// Temperature of the metal and of the mould at the pour: a window with a recommended point.
 //
-// Metal: liquidus + superheat. Without a stated superheat: from the pouring temperatures printed for the metal (its own
-// records, else the practice of its metal or family), at the hot end for thin sections (up to section_class "thin"), at
-// the cool end for heavy ones (from "heavy" on), linear between; without any such figure, liquidus plus the practice of
-// superheats. Never below the liquidus.
+// Printed: the ranges of the metal's own records, else of its metal or family; the two ends always come from one
+// source. A range printed for light or heavy castings stands for thin and heavy sections only (section_class). Which
+// one is taken: of this section before of any, read before common practice; all are listed. Least: liquidus + what cup
+// and sprue take (practice) + what the first metal in loses to the mould while the rest runs in: q = 2 b (T - T_mould)
+// sqrt(t/pi) through a face at constant temperature (Carslaw and Jaeger, Conduction of Heat in Solids), b = sqrt(k rho
+// c) of the mould, shared by the metal behind it, rho c V/A; at most h (T - T_mould) t where a contact transfer is
+// known. Most: zinc at 0.3 atm over the melt, the printed end, the furnace, the common limit of superheat (gas,
+// attack). Recommended: the printed range at its hot end for thin, at its cool end for heavy sections, moved into the
+// window. A window that is empty says so and recommends its upper end.
 #pragma once
 
-#include "core/casting/melt_data.hpp"
-#include "core/casting/practice.hpp"
+#include "core/casting/freezing_plan.hpp"
 
 #include <optional>
 
 namespace pourbook::casting {
 
-struct PourHeat {
-    Traced pour;            // K
-    double superheat_K = 0; // above the liquidus
-    Range printed;          // pouring temperatures, may be empty
-    std::string section;    // thin | medium | heavy
-    Range mould;            // preheat, may be empty
-    std::string mould_how;
-    std::optional<double> mould_cooling_K_s; // once out of the kiln
+struct PrintedRange {
+    double low_K = no_number, high_K = no_number;
+    std::string section; // "thin", "heavy"; empty: any
+    SourceValue source;
 };
 
-/// Errors: no_value (no liquidus), refused (a superheat below 0 or above 600 K).
-Result<PourHeat> pour_heat(const Material& material, const std::string& process, double wall_m,
-                           std::optional<double> superheat_K);
+struct PourHeat {
+    Traced pour;            // K, recommended or as asked for
+    double superheat_K = 0; // above the liquidus
+    double least_K = no_number, most_K = no_number;
+    std::string least_why, most_why;
+    std::vector<PrintedRange> printed; // all that fit the metal
+    std::optional<PrintedRange> taken;
+    std::string section; // thin | medium | heavy
+    std::vector<std::string> cautions;
+    double zinc_atm = no_number; // over the melt at the pour; NaN without zinc in copper
+};
+
+/// Preheat of the mould, from the printed figures, else a rule that is named.
+struct MouldHeatPlan {
+    Range range; // may be empty
+    std::string how;
+    bool by_rule = false;
+    std::optional<double> metal_limit_K; // of the mould's material
+    std::string limit_why;
+};
+
+struct PourHeatInputs {
+    std::string process;
+    Solid part;
+    double thinnest_m = 0;
+    double mould_K = no_number;
+    double fill_s = no_number; // how long the mould takes to fill
+    std::optional<double> superheat_K;
+    std::optional<double> furnace_maximum_K;
+};
+
+/// "thin", "medium", "heavy", and the share of the way between the classes (0 thin, 1 heavy).
+std::string section_class(const Material& material, double wall_m, double* share = nullptr);
+
+/// Errors: no_value (no liquidus), unreadable (a superheat below 0 or above 600 K).
+Result<PourHeat> pour_heat(const Material& material, const PourHeatInputs& inputs);
+
+/// solidus_K, liquidus_K: of the metal.
+MouldHeatPlan mould_heat(const Material& material, const std::string& process, const std::string& section,
+                         double solidus_K);
 
 } // namespace pourbook::casting

@@ -20,6 +20,8 @@ Solid hollow(double bore, double outside, double length) {
     s.surface_m2 = pi * (outside + bore) * length + 2 * (disc(outside) - disc(bore));
     s.box_m = {outside, outside, length};
     s.wall_m = std::min((outside - bore) / 2, length);
+    s.heavy_half_m = s.wall_m / 2;
+    if (length > (outside - bore) / 2) s.bore_m = bore; // else a washer: flat, the bore hardly counts
     return s;
 }
 
@@ -28,11 +30,19 @@ Solid bar(double diameter, double length) {
             pi * diameter * length + 2 * disc(diameter),
             {diameter, diameter, length},
             std::min(diameter, length),
-            false};
+            false,
+            std::min(diameter, length) / 2};
 }
 
 Solid plate(double l, double w, double t) {
-    return {l * w * t, 2 * (l * w + l * t + w * t), {l, w, t}, std::min({l, w, t}), false};
+    return {l * w * t, 2 * (l * w + l * t + w * t), {l, w, t}, std::min({l, w, t}), false, std::min({l, w, t}) / 2};
+}
+
+/// Radius of the ball that touches the wide end and the flank.
+double ball_in_cone_m(double wide_m, double narrow_m, double length) {
+    if (wide_m <= narrow_m) return wide_m;
+    const double tip = length * wide_m / (wide_m - narrow_m);
+    return wide_m * tip / (wide_m + std::hypot(wide_m, tip));
 }
 
 /// A frustum; one end may be a point.
@@ -45,11 +55,12 @@ Solid cone(double d1, double d2, double length) {
     s.box_m = {std::max(d1, d2), std::max(d1, d2), length};
     s.wall_m = std::min(d1, d2) > 0 ? std::min({d1, d2, length}) : 2 * s.volume_m3 / s.surface_m2;
     s.wall_estimated = std::min(d1, d2) <= 0;
+    s.heavy_half_m = std::min(ball_in_cone_m(std::max(r1, r2), std::min(r1, r2), length), length / 2);
     return s;
 }
 
 Solid sphere(double d) {
-    return {pi / 6 * d * d * d, pi * d * d, {d, d, d}, d, false};
+    return {pi / 6 * d * d * d, pi * d * d, {d, d, d}, d, false, d / 2};
 }
 
 Problem wrong(const Shape& shape, const std::string& what) {

@@ -4,6 +4,8 @@
 #include "core/result.hpp"
 
 #include <array>
+#include <cstddef>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -26,6 +28,10 @@ struct Solid {
     std::array<double, 3> box_m{};
     double wall_m = 0;           // least section
     bool wall_estimated = false; // 2 V / A of a mesh instead of a drawn thickness
+    double heavy_half_m = 0;     // half the thickness of the heaviest place: radius of the largest ball inside
+    double bore_m = 0;           // diameter of a bore that a core fills, 0: none
+    std::size_t bodies = 1;      // of a mesh
+    std::optional<std::array<double, 3>> heavy_at = {}; // of a mesh: where the heaviest place is, in the file's unit
 
     /// Casting modulus V / A, all surfaces cooling.
     double modulus_m() const { return volume_m3 / surface_m2; }

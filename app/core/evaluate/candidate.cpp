@@ -239,8 +239,9 @@ std::optional<Candidate> answer_of(const Record& r, const Question& q, const Kin
     }
     if (c && relation) {
         const double converted = relation->convert(c->value_si);
-        c->doubt_si *= std::abs(converted / c->value_si);
-        c->half_digit_si *= std::abs(converted / c->value_si);
+        const double scale = c->value_si == 0 ? 1 : std::abs(converted / c->value_si); // of a printed nought: none
+        c->doubt_si *= scale;
+        c->half_digit_si *= scale;
         c->value_si = converted;
         if (relation->convert != same) c->relation = relation->how;
     }

@@ -14,7 +14,7 @@ constexpr double printed_reach_K = 10; // beyond, a printed point no longer coun
 /// The uncertainty that the source states, carried from the record's own kind (a conductivity) to the wanted one.
 double stated_uncertainty(const Candidate& c) {
     if (!std::isnan(c.record->uncertainty_relative)) return std::abs(c.value_si) * c.record->uncertainty_relative;
-    return c.record->uncertainty_si * std::abs(c.value_si / c.recorded_si);
+    return c.record->uncertainty_si * (c.recorded_si == 0 ? 1 : std::abs(c.value_si / c.recorded_si));
 }
 
 bool has_own_range(const Record& r) {
@@ -26,7 +26,8 @@ double own_uncertainty(const Candidate& c, const Question& q, bool& assumed) {
     double u = stated_uncertainty(c);
     if (std::isnan(u) && has_own_range(*c.record)) {
         const Point& p = c.record->points.front();
-        u = std::abs(p.high_si - p.low_si) / 2 / std::sqrt(3.0) / std::abs(p.value_si) * std::abs(c.value_si);
+        const double scale = p.value_si == 0 ? 1 : std::abs(c.value_si / p.value_si);
+        u = std::abs(p.high_si - p.low_si) / 2 / std::sqrt(3.0) * scale;
     }
     assumed = std::isnan(u);
     if (assumed) {

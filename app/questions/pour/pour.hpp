@@ -2,12 +2,15 @@
 #pragma once
 
 #include "core/casting/charge.hpp"
+#include "core/casting/consumables.hpp"
 #include "core/casting/contraction.hpp"
 #include "core/casting/feeding_plan.hpp"
 #include "core/casting/furnace.hpp"
+#include "core/casting/gating.hpp"
 #include "core/casting/hazards.hpp"
 #include "core/casting/heat.hpp"
 #include "core/casting/limits.hpp"
+#include "core/casting/melt_loss.hpp"
 #include "core/casting/pattern.hpp"
 #include "core/casting/pour_heat.hpp"
 #include "questions/pour/pour_request.hpp"
@@ -18,9 +21,9 @@
 namespace pourbook {
 
 struct PourFill {
-    double speed_m_s = no_number, time_s = no_number, foot_area_m2 = no_number; // NaN: no sprue given
+    casting::GatingPlan gating;
     casting::Range least_section;
-    double wall_m = 0;
+    double wall_m = 0; // thinnest
     bool wall_estimated = false;
     bool wall_too_thin = false;
 };
@@ -44,20 +47,31 @@ struct PourResult {
     casting::Allowance allowance;
     std::vector<casting::PiecePattern> patterns; // empty without a contraction
     casting::ToleranceTable tolerance;
+    casting::PatternSpan span;
+    double mould_growth = no_number; // of the mould on heating to its temperature; NaN: not known or none
     casting::PourHeat heat;
+    casting::MouldHeatPlan mould;
     double mould_K = no_number;
-    casting::Charge charge; // for one casting
+    Result<casting::FreezingPlan> freezing = Problem{}; // of the heaviest place
+    double thinnest_s = no_number;                      // until the thinnest wall is solid
+    Result<casting::Carry> carry = Problem{};           // from the kiln
+    casting::Charge charge;                             // for one casting
     casting::Traced melt_loss, gating;
+    std::vector<casting::ElementLoss> element_losses;
     casting::Range usual_yield;
     casting::FeedingPlan feeding;
     std::string freezes_last; // piece that sinks if it is not fed
-    double modulus_m = 0;     // of that piece
-    double feeder_kg = 0;
+    casting::Solid heaviest;  // that piece, as cast
+    double feeder_kg = 0;     // of all feeders
+    double sleeved_yield = no_number;
     PourFill fill;
     Result<casting::MeltHeat> melt_heat = Problem{};
     double melt_energy_J = no_number, melt_energy_uncertainty_J = no_number; // one casting
     casting::Firing firing;
     PourMoney money;
+    casting::Consumables consumables;
+    std::vector<const Practice*> additions; // to the melt
+    std::vector<const Practice*> after;     // knock-out, machining, heat treatment, joining
     casting::Checked limits;
     double melt_volume_m3 = 0; // of one charge
     std::size_t heats = 1;

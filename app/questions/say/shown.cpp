@@ -61,8 +61,9 @@ double shown_uncertainty(const Property& property, double si, double uncertainty
 
 std::string shown_value(const Property& property, const Evaluated& value, UnitSystem system) {
     if (property.is_text) return value.text;
-    return rounded_to(shown_number(property, value.value_si, system),
-                      shown_uncertainty(property, value.value_si, value.standard_uncertainty_si, system));
+    const double number = shown_number(property, value.value_si, system);
+    const double u = shown_uncertainty(property, value.value_si, value.standard_uncertainty_si, system);
+    return u == 0 ? significant(number, 6) : rounded_to(number, u); // nothing to round a fixed point by
 }
 
 std::string shown_full(const Property& property, const Evaluated& value, UnitSystem system) {
@@ -71,7 +72,7 @@ std::string shown_full(const Property& property, const Evaluated& value, UnitSys
     const bool exact = u == 0; // a fixed point
     const std::string text = shown_value(property, value, system) + (exact ? "" : " ± " + significant(u, 2));
     const std::string unit = shown_unit(property, system);
-    return text + (unit.empty() ? "" : " " + unit) + (exact ? ", exact by definition" : "");
+    return text + (unit.empty() ? "" : " " + unit) + (exact ? ", exact" : "");
 }
 
 std::string how_known_text(HowKnown how) {

@@ -146,7 +146,7 @@ TEST_CASE("an alloy's expansion is extended along the curve of its principal ele
     CHECK(k->extended);
 }
 
-TEST_CASE("a part twice as large freezes four times as long in a thick mould, twice in a shell (law)") {
+TEST_CASE("a part twice as large freezes longer, up to four times as long (law)") {
     const Catalogue& c = testing::real_catalogue();
     const auto seconds = [&](const char* part, const char* process) {
         PourRequest r;
@@ -157,11 +157,17 @@ TEST_CASE("a part twice as large freezes four times as long in a thick mould, tw
         r.superheat_K = 100;
         const Result<PourResult> plan = pour(c, r);
         REQUIRE(plan);
-        REQUIRE(plan->feeding.freezing_s);
-        return plan->feeding.freezing_s->value_si;
+        REQUIRE(plan->freezing);
+        CHECK(plan->freezing->low_s < plan->freezing->time_s.value_si);
+        CHECK(plan->freezing->high_s > plan->freezing->time_s.value_si);
+        return plan->freezing->time_s.value_si;
     };
-    CHECK(seconds("bar:40mmx80mm", "sand") == Approx(4 * seconds("bar:20mmx40mm", "sand")).epsilon(1e-9));
-    CHECK(seconds("bar:40mmx80mm", "shell") == Approx(2 * seconds("bar:20mmx40mm", "shell")).epsilon(1e-9));
+    for (const char* process : {"sand", "shell", "permanent"}) {
+        const double ratio = seconds("bar:40mmx80mm", process) / seconds("bar:20mmx40mm", process);
+        INFO(process << " " << ratio);
+        CHECK(ratio > 1.5);
+        CHECK(ratio < 4.2);
+    }
 }
 
 TEST_CASE("the feeder gives what it must: efficiency x feeder = share of both (law)") {
@@ -195,7 +201,7 @@ TEST_CASE("a plan does not depend on the units of the part or on how it is cut (
         REQUIRE(p);
         return *p;
     };
-    const PourResult mm = plan({"bar:25.4mmx50.8mm"}), in = plan({"bar:1inx2in"}), m = plan({"bar:0.0254x0.0508"});
+    const PourResult mm = plan({"bar:25.4mmx50.8mm"}), in = plan({"bar:1inx2in"}), m = plan({"bar:0.0254mx0.0508m"});
     CHECK(mm.charge.charge_kg == Approx(in.charge.charge_kg).epsilon(1e-12));
     CHECK(mm.melt_energy_J == Approx(m.melt_energy_J).epsilon(1e-12));
     CHECK(in.patterns.front().dimensions.front().pattern_m ==

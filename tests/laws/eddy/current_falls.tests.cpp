@@ -24,7 +24,7 @@ struct Falls {
 
 /// Remanence 1.3 T, recoil permeability 1.
 Falls falls_of(const Set& s, double from_mm = 0) {
-    const Magnet m{Shape::cylinder, s.diameter_mm / 2e3, 0, s.long_mm / 1e3};
+    const Magnet m{pourbook::eddy::Shape::cylinder, s.diameter_mm / 2e3, 0, s.long_mm / 1e3};
     const Bore b{s.bore_mm / 2e3, s.outside_mm / 2e3};
     const DragCurve curve{TubeDrag(m, b)};
     const EndEffect ends(m, b);
@@ -80,7 +80,7 @@ TEST_CASE("falls with their currents: refined, balanced, and as an independent c
 
 TEST_CASE("deep in a tube the currents that are followed brake as the steady law says", "[eddy][law]") {
     // A magnet so heavy that at its terminal speed the drag is well below the linear law.
-    const Magnet m{Shape::cylinder, 6e-3, 0, 10e-3};
+    const Magnet m{pourbook::eddy::Shape::cylinder, 6e-3, 0, 10e-3};
     const Bore b{8e-3, 9e-3};
     const DragCurve curve{TubeDrag(m, b)};
     const EndEffect ends(m, b);

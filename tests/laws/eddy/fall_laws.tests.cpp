@@ -156,7 +156,7 @@ TEST_CASE("the fall keeps its energy and its limits", "[eddy][law]") {
 TEST_CASE("moment of a sphere with a recoil permeability above 1, by hand", "[eddy]") {
     // M = (Br/mu0) / (1 + (mu_r - 1)/3) is exact for a sphere. 12 mm, 1.3 T: Br V / mu0 = 0.93600 A m2; over 1.0166667
     // for mu_r = 1.05.
-    const Magnet sphere{Shape::sphere, 6e-3, 0, 12e-3};
+    const Magnet sphere{eddy::Shape::sphere, 6e-3, 0, 12e-3};
     CHECK(moment_A_m2(sphere, 1.3, 1) == Approx(0.936004).epsilon(1e-5));
     CHECK(moment_A_m2(sphere, 1.3, 1.05) == Approx(0.936004 / 1.0166667).epsilon(1e-5));
 }

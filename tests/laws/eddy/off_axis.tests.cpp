@@ -12,11 +12,11 @@ using namespace pourbook::eddy;
 namespace {
 
 Magnet ball(double diameter_mm) {
-    return {Shape::sphere, diameter_mm / 2e3, 0, diameter_mm / 1e3};
+    return {pourbook::eddy::Shape::sphere, diameter_mm / 2e3, 0, diameter_mm / 1e3};
 }
 
 Magnet disc(double diameter_mm, double length_mm) {
-    return {Shape::cylinder, diameter_mm / 2e3, 0, length_mm / 1e3};
+    return {pourbook::eddy::Shape::cylinder, diameter_mm / 2e3, 0, length_mm / 1e3};
 }
 
 Bore tube(double bore_mm, double outside_mm) {
@@ -42,7 +42,7 @@ TEST_CASE("a thin wall summed over its shells is the thin wall", "[eddy][law]") 
 
 TEST_CASE("what riding adds lies between nothing and the furthest", "[eddy][law]") {
     DropInputs i;
-    i.shape = Shape::cylinder;
+    i.shape = pourbook::eddy::Shape::cylinder;
     i.outer_radius_m = {7.5e-3, 0, true};
     i.length_m = {3e-3, 0, true};
     i.bore_radius_m = {8.5e-3, 0, true};

@@ -28,8 +28,8 @@ RandomFall drawn(std::mt19937_64& random) {
     const double a = between(1.5e-3, 80e-3), radius = a * std::uniform_real_distribution<double>(0.3, 0.99)(random);
     f.magnet.shape = static_cast<Shape>(std::uniform_int_distribution<int>(0, 2)(random));
     f.magnet.outer_radius_m = radius;
-    f.magnet.inner_radius_m = f.magnet.shape == Shape::ring ? radius * between(0.1, 0.9) : 0;
-    f.magnet.length_m = f.magnet.shape == Shape::sphere ? 2 * radius : radius * between(0.1, 10);
+    f.magnet.inner_radius_m = f.magnet.shape == pourbook::eddy::Shape::ring ? radius * between(0.1, 0.9) : 0;
+    f.magnet.length_m = f.magnet.shape == pourbook::eddy::Shape::sphere ? 2 * radius : radius * between(0.1, 10);
     f.bore = {a, a * (1 + between(0.01, 4))};
     f.remanence_T = between(0.2, 1.5);
     f.mass_kg = f.magnet.volume_m3() * 7500 * between(1, 50);
@@ -72,7 +72,8 @@ void check_laws(const RandomFall& f) {
         CHECK(better.fall.time_s >= fall.time_s * slack);
     const Bore thicker{f.bore.inner_radius_m, f.bore.outer_radius_m * 1.1};
     const DragCurve thick_curve{TubeDrag(f.magnet, thicker)};
-    if (curve.relative(here.largest_u) > 0.98)
+    // A thicker wall brakes more where its own induced field takes less than the new metal gives.
+    if (thick_curve.force(here.largest_u) > curve.force(here.largest_u))
         CHECK(tried(thick_curve, EndEffect(f.magnet, thicker), f, f.conductivity_S_m, f.length_m).fall.time_s >=
               fall.time_s * slack);
 }
@@ -98,7 +99,7 @@ TEST_CASE("short, thick and strong tubes at room temperature and in the cold", "
     // mm, 442 g, in 52/150 mm, 58 MS/m; 20 x 20 mm in 22/28 mm, 477 MS/m, and in 24/36 mm, 58 MS/m.
     const auto time_of = [](double diameter, double long_mm, double mass, double bore, double outside, double tube,
                             double conductivity) {
-        const Magnet m{Shape::cylinder, diameter / 2e3, 0, long_mm / 1e3};
+        const Magnet m{pourbook::eddy::Shape::cylinder, diameter / 2e3, 0, long_mm / 1e3};
         const Bore b{bore / 2e3, outside / 2e3};
         const DragCurve curve{TubeDrag(m, b)};
         const EndEffect ends(m, b);

@@ -13,7 +13,7 @@ namespace {
 const Bore bore{6.5e-3, 7.5e-3};
 
 Magnet stack_of(int pieces, bool alternating, double gap_m = 0) {
-    return {Shape::cylinder, 6e-3, 0, 10e-3, {pieces, gap_m, alternating}};
+    return {pourbook::eddy::Shape::cylinder, 6e-3, 0, 10e-3, {pieces, gap_m, alternating}};
 }
 
 double terminal_mm_s(const Magnet& m) {
@@ -33,7 +33,7 @@ TEST_CASE("stacks of 12 x 10 mm magnets in 13/15 mm copper", "[eddy][law]") {
 }
 
 TEST_CASE("magnets that touch and point alike are one long magnet", "[eddy][law]") {
-    const Magnet whole{Shape::cylinder, 6e-3, 0, 30e-3};
+    const Magnet whole{pourbook::eddy::Shape::cylinder, 6e-3, 0, 30e-3};
     CHECK(TubeDrag(stack_of(3, false), bore).low_speed() ==
           Approx(TubeDrag(whole, bore).low_speed()).epsilon(1e-6)); // law
     CHECK(radial_field_over_remanence(stack_of(3, false), 7e-3, 4e-3) ==
@@ -78,7 +78,7 @@ TEST_CASE("a cube's field and moment", "[eddy][law]") {
     // On the axis of a block with face S x S and length L, magnetised along it, at z from the face: Br/pi [atan(S^2/(2
     // z sqrt(4 z^2 + 2 S^2))) - the same at z + L] (two charged faces; from memory).
     const double side = 10e-3;
-    const Magnet cube{Shape::cube, side / std::numbers::sqrt2, 0, side};
+    const Magnet cube{pourbook::eddy::Shape::cube, side / std::numbers::sqrt2, 0, side};
     for (const double z : {1e-3, 3e-3, 8e-3}) {
         const auto face = [&](double d) {
             return std::atan(side * side / (2 * d * std::sqrt(4 * d * d + 2 * side * side)));
@@ -89,7 +89,7 @@ TEST_CASE("a cube's field and moment", "[eddy][law]") {
     CHECK(cube.volume_m3() == Approx(1e-6));
     CHECK(scaled_form_factor(cube, 1e-3) == Approx(1).epsilon(1e-4)); // law: a dipole from afar
     const Bore wide{20e-3, 22e-3};
-    const Magnet round{Shape::cylinder, side / std::sqrt(std::numbers::pi), 0, side}; // the same face
+    const Magnet round{pourbook::eddy::Shape::cylinder, side / std::sqrt(std::numbers::pi), 0, side}; // the same face
     const double k = TubeDrag(cube, wide).coefficient_N_s_m(1, 1);
     CHECK(k == Approx(TubeDrag(round, wide).coefficient_N_s_m(1, 1)).epsilon(0.02)); // limit
     const double real =

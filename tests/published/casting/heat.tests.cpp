@@ -31,7 +31,7 @@ struct Constant {
 double heat_J_kg(const Constant& of, double start_K, double pour_K) {
     Catalogue c = testing::small_catalogue();
     Metal& aa = c.metals.front();
-    std::erase_if(aa.records, [](const Record& r) { return r.property == "melting_point"; });
+    aa.records.erase_if([](const Record& r) { return r.property == "melting_point"; });
     Record melt = testing::series("specific_heat", {{of.melts_K, of.melt_J_kg_K}, {3000, of.melt_J_kg_K}});
     melt.phase = Phase::liquid;
     for (Record r : {testing::single("melting_point", of.melts_K), testing::single("latent_heat", of.fusion_J_kg),

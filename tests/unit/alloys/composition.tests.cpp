@@ -56,7 +56,7 @@ TEST_CASE("compositions that make no sense are refused with a reason") {
 }
 
 TEST_CASE("stocks are read with their masses") {
-    const auto s = stocks_from(real_catalogue(), "1.2kg sterling-silver + 300 g silver+1ozt (Ag 80 Cu 20) + 2 Cu");
+    const auto s = stocks_from(real_catalogue(), "1.2kg sterling-silver + 300 g silver+1ozt (Ag 80 Cu 20) + 2kg Cu");
     REQUIRE(s);
     REQUIRE(s->size() == 4);
     CHECK(s->at(0).mass_kg == Approx(1.2));

@@ -103,8 +103,9 @@ TEST_CASE("a cube and a tube by mesh: exact volume, surface and box") {
     const Result<Solid> t = measured(tube(12, 16, 100, n), 0.001);
     REQUIRE(t);
     CHECK(t->volume_m3 == Approx(n / 2.0 * std::sin(2 * std::numbers::pi / n) * (64 - 36) * 100 * 1e-9).epsilon(1e-6));
-    CHECK(t->wall_m == Approx(0.002 * 100 / 102).epsilon(0.001)); // 2 V / A, end faces counted in
-    CHECK(t->wall_estimated);
+    CHECK(t->wall_m == Approx(0.002).epsilon(0.01));
+    CHECK(t->heavy_half_m == Approx(0.001).epsilon(0.02));
+    CHECK(!t->wall_estimated);
     CHECK(measured(cube(1), 0.0254)->volume_m3 == Approx(std::pow(0.0254, 3)));
 }
 
@@ -124,6 +125,23 @@ TEST_CASE("a mesh that encloses nothing sound is refused, saying where") {
     CHECK(fault(flat).find("flat") != std::string::npos);
     CHECK(measured(cube(20), 1.0).problem().text.find("is the unit right?") != std::string::npos);
     CHECK(measured(broken, 0.001).problem().kind == Problem::Kind::refused);
+}
+
+TEST_CASE("a thin fin on a block: the fin is the thinnest wall, the block's middle the heaviest place") {
+    // Two bodies in one file: a cube of 20 and a plate of 1 x 20 x 20 beside it.
+    Mesh both = cube(20);
+    for (const Triangle& t : cube(20, 40).triangles) {
+        Triangle flat = t;
+        for (Corner& c : flat) c[0] = c[0] > 50 ? 41.0F : 40.0F;
+        both.triangles.push_back(flat);
+    }
+    const auto s = measured(both, 0.001);
+    REQUIRE(s);
+    CHECK(s->bodies == 2);
+    CHECK(s->wall_m == Approx(0.001));
+    CHECK(s->heavy_half_m == Approx(0.010).epsilon(0.005));
+    REQUIRE(s->heavy_at);
+    for (const double x : *s->heavy_at) CHECK(x == Approx(10).margin(0.2));
 }
 
 TEST_CASE("several bodies add, a void turned inward subtracts") {

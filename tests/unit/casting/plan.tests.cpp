@@ -94,8 +94,11 @@ TEST_CASE("limits of the workshop refuse with the reason") {
     CHECK(problem_of(r).text.find("can't be poured from two heats") != std::string::npos);
     r.workshop.crucible_volume_m3 = 100e-6;
     r.count = 12;
-    CHECK(plan_of(r).limits.castings_per_heat == 5);
-    CHECK(plan_of(r).heats == 3);
+    const PourResult many = plan_of(r);
+    const auto fit = static_cast<std::size_t>(100e-6 / many.melt_volume_m3);
+    CHECK(many.limits.castings_per_heat == fit);
+    CHECK(fit > 5);
+    CHECK(many.heats == (12 + fit - 1) / fit);
     r = request("stainless-304", "bar:20mmx50mm");
     r.workshop.crucible_material = "graphite";
     CHECK(problem_of(r).text.find("dissolve carbon") != std::string::npos);
@@ -149,7 +152,7 @@ TEST_CASE("plans of the usual metals trace every number to a source") {
             CHECK(!t->sources.empty());
         REQUIRE(p.melt_heat);
         CHECK(!p.melt_heat->fusion.sources.empty());
-        REQUIRE(p.feeding.feeder);
+        CHECK(p.feeding.too_thin); // 2 mm of wall
         REQUIRE(p.money.price);
         CHECK(p.money.value > 0);
         CHECK(!p.money.as_of.empty());
@@ -168,12 +171,103 @@ TEST_CASE("a bore that may not clear is said, and machining or a wider bore clea
     CHECK(says(plan_of(r).remarks, "no bore"));
 }
 
-TEST_CASE("superheat by section: thin hot, heavy cool, stated as stated") {
-    const double thin = plan_of(request("copper", "tube:12mm:16mm:100mm")).heat.pour.value_si;
-    const double heavy = plan_of(request("copper", "bar:40mmx50mm")).heat.pour.value_si;
-    CHECK(thin == Approx(1230 + 273.15)); // common practice: 1150 to 1230 degC
-    CHECK(heavy == Approx(1150 + 273.15));
+TEST_CASE("pour temperature: one source, by section, inside the window") {
+    const PourResult thin = plan_of(request("copper", "tube:12mm:16mm:100mm"));
+    const PourResult heavy = plan_of(request("copper", "bar:40mmx50mm"));
+    for (const PourResult* p : {&thin, &heavy}) {
+        CHECK(p->heat.pour.value_si >= 1150 + 273.15 - 1e-6); // common practice: 1150 to 1230 degC
+        CHECK(p->heat.pour.value_si <= 1230 + 273.15 + 1e-6);
+    }
+    CHECK(thin.heat.pour.value_si > heavy.heat.pour.value_si + 30);
     PourRequest r = request("copper");
     r.superheat_K = 80;
     CHECK(plan_of(r).heat.pour.value_si == Approx(1357.77 + 80));
+    // Silicon bronze C87300, ingot maker's sheet: light 2000 to 2150 degF, heavy 1850 to 1950 degF. It once came to 11
+    // K of superheat by mixing the ends of several sources.
+    const PourResult block = plan_of(request("bronze-silicon-cast", "plate:50mmx50mmx50mm"));
+    CHECK(block.heat.section == "heavy");
+    CHECK(block.heat.pour.value_si > 1010 + 273.15 - 0.5);
+    CHECK(block.heat.pour.value_si < 1066 + 273.15 + 0.5);
+    const PourResult wall = plan_of(request("bronze-silicon-cast", "tube:22mm:28mm:400mm"));
+    CHECK(wall.heat.pour.value_si > 1093 + 273.15 - 0.5);
+    CHECK(wall.heat.pour.value_si < 1177 + 273.15 + 0.5);
+}
+
+TEST_CASE("zinc bounds the pour of high brasses") {
+    const PourResult p = plan_of(request("bronze-manganese-cast", "tube:22mm:28mm:400mm"));
+    CHECK(p.heat.zinc_atm < 0.5); // once poured at 1100 degC, where zinc stands at about an atmosphere
+    CHECK(p.heat.most_why.find("zinc") != std::string::npos);
+    CHECK(std::isnan(plan_of(request("copper")).heat.zinc_atm));
+}
+
+TEST_CASE("no thick section is poured with a bare 10 K, no zinc with 180") {
+    for (const char* slug : {"za-12", "zinc", "brass-red", "aluminium-6061", "aluminium"}) {
+        if (!testing::real_catalogue().metal(slug)) continue;
+        INFO(slug);
+        CHECK(plan_of(request(slug, "plate:50mmx50mmx50mm")).heat.superheat_K >= 20);
+    }
+    CHECK(plan_of(request("zinc", "tube:22mm:28mm:400mm")).heat.superheat_K < 170);
+}
+
+TEST_CASE("gypsum refuses the heat of copper, another investment does not") {
+    PourRequest r = request("copper", "plate:50mmx50mmx50mm", "plaster");
+    CHECK(problem_of(r).text.find("gypsum") != std::string::npos);
+    r.workshop.mould_material = "phosphate-bonded investment";
+    const PourResult p = plan_of(r);
+    CHECK(p.mould_K <= 788 + 273.15 + 0.5); // never above what burn-out allows
+    REQUIRE(p.freezing);
+    CHECK(p.freezing->time_s.value_si < 3600); // once said to be 4.3 hours
+    CHECK(plan_of(request("bronze-silicon-cast", "plate:50mmx50mmx50mm", "plaster")).freezing);
+}
+
+TEST_CASE("a thin long wall gets gates, a block gets a feeder, both say how far a feeder reaches") {
+    const PourResult tube = plan_of(request("copper", "tube:22mm:28mm:400mm"));
+    CHECK(tube.feeding.too_thin);
+    CHECK(tube.feeder_kg == 0);
+    CHECK(tube.feeding.gate_spacing_m == Approx(0.06));
+    CHECK(tube.fill.gating.gates == 7);
+    CHECK(tube.feeding.distance_m == Approx(4.5 * 0.003));
+    CHECK(says(tube.remarks, "cast round a core"));
+    const PourResult cube = plan_of(request("copper", "plate:50mmx50mmx50mm"));
+    REQUIRE(cube.feeding.feeder);
+    CHECK(!cube.feeding.too_thin);
+    // Once 72 mm wide and 2.63 kg on a casting of 1.12 kg without a word on the yield.
+    CHECK(cube.feeding.feeder->chosen().diameter_m == Approx(0.062).margin(0.002));
+    CHECK(cube.feeding.feeder_freezing_s > cube.freezing->time_s.value_si);
+    CHECK(says(cube.remarks, "below the usual 40 to 70 %"));
+    PourRequest r = request("copper", "plate:50mmx50mmx50mm");
+    r.no_feeder = true;
+    CHECK(says(plan_of(r).remarks, "cm3 will be missing"));
+}
+
+TEST_CASE("melting loses what the metal can lose") {
+    // A jeweller loses 0.1 to 0.5 % of his gold; 5 % of it was once charged (a table for a gas crucible furnace).
+    CHECK(plan_of(request("gold-18k-yellow", "bar:10mmx20mm")).melt_loss.value_si < 0.006);
+    CHECK(plan_of(request("sterling-silver", "bar:10mmx20mm")).melt_loss.value_si < 0.011);
+    const PourResult brass = plan_of(request("brass-cartridge", "bar:20mmx50mm"));
+    REQUIRE(!brass.element_losses.empty());
+    CHECK(brass.element_losses.front().element == "Zn");
+    CHECK(brass.element_losses.front().high_kg > brass.element_losses.front().low_kg);
+}
+
+TEST_CASE("grey iron gets its sheet") {
+    PourRequest r = request("iron-grey", "bar:20mmx50mm", "sand");
+    const PourResult p = plan_of(r);
+    CHECK(p.charge.charge_kg > p.part_mass_kg);
+}
+
+TEST_CASE("the pattern shows where the right one may lie, and who decides") {
+    const PourResult p = plan_of(request("copper", "tube:22mm:28mm:400mm"));
+    const DimensionPlan& length = p.patterns.front().dimensions.back();
+    CHECK(length.name == "length");
+    CHECK(length.low_m == Approx(0.404).margin(0.0005));
+    CHECK(length.high_m > length.pattern_m);
+    CHECK(p.span.decides.find("hold") != std::string::npos);
+    for (const char* slug : {"pewter", "solder-sac305", "bronze-bell-metal", "gold-18k-yellow"}) {
+        if (!testing::real_catalogue().metal(slug)) continue;
+        INFO(slug);
+        const Result<PourResult> plan = pour(testing::real_catalogue(), request(slug, "bar:20mmx50mm"));
+        REQUIRE(plan);
+        CHECK(plan->contraction);
+    }
 }

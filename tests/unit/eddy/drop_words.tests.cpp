@@ -127,7 +127,7 @@ TEST_CASE("what drop refuses, and how", "[eddy]") {
     CHECK(kind_of(words_of("cylinder:12mmx1e-6m", "1.3T")) == Problem::Kind::refused); // likewise beyond the model
     CHECK(kind_of(words_of("sphere:12mm", "5kg")) == Problem::Kind::refused);          // a pull
     CHECK(kind_of(words_of("sphere:12mm", "50N")) == Problem::Kind::refused);          // a pull
-    CHECK(kind_of(words_of("cube:12mm", "1.3T")) == Problem::Kind::unreadable);        // no such shape
+    CHECK(kind_of(words_of("pyramid:12mm", "1.3T")) == Problem::Kind::unreadable);     // no such shape
     CHECK(kind_of(words_of("cylinder:12x10", "1.3T")) == Problem::Kind::unreadable);   // no unit
     CHECK(kind_of(words_of("sphere:12mm", "")) == Problem::Kind::unreadable);
     CHECK(kind_of(words_of("sphere:12mm", "0.4T")) == Problem::Kind::unreadable); // whose density?

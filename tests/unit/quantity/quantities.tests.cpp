@@ -275,7 +275,7 @@ TEST_CASE("only a script that asks for it has bare numbers in SI, and what is ke
     CHECK_FALSE(parse_si("0.025", dimension_of("m"), "it"));
 }
 
-TEST_CASE("one mm, cm or in at the end of a chain serves all of it; another unit doesn't") {
+TEST_CASE("one mm cm or in at the end of a chain serves all of it and another unit does not") {
     const std::pair<const char*, double> bores[] = {{"tube:22:28:400mm", 0.022},       {"tube:22mm:28mm:400mm", 0.022},
                                                     {"tube:2,2:2,8:40cm", 0.022},      {"tube:1/2:5/8:12in", 0.0127},
                                                     {"tube:1/2\":5/8\":12\"", 0.0127}, {"tube:22:28:400 mm", 0.022},

@@ -390,7 +390,7 @@ TEST_CASE("a backup is read whole before it takes a file's place") {
     CHECK(copies(folder, "before-restore") == 0);
 }
 
-TEST_CASE("restore keeps a link and the rights of the file; what is made is for its owner only") {
+TEST_CASE("restore keeps a link and the rights of the file and what is made is for its owner only") {
     const Folder folder;
     const auto rights = [](const std::string& file) { return static_cast<int>(fs::status(file).permissions()) & 0777; };
     const std::string real = folder.file("made/real.sqlite");

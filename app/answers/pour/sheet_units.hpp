@@ -1,0 +1,34 @@
+// Quantities of a pour sheet in the units of its reader: SI for the bench, or inches, pounds, degF; precious metals in
+// troy ounces there.
+#pragma once
+
+#include "core/casting/practice.hpp"
+#include "questions/say/shown.hpp"
+
+#include <string>
+
+namespace pourbook {
+
+struct SheetUnits {
+    bool workshop = false;
+    bool precious = false;
+
+    std::string temperature(double kelvin) const;
+    std::string difference(double kelvin) const;
+    std::string mass(double kg) const;
+    std::string length(double metres) const;
+    std::string volume(double m3) const;
+};
+
+std::string shown_percent(double share);
+std::string shown_seconds(double s); // 57 s, 4.2 min
+/// "40 to 70", or one figure where both are the same.
+std::string shown_range(const casting::Range& range, double factor, int figures);
+/// " (estimated)", " (from memory)", " (common practice)".
+std::string shown_mark(const casting::Traced& t);
+/// "[a, b]", each key once.
+std::string shown_keys(const std::vector<SourceValue>& sources);
+/// How a figure came about and from where, in lines.
+std::string shown_grounds(const casting::Traced& t);
+
+} // namespace pourbook

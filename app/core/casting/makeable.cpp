@@ -1,0 +1,38 @@
+#include "core/casting/makeable.hpp"
+
+#include "core/quantity/format.hpp"
+
+#include <cmath>
+
+namespace pourbook::casting {
+namespace {
+
+constexpr double shells_in_a_bore = 2.5, diameters_deep = 4;
+
+std::string millimetres(double metres) {
+    return significant(metres * 1000, 2) + " mm";
+}
+
+} // namespace
+
+std::vector<std::string> cannot_be_shelled(const std::string& words, const Solid& cast, double shell_wall_m) {
+    if (!(cast.bore_m > 0) || std::isnan(shell_wall_m)) return {};
+    const double length = cast.box_m[2], left = cast.bore_m - 2 * shell_wall_m;
+    const bool narrow = cast.bore_m < shells_in_a_bore * shell_wall_m;
+    const bool deep = length > diameters_deep * cast.bore_m;
+    if (!narrow && !deep) return {};
+    std::string why = "Bore of " + words + " (" + millimetres(cast.bore_m) + "): ";
+    if (narrow)
+        why += left > 0 ? "two shell walls of " + millimetres(shell_wall_m) + " leave " + millimetres(left) +
+                              ", stucco bridges there and never dries"
+                        : "two shell walls of " + millimetres(shell_wall_m) + " do not fit in it";
+    if (narrow && deep) why += "; ";
+    if (deep)
+        why += "it is " + significant(length / cast.bore_m, 2) +
+               " bores deep, more than about four can't be dried, burnt out or looked through";
+    why += ". Fill it with a core mix (pattern by the column 'if held' for the bore), cast round a core, or pour a bar "
+           "and bore it.";
+    return {why};
+}
+
+} // namespace pourbook::casting

@@ -1,0 +1,19 @@
+// Can it be made this way at all: a shell inside a bore, the least wall of the process, how far metal runs in it.
+//
+// A shell must build and dry on the pattern's inside as outside: a bore needs 2.5 shell thicknesses, and to be dried,
+// burnt out and looked through no more than about four diameters of depth (printed by investment founders as a rule of
+// their own work; here common practice). Else the bore wants a core mix, or the part is poured solid and bored.
+#pragma once
+
+#include "core/casting/practice.hpp"
+#include "core/casting/shape.hpp"
+
+#include <string>
+#include <vector>
+
+namespace pourbook::casting {
+
+/// Sentences on what stands against it; empty: nothing known does. words: the part as the person gave it.
+std::vector<std::string> cannot_be_shelled(const std::string& words, const Solid& cast, double shell_wall_m);
+
+} // namespace pourbook::casting
