@@ -6,7 +6,7 @@
 namespace pourbook {
 namespace {
 
-struct SeenWords {
+struct WhatWasSeen {
     std::vector<std::string> words;
     Stated plan = Stated(pour_question()); // of the part that went wrong; no metal: none
 };
@@ -17,7 +17,7 @@ CLI::Option* with_field(CLI::App* c, Stated& plan, const std::string& name, cons
         "--" + name, [&plan, name](const std::string& text) { plan.set(name, text); }, help);
 }
 
-int answer_defect(const Context& context, const SeenWords& asked, const Catalogue& catalogue) {
+int answer_defect(const Context& context, const WhatWasSeen& asked, const Catalogue& catalogue) {
     std::string all;
     for (const std::string& word : asked.words) all += (all.empty() ? "" : " ") + word;
     const auto found = defects(catalogue, all);
@@ -37,7 +37,7 @@ int answer_defect(const Context& context, const SeenWords& asked, const Catalogu
 } // namespace
 
 void declare_defect(Context& context) {
-    auto asked = std::make_shared<SeenWords>();
+    auto asked = std::make_shared<WhatWasSeen>();
     CLI::App* c = context.command("defect", "what was seen on a casting, and what to change next time");
     c->add_option("SEEN", asked->words, "what was seen, in your words: sunk top, crack at a corner, pinholes ...");
     with_field(c, asked->plan, "metal", "with --part: what the plan of that casting says on it");

@@ -68,7 +68,8 @@ for words in ([*STRONG, "--tube", "22mm:28mm:8mm", "--metal", "copper", "--at", 
               [*WASHER, "--tube", "52mm:150mm:10mm", "--metal", "copper"], [*STRONG, "--tube", "22mm:66mm:5mm", "--metal", "copper", "--at", "77K"],
               [*STRONG, "--tube", "22mm:66mm:5mm", "--metal", "copper"]):
     d = answer("drop", *words)
-    check(d["free_fall_time_s"] <= d["fall_time_low90_s"] <= d["fall_time_s"] <= d["fall_time_high90_s"], f"{words}: {d['fall_time_s']}")
+    check(0.94 * d["free_fall_time_s"] <= d["fall_time_low90_s"] <= d["fall_time_s"] <= d["fall_time_high90_s"], f"{words}: {d['fall_time_s']}")
+    check(d["fall_time_s"] >= d["free_fall_time_s"], f"{words}: quicker than free fall") # the tube's length is uncertain in the samples
     check(d["exit_speed_m_s"] <= 9.80665 * d["free_fall_time_s"] and d["heat_J"] >= 0, f"{words}: leaves at {d['exit_speed_m_s']}")
     check(d["terminal_speed_m_s"] is None and not d["settles"] and 0 <= d["effective_length_m"], f"{words}: speaks of a terminal speed")
     check(d["felt_extra_weight_N"] >= 0 and "evenly" not in run("drop", *words)[1], f"{words}: weighs evenly")
@@ -94,16 +95,17 @@ check(one["fall_time_s"] < held["fall_time_s"] and "lower face" in held["timing"
 check(held["free_fall_time_s"] > one["free_fall_time_s"], "the way without a tube grows too")
 
 # riding: at most what the option itself gives
-for magnet, tube in (("cylinder:15mmx3mm", "17mm:19mm:1m"), ("cylinder:20mmx3mm", "23mm:25mm:1m"), ("cylinder:12mmx10mm", "15mm:17mm:1m")):
+for magnet, tube, off in (("cylinder:15mmx3mm", "17mm:19mm:1m", "0.9"), ("cylinder:20mmx3mm", "23mm:25mm:1m", "1.35"), ("cylinder:12mmx10mm", "15mm:17mm:1m", "1.35")):
     free = answer("drop", "--magnet", magnet, "--grade", "N42", "--tube", tube, "--metal", "copper")
     words = next(w for w in free["left_out"] if w.startswith("off-axis"))
-    most, off = float(words.split("at most ")[1].split(" %")[0]), words.split("rides ")[1].split(" mm")[0]
+    most = float(words.split("at most ")[1].split(" %")[0])
     ridden = answer("drop", "--magnet", magnet, "--grade", "N42", "--tube", tube, "--metal", "copper", "--off-axis", off + "mm")
     check(abs(100 * (ridden["drag_relative_to_whole_tube"] - 1) / most - 1) < 0.06, f"{magnet}: at most {most} %, the option gives {ridden['drag_relative_to_whole_tube']}")
     check(ridden["fall_time_s"] < 1.001 * free["fall_time_s"] * (1 + most / 100), f"{magnet}: riding")
 
 # sizes, tolerances and resistivities outside the model
-refused(5, "unit", "drop", *MAGNET, "--tube", "13:15:1", "--metal", "copper")
+refused(2, "what?", "drop", *MAGNET, "--tube", "13:15:1", "--metal", "copper")
+refused(5, "unit", "drop", *MAGNET, "--tube", "13m:15m:1m", "--metal", "copper")
 refused(5, "third", "drop", "--magnet", "cylinder:12mmx10mm", "--br", "1.3+-1.4T", "--tube", "13mm:15mm:1m", "--metal", "copper")
 refused(5, "third", "drop", "--magnet", "cylinder:12mmx10mm", "--br", "1.3T", "--tube", "13mm:15mm:0.01+-0.02m", "--metal", "copper")
 refused(5, "unit", "drop", *MAGNET, "--tube", "18mm:24mm:1nm", "--metal", "copper")
@@ -125,8 +127,8 @@ check(abs(byfield["standard_uncertainty"] / measured["standard_uncertainty_T"] -
 
 # price forms are heeded in a sweep over money: 5 USD buy 5 / 30.7 of a kilogram at retail
 money = [answer("sweep", *STRONG, "--tube", "22mm:28mm:1m", "--metal", "copper-etp", "--over", "budget", "5USD:50USD", "--steps", "2", "--price-form", form)["lines"][0]["points"][0] for form in ("exchange", "retail")]
-price = [answer("value", "copper-etp", "price", "--price-form", form)["value_si"] for form in ("exchange", "retail")]
-check(abs(money[0]["tube_mass_kg"] / money[1]["tube_mass_kg"] / (price[1] / price[0]) - 1) < 1e-6, "sweep: the price form")
+cost = [m["cost_usd"] for m in money]
+check(all(abs(c / 5 - 1) < 1e-3 for c in cost) and money[0]["tube_mass_kg"] > 2 * money[1]["tube_mass_kg"], f"sweep: the price form {money}")
 
 # stacks
 pair = answer("drop", "--magnet", "2 x cylinder:12mmx10mm opposed gap 5mm", "--grade", "N42", "--tube", "13mm:15mm:1m", "--metal", "copper")

@@ -10,8 +10,8 @@ own = Program("--workshop", os.path.join(FOLDER.name, "workshop.sqlite"))
 run, answer, refused = own.run, own.answer, own.refused
 RATE = "1.25 USD/EUR, central bank, 2026-11-02"
 SETUP = ["--magnet", "cylinder:12mmx10mm", "--grade", "N42", "--tube", "13mm:17mm:0.5m"]
-BUDGET = ["--goal", "longest-fall", *SETUP, "--holding", "budget", "--samples", "50", "--from", "copper,aluminium"]
-FALL = [*SETUP, "--metal", "copper", "--samples", "20"]
+BUDGET = ["--goal", "longest-fall", *SETUP, "--holding", "budget", "--samples", "50", "--from", "copper-etp,aluminium-1350"]
+FALL = [*SETUP, "--metal", "copper-etp", "--samples", "20"]
 
 
 def told(*words, remark=""):
@@ -46,12 +46,12 @@ has(told("drop", *FALL, remark=WHY), " USD;")
 told("rate", "add", "EUR", "1.25", "--date", "2026-11-02", "--source", "central bank", remark=WHY)
 cost = answer("drop", *FALL)["tube_metal_cost_usd"]
 has(told("drop", *FALL), f"its metal costs {figure(cost / 1.25)} EUR (at {RATE})")
-price = answer("value", "copper", "price")
+price = answer("value", "copper-etp", "price")
 check(price["currency"] == "USD", f"value --json: {price['currency']}")
-has(told("value", "copper", "price"), "EUR/kg", f"shown at {RATE}")
-has(told("sheet", "copper"), "EUR/kg", f"Money at {RATE}")
+has(told("value", "copper-etp", "price"), "EUR/kg", f"shown at {RATE}")
+has(told("sheet", "copper-etp"), "EUR/kg", f"Money at {RATE}")
 has(told("mix", "1kg copper"), "EUR/kg", f"Money at {RATE}")
-two = told("drop", *FALL, "--against-metal", "aluminium")
+two = told("drop", *FALL, "--against-metal", "aluminium-1350")
 has(two, f"{figure(cost / 1.25)} EUR", f"(at {RATE})")
 check("USD" not in two.replace(RATE, ""), "drop of two: dollars are left")
 
@@ -84,14 +84,14 @@ has(told("drop", *FALL, "--currency", "USD"), f"{figure(cost)} USD;")
 check(abs(answer("rank", *BUDGET, "--budget", "20GBP", "--currency", "GBP")["held"] - 32) < 1e-12, "20 GBP are 32 USD")
 
 # a goal for the money: the merit is told for the euro
-goal = ["rank", "--goal", "braking-per-cost", "--from", "copper", "--samples", "20"]
+goal = ["rank", "--goal", "braking-per-cost", "--from", "copper-etp", "--samples", "20"]
 per_dollar = answer(*goal)["results"][0]["median"]
 text = told(*goal)
 has(text, "EUR^-1", f"Money at {RATE}")
 shown = float(text.split("1 copper ")[1].split()[0])
 check(abs(shown / (per_dollar * 1.25) - 1) < 0.01, f"merit for a euro: {shown} beside {per_dollar} for a dollar")
 # what can't be used is left out, and only that is called so
-told("price", "add", "copper", "900 JPY/kg", "--date", "2026-11-20")
-code, out, err = run("value", "copper", "price")
-check(code == 0 and err.startswith("pourbook: left out: own price of copper: no rate of exchange for JPY"), f"remark: {err}")
+told("price", "add", "copper-etp", "900 JPY/kg", "--date", "2026-11-20")
+code, out, err = run("value", "copper-etp", "price")
+check(code == 0 and err.startswith("pourbook: left out: own price of copper-etp: no rate of exchange for JPY"), f"remark: {err}")
 ended("money")

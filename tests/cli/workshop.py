@@ -156,8 +156,8 @@ for kind in ("stock", "price", "rate", "trial", "goal", "own-metal", "own-value"
 on(FILE)
 # prices that `compare` wrote are a price list: every figure comes back to its last digit
 table = os.path.join(FOLDER.name, "compared.csv")
-done("compare", "copper", "zinc", "aluminium", "--show", "price", "--to", table)
-wanted = {m: answer("value", m, "price")["value"] for m in ("copper", "zinc", "aluminium")}
+done("compare", "copper", "zinc", "aluminium-1350", "--show", "price", "--to", table)
+wanted = {m: answer("value", m, "price")["value"] for m in ("copper", "zinc", "aluminium-1350")}
 on(os.path.join(FOLDER.name, "compared.sqlite"))
 check(answer("import", "price", table)["added"] == 3, "a table of prices is not imported")
 got = {p["metal"]: p["si"]["price"] for p in answer("price")}

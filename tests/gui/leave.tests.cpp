@@ -121,10 +121,12 @@ TEST_CASE("every chart and table has its line, and the clipboard gets a table, a
     in_view(desk, "compare").click("comparison.table.copy");
     copied = ImGui::GetClipboardText();
     CHECK(copied.find("silver\tsilver (fine)\t") != std::string::npos);
-    desk.session.view.selected = "copper";
-    in_view(desk, "metals");
-    CHECK(desk.shows("sheet.table.save"));
-    CHECK(desk.shows("metals.table.save"));
+    CHECK(desk.shows("comparison.table.save"));
+    Desk tall(testing::real_catalogue(), 1440, 2200); // the sheet's line stands below all its figures
+    tall.session.view.selected = "copper";
+    in_view(tall, "metals");
+    CHECK(tall.shows("sheet.table.save"));
+    CHECK(tall.shows("metals.table.save"));
 }
 
 TEST_CASE("a shortcut saves what the view shows, and where nothing can be saved it does nothing") {

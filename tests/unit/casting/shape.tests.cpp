@@ -12,13 +12,13 @@ using std::numbers::pi;
 
 namespace {
 
-std::string fault(const std::string& words) {
-    const Result<PartWords> part = part_from(words);
+std::string fault(const std::string& drawn) {
+    const Result<PartWords> part = part_from(drawn);
     return part ? "" : part.problem().text;
 }
 
-Solid solid(const std::string& words) {
-    const Result<PartWords> part = part_from(words);
+Solid solid(const std::string& drawn) {
+    const Result<PartWords> part = part_from(drawn);
     REQUIRE(part);
     return *measured(*part->shape);
 }
