@@ -113,7 +113,8 @@ TEST_CASE("without samples the order is that of the figures, and no interval or 
     desk.click("samples.0");
     desk.settle();
     CHECK(desk.text("rank.row.1") == "silver");
-    for (const char* column : {"interval", "p_first", "ranks"}) CHECK(desk.text(std::string("rank.1.") + column) == "–");
+    for (const char* column : {"interval", "p_first", "ranks"})
+        CHECK(desk.text(std::string("rank.1.") + column) == "–");
     CHECK(desk.text("rank.settling") == "");
     desk.click("samples.1");
     desk.settle();

@@ -1,6 +1,10 @@
 #include "answers/writers/document_parts.hpp"
 #include "core/quantity/format.hpp"
 
+#include <array>
+#include <cmath>
+#include <utility>
+
 namespace pourbook {
 namespace {
 
@@ -9,7 +13,8 @@ class OneRow {
 public:
     OneRow(Document& out, const char* title) : out_(out), table_{title, {}, {{}}, in::file} {}
 
-    void add(const char* id, const char* title, DataCell cell, const char* unit = "", bool number = false) {
+    void add(const std::string& id, const std::string& title, DataCell cell, const std::string& unit = "",
+             bool number = false) {
         table_.columns.push_back({id, title, unit, number});
         out_.figures.emplace_back(id, cell, "", in::program);
         table_.rows.front().push_back(std::move(cell));
@@ -21,17 +26,31 @@ private:
     DataTable table_;
 };
 
-DataCell ratio(double x) {
+DataCell figure(double x) {
     return DataCell::figure(x, significant(x, 3));
+}
+
+/// The ratio, or the difference where a ratio has no meaning; the other is null for programs.
+void add_margin(OneRow& row, Document& out, const VersusResult& r) {
+    const bool ratio = !std::isnan(r.ratio_median);
+    const std::string shown = ratio ? "ratio" : "difference", other = ratio ? "difference" : "ratio";
+    const std::array<std::pair<const char*, const char*>, 3> ends = {
+        {{"_median", ""}, {"_low90", ", 90 % low"}, {"_high90", ", 90 % high"}}};
+    const std::array<double, 3> figures =
+        ratio ? std::array{r.ratio_median, r.ratio_low90, r.ratio_high90}
+              : std::array{r.difference_median, r.difference_low90, r.difference_high90};
+    for (std::size_t i = 0; i < ends.size(); ++i) {
+        row.add(shown + ends[i].first, shown + ends[i].second, figure(figures[i]), r.difference_unit, true);
+        out.figures.emplace_back(other + ends[i].first, Value(), in::program);
+    }
+    out.figures.emplace_back("difference_unit", ratio ? Value() : Value(r.difference_unit), in::program);
 }
 
 DataTable answer_of(Document& out, const VersusResult& r) {
     OneRow row(out, "Answer");
     row.add("winner", "better", r.tie ? DataCell::words("not told apart") : DataCell::words(r.better.metal->slug));
     if (r.tie) out.figures.back().cell = {}; // null for programs
-    row.add("ratio_median", "ratio", ratio(r.ratio_median), "", true);
-    row.add("ratio_low90", "ratio, 90 % low", ratio(r.ratio_low90), "", true);
-    row.add("ratio_high90", "ratio, 90 % high", ratio(r.ratio_high90), "", true);
+    add_margin(row, out, r);
     DataCell chance = DataCell::figure(100 * r.p_winner, significant(100 * r.p_winner, 3));
     chance.value = r.p_winner;
     row.add("p_winner", "chance of being better", std::move(chance), "%", true);
@@ -78,8 +97,10 @@ Document document_of(const VersusResult& r, const DocumentSetting& setting) {
     out.figures.emplace_back("goal", r.goal.empty() ? Value() : Value(r.goal), in::program);
     out.figures.emplace_back("formula", r.formula);
     out.figures.emplace_back("best", r.best_high ? "high" : "low", in::file);
-    for (const auto& [id, words] : {std::pair{"unit", &r.unit}, {"deciding", &r.deciding}, {"sentence", &r.sentence}})
-        out.figures.emplace_back(id, *words, in::program);
+    out.figures.emplace_back("unit", r.unit, in::program);
+    out.figures.emplace_back("deciding", r.deciding.empty() ? Value() : Value(r.deciding), in::program);
+    out.figures.emplace_back("sentence", r.sentence, in::program);
+    out.figures.emplace_back("in_spite_of", r.in_spite_of, in::program);
     out.figures.emplace_back("sources", r.sources, in::program);
     out.say(r.sentence, in::text | in::file);
     add_side(out, "better", r.better, setting);

@@ -3,7 +3,9 @@
 #include "core/quantity/format.hpp"
 #include "core/ranking/order.hpp"
 #include "questions/metals/find_metal.hpp"
+#include "questions/rank/deciding.hpp"
 #include "questions/rank/judge.hpp"
+#include "questions/rank/scattering.hpp"
 #include "questions/say/share.hpp"
 #include "questions/say/shown.hpp"
 #include "questions/say/shown_money.hpp"
@@ -11,7 +13,6 @@
 #include <algorithm>
 #include <cctype>
 #include <cmath>
-#include <numeric>
 
 namespace pourbook {
 namespace {
@@ -52,76 +53,44 @@ Result<VersusSide> side_of(const Catalogue& catalogue, const std::string& word, 
     return worst;
 }
 
-/// Inputs by how much of log(merit a / merit b) each explains, the most first: the change when b takes over a's value,
-/// one after another. Only the first, and a second that weighs at least half as much.
-std::vector<std::size_t> deciding_inputs(const Merit& merit, const VersusSide& a, const VersusSide& b) {
-    std::vector<double> values = nominal(b.inputs), share;
-    double before = merit.value(values);
-    for (std::size_t i = 0; i < values.size(); ++i) {
-        values[i] = a.inputs[i].value.value_si;
-        const double now = merit.value(values);
-        share.push_back(std::abs(std::log(std::abs(now / before))));
-        before = now;
-    }
-    std::vector<std::size_t> order(share.size());
-    std::iota(order.begin(), order.end(), std::size_t{0});
-    std::stable_sort(order.begin(), order.end(), [&](std::size_t i, std::size_t j) { return share[i] > share[j]; });
-    order.resize(order.size() > 1 && share[order[0]] > 0 && share[order[1]] >= share[order[0]] / 2 ? 2 : 1);
-    return order;
+const RankInput& input(const VersusSide& s, const std::string& property) {
+    return *std::find_if(s.inputs.begin(), s.inputs.end(), [&](const RankInput& i) { return i.property == property; });
 }
 
-bool carried_by_electrons(const std::string& property) {
-    return property == "conductivity" || property == "resistivity" || property == "thermal_conductivity";
-}
-
-double main_content(const Metal& m) {
-    double most = 0;
-    for (const Portion& p : m.composition) most = std::max(most, p.wt_percent);
-    return most;
-}
-
-std::string additions(const Catalogue& catalogue, const Metal& m) {
-    std::string out;
-    const double main = main_content(m);
-    for (const Portion& p : m.composition) {
-        if (p.wt_percent <= 0 || p.wt_percent == main) continue;
-        const Metal* element = catalogue.element(p.element);
-        out += (out.empty() ? "" : ", ") + trimmed(p.wt_percent, 3) + " % " + (element ? element->slug : p.element);
-    }
-    return out;
-}
-
-/// Physics of the difference, where the data carries it: alloying atoms in solid solution scatter electrons
-/// (Matthiessen, Linde).
-std::string physics(const Catalogue& catalogue, const Metal& better, const Metal& worse, bool over_range) {
-    const std::string added = additions(catalogue, worse);
-    const bool several = added.find(',') != std::string::npos;
-    if (!worse.is_element() && !added.empty() && main_content(better) >= main_content(worse))
-        return "the " + added + " in " + worse.name + (several ? " scatter" : " scatters") +
-               " its electrons as far as " + (several ? "they stay" : "it stays") +
-               " in solution (solid-solution scattering)";
-    if (better.is_element() && worse.is_element())
-        return std::string("that is the nature of the two pure metals ") +
-               (over_range ? "where each is worst" : "at this temperature");
-    return {};
-}
-
-std::string figures(const Property& p, const VersusSide& a, const VersusSide& b, std::size_t i) {
-    const auto one = [&](const VersusSide& s) { return shown_value(p, s.inputs[i].value, UnitSystem::shown); };
+/// "density (2.680 against 8.960 g/cm³)", the better one's first.
+std::string part(const Catalogue& catalogue, const VersusResult& r, const std::string& property) {
+    const Property& p = *catalogue.property(property);
+    const bool range = property == "liquidus" && has_melting_range(r.better.inputs);
+    const auto one = [&](const VersusSide& s) {
+        const std::string top = shown_value(p, input(s, property).value, UnitSystem::shown);
+        if (!range) return top;
+        return shown_value(*catalogue.property("solidus"), input(s, "solidus").value, UnitSystem::shown) + " to " + top;
+    };
     const std::string unit = shown_unit(p, UnitSystem::shown);
-    return one(a) + " against " + one(b) + (unit.empty() ? "" : " " + unit);
+    return (range ? "melting range" : p.label) + " (" + one(r.better) + " against " + one(r.worse) +
+           (unit.empty() ? "" : " " + unit) + ")";
 }
 
-std::string reason_of(const Catalogue& catalogue, const VersusResult& r, const std::vector<std::size_t>& deciding) {
+std::string parts(const Catalogue& catalogue, const VersusResult& r, const std::vector<std::string>& properties) {
+    std::string text;
+    for (const std::string& p : properties) text += (text.empty() ? "" : " and ") + part(catalogue, r, p);
+    return text;
+}
+
+std::string reason_of(const Catalogue& catalogue, const VersusResult& r, const Deciding& d) {
     if (r.better.metal == r.worse.metal) return "the two are the same metal";
-    std::string text, why;
-    for (const std::size_t i : deciding) {
-        const Property& p = *catalogue.property(r.better.inputs[i].property);
-        text += (text.empty() ? "" : " and ") + p.label + " (" + figures(p, r.better, r.worse, i) + ")";
-        if (why.empty() && carried_by_electrons(p.id))
-            why = physics(catalogue, *r.better.metal, *r.worse.metal, !std::isnan(r.to_K));
+    if (d.helps.empty()) return "no single figure decides";
+    std::string text = parts(catalogue, r, d.helps);
+    if (r.tie) {
+        text += (d.helps.size() > 1 ? " speak for " : " speaks for ") + r.better.metal->name;
+        return text + (d.hinders.empty() ? "" : ", " + parts(catalogue, r, d.hinders) + " against it");
     }
-    text += deciding.size() > 1 ? " decide together" : " decides";
+    text += d.helps.size() > 1 ? " decide together" : " decides";
+    if (!d.hinders.empty()) text += ", in spite of " + parts(catalogue, r, d.hinders);
+    if (std::none_of(d.helps.begin(), d.helps.end(), carried_by_electrons)) return text;
+    Conditions here = r.conditions;
+    here.temperature_K = r.better.at_K;
+    const std::string why = why_it_conducts(catalogue, *r.better.metal, *r.worse.metal, here, !std::isnan(r.to_K));
     return text + (why.empty() ? "" : ": " + why);
 }
 
@@ -172,33 +141,56 @@ std::string worst_place(const VersusResult& r, const VersusSide& side) {
     return place + ", " + celsius(side.at_K) + " °C";
 }
 
+/// Whether the temperature has a part in the goal: a melting point is the same at any.
+bool by_temperature(const Catalogue& catalogue, const VersusResult& r) {
+    return std::any_of(r.better.inputs.begin(), r.better.inputs.end(),
+                       [&](const RankInput& i) { return catalogue.property(i.property)->varies_with_temperature; });
+}
+
 std::string deciding_end(const VersusResult& r) {
-    if (std::isnan(r.to_K)) return {};
     const std::string a = worst_place(r, r.better), b = worst_place(r, r.worse);
     if (a == b) return "Over the range the worst counts, here " + a + ". ";
     return "Over the range the worst of each counts: " + r.better.metal->name + " " + a + "; " + r.worse.metal->name +
            " " + b + ". ";
 }
 
-std::string verdict(const VersusResult& r) {
-    const std::string from = celsius(r.conditions.temperature_K) + " °C",
-                      at = std::isnan(r.to_K) ? " at " + from : " from " + from + " to " + celsius(r.to_K) + " °C";
-    const std::string interval =
-        "90 % interval " + significant(r.ratio_low90, 3) + " to " + significant(r.ratio_high90, 3);
+std::string at_words(const VersusResult& r) {
+    const std::string from = celsius(r.conditions.temperature_K) + " °C";
+    return std::isnan(r.to_K) ? " at " + from : " from " + from + " to " + celsius(r.to_K) + " °C";
+}
+
+bool by_difference(const VersusResult& r) {
+    return std::isnan(r.ratio_median);
+}
+
+std::string margin(const VersusResult& r) {
+    const double x = by_difference(r) ? r.difference_median : r.ratio_median;
+    return significant(x, 3) + (r.difference_unit.empty() ? "" : " " + r.difference_unit);
+}
+
+std::string interval(const VersusResult& r) {
+    const double low = by_difference(r) ? r.difference_low90 : r.ratio_low90,
+                 high = by_difference(r) ? r.difference_high90 : r.ratio_high90;
+    return "90 % interval " + significant(low, 3) + " to " + significant(high, 3) +
+           (r.difference_unit.empty() ? "" : " " + r.difference_unit);
+}
+
+std::string verdict(const VersusResult& r, const std::string& at) {
     const std::string head = with_capital(r.label.empty() ? r.formula : r.label) + ": ", &a = r.better.metal->name,
                       &b = r.worse.metal->name;
     if (r.better.metal == r.worse.metal) return head + a + " ties with itself" + at + ". ";
     if (r.tie)
-        return head + "the data can't tell " + a + " from " + b + at + seconds(r) + ". The ratio is " +
-               significant(r.ratio_median, 3) + " (" + interval + "), with " + a + " ahead at a probability of only " +
-               chance_text(r.p_winner) + ". ";
-    return head + a + " beats " + b + at + " by a factor of " + significant(r.ratio_median, 3) + seconds(r) + " (" +
-           interval + "; probability " + chance_text(r.p_winner) + "). ";
+        return head + "the data can't tell " + a + " from " + b + at + seconds(r) + ". The " +
+               (by_difference(r) ? "difference" : "ratio") + " is " + margin(r) + " (" + interval(r) + "), with " + a +
+               " ahead at a probability of only " + chance_text(r.p_winner) + ". ";
+    return head + a + " beats " + b + at + " by " + (by_difference(r) ? "" : "a factor of ") + margin(r) + seconds(r) +
+           " (" + interval(r) + "; probability " + chance_text(r.p_winner) + "). ";
 }
 
 std::string sentence_of(const Catalogue& catalogue, const VersusResult& r) {
-    std::string text =
-        verdict(r) + deciding_end(r) + with_capital(r.reason) + ". Taken as: " + state(catalogue, r.better);
+    const bool warm = by_temperature(catalogue, r);
+    std::string text = verdict(r, warm ? at_words(r) : "") + (warm && !std::isnan(r.to_K) ? deciding_end(r) : "") +
+                       with_capital(r.reason) + ". Taken as: " + state(catalogue, r.better);
     if (r.worse.metal != r.better.metal) text += "; " + state(catalogue, r.worse);
     text += (r.held.empty() ? "" : "; " + r.held) + ".";
     if (r.better.from_memory || r.worse.from_memory) text += " One of these figures is only remembered, not read.";
@@ -221,24 +213,87 @@ std::string held_words(const Catalogue& catalogue, const GoalPlan& plan) {
     return std::any_of(names.begin(), names.end(), carried_by_electrons) ? "parts of the same size" : "";
 }
 
-void compare(VersusResult& r, const Catalogue& catalogue, const GoalPlan& plan, const VersusRequest& request,
+/// A ratio has no meaning for temperatures, nor where a merit is not well away from zero. Copies: quantiles reorder.
+bool ratio_means(const Formula& formula, std::vector<double> a, std::vector<double> b) {
+    constexpr double clear_of_zero = 0.2; // of the median, for the low end of the 90 % interval
+    if (formula.dimension() == base_dimension(Dimension::kelvin)) return false;
+    const auto clear = [&](std::vector<double>& x) {
+        const double low = quantile(x, 0.05);
+        return low > 0 && low > clear_of_zero * quantile(x, 0.5);
+    };
+    return clear(a) && clear(b);
+}
+
+/// As the one property of a formula is shown; kelvin for temperatures; else SI base units.
+struct Scale {
+    double of_si = 1;
+    std::string unit;
+};
+
+Scale difference_scale(const Catalogue& catalogue, const Formula& formula) {
+    if (formula.dimension() == base_dimension(Dimension::kelvin)) return {1, "K"};
+    const Property* p = formula.names().size() == 1 ? catalogue.property(formula.names().front()) : nullptr;
+    if (p && p->dimension == formula.dimension())
+        return {shown_uncertainty(*p, 1, 1, UnitSystem::shown), shown_unit(*p, UnitSystem::shown)};
+    return {1, formula.dimension().dimensionless() ? "" : formula.dimension().text()};
+}
+
+void put_differences(VersusResult& r, const Scale& scale, const std::vector<double>& a, const std::vector<double>& b) {
+    std::vector<double> differences;
+    for (std::size_t s = 0; s < a.size(); ++s)
+        differences.push_back((r.best_high ? a[s] - b[s] : b[s] - a[s]) * scale.of_si);
+    r.difference_unit = scale.unit;
+    r.difference_median = std::max(0.0, quantile(differences, 0.5)); // with half the samples at least not below
+    r.difference_low90 = quantile(differences, 0.05);
+    r.difference_high90 = quantile(differences, 0.95);
+    r.ratio_median = r.ratio_low90 = r.ratio_high90 = no_number;
+}
+
+void put_ratios(VersusResult& r, const std::vector<double>& a, const std::vector<double>& b) {
+    std::vector<double> ratios;
+    for (std::size_t s = 0; s < a.size(); ++s) ratios.push_back(r.best_high ? a[s] / b[s] : b[s] / a[s]);
+    r.ratio_median = std::max(1.0, quantile(ratios, 0.5)); // with half the samples at least not below
+    r.ratio_low90 = quantile(ratios, 0.05);
+    r.ratio_high90 = quantile(ratios, 0.95);
+}
+
+/// Samples in which either has no finite value say nothing of the two.
+void keep_finite(std::vector<double>& a, std::vector<double>& b) {
+    std::size_t kept = 0;
+    for (std::size_t s = 0; s < a.size(); ++s) {
+        if (!std::isfinite(a[s]) || !std::isfinite(b[s])) continue;
+        a[kept] = a[s];
+        b[kept++] = b[s];
+    }
+    a.resize(kept);
+    b.resize(kept);
+}
+
+/// Puts the likelier winner first. False: too few samples have a finite value.
+bool compare(VersusResult& r, const Catalogue& catalogue, const GoalPlan& plan, const VersusRequest& request,
              const std::vector<Conditions>& range) {
     Draws draws(request.samples, request.seed);
     const auto samples = [&](const VersusSide& s) {
         return samples_over(catalogue, plan, *s.metal, s.inputs, range, draws);
     };
-    const auto a = samples(r.better), b = samples(r.worse);
-    std::vector<double> ratios;
+    std::vector<double> a = samples(r.better), b = samples(r.worse);
+    keep_finite(a, b);
+    if (2 * a.size() < request.samples) return false;
     double wins = 0;
-    for (std::size_t s = 0; s < a.size(); ++s) {
-        ratios.push_back(r.best_high ? a[s] / b[s] : b[s] / a[s]);
-        wins += ratios.back() > 1 ? 1 : ratios.back() == 1 ? 0.5 : 0;
-    }
+    for (std::size_t s = 0; s < a.size(); ++s) wins += plan.worse(b[s], a[s]) ? 1 : a[s] == b[s] ? 0.5 : 0;
     r.p_winner = wins / static_cast<double>(a.size());
-    r.ratio_median = quantile(ratios, 0.5);
-    r.ratio_low90 = quantile(ratios, 0.05);
-    r.ratio_high90 = quantile(ratios, 0.95);
+    if (r.p_winner < 0.5) {
+        std::swap(r.better, r.worse);
+        std::swap(a, b);
+        r.p_winner = 1 - r.p_winner;
+    }
+    const Formula& formula = plan.merit.formula();
+    if (ratio_means(formula, a, b))
+        put_ratios(r, a, b);
+    else
+        put_differences(r, difference_scale(catalogue, formula), a, b);
     r.tie = r.p_winner < told_apart;
+    return true;
 }
 
 void collect_sources(VersusResult& r) {
@@ -271,9 +326,15 @@ Result<VersusResult> versus(const Catalogue& catalogue, const VersusRequest& req
     const bool a_leads = !plan->worse(a->merit, b->merit);
     r.better = a_leads ? std::move(*a) : std::move(*b);
     r.worse = a_leads ? std::move(*b) : std::move(*a);
-    compare(r, catalogue, *plan, request, range);
-    const std::vector<std::size_t> deciding = deciding_inputs(plan->merit, r.better, r.worse);
-    r.deciding = r.better.inputs[deciding.front()].property;
+    if (!compare(r, catalogue, *plan, request, range))
+        return Problem{Problem::Kind::no_value,
+                       "the formula has no finite value for " + r.better.metal->slug + " or " + r.worse.metal->slug +
+                           " in half of the samples or more: a figure that enters is known only as a range about zero, "
+                           "or too roughly",
+                       0};
+    const Deciding deciding = deciding_inputs(plan->merit, r.best_high, r.better.inputs, r.worse.inputs);
+    r.deciding = deciding.helps.empty() ? "" : deciding.helps.front();
+    r.in_spite_of = deciding.hinders;
     r.reason = reason_of(catalogue, r, deciding);
     collect_sources(r);
     r.sentence = sentence_of(catalogue, r);

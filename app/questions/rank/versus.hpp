@@ -36,17 +36,22 @@ struct VersusResult {
     double to_K = no_number;
     VersusSide better, worse; // on a tie: in the order asked
     bool tie = false;         // probability below 0.95
-    double ratio_median = 1;  // better over worse, >= 1
+    double ratio_median = 1;  // better over worse, >= 1; all three NaN where a ratio has no meaning
     double ratio_low90 = 1, ratio_high90 = 1;
+    /// In its place by how much the better is better, >= 0: temperatures, and what is not well away from zero.
+    double difference_median = no_number, difference_low90 = no_number, difference_high90 = no_number;
+    std::string difference_unit; // empty: a ratio is given, or the difference has no unit
     double p_winner = 0.5;
-    std::string deciding; // property that moves the ratio most
-    std::string held;     // what is equal for both: "parts of the same size"; empty where it doesn't matter
-    std::string reason;   // why, in terms of properties and physics
+    std::string deciding;                 // property that speaks most for the better; empty: none does by itself
+    std::vector<std::string> in_spite_of; // properties that count against the better
+    std::string held;   // what is equal for both: "parts of the same size"; empty where it doesn't matter
+    std::string reason; // why, in terms of properties and physics
     std::string sentence;
     std::vector<std::string> sources; // keys, each once
 };
 
-/// Errors: unknown (metal), unreadable (goal), no_value or out_of_range (a property of one of them, named).
+/// Errors: unknown (metal), unreadable (goal), no_value or out_of_range (a property of one of them, named; a formula
+/// without a finite value in more than half of the samples).
 Result<VersusResult> versus(const Catalogue& catalogue, const VersusRequest& request);
 
 } // namespace pourbook
