@@ -39,6 +39,7 @@ show_progress() {
   while IFS= read -r line; do
     echo "$line" >>"$log"
     [[ $line =~ ^@([0-9]+)\ ([0-9]+)\ ([0-9]+)\. ]] || continue
+    [ "${BASH_REMATCH[1]}" -gt 0 ] || continue
     done=${BASH_REMATCH[1]} of=${BASH_REMATCH[2]} percent=$((100 * BASH_REMATCH[1] / BASH_REMATCH[2]))
     left=$((BASH_REMATCH[3] * (of - done) / done)) tenths=$((percent / 10))
     [ $left -lt 90 ] && left="$left s" || left="$(((left + 30) / 60)) min"

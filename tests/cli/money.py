@@ -88,7 +88,7 @@ goal = ["rank", "--goal", "braking-per-cost", "--from", "copper-etp", "--samples
 per_dollar = answer(*goal)["results"][0]["median"]
 text = told(*goal)
 has(text, "EUR^-1", f"Money at {RATE}")
-shown = float(text.split("1 copper ")[1].split()[0])
+shown = float(text.split("1 copper-etp ")[1].split()[0])
 check(abs(shown / (per_dollar * 1.25) - 1) < 0.01, f"merit for a euro: {shown} beside {per_dollar} for a dollar")
 # what can't be used is left out, and only that is called so
 told("price", "add", "copper-etp", "900 JPY/kg", "--date", "2026-11-20")

@@ -117,7 +117,7 @@ check(len(json.loads(out)) >= 40, "not every defect")
 check(all(d["cause"] and d["tell"] and d["change"] and d["source"] for d in json.loads(out)), "a defect without a remedy or a source")
 code, out, err = run("defect", "sunk", "top", "--metal", "copper", "--part", "plate:50mmx50mmx50mm")
 check(code == 0 and "this part:" in out and "cm3 are missing" in out, f"a defect beside its plan: {out}{err}")
-code, out, err = run("defect", "elephants")
+code, out, err = run("defect", "kangaroos")
 check(code == 3 and err.count("\n") == 1 and "ask for one of" in err, f"an unknown defect: {code} {err}")
 
 ended("pour")

@@ -93,7 +93,7 @@ refused(2, "densitty", "goal", "add", "bad", "densitty")
 # trials
 done("trial", "add", "drop", "--metal", "copper", "--magnet", "sphere:12mm", "--grade", "N42", "--tube", "14mm:20mm:500mm", "--times", "2.0s,2.1s")
 done("trial", "add", "four-wire", "--tube", "14mm:20mm:500mm", "--resistance", "0.054 mohm", "--span", "0.45 m")
-done("trial", "add", "casting", "--metal", "copper", "--mass", "860 g", "--part", "bar:35mm:100mm", "--pattern", "bar:35.7mm:102mm")
+done("trial", "add", "casting", "--metal", "copper", "--mass", "850 g", "--part", "bar:35mm:100mm", "--pattern", "bar:35.7mm:102mm")
 drop, wire, cast = [t["shows"] for t in answer("trial")]
 check(drop["predicted_time_low90_s"] < drop["predicted_time_s"] < drop["predicted_time_high90_s"] and abs(drop["measured_time_s"] - 2.05) < 1e-9, f"drop trial: {drop}")
 check(wire["iacs_percent"] > 0 and wire["consistent_metals"] is not None, f"four-wire trial: {wire}")

@@ -36,7 +36,7 @@ def program(pourbook, magnet, b, speed, recoil):
     mm = lambda x: "%.10gmm" % (x * A_M * 1000)
     shape = "sphere:" + mm(2 * magnet["R"]) if magnet["sphere"] else "cylinder:" + mm(2 * magnet["R"]) + "x" + mm(magnet["L"])
     words = [pourbook, "drag", "--magnet", shape, "--br", "1T", "--recoil-permeability", str(recoil), "--tube", "%s:%s:1000mm" % (mm(2), mm(2 * b)),
-             "--resistivity", "58MS/m", "--speed", "%.12g" % speed, "--json"]
+             "--resistivity", "58MS/m", "--speed", "%.12gm/s" % speed, "--json"]
     return json.loads(subprocess.run(words, check=True, capture_output=True, text=True).stdout)
 
 

@@ -31,6 +31,9 @@ def fell_faster(p):
         check(like.split(", ") == [m["metal"] for m in from_command["consistent_metals"][:4]], f"metals that have it: {like}")
     predicted = figures(r"predicted for copper ([\d.]+) s", said, "the predicted time")[0]
     equal(predicted, shows["predicted_time_s"], "predicted time")
+    if not told["copper_impurities"]:  # the likeliest metal is no copper
+        check("dissolved impurity" not in said, f"impurities of a base that is not the likeliest: {said}")
+        return "type, metal, times, keep", f"{conductivity} MS/m, {iacs} %IACS instead of {predicted} s: like {like}"
     impurities = figures(r"one dissolved impurity: (.*)", said, "impurities")[0]
     for shown, impurity in zip(impurities.split(", "), told["copper_impurities"]):
         element, content, _ = shown.split()

@@ -168,16 +168,18 @@ def furnace_and_mould(p):
     w = p.window
     w.key("F8")
     w.click("shelf.profile")
-    p.fill("field.furnace_maximum", "1200 degC")
+    p.fill("field.furnace_maximum", "1150 degC")
     w.click("entry.keep")
     w.key("F7")
     hot = w.text("pour.refused")
     plan, failure = p.asked("pour", "copper", *PLAN)
     check(plan is None and failure.endswith(hot), f"the window refuses with {hot!r}, the command with {failure!r}")
     p.pick("pour.metal", "brass-cartridge")
+    w.settled()
+    w.wheel_to("pour.Temperatures.2", over="pour.Temperatures")
     items = w.settled()["items"]
     told = p.told("pour", "brass-cartridge", *PLAN)
-    pour, mould = items["pour.Temperatures"]["text"], items["pour.Temperatures.1"]["text"]
+    pour, mould = items["pour.Temperatures"]["text"], items["pour.Temperatures.2"]["text"]
     equal(celsius(pour, "pouring temperature"), told["pour_temperature_K"] - 273.15, "pouring temperature")
     equal(celsius(mould, "mould"), told["mould"]["temperature_K"] - 273.15, "temperature of the mould")
     return "furnace's limit into the workshop; metal", f"copper: {hot.split(':')[0]}; brass: {pour}, {mould.split(' (')[0]}"

@@ -122,6 +122,10 @@ TEST_CASE("every chart and table has its line, and the clipboard gets a table, a
     copied = ImGui::GetClipboardText();
     CHECK(copied.find("silver\tsilver (fine)\t") != std::string::npos);
     CHECK(desk.shows("comparison.table.save"));
+}
+
+TEST_CASE("the sheet and the list of metals have their line too") {
+    const Home home;
     Desk tall(testing::real_catalogue(), 1440, 2200); // the sheet's line stands below all its figures
     tall.session.view.selected = "copper";
     in_view(tall, "metals");

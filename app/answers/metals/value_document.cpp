@@ -1,3 +1,4 @@
+#include "answers/parts/oldest_price.hpp"
 #include "answers/writers/document_parts.hpp"
 #include "core/quantity/format.hpp"
 
@@ -5,18 +6,6 @@
 
 namespace pourbook {
 namespace {
-
-/// The oldest price that entered; empty where none did.
-std::string oldest_price(const Evaluated& e, const Catalogue& catalogue) {
-    std::string as_of;
-    for (const PriceSet& set : catalogue.price_sets)
-        for (const Price& price : set.prices)
-            for (const SourceValue& s : e.sources)
-                if (s.record_id == "price." + price.metal && catalogue.price(price.metal) == &price &&
-                    (as_of.empty() || price.as_of < as_of))
-                    as_of = price.as_of;
-    return as_of;
-}
 
 Value words_or_null(const std::string& words) {
     return words.empty() ? Value() : Value(words);

@@ -1,6 +1,7 @@
 #include "answers/parts/json.hpp"
 
 #include "answers/parts/json_parts.hpp"
+#include "answers/parts/oldest_price.hpp"
 
 namespace pourbook {
 namespace {
@@ -55,13 +56,7 @@ Json value_of(const Property& p, const Evaluated& e) {
 
 void add_money(Json& out, const Property& p, const Evaluated& e, const Catalogue& catalogue) {
     if (p.id != "price" && p.id != "metal_value") return;
-    std::string as_of; // the oldest price that entered
-    for (const PriceSet& set : catalogue.price_sets)
-        for (const Price& price : set.prices)
-            for (const SourceValue& s : e.sources)
-                if (s.record_id == "price." + price.metal && catalogue.price(price.metal) == &price &&
-                    (as_of.empty() || price.as_of < as_of))
-                    as_of = price.as_of;
+    const std::string as_of = oldest_price(e, catalogue);
     out["currency"] = "USD";
     out["stale"] = e.stale;
     out["as_of"] = as_of.empty() ? Json(nullptr) : Json(as_of);

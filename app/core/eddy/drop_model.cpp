@@ -103,7 +103,7 @@ Result<double> path_factor(const DropInputs& i) {
     const Bore bore = i.bore();
     if (i.slits > 0 && i.off_axis_m > 0)
         return refused("a slit tube with the magnet off its axis is not computed: give one of the two");
-    if (i.off_axis_m > 0.9 * (bore.inner_radius_m - i.outer_radius_m.value))
+    if (i.off_axis_m > 0.9 * (bore.inner_radius_m - i.outer_radius_m.value) * (1 + 1e-9)) // rounding of typed figures
         return refused("off-axis travel: the magnet would rub on the wall: give a smaller distance from the axis");
     if (i.slits == 0) return off_axis_drag(i.off_axis_m, i.magnet(), bore);
     if (bore.outer_radius_m - bore.inner_radius_m > 0.5 * bore.inner_radius_m)

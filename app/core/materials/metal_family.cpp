@@ -14,7 +14,7 @@ const std::vector<MetalFamily>& families() {
          "copper-etp",
          {"copper-of", "copper"}},
         {{"copper-pipe", "pipe-copper", "c122", "water-pipe", "plumbing-pipe"}, "copper-dhp", {"copper-etp", "copper"}},
-        {{"c101", "c102", "ofhc", "of-copper"}, "copper-of", {"copper-etp", "copper"}},
+        {{"c101", "c102", "ofhc"}, "copper-of", {"copper-etp", "copper"}},
         {{"brass"}, "brass-cartridge", {"brass-yellow-cast", "brass-free-cutting", "brass-85", "brass-muntz"}},
         {{"c260"}, "brass-cartridge", {"brass-67"}},
         {{"c360"}, "brass-free-cutting", {"brass-muntz"}},

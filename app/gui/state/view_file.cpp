@@ -8,6 +8,7 @@
 #include <signal.h>
 #include <unistd.h>
 
+#include <array>
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
@@ -145,6 +146,19 @@ std::optional<Problem> write_view(const std::string& file, const ViewState& view
     return refused("what is chosen in the window can't be kept: " + problem->text);
 }
 
+namespace {
+
+std::array<char, 4096> mark_of_this_window{};
+
+/// Ended on request (a log-out, Ctrl-C): no fault of what the window was reading.
+void end_on_request(int number) {
+    ::unlink(mark_of_this_window.data());
+    ::signal(number, SIG_DFL);
+    ::raise(number);
+}
+
+} // namespace
+
 RunningMark::RunningMark(const std::string& state_file) {
     if (state_file.empty()) return;
     mark_ = state_file + ".running";
@@ -155,6 +169,9 @@ RunningMark::RunningMark(const std::string& state_file) {
         mark_.clear(); // another window's, which lives
     else
         std::ofstream(mark_) << ::getpid() << '\n';
+    if (mark_.empty() || mark_.size() >= mark_of_this_window.size()) return;
+    mark_.copy(mark_of_this_window.data(), mark_.size());
+    for (const int request : {SIGTERM, SIGHUP, SIGINT}) ::signal(request, end_on_request);
 }
 
 RunningMark::~RunningMark() {

@@ -95,12 +95,12 @@ bool speaks_of(const std::string& text, const std::string& words) {
 }
 
 std::string property_asked(const Catalogue& catalogue, const std::string& question, bool element) {
-    for (const Property& p : catalogue.properties)
-        if (speaks_of(question, p.id)) return p.id;
     for (const Meaning& m : property_words())
         if (any_of_words(question, m.words) && catalogue.property(m.id))
             return element && std::string(m.id) == "liquidus" && catalogue.property("melting_point") ? "melting_point"
                                                                                                      : m.id;
+    for (const Property& p : catalogue.properties)
+        if (speaks_of(question, p.id)) return p.id;
     return {};
 }
 

@@ -105,7 +105,12 @@ private:
             out_.magnet = "sphere:" + sized(*ball, 1, 2);
         if (const auto m = take(
                 R"((\d+(?:[.,]\d+)?(?:mm|cm|in|m)?):(\d+(?:[.,]\d+)?(?:mm|cm|in|m)?):(\d+(?:[.,]\d+)?(?:mm|cm|in|m)))")) {
-            out_.tube = m->str();
+            const std::string unit = (*m)[3].str().substr((*m)[3].str().find_last_of("0123456789") + 1);
+            for (std::size_t i = 1; i <= 3; ++i) {
+                const std::string part = (*m)[i].str();
+                const bool bare = std::isdigit(static_cast<unsigned char>(part.back())) != 0;
+                out_.tube += (i > 1 ? ":" : "") + part + (bare ? unit : "");
+            }
             return;
         }
         bore_ = length_of("bore|inside|inner diameter|id|hole");
@@ -123,7 +128,7 @@ private:
     }
 
     const Metal* metal_named(const std::string& words) const {
-        static const std::array<const char*, 12> never = {"in", "as", "at",     "no", "i",  "he",
+        static const std::array<const char*, 13> never = {"in", "as", "at",     "no", "i",  "he", "of copper",
                                                           "a2", "a4", "wheels", "be", "po", "am"};
         if (std::find(never.begin(), never.end(), words) != never.end()) return nullptr;
         if (const Metal* metal = catalogue_.metal(words)) return metal;
@@ -135,12 +140,16 @@ private:
         std::istringstream in(text_);
         for (std::string word; in >> word;) words.push_back(word);
         std::string rest;
+        bool rest_since = true; // the last metal named
         for (std::size_t i = 0; i < words.size();) {
             std::size_t taken = 0;
             for (std::size_t n = std::min<std::size_t>(4, words.size() - i); n > 0 && taken == 0; --n) {
                 std::string name = words[i];
                 for (std::size_t k = 1; k < n; ++k) name += " " + words[i + k];
                 if (const Metal* metal = metal_named(name)) {
+                    const bool narrower = !rest_since && !out_.metals.empty() && // "aluminium a356" is one metal
+                                          metal->slug.starts_with(out_.metals.back() + "-");
+                    if (narrower) out_.metals.pop_back();
                     if (std::find(out_.metals.begin(), out_.metals.end(), metal->slug) == out_.metals.end())
                         out_.metals.push_back(metal->slug);
                     if (const std::string remark = family_remark(catalogue_, name); !remark.empty())
@@ -149,6 +158,7 @@ private:
                 }
             }
             if (taken == 0) rest += (rest.empty() ? "" : " ") + words[i];
+            rest_since = taken == 0;
             i += std::max<std::size_t>(taken, 1);
         }
         text_ = rest;
@@ -195,16 +205,12 @@ private:
             out_.missing.push_back("bore, outside and length of the tube, such as 13 mm bore, 15 mm outside, 1 m long");
     }
 
+    /// The words that a defect is known by.
     void read_defect() {
         std::istringstream in(text_);
-        for (std::string word; in >> word;) {
-            if (word.size() < 4) continue;
-            const auto found = defects(catalogue_, word);
-            if (!found || found->empty()) continue;
-            out_.asked = Asked::defect;
-            out_.defect = word;
-            return;
-        }
+        for (std::string word; in >> word;)
+            if (word.size() >= 4 && defects(catalogue_, word)) out_.defect += (out_.defect.empty() ? "" : " ") + word;
+        if (!out_.defect.empty()) out_.asked = Asked::defect;
     }
 
     void echo() {

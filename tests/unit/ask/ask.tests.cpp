@@ -73,7 +73,7 @@ constexpr std::pair<const char*, const char*> questions[] = {
     {"best ballast", "rank --goal heavy-for-the-money"},
     // a fall
     {"how long does a 20x20 mm N42 magnet fall through a copper tube, 22 mm bore, 30 mm outside, 400 mm long",
-     "drop --magnet cylinder:20mmx20mm --grade N42 --tube 22mm:30mm:400mm --metal copper"},
+     "drop --magnet cylinder:20mmx20mm --grade N42 --tube 22mm:30mm:400mm --metal copper-dhp"},
     {"drop a 12 mm ball n42 through 13:15:400mm brass",
      "drop --magnet sphere:12mm --grade N42 --tube 13mm:15mm:400mm --metal brass-cartridge"},
     {"fall of a 15 x 15 mm n45 magnet, bore 18 mm, wall 3 mm, 400 mm long, za-12, in liquid nitrogen",
@@ -84,7 +84,7 @@ constexpr std::pair<const char*, const char*> questions[] = {
     {"cast sterling bar:10mmx50mm", "pour sterling-silver --part bar:10mmx50mm"},
     {"1kg copper + 100g tin", "mix \"1kg copper + 100g tin\""},
     {"what is 1.2kg sterling-silver + 300g silver", "mix \"1.2kg sterling-silver + 300g silver\""},
-    {"round holes in my casting", "defect holes"},
+    {"round holes in my casting", "defect \"round holes\""},
     {"why is there shrinkage", "defect shrinkage"},
 };
 
