@@ -25,7 +25,7 @@ using Words = Result<std::string>;
 
 /// answer(stated, asking) gives the result; text(result, asking) and json(result, asking) say it.
 template <class Answer, class Text, class Json>
-Asker said(const Question& question, Answer answer, Text text, Json json) {
+Asker said(const QuestionTable& question, Answer answer, Text text, Json json) {
     const auto with = [answer](auto say) {
         return [answer, say](const Stated& stated, const Asking& a) -> Words {
             const auto result = answer(stated, a);
@@ -37,14 +37,14 @@ Asker said(const Question& question, Answer answer, Text text, Json json) {
 }
 
 /// The usual way of both.
-template <class Answer> Asker said(const Question& question, Answer answer) {
+template <class Answer> Asker said(const QuestionTable& question, Answer answer) {
     return said(
         question, answer, [](const auto& r, const Asking& a) { return text_of(r, a.catalogue, a.units); },
         [](const auto& r, const Asking& a) { return json_of(r, a.catalogue); });
 }
 
 /// An answer that is one document, in every form.
-template <class Answer> Asker documented(const Question& question, Answer answer) {
+template <class Answer> Asker documented(const QuestionTable& question, Answer answer) {
     const auto in = [answer](const Stated& stated, const Asking& a, UnitSystem units) -> Result<Document> {
         const auto result = answer(stated, a);
         if (!result) return result.problem();
@@ -65,7 +65,7 @@ template <class Answer> Asker documented(const Question& question, Answer answer
 }
 
 /// The same, where the JSON is not the document's.
-template <class Answer> Asker documented_but_for_json(const Question& question, Answer answer) {
+template <class Answer> Asker documented_but_for_json(const QuestionTable& question, Answer answer) {
     Asker out = documented(question, answer);
     out.json = [answer](const Stated& stated, const Asking& a) -> Words {
         const auto result = answer(stated, a);
@@ -109,7 +109,7 @@ template <class Answer> Asker shortly(Asker asker, Answer answer) {
     return asker;
 }
 
-template <class Answer> Asker documented_and_short(const Question& question, Answer answer) {
+template <class Answer> Asker documented_and_short(const QuestionTable& question, Answer answer) {
     return shortly(documented(question, answer), answer);
 }
 

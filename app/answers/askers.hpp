@@ -22,7 +22,7 @@ struct Asking {
 };
 
 struct Asker {
-    const Question* question;
+    const QuestionTable* question;
     /// Errors: those of the reading and of the answer.
     std::function<Result<std::string>(const Stated&, const Asking&)> text, json;
     /// The answer as a table with its sources; empty where it has none.

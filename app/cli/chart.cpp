@@ -121,7 +121,7 @@ Result<Drawing> draw_two_goals(const Stated& stated, const Catalogue& catalogue,
 
 } // namespace
 
-void chart_kind(Context& context, CLI::App* chart, const Question& question, const DrawingOf& scene) {
+void chart_kind(Context& context, CLI::App* chart, const QuestionTable& question, const DrawingOf& scene) {
     const auto stated = std::make_shared<Stated>(question);
     const auto picture = std::make_shared<PictureWords>();
     CLI::App* c = context.command(chart, question.name, question.meaning);

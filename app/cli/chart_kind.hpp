@@ -13,7 +13,7 @@ using Drawing = std::function<Scene(const Canvas&)>;
 using DrawingOf = std::function<Result<Drawing>(const Stated&, const Catalogue&, UnitSystem)>;
 
 /// A kind of chart: the fields of its question, and those of every picture.
-void chart_kind(Context& context, CLI::App* chart, const Question& question, const DrawingOf& scene);
+void chart_kind(Context& context, CLI::App* chart, const QuestionTable& question, const DrawingOf& scene);
 
 /// A chart as a function of the canvas.
 template <class Chart> Drawing drawing_of(Chart made) {

@@ -63,7 +63,7 @@ template <class Whole> Fault put_whole(const QuestionField& field, const std::st
 
 } // namespace
 
-std::size_t Question::at(std::string_view field) const {
+std::size_t QuestionTable::at(std::string_view field) const {
     const auto it = std::find_if(fields.begin(), fields.end(), [&](const QuestionField& f) { return f.name == field; });
     return static_cast<std::size_t>(it - fields.begin());
 }

@@ -1,9 +1,10 @@
 // A question of the person's as one table of fields. The command's options and help, the window's form, the state file,
 // equality and the reading of the words all follow from the table, so a new field is one line of it and its use.
 //
-//   QuestionField   one field as people see it: name, type or unit, meaning, example, choices, bounds, place in the
-//   form Question        its fields in order Stated          what a person stated of them, as written; what is not
-//   there was not stated QuestionOf<R>   a question with the way of each field into the request R that is computed with
+//   QuestionField    one field as people see it: name, type or unit, meaning, example, choices, bounds, place in the
+//   form QuestionTable    its fields in order Stated           what a person stated of them, as written; what is not
+//   there was not stated QuestionOf<R>    a question with the way of each field into the request R that is computed
+//   with
 #pragma once
 
 #include "core/result.hpp"
@@ -55,7 +56,7 @@ struct QuestionField {
     std::function<std::optional<Problem>(const std::string&, const Catalogue&)> fault = {};
 };
 
-struct Question {
+struct QuestionTable {
     std::string name; // the command, and what its fields are found under in the window
     std::string meaning;
     std::vector<QuestionField> fields = {};
@@ -91,9 +92,9 @@ Problem about_field(const QuestionField& field, const std::string& text, const s
 class Stated {
 public:
     /// The question outlives it (all are constants).
-    explicit Stated(const Question& question) : question_(&question) {}
+    explicit Stated(const QuestionTable& question) : question_(&question) {}
 
-    const Question& question() const { return *question_; }
+    const QuestionTable& question() const { return *question_; }
     /// The field must be one of the question's. Empty where it was not stated; the last where several were.
     const std::string& text(std::string_view field) const;
     const Texts& texts(std::string_view field) const;
@@ -108,7 +109,7 @@ public:
     bool operator==(const Stated& other) const { return question_ == other.question_ && texts_ == other.texts_; }
 
 private:
-    const Question* question_;
+    const QuestionTable* question_;
     std::map<std::string, Texts, std::less<>> texts_;
 };
 
@@ -126,11 +127,11 @@ Fault put(const QuestionField& field, const Texts& texts, int& to);
 Fault put(const QuestionField& field, const Texts& texts, bool& to);
 Fault put(const QuestionField& field, const Texts& texts, Texts& to);
 
-template <class R> class QuestionOf : public Question {
+template <class R> class QuestionOf : public QuestionTable {
 public:
     using Way = std::function<Fault(R&, const QuestionField&, const Texts&, const Catalogue&)>;
 
-    QuestionOf(std::string command, std::string what) : Question{std::move(command), std::move(what)} {}
+    QuestionOf(std::string command, std::string what) : QuestionTable{std::move(command), std::move(what)} {}
 
     /// The fields that follow stand in this part of the form.
     QuestionOf& place(std::string part) {

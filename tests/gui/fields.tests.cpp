@@ -17,7 +17,7 @@ namespace {
 
 constexpr double tall = 3200; // nothing has to be scrolled to
 
-bool shows_field(Desk& desk, const Question& question, const QuestionField& field) {
+bool shows_field(Desk& desk, const QuestionTable& question, const QuestionField& field) {
     const std::string id = question.name + "." + field.name;
     return desk.shows(id) || desk.shows(id + ".add");
 }

@@ -99,15 +99,15 @@ TEST_CASE("a window that ended without closing is known at the next start") {
 
 TEST_CASE("an exception in a worker is an answer, not the end of the window") {
     BackgroundWorks works;
-    Background<Result<int>> background(works);
+    Background<int, Result<int>> background(works);
     const auto too_large = []() -> Result<int> { throw std::bad_alloc(); };
     const Result<int>* answer = nullptr;
-    while (!(answer = background.ask("a", too_large))) std::this_thread::sleep_for(std::chrono::milliseconds(1));
+    while (!(answer = background.ask(1, too_large))) std::this_thread::sleep_for(std::chrono::milliseconds(1));
     CHECK(answer->problem().text.find("too large for the memory") != std::string::npos);
-    Background<std::vector<int>> plain(works);
+    Background<int, std::vector<int>> plain(works);
     const auto broken = []() -> std::vector<int> { throw std::runtime_error("no"); };
     const std::vector<int>* empty = nullptr;
-    while (!(empty = plain.ask("a", broken))) std::this_thread::sleep_for(std::chrono::milliseconds(1));
+    while (!(empty = plain.ask(1, broken))) std::this_thread::sleep_for(std::chrono::milliseconds(1));
     CHECK(empty->empty());
 }
 

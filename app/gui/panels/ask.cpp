@@ -22,7 +22,7 @@ void draw_questions(Ui& ui) {
 }
 
 /// Parts of the form in the order of their first fields.
-std::vector<std::string> places_of(const Question& question) {
+std::vector<std::string> places_of(const QuestionTable& question) {
     std::vector<std::string> places;
     for (const QuestionField& field : question.fields)
         if (field.place != everywhere && std::find(places.begin(), places.end(), field.place) == places.end())

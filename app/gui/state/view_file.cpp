@@ -18,9 +18,9 @@ namespace pourbook {
 namespace {
 
 /// Null where no question has this name (a file of another version).
-const Question* question_named(const std::string& name) {
-    for (const Question* question :
-         {static_cast<const Question*>(&pour_question()), static_cast<const Question*>(&ranged_question())})
+const QuestionTable* question_named(const std::string& name) {
+    for (const QuestionTable* question :
+         {static_cast<const QuestionTable*>(&pour_question()), static_cast<const QuestionTable*>(&ranged_question())})
         if (question->name == name) return question;
     const Asker* found = asker(name);
     return found ? found->question : nullptr;
@@ -42,7 +42,7 @@ template <> struct nlohmann::adl_serializer<pourbook::Stated> {
         }
     }
     static pourbook::Stated from_json(const json& j) {
-        const pourbook::Question* question = pourbook::question_named(j.at("question").get<std::string>());
+        const pourbook::QuestionTable* question = pourbook::question_named(j.at("question").get<std::string>());
         if (!question) throw json::other_error::create(501, "no question of this name", &j);
         pourbook::Stated stated(*question);
         for (const pourbook::QuestionField& field : question->fields) {

@@ -101,7 +101,7 @@ void follow_currency(ViewState& view, const UsualAmounts& before, const UsualAmo
     if (view.drop.range == before.range) view.drop.range = now.range;
 }
 
-Stated& stated_for(ViewState& view, const Question& question) {
+Stated& stated_for(ViewState& view, const QuestionTable& question) {
     const auto [at, fresh] = view.ask.stated.try_emplace(question.name, question);
     Stated& stated = at->second;
     if (!fresh) return stated;

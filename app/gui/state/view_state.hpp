@@ -102,7 +102,7 @@ ViewState fitted(ViewState view, const Catalogue& catalogue);
 
 /// What is stated of a question in Ask; when it is first asked, magnet and tube are those of Drop, the metal the
 /// selected.
-Stated& stated_for(ViewState& view, const Question& question);
+Stated& stated_for(ViewState& view, const QuestionTable& question);
 
 /// Amounts of money that stand in the fields until others are typed, in the currency that is shown.
 struct UsualAmounts {

@@ -15,8 +15,8 @@ using namespace pourbook;
 
 namespace {
 
-std::vector<const Question*> all_questions() {
-    std::vector<const Question*> all = {&pour_question(), &ranged_question()};
+std::vector<const QuestionTable*> all_questions() {
+    std::vector<const QuestionTable*> all = {&pour_question(), &ranged_question()};
     for (const Asker& asker : askers()) all.push_back(asker.question);
     return all;
 }
@@ -67,7 +67,7 @@ TEST_CASE("fields are read in their unit, and what can't be read names the optio
 
 TEST_CASE("every field has a name of its own, a meaning, and an example that it reads") {
     const Catalogue& c = testing::real_catalogue();
-    for (const Question* question : all_questions()) {
+    for (const QuestionTable* question : all_questions()) {
         std::set<std::string> names;
         for (const QuestionField& field : question->fields) {
             CAPTURE(question->name, field.name, field.example);
