@@ -16,6 +16,11 @@ std::filesystem::path data_folder();
 /// Of what comes back with the window.
 std::filesystem::path state_folder();
 
+/// Where pictures and tables are offered to be saved. `kind` is PICTURES or DOCUMENTS. On Linux the folder
+/// of the environment (XDG_PICTURES_DIR), else of user-dirs.dirs, else the home folder, the first of these that exists;
+/// "." without a home.
+std::string save_folder(const std::string& kind);
+
 /// Where this system keeps the fonts that the program is drawn with, beside those that came with the program.
 std::vector<std::string> font_folders();
 

@@ -7,7 +7,6 @@
 #include <xlsxwriter.h>
 
 #include <algorithm>
-#include <cerrno>
 #include <cmath>
 #include <cstdint>
 #include <cstdlib>
@@ -136,7 +135,7 @@ Result<std::string> xlsx_of(const Document& document) {
     };
     if (folder.path().empty()) return failed(folder.fault());
     if (folder.free_bytes() < bytes_needed(document))
-        return failed(std::strerror(ENOSPC)); // the library would print it
+        return failed("no space left on it"); // the library would print it
     const std::string file = (folder.path() / "table.xlsx").string();
     const lxw_error fault = write(document, file);
     std::ostringstream bytes;

@@ -10,7 +10,7 @@
 namespace pourbook {
 namespace {
 
-bool is_digit(char c) {
+bool is_figure(char c) {
     return c >= '0' && c <= '9';
 }
 
@@ -28,7 +28,7 @@ struct Decimal {
 std::size_t take_figures(std::string_view text, std::size_t& at, Decimal& out, bool after_point) {
     constexpr int most_digits = 19; // that an uint64 holds
     const std::size_t from = at;
-    for (; at < text.size() && is_digit(text[at]); ++at) {
+    for (; at < text.size() && is_figure(text[at]); ++at) {
         if (out.digits < most_digits) out.figures = 10 * out.figures + static_cast<std::uint64_t>(text[at] - '0');
         out.any = out.any || text[at] != '0';
         if (out.any) ++out.digits;
@@ -42,7 +42,7 @@ Decimal read_decimal(std::string_view text) {
     std::size_t at = text.starts_with('-') ? 1 : 0;
     out.negative = at == 1;
     std::size_t figures = take_figures(text, at, out, false);
-    if (at < text.size() && text[at] == '.' && (figures > 0 || (at + 1 < text.size() && is_digit(text[at + 1])))) {
+    if (at < text.size() && text[at] == '.' && (figures > 0 || (at + 1 < text.size() && is_figure(text[at + 1])))) {
         ++at;
         figures += take_figures(text, at, out, true);
     }
@@ -52,10 +52,10 @@ Decimal read_decimal(std::string_view text) {
     ++at;
     const bool down = at < text.size() && text[at] == '-';
     if (at < text.size() && (text[at] == '-' || text[at] == '+')) ++at;
-    if (at == text.size() || !is_digit(text[at])) return out; // "1 eV": the letter is a unit's
+    if (at == text.size() || !is_figure(text[at])) return out; // "1 eV": the letter is a unit's
     constexpr long far = 100000;                              // beyond every double, whatever the figures
     long power = 0;
-    for (; at < text.size() && is_digit(text[at]); ++at) power = std::min(far, 10 * power + (text[at] - '0'));
+    for (; at < text.size() && is_figure(text[at]); ++at) power = std::min(far, 10 * power + (text[at] - '0'));
     out.power += down ? -power : power;
     out.length = at;
     return out;

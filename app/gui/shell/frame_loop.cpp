@@ -36,7 +36,7 @@ std::string screen_as_json(const Ui& ui, GLFWwindow* window, int frame) {
 
 } // namespace
 
-FrameLoop::FrameLoop(GlfwWindow& window, Ui& ui, TestSocket& socket, const WindowOptions& options)
+FrameLoop::FrameLoop(GlfwWindow& window, Ui& ui, platform::TestSocket& socket, const WindowOptions& options)
     : window_(window), ui_(ui), socket_(socket), options_(options), dark_(ui.view().dark) {}
 
 int FrameLoop::run() {
@@ -84,10 +84,10 @@ void FrameLoop::draw() {
 }
 
 void FrameLoop::answer_socket() {
-    const TestSocket::Question asked = socket_.asked();
-    if (asked == TestSocket::Question::screen)
+    const platform::TestSocket::Question asked = socket_.asked();
+    if (asked == platform::TestSocket::Question::screen)
         socket_.answer(screen_as_json(ui_, window_.handle(), ImGui::GetFrameCount()));
-    if (asked == TestSocket::Question::frame) socket_.answer(std::to_string(ImGui::GetFrameCount()));
+    if (asked == platform::TestSocket::Question::frame) socket_.answer(std::to_string(ImGui::GetFrameCount()));
 }
 
 /// A new display scale or theme takes effect between frames.

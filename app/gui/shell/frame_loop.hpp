@@ -2,16 +2,16 @@
 #pragma once
 
 #include "gui/shell/glfw_window.hpp"
-#include "gui/shell/test_socket.hpp"
 #include "gui/widgets/ui.hpp"
 #include "gui/window.hpp"
+#include "platform/test_socket.hpp"
 
 namespace pourbook {
 
 class FrameLoop {
 public:
     /// The window, the ImGui context and its fonts exist and outlive the loop.
-    FrameLoop(GlfwWindow& window, Ui& ui, TestSocket& socket, const WindowOptions& options);
+    FrameLoop(GlfwWindow& window, Ui& ui, platform::TestSocket& socket, const WindowOptions& options);
 
     /// Until the window is closed, or the picture is taken. Returns the exit code.
     int run();
@@ -25,7 +25,7 @@ private:
 
     GlfwWindow& window_;
     Ui& ui_;
-    TestSocket& socket_;
+    platform::TestSocket& socket_;
     const WindowOptions& options_;
     int frames_due_ = 3;
     int frames_drawn_ = 0; // since the last answer arrived

@@ -4,8 +4,9 @@
 #include "charts/icon.hpp"
 #include "gui/shell/fonts.hpp"
 #include "gui/shell/frame_loop.hpp"
-#include "gui/shell/picture_clipboard.hpp"
 #include "gui/state/view_file.hpp"
+#include "platform/picture_clipboard.hpp"
+#include "platform/running_mark.hpp"
 
 #include <backends/imgui_impl_glfw.h>
 #include <backends/imgui_impl_opengl3.h>
@@ -51,7 +52,7 @@ void warn(const std::string& text) {
     std::fprintf(stderr, "pourbook: %s\n", text.c_str());
 }
 
-ViewState starting_view(const Catalogue& catalogue, const WindowOptions& options, const RunningMark& mark) {
+ViewState starting_view(const Catalogue& catalogue, const WindowOptions& options, const platform::RunningMark& mark) {
     ViewState view = first_view(catalogue);
     if (!options.state_file.empty()) {
         const KeptView kept = read_view(options.state_file, view);
@@ -83,7 +84,7 @@ int run_window(const Catalogue& catalogue, const WindowOptions& options) {
     window.set_smallest(smallest_width, smallest_height);
     const Toolkit toolkit(window.handle());
     const double scale = options.scale > 0 ? options.scale : window.content_scale();
-    const RunningMark mark(options.state_file);
+    const platform::RunningMark mark(options.state_file);
     Session session(
         catalogue, starting_view(catalogue, options, mark), [&window] { window.wake(); }, options.workshop);
     session.read_mesh = options.read_mesh;
@@ -92,10 +93,10 @@ int run_window(const Catalogue& catalogue, const WindowOptions& options) {
     if (!fonts) return fail(fonts.problem().text);
     ui.fonts = *fonts;
     ui.session.date = options.date;
-    PictureClipboard clipboard;
+    platform::PictureClipboard clipboard;
     ui.offer_picture = [&clipboard](const std::string& png) { return clipboard.offer(png); };
     apply_style(ui.colours(), ui.scale);
-    TestSocket socket(options.test_socket, [&window] { window.wake(); });
+    platform::TestSocket socket(options.test_socket, [&window] { window.wake(); });
     if (socket.failed()) return fail("test socket '" + options.test_socket + "' can't be opened");
     ui.probe.on = !options.test_socket.empty();
     const int code = FrameLoop(window, ui, socket, options).run();

@@ -4,6 +4,7 @@
 #include "answers/writers/writers.hpp"
 #include "gui/state/save_folder.hpp"
 #include "gui/widgets/text.hpp"
+#include "platform/folders.hpp"
 
 #include <imgui_stdlib.h>
 
@@ -35,7 +36,7 @@ void tell(Ui& ui, const std::string& id, const std::string& words, bool fault) {
 
 std::string offered_file(Ui& ui, const Leaving& l) {
     std::string& folder = is_picture(l) ? ui.leaving.picture_folder : ui.leaving.table_folder;
-    if (folder.empty()) folder = save_folder(is_picture(l) ? "PICTURES" : "DOCUMENTS");
+    if (folder.empty()) folder = platform::save_folder(is_picture(l) ? "PICTURES" : "DOCUMENTS");
     return fresh_name(folder, l.name, l.ending);
 }
 

@@ -15,6 +15,10 @@ std::filesystem::path state_folder() {
     return "/own";
 }
 
+std::string save_folder(const std::string&) {
+    return "/saved";
+}
+
 std::vector<std::string> font_folders() {
     return {};
 }
