@@ -100,6 +100,7 @@ int open_window(const pourbook::Catalogue& catalogue, const pourbook::WindowWord
     options.scale = words.scale;
     options.dark = words.dark;
     options.view = words.view;
+    options.link = words.link;
     options.read_mesh = read_mesh;
     const bool scripted = !words.test_socket.empty() || !words.screenshot.empty();
     options.state_file = words.state_file.empty() && !scripted ? usual_state_file() : words.state_file;

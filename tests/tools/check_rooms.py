@@ -26,7 +26,7 @@ IMGUI = {"imgui.h", "imgui_stdlib.h", "imgui_freetype.h", "backends/imgui_impl_o
 SQLITE = {"SQLiteCpp/SQLiteCpp.h", "SQLiteCpp/Backup.h", "sqlite3.h"}
 ROOMS = {  # room: (folder, rooms it may include, headers it may include beside those of the language)
     "core": ("app/core", set(), set()),
-    "platform": ("app/platform", {"core"}, FILES | CLOCK | THREADS | TERMINAL | NAMED_SYSTEM),
+    "platform": ("app/platform", {"core"}, FILES | CLOCK | THREADS | TERMINAL | NAMED_SYSTEM | {"GLFW/glfw3.h"}),
     "questions": ("app/questions", {"core"}, set()),
     "charts": ("app/charts", {"core", "questions"}, set()),
     "answers": ("app/answers", {"core", "platform", "questions", "charts"}, JSON | CAIRO | {"xlsxwriter.h"}),
@@ -51,6 +51,7 @@ REACH_OUT = {
     "gui/state/session.hpp": CLOCK,
     "gui/state/view_file.cpp": FILES,
     "gui/widgets/leave_row.cpp": FILES,
+    "gui/shell/frame_loop.hpp": CLOCK,
     "gui/shell/glfw_window.hpp": THREADS,
     "gui/shell/run_window.cpp": CLOCK,
 }

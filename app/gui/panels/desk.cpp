@@ -52,6 +52,15 @@ void draw_workshop_fault(Ui& ui) {
     ui.probe.item("workshop.fault", fault);
 }
 
+/// A link that can't be read, while what it led to is shown.
+void draw_link_fault(Ui& ui) {
+    std::string& fault = ui.session.passing.link_fault;
+    if (fault.empty()) return;
+    warning_text(ui, fault);
+    ui.probe.item("link.fault", fault);
+    if (ImGui::IsMouseClicked(0)) fault.clear();
+}
+
 } // namespace
 
 void draw_desk(Ui& ui) {
@@ -69,6 +78,7 @@ void draw_desk(Ui& ui) {
     draw_pins(ui);
     ImGui::Separator();
     draw_workshop_fault(ui);
+    draw_link_fault(ui);
     draw_view_and_help(ui);
     ImGui::End();
     ui.session.passing.leaving.clear(); // nothing here that could be saved

@@ -80,7 +80,8 @@ struct Passing {
     std::size_t finder_at = 0;
     bool scroll_to_selected = true;
     bool quit = false;
-    std::string leaving = {}; // "save picture", "copy table" ...: asked for by a shortcut, taken by what is shown
+    std::string link_fault = {}; // of a link that can't be read, until the next click
+    std::string leaving = {};    // "save picture", "copy table" ...: asked for by a shortcut, taken by what is shown
     EntryDesk entry;
     std::string seen; // defect chosen in Trials
 };
