@@ -4,7 +4,8 @@
 namespace pourbook::platform {
 
 /// Before anything is opened: a stream that was closed when the program began stays unwritable, so that no file takes
-/// its number and gets the answer; and a limit on file sizes is an error to report, not a death.
+/// its number and gets the answer; a limit on file sizes is an error to report, not a death; and the terminal's width,
+/// which a shell knows but seldom hands on, stands in COLUMNS.
 void prepare_process();
 
 /// Whether a person watches.

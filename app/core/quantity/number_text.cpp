@@ -53,7 +53,7 @@ Decimal read_decimal(std::string_view text) {
     const bool down = at < text.size() && text[at] == '-';
     if (at < text.size() && (text[at] == '-' || text[at] == '+')) ++at;
     if (at == text.size() || !is_figure(text[at])) return out; // "1 eV": the letter is a unit's
-    constexpr long far = 100000;                              // beyond every double, whatever the figures
+    constexpr long far = 100000;                               // beyond every double, whatever the figures
     long power = 0;
     for (; at < text.size() && is_figure(text[at]); ++at) power = std::min(far, 10 * power + (text[at] - '0'));
     out.power += down ? -power : power;

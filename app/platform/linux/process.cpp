@@ -1,9 +1,12 @@
 #include "platform/process.hpp"
 
 #include <fcntl.h>
+#include <sys/ioctl.h>
 #include <unistd.h>
 
 #include <csignal>
+#include <cstdlib>
+#include <string>
 
 namespace pourbook::platform {
 namespace {
@@ -18,11 +21,18 @@ void hold_standard_streams() {
         }
 }
 
+void state_terminal_width() {
+    winsize size{};
+    if (answer_goes_to_terminal() && ::ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col > 0)
+        ::setenv("COLUMNS", std::to_string(size.ws_col).c_str(), 0);
+}
+
 } // namespace
 
 void prepare_process() {
     hold_standard_streams();
     std::signal(SIGXFSZ, SIG_IGN);
+    state_terminal_width();
 }
 
 bool answer_goes_to_terminal() {
