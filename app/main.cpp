@@ -11,14 +11,12 @@
 #include "platform/process.hpp"
 
 #include <algorithm>
-#include <charconv>
 #include <cstdint>
 #include <cstdlib>
 #include <filesystem>
 #include <iostream>
 #include <memory>
 #include <string>
-#include <string_view>
 #include <vector>
 
 #ifndef POURBOOK_VERSION // comes from CMakeLists.txt; a check of this file alone goes without
@@ -69,19 +67,6 @@ pourbook::Result<pourbook::casting::Mesh> read_mesh(const std::string& path) {
     return mesh;
 }
 
-/// "2026-11-25"; SOURCE_DATE_EPOCH stands for the clock, so that what is written can be written again byte for byte.
-/// Empty where it is no number of seconds.
-std::string today() {
-    std::int64_t now = platform::now_s();
-    if (const char* set = std::getenv("SOURCE_DATE_EPOCH"); set && *set) {
-        const char* end = set + std::string_view(set).size();
-        if (std::from_chars(set, end, now).ptr != end) return {};
-    }
-    constexpr std::int64_t first_of_year_1 = -62135596800, first_of_year_10000 = 253402300800;
-    if (now < first_of_year_1 || now >= first_of_year_10000) return {};
-    return platform::utc_day(now);
-}
-
 /// A file alone, as a desktop hands it over, is a file of one's own to work with.
 std::vector<std::string> words_of(int argc, char** argv) {
     std::vector<std::string> words(argv + std::min(argc, 1), argv + argc);
@@ -106,7 +91,7 @@ int open_window(const pourbook::Catalogue& catalogue, const pourbook::WindowWord
     options.state_file = words.state_file.empty() && !scripted ? usual_state_file() : words.state_file;
     options.test_socket = words.test_socket;
     options.screenshot = words.screenshot;
-    options.date = today();
+    options.date = platform::today();
     options.workshop = &workshop;
     return pourbook::run_window(catalogue, options);
 }
@@ -115,13 +100,13 @@ int open_window(const pourbook::Catalogue& catalogue, const pourbook::WindowWord
 
 int main(int argc, char** argv) {
     platform::prepare_process();
-    if (today().empty()) {
+    if (platform::today().empty()) {
         std::cerr << "pourbook: SOURCE_DATE_EPOCH '" << std::getenv("SOURCE_DATE_EPOCH")
                   << "' is no number of seconds: set it right or unset it\n";
         return 2;
     }
     const pourbook::CommandLine setup{POURBOOK_VERSION,
-                                      today(),
+                                      platform::today(),
                                       usual_reference(),
                                       pourbook::read_reference,
                                       open_window,

@@ -1,7 +1,10 @@
 #include "platform/clock.hpp"
 
+#include <charconv>
 #include <chrono>
 #include <cstdio>
+#include <cstdlib>
+#include <cstring>
 #include <ctime>
 #include <filesystem>
 
@@ -32,6 +35,16 @@ template <class... Parts> std::string filled(const char* form, const year_month_
 
 std::int64_t now_s() {
     return std::time(nullptr);
+}
+
+std::string today() {
+    std::int64_t now = now_s();
+    if (const char* set = std::getenv("SOURCE_DATE_EPOCH"); set && *set) {
+        const char* end = set + std::strlen(set);
+        if (std::from_chars(set, end, now).ptr != end) return {};
+    }
+    constexpr std::int64_t first_of_year_1 = -62135596800, first_of_year_10000 = 253402300800;
+    return now >= first_of_year_1 && now < first_of_year_10000 ? utc_day(now) : "";
 }
 
 std::string utc_day(std::int64_t seconds) {

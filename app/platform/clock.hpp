@@ -9,6 +9,10 @@ namespace pourbook::platform {
 /// Seconds since 1970-01-01T00:00 UTC.
 std::int64_t now_s();
 
+/// The day it is; SOURCE_DATE_EPOCH stands for the clock, so that what is written can be written again byte for byte.
+/// Empty where that is no number of seconds.
+std::string today();
+
 /// "2026-11-30" of such seconds.
 std::string utc_day(std::int64_t seconds);
 /// "20261130-225900"

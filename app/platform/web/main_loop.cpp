@@ -1,6 +1,6 @@
 #include "platform/main_loop.hpp"
 
-#include <emscripten.h>
+#include "platform/web/page_calls.hpp"
 
 #include <utility>
 
@@ -23,7 +23,7 @@ void once(void* pointer) {
 } // namespace
 
 int repeat(std::function<bool()> frame, std::function<int()> after) {
-    emscripten_set_main_loop_arg(once, new Loop{std::move(frame), std::move(after)}, 0, false);
+    emscripten_set_main_loop_arg(once, new Loop{std::move(frame), std::move(after)}, 0, 0);
     return 0;
 }
 

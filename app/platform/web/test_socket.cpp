@@ -1,18 +1,24 @@
-// A test asks the page itself (Module.pourbook_screen, app/web/main.cpp); there is no socket.
+// A test asks by the page's own variables (a browser's debugging port reaches them); there is no socket.
 #include "platform/test_socket.hpp"
+
+#include "platform/web/page_calls.hpp"
 
 namespace pourbook::platform {
 
 class TestSocket::Line {};
 
-TestSocket::TestSocket(const std::string& path, std::function<void()>) : failed_(!path.empty()) {}
+TestSocket::TestSocket(const std::string& path, std::function<void()>) {
+    if (!path.empty()) line_ = std::make_unique<Line>();
+}
 
 TestSocket::~TestSocket() = default;
 
 TestSocket::Question TestSocket::asked() {
-    return Question::none;
+    return line_ ? static_cast<Question>(page_test_question()) : Question::none;
 }
 
-void TestSocket::answer(std::string) {}
+void TestSocket::answer(std::string line) {
+    page_test_answer(line.c_str());
+}
 
 } // namespace pourbook::platform
