@@ -1,6 +1,7 @@
 #include "core/casting_state/casting_state.hpp"
 
-#include <algorithm>
+#include "core/materials/names.hpp"
+
 #include <charconv>
 #include <sstream>
 
@@ -8,10 +9,6 @@ namespace pourbook {
 namespace {
 
 constexpr double most_porosity = 0.3, most_content_wt = 10;
-
-template <std::size_t N> bool is_one_of(const std::array<const char*, N>& names, const std::string& word) {
-    return std::any_of(names.begin(), names.end(), [&](const char* name) { return word == name; });
-}
 
 std::optional<double> plain_number(const std::string& text) {
     double value = 0;
@@ -42,7 +39,7 @@ constexpr const char* feedstock_hint = "ingot, wire, pipe, scrap or jewellery is
 } // namespace
 
 std::string read_feedstock(CastingState& state, const std::string& words) {
-    if (is_one_of(feedstock_names, words)) {
+    if (is_among(words, feedstock_names)) {
         state.feedstock = words;
         return {};
     }
@@ -70,7 +67,7 @@ std::string read_porosity(CastingState& state, const std::string& words) {
 }
 
 std::string read_treatment(CastingState& state, const std::string& words) {
-    if (!is_one_of(treatment_names, words)) return "as-cast, annealed, quenched or aged is expected";
+    if (!is_among(words, treatment_names)) return "as-cast, annealed, quenched or aged is expected";
     state.treatment = words;
     return {};
 }

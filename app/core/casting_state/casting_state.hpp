@@ -2,7 +2,6 @@
 // What is not stated is taken from common practice (db/casting/state.json). Plain data.
 #pragma once
 
-#include <array>
 #include <optional>
 #include <string>
 #include <vector>
@@ -25,7 +24,7 @@ struct PorosityRange {
 };
 
 struct CastingState {
-    std::string feedstock;              // one of feedstock_names; empty: not stated
+    std::string feedstock;              // one of feedstock_names (materials/names.hpp); empty: not stated
     std::vector<ContentRange> contents; // foreign elements in the metal, stated in place of a feedstock
     std::optional<PorosityRange> porosity;
     std::string treatment;  // one of treatment_names; empty: as cast
@@ -34,9 +33,6 @@ struct CastingState {
 
     bool feedstock_stated() const { return !feedstock.empty() || !contents.empty(); }
 };
-
-inline constexpr std::array feedstock_names = {"ingot", "wire", "pipe", "scrap", "jewellery"};
-inline constexpr std::array treatment_names = {"as-cast", "annealed", "quenched", "aged"};
 
 /// Errors are sentences without the option's name; empty: read.
 /// "ingot", or contents such as "P 0.02 Fe 0 to 0.01".
