@@ -14,6 +14,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <optional>
 
 namespace pourbook {
 namespace {
@@ -23,6 +24,14 @@ constexpr double lorenz_si = 2.443e-8; // W ohm / K2, of a free electron gas (So
 bool is_mix(const Metal& metal) {
     return std::any_of(metal.records.begin(), metal.records.end(),
                        [](const Record& r) { return r.id.starts_with("estimate."); });
+}
+
+/// The treatment that the condition of a figure stands for; that of the metal's usual state where none is stated.
+Treatment known_treatment(const Metal& metal, const Conditions& plain, const std::string& condition) {
+    if (condition.starts_with("solution-treated")) return Treatment::quenched;
+    for (const Treatment t : {Treatment::as_cast, Treatment::annealed, Treatment::aged})
+        if (condition.starts_with(name_of(t))) return t;
+    return treatment_of(metal, plain);
 }
 
 /// The figure a casting's value starts from.
@@ -74,18 +83,33 @@ private:
     }
 
     Result<CastBase> base_of(const std::string& property) {
-        const Result<Evaluated> usual = evaluate(catalogue_, metal_, property, plain_);
-        if (usual) handbook_si_ = usual->value_si;
-        if (metal_.is_element()) return usual ? Result<CastBase>(CastBase{*usual, false, {}}) : usual.problem();
+        if (metal_.is_element()) return known(property, {});
         const Treatment asked = treatment_of(state_);
         const Result<Evaluated> cast = evaluate(catalogue_, metal_, property, in_treatment());
-        const bool found = cast && (is_mix(metal_) || cast->basis == Basis::estimated ||
-                                    cast->condition.starts_with(condition_of(asked)));
-        if (found && (is_mix(metal_) || cast->basis != Basis::estimated)) return CastBase{*cast, true, {}};
-        if (found) return CastBase{*cast, true, structure_between(catalogue_, metal_, asked, asked)};
-        if (!usual) return cast ? Result<CastBase>(CastBase{*cast, false, {}}) : usual.problem();
-        const auto structure = structure_between(catalogue_, metal_, pourbook::treatment_of(metal_, plain_), asked);
-        return CastBase{structure || !cast ? *usual : *cast, false, structure};
+        const bool estimated = cast && cast->basis == Basis::estimated;
+        const bool found = cast && (is_mix(metal_) || estimated || cast->condition.starts_with(condition_of(asked)));
+        if (!found) return known(property, cast);
+        handbook_si_ = cast->value_si;
+        if (plain_.story)
+            if (const Result<Evaluated> usual = evaluate(catalogue_, metal_, property, plain_))
+                handbook_si_ = usual->value_si;
+        const bool by_rule = estimated && !is_mix(metal_);
+        return CastBase{*cast, true, by_rule ? structure_between(catalogue_, metal_, asked, asked) : std::nullopt};
+    }
+
+    /// From what is cited in whatever condition; `cast`, widened for its condition, where no rule bridges the two.
+    Result<CastBase> known(const std::string& property, const std::optional<Result<Evaluated>>& cast) {
+        const Result<Evaluated> usual = evaluate(catalogue_, metal_, property, plain_);
+        if (!usual) return cast && *cast ? Result<CastBase>(CastBase{**cast, false, {}}) : usual.problem();
+        handbook_si_ = usual->value_si;
+        if (metal_.is_element()) return CastBase{*usual, false, {}};
+        const Treatment from = known_treatment(metal_, plain_, usual->condition);
+        const auto structure = structure_between(catalogue_, metal_, from, treatment_of(state_));
+        if (!structure) return CastBase{cast && *cast ? **cast : *usual, false, {}};
+        Conditions there = plain_; // in its own condition the figure is not widened for another one
+        if (!usual->condition_matches) there.condition = usual->condition;
+        const Result<Evaluated> own = evaluate(catalogue_, metal_, property, there);
+        return CastBase{own ? *own : *usual, false, structure};
     }
 
     /// Terms of the resistivity, or of the thermal resistivity; `per_ohm_m`: what an ohm m counts in them.

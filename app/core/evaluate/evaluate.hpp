@@ -27,7 +27,8 @@ struct Conditions {
     std::string temper;                  // T6, O, H14 ...; empty: any
     std::string price_form = "exchange"; // or retail, scrap
     std::optional<double> rrr;           // residual resistivity ratio of a pure metal (Matthiessen's rule)
-    /// The metal as a casting of one's own; empty: the handbook's. A stated condition or temper overrides it.
+    /// The metal as a casting of one's own; empty: the handbook's. A stated condition or temper overrides it,
+    /// and a metal of the person's own is answered as it was entered.
     std::optional<CastingState> casting;
     bool cited_only = false; // no law beyond what is cited
     bool story = true;       // false: the number alone, without trail and further sources, for very many at once

@@ -156,7 +156,7 @@ Result<Evaluated> evaluate(const Catalogue& catalogue, const Metal& metal, const
     if (id == "metal_value") return evaluate_metal_value(catalogue, metal);
     if (property->is_text) return text_property(metal, *property);
     if (conditions.casting) {
-        if (conditions.condition == "reference" && conditions.temper.empty())
+        if (conditions.condition == "reference" && conditions.temper.empty() && !metal.own)
             return casting_value(catalogue, metal, id, conditions);
         Conditions stated = conditions;
         stated.casting.reset();

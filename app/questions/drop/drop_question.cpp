@@ -84,6 +84,7 @@ const QuestionOf<DropRequest>& drop_question() {
         q.place("Intervals");
         add_samples(q, "1000", 10, 100000);
         q.add_all(conditions_question(), &R::conditions);
+        as_casting(q, &R::conditions);
         for (const char* name : differing)
             q.add_way(another(q.fields[q.at(name)]),
                       [way = q.way(q.at(name))](R&, const QuestionField& f, const Texts& texts, const Catalogue& c) {
@@ -127,6 +128,8 @@ const QuestionOf<DragRequest>& drag_question() {
             if (!field.name.starts_with(against_prefix) && field.name != "seed" && field.name != "samples" &&
                 field.name != "price-form" && field.name != "release" && field.name != "stop")
                 q.add_one(drop, field.name, &R::drop);
+        as_casting(
+            q, [](R & r) -> auto& { return r.drop.conditions; });
         q.place("Speed");
         QuestionField speed = needed(quantity("speed", "m/s", "speed of the magnet", "0.1m/s"));
         speed.low = 0;
@@ -168,6 +171,11 @@ const QuestionOf<InferAsked>& infer_question() {
         for (const char* name : {"at", "condition"}) // the others change nothing here
             q.add_one(
                 conditions_question(), name, [](R & a) -> auto& { return a.request.conditions; });
+        for (const char* name : state_fields)
+            q.add_one(
+                conditions_question(), name, [](R & a) -> auto& { return a.request.conditions; });
+        as_casting(
+            q, [](R & a) -> auto& { return a.request.conditions; });
         return q;
     }();
     return question;
@@ -216,6 +224,8 @@ const QuestionOf<SweepAsked>& sweep_question() {
             whole_number("seed", "seed of the samples", "1", 0, 1e18), [](R & a) -> auto& { return a.request.seed; });
         q.add_all(
             conditions_question(), [](R & a) -> auto& { return a.request.conditions; });
+        as_casting(
+            q, [](R & a) -> auto& { return a.request.conditions; });
         return q;
     }();
     return question;
@@ -248,6 +258,8 @@ const QuestionOf<PlateRequest>& plate_question() {
         q.add(whole_number("steps", "rows of the table", "15", 2, 1000), &R::steps);
         for (const char* name : {"at", "condition", "purity-rrr"})
             q.add_one(conditions_question(), name, &R::conditions);
+        for (const char* name : state_fields) q.add_one(conditions_question(), name, &R::conditions);
+        as_casting(q, &R::conditions);
         return q;
     }();
     return question;

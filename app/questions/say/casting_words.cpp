@@ -4,6 +4,7 @@
 #include "core/casting_state/casting_value.hpp"
 #include "core/casting_state/traces.hpp"
 #include "core/laws/host.hpp"
+#include "core/materials/names.hpp"
 #include "core/quantity/format.hpp"
 
 namespace pourbook {
@@ -49,6 +50,14 @@ std::string casting_words(const CastingState& state) {
     for (const ContentRange& c : state.contents) text += ", " + c.element + " " + percent_range(c.low_wt, c.high_wt);
     if (state.porosity) text += ", porosity " + percent_range(100 * state.porosity->low, 100 * state.porosity->high);
     return text;
+}
+
+std::string state_line(const CastingState& state) {
+    return casting_words(state) + "; handbook metal: --as handbook";
+}
+
+bool of_casting(const Conditions& conditions) {
+    return conditions.casting && conditions.condition == reference_condition_name && conditions.temper.empty();
 }
 
 std::string casting_words(const Catalogue& catalogue, const Metal& metal, const CastingState& state) {

@@ -1,8 +1,7 @@
 // The state of a casting in a few words.
 #pragma once
 
-#include "core/casting_state/casting_state.hpp"
-#include "core/materials/catalogue.hpp"
+#include "core/evaluate/evaluate.hpp"
 
 #include <string>
 
@@ -14,6 +13,12 @@ std::string casting_words(const Catalogue& catalogue, const Metal& metal, const 
 
 /// Of any metal: "as cast, feedstock not stated".
 std::string casting_words(const CastingState& state);
+
+/// The same with the way to the other state: "as cast, feedstock not stated; handbook metal: --as handbook".
+std::string state_line(const CastingState& state);
+
+/// Whether an answer under these conditions is one of a casting: a stated condition overrides the state.
+bool of_casting(const Conditions& conditions);
 
 /// "phosphorus" for P; the symbol itself where no name is kept.
 std::string element_word(const Catalogue& catalogue, const std::string& symbol);
