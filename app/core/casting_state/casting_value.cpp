@@ -19,6 +19,7 @@
 namespace pourbook {
 namespace {
 
+constexpr std::size_t draws_for_trials = 2000;
 constexpr double lorenz_si = 2.443e-8; // W ohm / K2, of a free electron gas (Sommerfeld)
 
 bool is_mix(const Metal& metal) {
@@ -50,14 +51,18 @@ public:
 
     Result<Evaluated> resistivity() {
         Result<Evaluated> out = conducting("resistivity", 1);
-        if (out && !out->terms.empty()) add_conduction_pores(*out, -conduction_exponent);
+        if (!out || out->terms.empty()) return out;
+        add_conduction_pores(*out, -conduction_exponent);
+        if (const auto change = by_own_castings()) follow(*out, *change, 1);
         return out;
     }
 
     Result<Evaluated> thermal_conductivity() {
         // In thermal resistivities: what adds rho to the electrical one adds rho / (L0 T).
         Result<Evaluated> out = conducting("thermal_conductivity", 1 / (lorenz_si * plain_.temperature_K));
-        if (out && !out->terms.empty()) add_conduction_pores(*out, conduction_exponent);
+        if (!out || out->terms.empty()) return out;
+        add_conduction_pores(*out, conduction_exponent);
+        if (const auto change = by_own_castings()) follow(*out, *change, 1 / (lorenz_si * plain_.temperature_K));
         return out;
     }
 
@@ -112,6 +117,49 @@ private:
         return CastBase{own ? *own : *usual, false, structure};
     }
 
+    /// What the person's own castings say of the resistivity at 20 degC.
+    struct OwnChange {
+        double change_si = 0; // of its median
+        double spread_si = 0; // standard uncertainty of the next casting's
+        std::size_t trials = 0;
+        NextCasting next;
+    };
+
+    std::optional<OwnChange> by_own_castings() const {
+        Conditions room = plain_;
+        room.casting = state_;
+        const std::vector<OwnCasting> trials = own_castings_of(catalogue_, metal_, room);
+        if (trials.empty()) return std::nullopt;
+        room.casting->own_trials = false;
+        room.temperature_K = room_temperature_K;
+        room.story = false;
+        const Result<Evaluated> before = casting_value(catalogue_, metal_, "resistivity", room);
+        if (!before) return std::nullopt;
+        Draws draws(draws_for_trials, 1);
+        const NextCasting next =
+            next_casting(trials, sampled(*before, draws), scatter_between_castings(catalogue_, metal_));
+        return OwnChange{next.resistivity_si - before->value_si, next.resistivity_si * next.relative, trials.size(),
+                         next};
+    }
+
+    /// The excess over the drawn middle, and its doubt, are the same at every temperature (Matthiessen).
+    void follow(Evaluated& e, const OwnChange& own, double per_ohm_m) {
+        const bool thermal = e.terms_reciprocal;
+        const double before = thermal ? 1 / e.value_si : e.value_si;
+        const double after = std::max(before + own.change_si * per_ohm_m, before / 2);
+        e.pores.clear();
+        e.terms = {{after, {{state_key(metal_, "own_castings"), std::expm1(own.spread_si * per_ohm_m / after)}}}};
+        e.law = "your own castings";
+        close(e);
+        if (plain_.story)
+            e.trail.push_back(
+                "your " + metal_.slug + ", from " + std::to_string(own.trials) +
+                (own.trials == 1 ? " trial: " : " trials: ") +
+                rounded_to(1e-6 / own.next.resistivity_si, 1e-6 * own.next.mean_relative / own.next.resistivity_si) +
+                " +- " + trimmed(1e-6 * own.next.mean_relative / own.next.resistivity_si, 2) + " MS/m in the mean, " +
+                trimmed(100 * own.next.relative, 2) + " % for the next casting");
+    }
+
     /// Terms of the resistivity, or of the thermal resistivity; `per_ohm_m`: what an ohm m counts in them.
     Result<Evaluated> conducting(const std::string& property, double per_ohm_m) {
         Result<CastBase> base = base_of(property);
@@ -127,7 +175,6 @@ private:
         e.terms_reciprocal = thermal;
         if (base->structure) add_structure(e, *base->structure, per_ohm_m);
         for (const Trace& t : traces) add_trace(e, t, per_ohm_m);
-        add_scatter(e);
         return e;
     }
 
@@ -180,19 +227,6 @@ private:
                           " uohm.cm per per cent [" + source->source + "]");
         e.sources.push_back(
             {source->source, source->locator, source->through, "increment", "", "", per_wt, source->how_known, true});
-    }
-
-    /// The next casting differs from those that were measured.
-    void add_scatter(Evaluated& e) {
-        Conditions with_state = plain_;
-        with_state.casting = state_;
-        const std::size_t trials = own_castings_of(catalogue_, metal_, with_state).size();
-        if (trials == 0) return;
-        const Cause scatter{"next_casting." + metal_.slug, scatter_between_castings(catalogue_, metal_)};
-        for (Term& t : e.terms) t.causes.push_back(scatter);
-        if (plain_.story)
-            e.trail.push_back("draws follow " + std::to_string(trials) + (trials == 1 ? " casting" : " castings") +
-                              " of your own");
     }
 
     void add_conduction_pores(Evaluated& e, double exponent) {

@@ -1,27 +1,39 @@
 #include "core/casting_state/own_castings.hpp"
 
 #include "core/casting/practice.hpp"
-#include "core/evaluate/sampled.hpp"
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 namespace pourbook {
 namespace {
 
-/// Logarithms of the weights, the greatest 0: the densities themselves may all be too small for a number.
-std::vector<double> log_weights(const std::vector<OwnCasting>& trials, const std::vector<double>& conductivities,
-                                double scatter) {
-    std::vector<double> out(conductivities.size(), 0);
-    for (const OwnCasting& t : trials) {
-        const double variance = scatter * scatter + t.relative * t.relative;
-        for (std::size_t s = 0; s < out.size(); ++s) {
-            const double away = std::log(t.conductivity_S_m / conductivities[s]);
-            out[s] -= away * away / variance / 2;
-        }
+/// Sums over the trials of one magnet, for the inverse of their covariance (Sherman and Morrison).
+struct Shared {
+    double weight = 0;     // sum of 1 / own variance
+    double difference = 0; // sum of difference / own variance
+    double square = 0;     // sum of difference^2 / own variance
+    double variance = 0;   // of the error they share
+
+    double exponent() const { return -(square - variance * difference * difference / (1 + variance * weight)) / 2; }
+};
+
+double log_weight(const std::vector<OwnCasting>& trials, double resistivity_si, double scatter) {
+    std::map<std::string, Shared> groups;
+    double out = 0;
+    for (std::size_t i = 0; i < trials.size(); ++i) {
+        const OwnCasting& t = trials[i];
+        const double away = std::log(t.conductivity_S_m * resistivity_si);
+        const double common = t.shared.empty() ? 0 : t.shared_relative * t.shared_relative;
+        const double own = scatter * scatter + std::max(0.0, t.relative * t.relative - common);
+        Shared& g = groups[t.shared.empty() ? "#" + std::to_string(i) : t.shared];
+        g.weight += 1 / own;
+        g.difference += away / own;
+        g.square += away * away / own;
+        g.variance = common;
     }
-    const double most = *std::max_element(out.begin(), out.end());
-    for (double& w : out) w -= most;
+    for (const auto& [name, g] : groups) out += g.exponent();
     return out;
 }
 
@@ -40,41 +52,20 @@ double scatter_between_castings(const Catalogue& catalogue, const Metal& metal) 
     return entries.empty() ? 0 : casting::range_of(entries).middle();
 }
 
-std::vector<std::size_t> places_by_weight(const std::vector<double>& weights) {
-    double sum = 0;
-    for (const double w : weights) sum += w;
-    const double step = sum / static_cast<double>(weights.size());
-    std::vector<std::size_t> places;
-    double reached = 0, mark = step / 2;
+NextCasting next_casting(const std::vector<OwnCasting>& trials, const std::vector<double>& drawn_si, double scatter) {
+    std::vector<double> weights;
+    for (const double rho : drawn_si) weights.push_back(log_weight(trials, rho, scatter));
+    const double most = *std::max_element(weights.begin(), weights.end()); // the densities may be too small for numbers
+    double sum = 0, mean = 0, square = 0;
     for (std::size_t s = 0; s < weights.size(); ++s) {
-        reached += weights[s];
-        for (; mark < reached && places.size() < weights.size(); mark += step) places.push_back(s);
+        const double w = std::exp(weights[s] - most), x = std::log(drawn_si[s]);
+        sum += w;
+        mean += w * x;
+        square += w * x * x;
     }
-    while (places.size() < weights.size()) places.push_back(weights.size() - 1); // rounding at the end
-    return places;
-}
-
-void follow_own_castings(const Catalogue& catalogue, const Conditions& conditions, Draws& draws) {
-    if (!conditions.casting || draws.samples() == 0) return;
-    std::vector<std::string> done;
-    for (const OwnCasting& c : catalogue.own_castings) {
-        const Metal* metal = catalogue.metal(c.metal);
-        if (!metal || std::find(done.begin(), done.end(), metal->slug) != done.end()) continue;
-        done.push_back(metal->slug);
-        const std::vector<OwnCasting> trials = own_castings_of(catalogue, *metal, conditions);
-        if (trials.empty()) continue;
-        Conditions room = conditions;
-        room.temperature_K = room_temperature_K;
-        room.casting->own_trials = false; // what the draws were before
-        room.story = false;
-        const Result<Evaluated> e = evaluate(catalogue, *metal, "conductivity", room);
-        if (!e) continue;
-        Draws before = draws;
-        std::vector<double> weights =
-            log_weights(trials, sampled(*e, before), scatter_between_castings(catalogue, *metal));
-        for (double& w : weights) w = std::exp(w);
-        draws.take(metal->slug + ".", places_by_weight(weights));
-    }
+    mean /= sum;
+    const double variance = std::max(0.0, square / sum - mean * mean);
+    return {std::exp(mean), std::sqrt(variance + scatter * scatter), std::sqrt(variance)};
 }
 
 } // namespace pourbook

@@ -1,16 +1,16 @@
-// The person's own castings speak: what was measured on castings of a metal weights the draws of that metal.
+// The person's own castings speak: what was measured on castings of a metal weights the draws of that metal's
+// conductivity.
 //
 // Each draw of the metal's casting has a conductivity m. A casting's own is m exp(scatter z), the measurement adds its
-// uncertainty: the weight of a draw is the product over the trials of normal densities of ln(measured / m) with the
-// variance scatter^2 + u^2 (importance weights). The draws are then drawn again by their weights (systematic
-// resampling, Kitagawa, J. Comput. Graph. Stat. 5, 1996, 1), and the next casting gets the scatter of its own
-// (casting_value). Scatter between castings of one shop: db/casting/state.json.
+// error: the weight of a draw is the normal density of all ln(measured / m) together, with the variance scatter^2 + u^2
+// of each and the covariance of what trials with the same magnet share (importance weights). The next casting has the
+// mean and spread of the weighted draws, with the scatter of its own. Scatter between castings of one shop:
+// db/casting/state.json.
 #pragma once
 
 #include "core/evaluate/evaluate.hpp"
-#include "core/uncertainty/draws.hpp"
 
-#include <string>
+#include <optional>
 #include <vector>
 
 namespace pourbook {
@@ -21,11 +21,14 @@ std::vector<OwnCasting> own_castings_of(const Catalogue& catalogue, const Metal&
 /// Relative standard deviation between castings of one metal from one shop.
 double scatter_between_castings(const Catalogue& catalogue, const Metal& metal);
 
-/// Lets the draws of every metal with trials follow them. Call before anything is drawn.
-void follow_own_castings(const Catalogue& catalogue, const Conditions& conditions, Draws& draws);
+/// The next casting, by the trials.
+struct NextCasting {
+    double resistivity_si = no_number; // median
+    double relative = 0;               // spread of its logarithm
+    double mean_relative = 0;          // of what castings of the shop have in the mean, without their scatter
+};
 
-/// Places to draw again from, by weights of any scale that are not all zero: systematic resampling from the middle of
-/// each step.
-std::vector<std::size_t> places_by_weight(const std::vector<double>& weights);
+/// `drawn_si`: draws of the resistivity at 20 degC before the trials. There is at least one trial.
+NextCasting next_casting(const std::vector<OwnCasting>& trials, const std::vector<double>& drawn_si, double scatter);
 
 } // namespace pourbook

@@ -175,7 +175,9 @@ struct Practice {
 struct OwnCasting {
     std::string metal; // slug
     double conductivity_S_m = no_number;
-    double relative = 0; // standard uncertainty of the measurement
+    double relative = 0;        // standard uncertainty of the measurement
+    std::string shared = {};    // what it was measured with: trials with the same share part of their error
+    double shared_relative = 0; // that part
 };
 
 class Catalogue {

@@ -68,17 +68,7 @@ const std::vector<double>& Draws::of(const std::string& cause) {
     SplitMix random{hash_of(apart ? "apart " + cause : cause) ^ (seed_ * 0x2545f4914f6cdd1dULL + 1)};
     column = strata_;
     for (std::size_t i = samples_ - 1; i > 0; --i) std::swap(column[i], column[random.below(i + 1)]);
-    if (const std::vector<std::size_t>* places = places_of(cause)) {
-        const std::vector<double> before = column;
-        for (std::size_t i = 0; i < samples_; ++i) column[i] = before[(*places)[i]];
-    }
     return column;
-}
-
-const std::vector<std::size_t>* Draws::places_of(const std::string& cause) const {
-    for (const auto& [front, places] : taken_)
-        if (cause.starts_with(front)) return &places;
-    return nullptr;
 }
 
 void Draws::forget_beyond(std::size_t most) {

@@ -24,17 +24,10 @@ public:
     /// has errors of its own.
     void set_apart(const std::string& front) { apart_.push_back(front); }
 
-    /// Causes whose key begins so take their samples from these places of their columns, all alike: draws that a
-    /// measurement has weighted, drawn again by their weights. Call before `of`.
-    void take(const std::string& front, std::vector<std::size_t> places) { taken_[front] = std::move(places); }
-
 private:
     std::vector<std::string> apart_;
-    std::unordered_map<std::string, std::vector<std::size_t>> taken_;
     std::size_t samples_;
     std::uint64_t seed_;
-    const std::vector<std::size_t>* places_of(const std::string& cause) const;
-
     std::vector<double> strata_; // middles of the strata, rising
     std::unordered_map<std::string, std::vector<double>> columns_;
 };

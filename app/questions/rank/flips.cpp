@@ -1,7 +1,6 @@
 #include "questions/rank/flips.hpp"
 
 #include "core/casting_state/casting_value.hpp"
-#include "core/casting_state/own_castings.hpp"
 #include "core/evaluate/sampled.hpp"
 #include "core/materials/names.hpp"
 #include "core/quantity/format.hpp"
@@ -136,7 +135,6 @@ private:
 
     double chance(const std::vector<RankInput>& better, const std::vector<RankInput>& worse) const {
         Draws draws(samples_, seed_);
-        follow_own_castings(catalogue_, r_.conditions, draws);
         const std::vector<double> a = plan_.merit.samples(better, draws), b = plan_.merit.samples(worse, draws);
         double wins = 0, all = 0;
         for (std::size_t s = 0; s < a.size(); ++s) {

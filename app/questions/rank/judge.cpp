@@ -1,7 +1,5 @@
 #include "questions/rank/judge.hpp"
 
-#include "core/casting_state/own_castings.hpp"
-
 #include <algorithm>
 #include <cmath>
 
@@ -40,7 +38,6 @@ std::vector<double> samples_over(const Catalogue& catalogue, const GoalPlan& pla
 Judge::Judge(const Catalogue& catalogue, const GoalPlan& plan, const Conditions& conditions, double to_K,
              std::size_t samples, std::uint64_t seed)
     : catalogue_(catalogue), plan_(plan), range_(over_range(conditions, to_K)), draws_(samples, seed) {
-    follow_own_castings(catalogue, conditions, draws_);
     // Of one temperature the story is told again for the metals that are shown.
     if (range_.size() == 1) range_.front().story = false;
 }

@@ -1,6 +1,5 @@
 #include "questions/rank/versus.hpp"
 
-#include "core/casting_state/own_castings.hpp"
 #include "core/quantity/format.hpp"
 #include "core/ranking/order.hpp"
 #include "questions/metals/find_metal.hpp"
@@ -281,7 +280,6 @@ void keep_finite(std::vector<double>& a, std::vector<double>& b) {
 bool compare(VersusResult& r, const Catalogue& catalogue, const GoalPlan& plan, const VersusRequest& request,
              const std::vector<Conditions>& range) {
     Draws draws(request.samples, request.seed);
-    follow_own_castings(catalogue, request.conditions, draws);
     const auto samples = [&](const VersusSide& s) {
         return samples_over(catalogue, plan, *s.metal, s.inputs, range, draws);
     };
