@@ -23,6 +23,9 @@ QuestionOf<FallAsked> falls_question(const char* name, const char* meaning, std:
     q.add(input::needed(input::commas(input::metal("metal", "metals of the tube, separated by commas"))),
           &FallAsked::metals);
     for (const std::string& field : conditions) q.add_one(drop_question(), field, &FallAsked::request);
+    for (const char* field : state_fields) q.add_one(drop_question(), field, &FallAsked::request);
+    as_casting(
+        q, [](FallAsked & a) -> auto& { return a.request.conditions; });
     return q;
 }
 
@@ -47,6 +50,8 @@ const QuestionOf<SweepAsked>& swept_question() {
             q.add_one(sweep_question(), field.name, [](SweepAsked& a) -> SweepAsked& { return a; });
             if (field.name == "steps") q.last().absent = points_of_a_picture;
         }
+        as_casting(
+            q, [](SweepAsked & a) -> auto& { return a.request.conditions; });
         return q;
     }();
     return question;

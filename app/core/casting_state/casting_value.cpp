@@ -225,8 +225,9 @@ private:
         e.trail.push_back(t.element + " " + range_text(t.low_wt, t.high_wt) + " %" +
                           (t.dissolved ? "" : " out of solution") + ": " + significant(per_wt * 1e8, 3) +
                           " uohm.cm per per cent [" + source->source + "]");
-        e.sources.push_back(
-            {source->source, source->locator, source->through, "increment", "", "", per_wt, source->how_known, true});
+        e.sources.push_back({source->source, source->locator, source->through, "increment", "",
+                             significant(per_wt * 1e8, 3) + " uohm.cm per % " + t.element, per_wt, source->how_known,
+                             true});
     }
 
     void add_conduction_pores(Evaluated& e, double exponent) {

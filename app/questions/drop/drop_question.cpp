@@ -160,6 +160,18 @@ const QuestionOf<InferAsked>& infer_question() {
         q.add(
             words("tube-mass", "mass of the tube, for its porosity", "620g"),
             [](R & a) -> auto& { return a.request.tube_mass; });
+        q.place("Reference tube");
+        q.add(
+            words("reference-tube", "a tube of known conductivity that the same magnet fell through, to calibrate it",
+                  "13.2mm:15.2mm:1m"),
+            [](R & a) -> auto& { return a.request.reference_tube; });
+        q.add_read(many(words("reference-time", "falls through it, separated by commas", "14.1s,14.3s")),
+                   [](R& a, const std::string& text, const Catalogue&) {
+                       return read_positive(text, second, "a time", a.request.reference_times_s);
+                   });
+        q.add(
+            words("reference-resistivity", "its resistivity or conductivity", "58+-0.3MS/m"),
+            [](R & a) -> auto& { return a.request.reference_resistivity; });
         q.place("Intervals");
         q.add(
             whole_number("samples", "samples for the interval", "2000", 100, 100000), [=](R & a) -> auto& {

@@ -17,6 +17,9 @@ struct InferRequest {
     std::string resistance;    // "0.36mohm"
     std::string span;          // distance of the voltage taps
     std::string tube_mass;
+    std::string reference_tube; // the same magnet through a tube of known conductivity (reference_tube.hpp)
+    std::vector<double> reference_times_s;
+    std::string reference_resistivity; // "58MS/m", "58+-0.3MS/m"
     Conditions conditions; // temperature of the tube when it was measured; condition of the metals compared with
     std::size_t samples = 2000;
     std::uint64_t seed = 1;
