@@ -183,7 +183,7 @@ const QuestionOf<InferAsked>& infer_question() {
         for (const char* name : {"at", "condition"}) // the others change nothing here
             q.add_one(
                 conditions_question(), name, [](R & a) -> auto& { return a.request.conditions; });
-        for (const char* name : state_fields)
+        for (const char* name : {"as", "feedstock", "porosity", "treatment"})
             q.add_one(
                 conditions_question(), name, [](R & a) -> auto& { return a.request.conditions; });
         as_casting(
