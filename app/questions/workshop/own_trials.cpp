@@ -23,15 +23,15 @@ std::optional<double> to_room(const Catalogue& catalogue, const Metal& metal, do
 }
 
 std::optional<OwnCasting> casting_of(const Catalogue& catalogue, const Metal& metal, const Trial& trial) {
-    const Result<TrialResult> shown = show_trial(catalogue, trial, few_samples);
-    if (!shown || !shown->inferred) return std::nullopt;
+    const Result<TrialResult> result = show_trial(catalogue, trial, few_samples);
+    if (!result || !result->inferred) return std::nullopt;
     const auto factor = to_room(catalogue, metal, trial.temperature_K.value_or(room_temperature_K));
     if (!factor) return std::nullopt;
-    const eddy::Conductivity& measured = shown->inferred->conductivity;
+    const eddy::Conductivity& measured = result->inferred->conductivity;
     OwnCasting out{metal.slug, measured.value_S_m * *factor, measured.standard_uncertainty_S_m / measured.value_S_m};
     if (trial.type != TrialType::drop) return out;
     out.shared = trial.magnet + "|" + trial.grade + trial.br + trial.surface_field;
-    const eddy::Uncertain& br = shown->inferred->setup.inputs.remanence_T;
+    const eddy::Uncertain& br = result->inferred->setup.inputs.remanence_T;
     out.shared_relative = std::min(out.relative, 2 * br.standard() / br.value); // drag goes with its square
     return out;
 }
