@@ -161,6 +161,14 @@ Asker dropped() {
             either(alone.plain, two.text)};
 }
 
+/// What is on the shelf is likelier.
+Result<InferResult> inferred(const Stated& stated, const Asking& a) {
+    Result<InferRequest> request = infer_request_from(stated, a.catalogue);
+    if (!request) return request.problem();
+    request->on_the_shelf = metals_on_the_shelf(a.own);
+    return infer(a.catalogue, *request);
+}
+
 Asker measured() {
     const auto answer =
         worked_out(measure_question(), [](const Catalogue&, const MeasureRequest& r) { return measure(r); });
@@ -225,7 +233,7 @@ const std::vector<Asker>& askers() {
         documented_and_short(versus_question(), worked_out(versus_question(), versus)),
         dropped(),
         said(drag_question(), worked_out(drag_question(), drag)),
-        said(infer_question(), worked_out_from(infer_request_from, infer)),
+        said(infer_question(), inferred),
         swept(),
         said(plate_question(), worked_out(plate_question(), plate)),
         measured(),

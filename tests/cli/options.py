@@ -132,7 +132,7 @@ QUESTIONS = [
              "span": (["infer", *SETUP, "--resistance", "0.05mohm", "--span", "0.3m"], ["--span", "0.2m"]), "tube-mass": ["--tube-mass", "700g"],
              "reference-tube": (INFER, ["--reference-tube", "18mm:24mm:300mm", "--reference-time", "3.2s", "--reference-resistivity", "58MS/m"]),
              "reference-time": ([*INFER, *REFERENCE], ["--reference-time", "3.4s"]), "reference-resistivity": ([*INFER, *REFERENCE], ["--reference-resistivity", "50MS/m"]),
-             "also": ["--also", "mix:Cu 97 Zn 3"], "samples": ["--samples", "500"], "seed": ["--seed", "7"], "condition": ["--condition", "cold-worked"]}),
+             "likely": ["--likely", "gold"], "also": ["--also", "mix:Cu 97 Zn 3"], "samples": ["--samples", "500"], "seed": ["--seed", "7"], "condition": ["--condition", "cold-worked"]}),
     (SWEEP, {**STATE, **setup_options(SWEEP), "metal": ["--metal", "silver"], "over": ["--over", "wall", "1mm:8mm"], "steps": ["--steps", "4"], "samples": ["--samples", "40"], "seed": ["--seed", "7"],
              "resistivity": (["sweep", *SETUP, "--over", "wall", "1mm:5mm", "--steps", "3", "--samples", "20", "--resistivity", "50%IACS"], ["--resistivity", "60%IACS"]),
              "at": ["--at", "200K"], "price-form": (["sweep", *SETUP, "--metal", "copper", "--over", "budget", "5USD:50USD", "--steps", "3", "--samples", "20"], ["--price-form", "retail"]),

@@ -160,6 +160,9 @@ const QuestionOf<InferAsked>& infer_question() {
         q.add(
             words("tube-mass", "mass of the tube, for its porosity", "620g"),
             [](R & a) -> auto& { return a.request.tube_mass; });
+        q.add(
+            commas(metal("likely", "metals that it most likely is, separated by commas")),
+            [](R & a) -> auto& { return a.request.likely; });
         q.place("Reference tube");
         q.add(
             words("reference-tube", "a tube of known conductivity that the same magnet fell through, to calibrate it",

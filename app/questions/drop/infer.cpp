@@ -7,6 +7,7 @@
 #include "questions/drop/low_speed.hpp"
 #include "questions/drop/reference_tube.hpp"
 #include "questions/drop/tube_metal.hpp"
+#include "questions/metals/find_metal.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -20,6 +21,7 @@ constexpr double hand_timing_s = 0.15;    // one drop by stopwatch; common pract
 constexpr double resistance_doubt = 0.01; // where no tolerance is given
 constexpr double disagree_below = 0.05;
 constexpr double consistent_from = 0.01;
+constexpr double when_named = 100, when_on_the_shelf = 20, when_not_cast_at_home = 0.1; // see InferResult
 constexpr double any_other = 0.1;                             // probability beforehand that it is none of the reference
 constexpr double ln_conductivities = 5.5, ln_densities = 2.6; // 0.3 to 70 MS/m, 1.7 to 22 g/cm3: where it may then lie
 constexpr double least_spread = 0.005;                        // of a metal's value, so that the samples can show it
@@ -57,6 +59,11 @@ public:
             request_.times_s.empty() ? tube_setup(request_.setup) : drop_setup(catalogue_, request_.setup);
         if (!setup) return setup.problem();
         out_.setup = std::move(*setup);
+        for (const std::string& word : request_.likely) {
+            const Result<const Metal*> metal = find_metal(catalogue_, word);
+            if (!metal) return metal.problem();
+            named_.push_back(*metal);
+        }
         if (auto p = measure()) return *p;
         judge_conductivity();
         if (auto p = weigh()) return *p;
@@ -177,6 +184,16 @@ private:
 
     static double below(double x) { return 0.5 * std::erfc(-x / std::numbers::sqrt2); }
 
+    double likely_beforehand(const Metal& metal) const {
+        const auto& shelf = request_.on_the_shelf;
+        if (std::find(named_.begin(), named_.end(), &metal) != named_.end()) return when_named;
+        if (std::find(shelf.begin(), shelf.end(), metal.slug) != shelf.end()) return when_on_the_shelf;
+        const auto cautions = catalogue_.cautions_for(metal);
+        return std::any_of(cautions.begin(), cautions.end(), [](const Caution* c) { return c->excludes_home_casting; })
+                   ? when_not_cast_at_home
+                   : 1;
+    }
+
     struct Compared {
         std::vector<ConsistentMetal> all, likely; // the second of 1 % and more, most likely first
         double something_else = 1;
@@ -188,8 +205,9 @@ private:
             if (const Result<TubeMetal> tube = tube_metal(catalogue_, metal, candidate()))
                 r.all.push_back(compared(*tube, turned));
         const double any = any_other / ln_conductivities / (densities_.empty() ? 1 : ln_densities);
-        double sum = any;
-        for (ConsistentMetal& c : r.all) sum += c.p *= (1 - any_other) / static_cast<double>(r.all.size());
+        double sum = any, beforehand = 0;
+        for (const ConsistentMetal& c : r.all) beforehand += likely_beforehand(*c.metal);
+        for (ConsistentMetal& c : r.all) sum += c.p *= (1 - any_other) * likely_beforehand(*c.metal) / beforehand;
         for (ConsistentMetal& c : r.all) {
             c.p /= sum;
             if (c.p >= consistent_from) r.likely.push_back(c);
@@ -291,7 +309,8 @@ private:
     Draws draws_;
     InferResult out_;
     std::vector<eddy::Variation> variations_;
-    std::vector<double> densities_; // of the tube, by sample; empty: not weighed
+    std::vector<const Metal*> named_; // as likely
+    std::vector<double> densities_;   // of the tube, by sample; empty: not weighed
 };
 
 } // namespace
