@@ -2,6 +2,7 @@
 
 #include "answers/ask/short_answer.hpp"
 #include "answers/drop/against_report.hpp"
+#include "answers/drop/design_document.hpp"
 #include "answers/drop/eddy_json.hpp"
 #include "answers/drop/eddy_text.hpp"
 #include "answers/drop/measure_report.hpp"
@@ -161,6 +162,15 @@ Asker dropped() {
             either(alone.plain, two.text)};
 }
 
+/// Under the limits of the person's own workshop.
+Asker designed() {
+    return documented(design_question(), [](const Stated& stated, const Asking& a) -> Result<DesignResult> {
+        const Result<DesignRequest> request = design_question().read(stated, a.catalogue);
+        if (!request) return request.problem();
+        return design(a.catalogue, within_workshop(*request, a.own));
+    });
+}
+
 Asker measured() {
     const auto answer =
         worked_out(measure_question(), [](const Catalogue&, const MeasureRequest& r) { return measure(r); });
@@ -227,6 +237,7 @@ const std::vector<Asker>& askers() {
         said(drag_question(), worked_out(drag_question(), drag)),
         said(infer_question(), worked_out_from(infer_request_from, infer)),
         swept(),
+        designed(),
         said(plate_question(), worked_out(plate_question(), plate)),
         measured(),
         mixed(),

@@ -23,6 +23,7 @@ const std::map<std::string, std::string>& examples() {
         {"drag", "drag " + magnet + " " + tube + " --metal copper --speed 0.1m/s"},
         {"infer", "infer " + magnet + " " + tube + " --time \"4.2s, 4.3s\""},
         {"sweep", "sweep " + magnet + " " + tube + " --metal copper --over wall 1:6mm"},
+        {"design", "design " + magnet + " --time 5s --longest 400mm"},
         {"plate", "plate " + magnet + " --gap 2mm --thickness 5mm --metal copper --speed 0.5m/s"},
         {"measure", "measure --magnet cylinder:15mmx15mm --field 0.2T@5mm --field 95mT@10mm"},
         {"mix", "mix \"1.2kg sterling-silver + 300g silver\""},
@@ -113,7 +114,7 @@ const std::vector<std::pair<std::string, std::vector<std::string>>>& groups() {
     static const std::vector<std::pair<std::string, std::vector<std::string>>> all = {
         {"Ask", {"ask", "help"}},
         {"Choose the metal", {"rank", "versus", "tradeoff", "metals", "value", "sheet", "compare", "chart"}},
-        {"Magnet and tube", {"drop", "drag", "infer", "sweep", "plate", "measure"}},
+        {"Magnet and tube", {"drop", "drag", "infer", "sweep", "design", "plate", "measure"}},
         {"Cast it", {"pour", "mix", "defect"}},
         {"Your workshop",
          {"profile", "stock", "price", "rate", "crucible", "mould", "trial", "goal", "own-metal", "own-value", "pin",

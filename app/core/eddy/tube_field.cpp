@@ -92,19 +92,19 @@ private:
 };
 
 std::vector<Harmonic> harmonics_of(const Magnet& magnet, const Bore& bore, double mu0_sigma_v) {
-    constexpr int order = 12, graded = 10;
+    constexpr int points = 12, slow_panels = 10;
     constexpr double decayed = 16, phase = 14, first = 0.5; // exp(-16); of a panel; in q a
     const double a = bore.inner_radius_m, end = decayed / (1 - magnet.source_radius_m() / a);
     const double widest = phase / (4 + 2 * magnet.half_length_m() / a);
-    const GaussRule<order>& rule = gauss_rule<order>();
+    const GaussRule<points>& rule = gauss_rule<points>();
     std::vector<Harmonic> out;
     const auto add_panel = [&](double low, double high) {
-        for (std::size_t i = 0; i < order; ++i)
+        for (std::size_t i = 0; i < points; ++i)
             out.emplace_back(magnet, bore, ((low + high) / 2 + (high - low) / 2 * rule.node[i]) / a,
                              (high - low) / 2 * rule.weight[i] / a, mu0_sigma_v);
     };
     double high = first;
-    for (int i = 0; i < graded; ++i, high /= 4) add_panel(high / 4, high); // at speed slow waves turn over
+    for (int i = 0; i < slow_panels; ++i, high /= 4) add_panel(high / 4, high); // at speed slow waves turn over
     for (double low = first; low < end; low = high) {
         high = std::min({end, low + widest, 2 * low});
         add_panel(low, high);

@@ -25,19 +25,19 @@ double down_to(double x, double step) {
     return std::floor(x / step + 1e-6) * step;
 }
 
-std::string mm(double m) {
+std::string drawn_mm(double m) {
     return trimmed(m * 1000, 7) + "mm";
 }
 
 /// A metal with what the search needs of it.
-struct Stuff {
+struct TubeStuff {
     const Metal* metal = nullptr;
     double conductivity_S_m = 0, density_kg_m3 = 0, price_usd_kg = no_number;
 };
 
 /// One found, before it is drawn.
-struct Found {
-    Stuff stuff;
+struct FoundTube {
+    TubeStuff stuff;
     eddy::TubeFound tube;
 
     double usd() const { return tube.mass_kg * stuff.price_usd_kg; }
@@ -51,14 +51,15 @@ public:
 
     Result<DesignResult> run() {
         if (auto fault = prepare()) return *fault;
-        std::vector<Found> found;
-        for (const Stuff& s : stuff_)
+        std::vector<FoundTube> found;
+        for (const TubeStuff& s : stuff_)
             if (const auto tube = search(s, limits(s, charge_at_first, INFINITY)))
                 found.push_back({s, *tube});
             else
                 out_.impossible.push_back({s.metal->slug, s.metal->name, why_not(s)});
-        std::stable_sort(found.begin(), found.end(), [&](const Found& a, const Found& b) { return better(a, b); });
-        for (const Found& f : found) draw(f);
+        std::stable_sort(found.begin(), found.end(),
+                         [&](const FoundTube& a, const FoundTube& b) { return better(a, b); });
+        for (const FoundTube& f : found) draw(f);
         if (out_.tubes.empty()) return none();
         make_front();
         say();
@@ -90,7 +91,7 @@ private:
         out_.least_wall_m = up_to(in_.least_wall_m.value_or(least.high_si), tenth_m);
         out_.most_wall_m = std::max(down_to(bores_of_wall * out_.bore_m, tenth_m), out_.least_wall_m);
         if (!in_.least_wall_m)
-            out_.assumptions.push_back("walls of " + mm(out_.least_wall_m) +
+            out_.assumptions.push_back("walls of " + drawn_mm(out_.least_wall_m) +
                                        " and more: the printed least section of a " + in_.process +
                                        " mould; --least-wall states another");
         if (!in_.longest_stated)
@@ -100,7 +101,7 @@ private:
 
     SetupWords words(double wall_m, double length_m) const {
         SetupWords w = in_.setup;
-        w.tube = mm(out_.bore_m) + ":" + mm(out_.bore_m + 2 * wall_m) + ":" + mm(length_m);
+        w.tube = drawn_mm(out_.bore_m) + ":" + drawn_mm(out_.bore_m + 2 * wall_m) + ":" + drawn_mm(length_m);
         return w;
     }
 
@@ -138,7 +139,7 @@ private:
     }
 
     /// Of the tube, where the charge is so many times its mass; `usd`: money besides the wish.
-    eddy::TubeLimits limits(const Stuff& s, double charge_over_tube, double usd) const {
+    eddy::TubeLimits limits(const TubeStuff& s, double charge_over_tube, double usd) const {
         double most = INFINITY;
         const auto at_most = [&](double kg) { most = std::min(most, kg); };
         if (in_.mass_kg) at_most(*in_.mass_kg / charge_over_tube);
@@ -152,33 +153,34 @@ private:
     /// Below this the ends are the whole tube.
     double shortest_m() const { return std::min(std::max(out_.bore_m, 5e-3), in_.longest_m); }
 
-    eddy::TubeSearch searching(const Stuff& s) const {
+    eddy::TubeSearch searching(const TubeStuff& s) const {
         return {*family_, out_.bore_m / 2, s.conductivity_S_m, s.density_kg_m3};
     }
 
-    std::optional<eddy::TubeFound> search(const Stuff& s, const eddy::TubeLimits& l) const {
+    std::optional<eddy::TubeFound> search(const TubeStuff& s, const eddy::TubeLimits& l) const {
         return in_.time_s ? searching(s).lightest(*in_.time_s, l) : searching(s).slowest(l);
     }
 
-    std::string why_not(const Stuff& s) const {
+    std::string why_not(const TubeStuff& s) const {
         const eddy::TubeLimits l = limits(s, charge_at_first, INFINITY);
         const auto slowest = searching(s).slowest(l);
         if (!slowest)
-            return "too little metal for the shortest tube of " + mm(out_.least_wall_m) + " wall (" +
+            return "too little metal for the shortest tube of " + drawn_mm(out_.least_wall_m) + " wall (" +
                    mass_text(l.most_mass_kg, UnitSystem::shown) + " are left for the tube)";
         return "falls at most " + significant(slowest->time_s, 3) + " s within the limits (wall " +
-               mm(down_to(slowest->wall_m, tenth_m)) + ", length " + mm(down_to(slowest->length_m, millimetre_m)) + ")";
+               drawn_mm(down_to(slowest->wall_m, tenth_m)) + ", length " +
+               drawn_mm(down_to(slowest->length_m, millimetre_m)) + ")";
     }
 
     /// A wanted time: the cheaper, then the lighter; else the slower.
-    bool better(const Found& a, const Found& b) const {
+    bool better(const FoundTube& a, const FoundTube& b) const {
         if (!in_.time_s) return a.tube.time_s > b.tube.time_s;
         const bool priced = std::isfinite(a.usd());
         if (priced != std::isfinite(b.usd())) return priced;
         return priced ? a.usd() < b.usd() : a.tube.mass_kg < b.tube.mass_kg;
     }
 
-    void draw(const Found& f) {
+    void draw(const FoundTube& f) {
         if (out_.tubes.size() >= in_.top) {
             ++out_.more;
             return;
@@ -206,7 +208,7 @@ private:
     }
 
     /// Drawn; where the planned charge is above a limit, once more with the charge known.
-    Result<DesignedTube> drawn_within(const Stuff& s, eddy::TubeFound tube) {
+    Result<DesignedTube> drawn_within(const TubeStuff& s, eddy::TubeFound tube) {
         std::optional<Problem> fault;
         for (int turn = 0; turn < 4; ++turn) {
             Result<DesignedTube> d = in_.time_s ? drawn_for_time(s, tube) : drawn(s, tube);
@@ -230,7 +232,7 @@ private:
     }
 
     /// The wall in tenths and the length in millimetres, not above what was found.
-    Result<DesignedTube> drawn(const Stuff& s, const eddy::TubeFound& tube) {
+    Result<DesignedTube> drawn(const TubeStuff& s, const eddy::TubeFound& tube) {
         eddy::TubeLimits l = limits(s, charge_at_first, INFINITY);
         const double wall = std::max(down_to(tube.wall_m, tenth_m), l.least_wall_m);
         const double length = std::min(tube.mass_kg / searching(s).mass_kg(wall, 1), l.longest_m);
@@ -238,7 +240,7 @@ private:
     }
 
     /// The wall rounded up, and as long as the time needs.
-    Result<DesignedTube> drawn_for_time(const Stuff& s, const eddy::TubeFound& tube) {
+    Result<DesignedTube> drawn_for_time(const TubeStuff& s, const eddy::TubeFound& tube) {
         constexpr double near = 1e-4;
         eddy::TubeLimits l = limits(s, charge_at_first, INFINITY);
         l.most_mass_kg = INFINITY;
@@ -258,7 +260,7 @@ private:
         }
     }
 
-    Result<DesignedTube> made(const Stuff& s, double wall_m, double length_m) {
+    Result<DesignedTube> made(const TubeStuff& s, double wall_m, double length_m) {
         DesignedTube d;
         d.metal = s.metal;
         d.bore_m = out_.bore_m;
@@ -286,17 +288,17 @@ private:
         constexpr double wide = 16; // from the dearest amount to the cheapest
         const double middle = in_.budget_usd.value_or(out_.tubes.front().drop.cost_usd);
         if (!std::isfinite(middle)) return;
-        std::vector<Found> front;
+        std::vector<FoundTube> front;
         for (int i = 0; i < amounts; ++i) {
             const double usd = middle * std::pow(wide, i / (amounts - 1.0) - 0.5);
-            std::optional<Found> best;
-            for (const Stuff& s : stuff_) {
+            std::optional<FoundTube> best;
+            for (const TubeStuff& s : stuff_) {
                 if (!std::isfinite(s.price_usd_kg)) continue;
                 eddy::TubeLimits l = limits(s, charge_at_first, INFINITY);
                 l.most_mass_kg = usd / s.price_usd_kg;
                 if (in_.lift_kg || in_.crucible_m3) l.most_mass_kg = std::min(l.most_mass_kg, limits_of_charge(s));
                 const auto tube = searching(s).slowest(l);
-                if (tube && (!best || tube->time_s > best->tube.time_s)) best = Found{s, *tube};
+                if (tube && (!best || tube->time_s > best->tube.time_s)) best = FoundTube{s, *tube};
             }
             if (best && (front.empty() || best->tube.time_s > front.back().tube.time_s * 1.02)) front.push_back(*best);
         }
@@ -307,7 +309,7 @@ private:
                     out_.front.push_back(std::move(*d));
     }
 
-    double limits_of_charge(const Stuff& s) const {
+    double limits_of_charge(const TubeStuff& s) const {
         double most = INFINITY;
         if (in_.lift_kg) most = std::min(most, *in_.lift_kg / charge_at_first);
         if (in_.crucible_m3) most = std::min(most, *in_.crucible_m3 * s.density_kg_m3 / charge_at_first);
@@ -330,10 +332,10 @@ private:
             for (DesignedTube& d : *list) {
                 d.drop_command = drop_command(d);
                 d.pour_command = "pourbook pour " + d.metal->slug + " --part tube:" + d.tube + " --clear " +
-                                 mm(2 * out_.setup.inputs.outer_radius_m.value) +
+                                 drawn_mm(2 * out_.setup.inputs.outer_radius_m.value) +
                                  (in_.process == "shell" ? "" : " --process " + in_.process);
             }
-        out_.assumptions.push_back("the bore clears the magnet by " + mm(in_.clear_m) +
+        out_.assumptions.push_back("the bore clears the magnet by " + drawn_mm(in_.clear_m) +
                                    " on each side: a wider one brakes less; --clear states another gap");
         out_.assumptions.push_back(
             "times are on the axis and from rest, centre to centre; cost: the metal of the tube, "
@@ -369,7 +371,7 @@ private:
     const DesignRequest& in_;
     DesignResult out_;
     std::optional<eddy::WallFamily> family_;
-    std::vector<Stuff> stuff_;
+    std::vector<TubeStuff> stuff_;
 };
 
 } // namespace
