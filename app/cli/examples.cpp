@@ -37,6 +37,9 @@ const std::map<std::string, std::string>& examples() {
         {"chart drop", "chart drop " + magnet + " " + tube + " --metal copper,silver --to falls.svg"},
         {"chart drag", "chart drag " + magnet + " " + tube + " --metal copper --to drag.svg"},
         {"chart sweep", "chart sweep " + magnet + " " + tube + " --metal copper --over wall 1:6mm --to walls.svg"},
+        {"chart field", "chart field " + magnet + " " + tube + " --metal copper --to field.svg"},
+        {"chart fall", "chart fall " + magnet + " " + tube + " --metal copper,silver --of place --to fall.svg"},
+        {"film", "film " + magnet + " " + tube + " --metal copper,brass-cartridge --to frames"},
         {"chart diagram", "chart diagram Ag-Cu --to diagram.svg"},
         {"chart mix", "chart mix \"Ag 92.5 Cu 7.5\" --to mix.svg"},
         {"sources", "sources"},
@@ -114,7 +117,7 @@ const std::vector<std::pair<std::string, std::vector<std::string>>>& groups() {
     static const std::vector<std::pair<std::string, std::vector<std::string>>> all = {
         {"Ask", {"ask", "help"}},
         {"Choose the metal", {"rank", "versus", "tradeoff", "metals", "value", "sheet", "compare", "chart"}},
-        {"Magnet and tube", {"drop", "drag", "infer", "sweep", "design", "plate", "measure"}},
+        {"Magnet and tube", {"drop", "drag", "infer", "sweep", "design", "film", "plate", "measure"}},
         {"Cast it", {"pour", "mix", "defect"}},
         {"Your workshop",
          {"profile", "stock", "price", "rate", "crucible", "mould", "trial", "goal", "own-metal", "own-value", "pin",

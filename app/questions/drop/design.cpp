@@ -16,7 +16,7 @@ namespace {
 
 constexpr double tenth_m = 1e-4, millimetre_m = 1e-3;
 constexpr double charge_at_first = 1.8; // charge over tube, until its pour is planned
-constexpr double bores_of_wall = 2;     // the thickest wall, in bores: 96 % of what an endless one would brake
+constexpr double bores_of_wall = 1;     // the thickest wall, in bores: 96 % of what an endless one would brake
 
 double up_to(double x, double step) {
     return std::ceil(x / step - 1e-6) * step;
