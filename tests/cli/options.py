@@ -55,6 +55,7 @@ with open(SOLID, "w", encoding="ascii") as out:
 
 DRAG = ["drag", *SETUP, "--metal", "copper", "--speed", "0.05m/s"]
 SWEEP = ["sweep", *SETUP, "--metal", "copper", "--over", "wall", "1mm:5mm", "--steps", "3", "--samples", "20"]
+LENGTHS = ["sweep", *SETUP, "--metal", "copper", "--over", "length", "200mm:400mm", "--steps", "3", "--samples", "20"]
 PLATE = ["plate", *MAGNET, "--metal", "copper", "--thickness", "5mm", "--gap", "2mm", "--speed", "0.5m/s"]
 DESIGN = ["design", *MAGNET, "--time", "3s", "--longest", "400mm", "--metal", "copper,brass-cartridge", "--samples", "20"]
 INFER = ["infer", *SETUP, "--time", "4.2s,4.3s"]
@@ -133,6 +134,8 @@ QUESTIONS = [
              "span": (["infer", *SETUP, "--resistance", "0.05mohm", "--span", "0.3m"], ["--span", "0.2m"]), "tube-mass": ["--tube-mass", "700g"],
              "also": ["--also", "mix:Cu 97 Zn 3"], "samples": ["--samples", "500"], "seed": ["--seed", "7"], "condition": ["--condition", "cold-worked"]}),
     (SWEEP, {**setup_options(SWEEP), "metal": ["--metal", "silver"], "over": ["--over", "wall", "1mm:8mm"], "steps": ["--steps", "4"], "samples": ["--samples", "40"], "seed": ["--seed", "7"],
+             "hold": (LENGTHS, ["--hold", "mass"]), "mass": ([*LENGTHS, "--hold", "mass"], ["--mass", "300g"]),
+             "budget": ([*LENGTHS, "--hold", "budget", "--budget", "5USD"], ["--budget", "8USD"]),
              "resistivity": (["sweep", *SETUP, "--over", "wall", "1mm:5mm", "--steps", "3", "--samples", "20", "--resistivity", "50%IACS"], ["--resistivity", "60%IACS"]),
              "at": ["--at", "200K"], "price-form": (["sweep", *SETUP, "--metal", "copper", "--over", "budget", "5USD:50USD", "--steps", "3", "--samples", "20"], ["--price-form", "retail"]),
              "condition": (["sweep", *SETUP, "--metal", "brass-cartridge", "--over", "wall", "1mm:5mm", "--steps", "3", "--samples", "20"], ["--condition", "cold-worked"]),

@@ -1,6 +1,7 @@
 #include "questions/drop/drop_question.hpp"
 
 #include "core/quantity/unit.hpp"
+#include "questions/say/shown_money.hpp"
 
 #include <cmath>
 
@@ -190,7 +191,7 @@ const QuestionOf<SweepAsked>& sweep_question() {
     using namespace input;
     using R = SweepAsked;
     static const QuestionOf<R> question = [] {
-        QuestionOf<R> q("sweep", "fall time against wall, bore, temperature or budget");
+        QuestionOf<R> q("sweep", "fall time against wall, bore, length, temperature or budget");
         for (const QuestionField& field : setup_question().fields) {
             q.add_one(
                 setup_question(), field.name, [](R & a) -> auto& { return a.request.setup; });
@@ -204,9 +205,22 @@ const QuestionOf<SweepAsked>& sweep_question() {
             words("resistivity", "a resistivity or conductivity instead", "101%IACS"),
             [](R & a) -> auto& { return a.request.resistivity; });
         q.place("Sweep");
-        QuestionField over = needed(many(words("over", "wall|bore|temperature|budget FROM:TO", "wall 1mm:5mm")));
+        QuestionField over = needed(many(words("over", "wall|bore|length|temperature|budget FROM:TO", "wall 1mm:5mm")));
         over.exactly = 2;
         q.add(std::move(over), &R::over);
+        q.add(
+            words("hold", "over bore or length, the same amount of metal: mass or budget", "mass", "the wall is held"),
+            &R::hold);
+        QuestionField mass = quantity("mass", "kg", "the amount with --hold mass", "300g", "that of the stated tube");
+        mass.low = 1e-9;
+        q.add(std::move(mass), &R::mass_kg);
+        q.add_read(words("budget", "the amount with --hold budget", "20USD"),
+                   [](R& a, const std::string& text, const Catalogue& catalogue) {
+                       const Result<double> usd = usd_from(catalogue, text, "--budget");
+                       if (!usd) return Fault(usd.problem());
+                       a.budget_usd = *usd;
+                       return *usd > 0 ? Fault() : Fault(unreadable("money above zero is expected"));
+                   });
         q.add(
             whole_number("steps", "number of values", "15", 2, 1000), [](R & a) -> auto& { return a.request.steps; });
         q.add(
@@ -224,8 +238,15 @@ const QuestionOf<SweepAsked>& sweep_question() {
 Result<SweepRequest> sweep_request_from(const Stated& stated, const Catalogue& catalogue) {
     const Result<SweepAsked> asked = sweep_question().read(stated, catalogue);
     if (!asked) return asked.problem();
-    if (asked->over.size() != 2) return unreadable("--over: wall, bore, temperature or budget, and FROM:TO");
-    return with_range(catalogue, asked->request, asked->over[0], asked->over[1]);
+    if (asked->over.size() != 2) return unreadable("--over: wall, bore, length, temperature or budget, and FROM:TO");
+    SweepRequest request = asked->request;
+    if (!asked->hold.empty() && asked->hold != "mass" && asked->hold != "budget")
+        return unreadable("--hold '" + asked->hold + "': mass or budget is expected");
+    if (!asked->hold.empty()) request.hold = asked->hold == "mass" ? SweepHold::mass : SweepHold::budget;
+    if ((asked->mass_kg && request.hold != SweepHold::mass) || (asked->budget_usd && request.hold != SweepHold::budget))
+        return unreadable("--mass goes with --hold mass, --budget with --hold budget");
+    request.held_si = asked->mass_kg ? asked->mass_kg : asked->budget_usd;
+    return with_range(catalogue, request, asked->over[0], asked->over[1]);
 }
 
 const QuestionOf<PlateRequest>& plate_question() {

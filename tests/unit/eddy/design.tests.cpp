@@ -1,5 +1,6 @@
 // From a wish to tubes, over the real reference.
 #include "questions/drop/design.hpp"
+#include "questions/drop/sweep.hpp"
 #include "questions/drop/tube_charge.hpp"
 #include "support/small_catalogue.hpp"
 
@@ -112,4 +113,31 @@ TEST_CASE("a workshop's crucible and lift hold where none is stated", "[eddy]") 
     CHECK(request.crucible_m3 == 5e-4);
     request.crucible_m3 = 2e-4;
     CHECK(within_workshop(request, own).crucible_m3 == 2e-4);
+}
+
+TEST_CASE("the same metal in a longer tube leaves a thinner wall", "[eddy]") {
+    SweepRequest request;
+    request.setup = wish().setup;
+    request.setup.tube = "18mm:24mm:300mm";
+    request.metals = {"copper", "aluminium-a356-cast"};
+    request.hold = SweepHold::mass;
+    request.steps = 4;
+    request.samples = 20;
+    const auto ranged = with_range(testing::real_catalogue(), request, "length", "150mm:600mm");
+    REQUIRE(ranged);
+    const auto r = sweep(testing::real_catalogue(), *ranged);
+    REQUIRE(r);
+    for (const SweepLine& line : r->lines) {
+        REQUIRE(line.points.size() == 4);             // 150, 300, 450, 600 mm
+        CHECK(line.points[1].wall_m == Approx(3e-3)); // the tube as stated
+        for (std::size_t i = 1; i < 4; ++i) {
+            CHECK(line.points[i].tube_mass_kg == Approx(line.points[0].tube_mass_kg));
+            CHECK(line.points[i].wall_m < line.points[i - 1].wall_m);
+            CHECK(line.points[i].time_s > line.points[i - 1].time_s); // a thin wall is the best use of metal
+        }
+    }
+    request.over = SweepOver::wall;
+    request.from_si = 1e-3;
+    request.to_si = 2e-3;
+    CHECK_FALSE(sweep(testing::real_catalogue(), request)); // a held mass leaves no wall to sweep
 }
