@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <utility>
 #include <vector>
 
 namespace pourbook::eddy {
@@ -17,6 +18,14 @@ constexpr double gravity = standard_gravity_m_s2;
 double downhill_N(const PlateForce& f, double mass, double slope, double friction) {
     return mass * gravity * std::sin(slope) - f.drag_N -
            friction * std::max(mass * gravity * std::cos(slope) - f.lift_N, 0.0);
+}
+
+/// Way and speed after a time under gravity and a drag that stays in proportion to the speed.
+std::pair<double, double> braked(double v, double per_s, double h) {
+    const double x = per_s * h;
+    const double once = x < 1e-5 ? h * (1 - x / 2) : -std::expm1(-x) / per_s, // int of exp(-ct)
+        twice = x < 1e-5 ? h * h * (0.5 - x / 6) : (h - once) / per_s;
+    return {v * once + gravity * twice, v * std::exp(-x) + gravity * once};
 }
 
 } // namespace
@@ -118,19 +127,16 @@ BlockFall fall_on_block(const Magnet& m, double moment, double mass, const Block
     out.free_fall_s = std::sqrt(2 * gap / gravity);
     double z = half + gap, v = 0, t = 0; // v downwards
     while (z > half && t < 1e5) {
-        const double c = coefficient(z), tau = 1 / c, near = std::max(z - half, 1e-3 * gap);
-        const double h = std::min({0.01 * out.free_fall_s + 0.02 * tau, 0.02 * near / std::max(v, 1e-9), 1.0});
-        // Exact for a coefficient that stays, at the middle of the step.
-        const double middle = coefficient(std::max(z - h / 2 * v, half)), settled = gravity / middle,
-                     fades = -std::expm1(-middle * h);
-        const double way = settled * h + (v - settled) / middle * fades;
+        const double tau = 1 / coefficient(z), near = std::max(z - half, 1e-3 * gap), at_most = 0.01 * out.free_fall_s;
+        const double h = std::min(0.02 * near / std::max(v, 1e-9), tau < at_most ? 100 * at_most : at_most);
+        const auto [way, faster] = braked(v, coefficient(std::max(z - h / 2 * v, half)), h);
         if (way >= z - half) {
             out.time_s = t + h * (z - half) / way;
-            out.touch_m_s = v + (settled - v) * fades;
+            out.touch_m_s = faster;
             break;
         }
         z -= way;
-        v += (settled - v) * fades;
+        v = faster;
         t += h;
     }
     if (out.time_s == 0) out.time_s = t;

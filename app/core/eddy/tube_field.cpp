@@ -95,7 +95,7 @@ std::vector<Harmonic> harmonics_of(const Magnet& magnet, const Bore& bore, doubl
     constexpr int points = 12, slow_panels = 10;
     constexpr double decayed = 16, phase = 14, first = 0.5; // exp(-16); of a panel; in q a
     const double a = bore.inner_radius_m, end = decayed / (1 - magnet.source_radius_m() / a);
-    const double widest = phase / (4 + 2 * magnet.half_length_m() / a);
+    const double widest = phase / (8 + 2 * magnet.half_length_m() / a);
     const GaussRule<points>& rule = gauss_rule<points>();
     std::vector<Harmonic> out;
     const auto add_panel = [&](double low, double high) {

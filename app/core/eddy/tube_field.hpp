@@ -26,7 +26,7 @@ struct FieldGrid {
     std::vector<double> current_A_m2; // round the axis, a right-hand screw driven along +z; 0 outside the wall
 };
 
-/// The magnet moves at the speed towards +z. Radii above zero; places within 4 bore radii of the magnet's ends (beyond,
+/// The magnet moves at the speed towards +z. Radii above zero; places within 8 bore radii of the magnet's ends (beyond,
 /// the sum over harmonics grows coarse). Checked magnet and bore; mu0 sigma v a at most 50.
 FieldGrid tube_field(const Magnet& magnet, const Bore& bore, double conductivity_S_m, double speed_m_s,
                      double remanence_T, std::vector<double> r_m, std::vector<double> z_m);

@@ -265,8 +265,28 @@ const QuestionOf<PlateRequest>& plate_question() {
         q.add(words("height", "of the magnet's centre above the plate", "12mm"), &R::height);
         q.add(words("gap", "instead: of its lower face", "2mm"), &R::gap);
         q.place("Speed");
-        q.add(needed(words("speed", "one, or FROM:TO for a table", "0.5m/s")), &R::speed);
+        q.add(words("speed", "one, or FROM:TO for a table", "0.5m/s", "that of the motion asked for"), &R::speed);
         q.add(whole_number("steps", "rows of the table", "15", 2, 1000), &R::steps);
+        q.place("Motion");
+        const auto within = [](QuestionField field, double low, double high) {
+            field.low = low;
+            field.high = high;
+            return field;
+        };
+        q.add(within(quantity("slope", "1", "degrees of a slope that the magnet slides down", "30"), 0.1, 90),
+              &R::slope_deg);
+        q.add(within(quantity("friction", "1", "coefficient of friction on the slope", "0.2", "none"), 0, 2),
+              &R::friction);
+        q.add(within(quantity("pendulum", "m", "length of a pendulum whose bob is the magnet", "1m"), 0.01, 100),
+              &R::pendulum_m);
+        q.add(within(quantity("swing", "m", "first amplitude of the pendulum", "50mm", "a twentieth of its length"),
+                     1e-4, 30),
+              &R::swing_m);
+        q.add(
+            within(quantity("drop-from", "m", "height of the lower face from which it falls face-on", "20mm"), 1e-4, 2),
+            &R::drop_from_m);
+        q.add(within(quantity("block", "m", "diameter of the block it falls on", "80mm", "wide"), 1e-3, 10),
+              &R::block_diameter_m);
         for (const char* name : {"at", "condition", "purity-rrr"})
             q.add_one(conditions_question(), name, &R::conditions);
         return q;

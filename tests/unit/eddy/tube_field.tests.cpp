@@ -21,7 +21,7 @@ double push_on_wall(const Magnet& m, const Bore& bore, double sigma, double v, d
     std::vector<double> r, z;
     const double half = (bore.outer_radius_m - bore.inner_radius_m) / 2;
     for (const double n : across.node) r.push_back((bore.outer_radius_m + bore.inner_radius_m) / 2 + half * n);
-    const double reach = m.half_length_m() + 4 * bore.inner_radius_m, step = bore.inner_radius_m / 60;
+    const double reach = m.half_length_m() + 8 * bore.inner_radius_m, step = bore.inner_radius_m / 60;
     for (double at = -reach; at <= reach; at += step) z.push_back(at);
     const FieldGrid g = tube_field(m, bore, sigma, v, br, r, z);
     double sum = 0;
