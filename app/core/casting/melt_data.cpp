@@ -17,6 +17,11 @@ constexpr double share_without_data = 0.03;
 
 using OfElement = std::function<Result<Traced>(const Material&)>;
 
+/// Melts out of a crystal bound otherwise than a metal: dissolved in a metal it melts as that metal does.
+bool covalent(const std::string& element) {
+    return element == "silicon" || element == "germanium" || element == "carbon" || element == "phosphorus";
+}
+
 /// Temperatures at which a property is printed, nearest first, inside [low, high].
 std::vector<double> printed_temperatures(const Material& m, const std::string& recorded, double near_K, double low_K,
                                          double high_K) {
@@ -181,9 +186,12 @@ Result<Traced> liquid_specific_heat(const Material& m, double temperature_K) {
 Result<Traced> latent_heat(const Material& m) {
     const Result<Traced> own = cited(m, "latent_heat", room_temperature_K);
     if (own || m.metal.is_element()) return own;
-    return mixed(
-        m, [](const Material& element) { return latent_heat(element); }, false, latent_heat_doubt,
-        "heat of fusion, mean of the elements");
+    const Metal* host = principal_element(m);
+    const auto of_element = [&](const Material& element) {
+        const bool other_crystal = host && &element.metal != host && covalent(element.metal.slug);
+        return latent_heat(other_crystal ? Material{m.catalogue, *host, Conditions{}} : element);
+    };
+    return mixed(m, of_element, false, latent_heat_doubt, "heat of fusion, mean of the elements");
 }
 
 Result<Traced> solidification_contraction(const Material& m) {
