@@ -29,6 +29,7 @@ constexpr std::array casting_figures = {CastingFigure{"pouring_temperature", "K"
                                         CastingFigure{"crucible_limit", "K"},
                                         CastingFigure{"melt_loss", "1"},
                                         CastingFigure{"element_loss", "1"},
+                                        CastingFigure{"scrap_content", "1"},
                                         CastingFigure{"yield", "1"},
                                         CastingFigure{"gating_share", "1"},
                                         CastingFigure{"feeder_modulus_ratio", "1"},
