@@ -200,6 +200,19 @@ private:
         lines(temperature_lines(r_, u_));
     }
 
+    void propane() {
+        const casting::Firing& f = r_.firing;
+        std::string text = "propane " + significant(f.propane_kg_low, 2) + " to " + significant(f.propane_kg_high, 2) +
+                           " kg in a small furnace, first heat";
+        if (!std::isnan(f.burner_s_low))
+            text += ", " + shown_seconds(std::min(f.burner_s_low, f.burner_s_high)) + " to " +
+                    shown_seconds(std::max(f.burner_s_low, f.burner_s_high));
+        if (!std::isnan(f.again_kg_low))
+            text += "; a next heat, the furnace hot, " + significant(f.again_kg_low, 2) + " to " +
+                    significant(f.again_kg_high, 2) + " kg";
+        line(text);
+    }
+
     void heat_and_cost() {
         PageSection& cost = section("Heat and cost", r_.money.price ? money(r_.money.value) : "");
         if (r_.money.price) cost.grounds = shown_grounds(*r_.money.price);
@@ -208,12 +221,7 @@ private:
                  significant(r_.melt_heat->total_J_kg / 1000, 3) + " kJ/kg +- " +
                  significant(r_.melt_heat->standard_uncertainty_J_kg / 1000, 2) +
                  (r_.melt_heat->estimated ? ", partly estimated" : "") + "), furnace losses not counted");
-            const casting::Firing& f = r_.firing;
-            line("propane " + significant(f.propane_kg_low, 2) + " to " + significant(f.propane_kg_high, 2) +
-                 " kg in a small furnace, first heat, " + shown_seconds(std::min(f.burner_s_low, f.burner_s_high)) +
-                 " to " + shown_seconds(std::max(f.burner_s_low, f.burner_s_high)) +
-                 "; a next heat, the furnace hot, " + significant(f.again_kg_low, 2) + " to " +
-                 significant(f.again_kg_high, 2) + " kg");
+            propane();
             if (!std::isnan(r_.firing.seconds_low))
                 line("electric, " + trimmed(*r_.request.power_W / 1000, 3) +
                      " kW: " + significant(r_.firing.seconds_low / 60, 2) + " to " +
