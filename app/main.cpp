@@ -23,10 +23,6 @@
 #include <string_view>
 #include <vector>
 
-#ifndef POURBOOK_VERSION // comes from CMakeLists.txt; a check of this file alone goes without
-#define POURBOOK_VERSION "unknown"
-#endif
-
 namespace {
 
 std::string usual_reference() {
@@ -149,8 +145,7 @@ int main(int argc, char** argv) {
                   << "' is no number of seconds: set it right or unset it\n";
         return 2;
     }
-    const pourbook::CommandLine setup{POURBOOK_VERSION,
-                                      today(),
+    const pourbook::CommandLine setup{today(),
                                       usual_reference(),
                                       pourbook::read_reference,
                                       open_window,

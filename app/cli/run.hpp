@@ -26,7 +26,6 @@ struct WindowWords {
 };
 
 struct CommandLine {
-    std::string version;
     std::string today;                                 // "2026-11-25"
     std::string default_reference;                     // path of the reference database beside the program
     std::function<Catalogue(const std::string&)> open; // throws std::runtime_error with one plain line
