@@ -107,13 +107,14 @@ void hold_standard_streams() {
         }
 }
 
-/// A file alone, as a desktop hands it over, is a file of one's own to work with.
+/// A file alone, as a desktop hands it over, is a part to cast or a file of one's own to work with.
 std::vector<std::string> words_of(int argc, char** argv) {
     std::vector<std::string> words(argv + std::min(argc, 1), argv + argc);
     std::error_code error;
     const bool file =
         words.size() == 1 && words[0].starts_with('/') && std::filesystem::is_regular_file(words[0], error);
-    if (file) words.insert(words.begin(), "--workshop");
+    const auto ends_in = [&](const char* ending) { return words[0].ends_with(ending); };
+    if (file) words.insert(words.begin(), ends_in(".stl") || ends_in(".STL") ? "--stl" : "--workshop");
     return words;
 }
 
@@ -125,6 +126,7 @@ int open_window(const pourbook::Catalogue& catalogue, const pourbook::WindowWord
     options.scale = words.scale;
     options.dark = words.dark;
     options.view = words.view;
+    options.part_file = words.part_file;
     options.read_mesh = read_mesh;
     const bool scripted = !words.test_socket.empty() || !words.screenshot.empty();
     options.state_file = words.state_file.empty() && !scripted ? usual_state_file() : words.state_file;

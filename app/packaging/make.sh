@@ -52,7 +52,7 @@ chmod 755 "$folder/pourbook"
 pack "$folder"
 
 # The data alone: tables for other programs, and the compiled reference for `pourbook --reference FILE`.
-data_version=$("$build/pourbook" --reference "$build/pourbook-reference.sqlite" metals --json | sed -n 's/.*"data_version": *"\([^"]*\)".*/\1/p' | head -n 1)
+data_version=$("$build/pourbook" --version | sed -n '2s/^data //p')
 folder=$out/pourbook-data-$data_version
 "$build/pourbook" export --to "$folder" >/dev/null
 cp "$build/pourbook-reference.sqlite" "$here/db/LICENSE" "$folder/"
