@@ -66,8 +66,11 @@ def rows(folder, n):
 def sphere(path, n):
     """A ball of 20 mm, binary STL, about n triangles: bands of a globe."""
     bands = max(3, round(math.sqrt(n / 4)))
-    at = lambda i, k: (20 * math.sin(math.pi * i / bands) * math.cos(math.pi * k / bands), 20 * math.sin(math.pi * i / bands) * math.sin(math.pi * k / bands),
-                       20 * math.cos(math.pi * i / bands))
+    circle = [(math.cos(math.pi * k / bands), math.sin(math.pi * k / bands)) for k in range(2 * bands)]
+
+    def at(i, k):  # the poles and the seam are met exactly
+        across, along = 20 * circle[i][1] if 0 < i < bands else 0, circle[k % (2 * bands)]
+        return across * along[0], across * along[1], 20 * circle[i][0]
     out = []
     for i in range(bands):
         for k in range(2 * bands):
