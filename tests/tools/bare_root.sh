@@ -1,17 +1,17 @@
 #!/usr/bin/env bash
 # Tries the checkout's last commit on a bare Debian, as root, by hand before a release (an hour, 4 GB, needs debootstrap and a network):
-#   bare_root.sh bookworm|trixie FOLDER [build|tests|package|elsewhere]...
-# In the order of the words; without any: build, package, tests.
+#   bare_root.sh bookworm|trixie FOLDER [build|tests|package|install|elsewhere]...
+# In the order of the words; without any: build, package, install, tests.
 #   build      app/run.sh answers a ranking
 #   tests      tests/run.sh
-#   package    app/packaging/make.sh into FOLDER/made-SUITE, then in a second bare root without a compiler: install, rank, a picture, the
-#              window under Xvfb, remove, nothing left
+#   package    app/packaging/make.sh into FOLDER/made-SUITE
+#   install    what lies there, in a second bare root without a compiler: install, rank, a picture, the window under Xvfb, remove, nothing left
 #   elsewhere  the portable folder that the other suite made (its `package` came before) answers and draws here
 set -eu -o pipefail
 here=$(cd "$(dirname "$0")/../.." && pwd)
 suite=${1:?"bare_root.sh: name bookworm or trixie"} folder=${2:?"bare_root.sh: name a folder"}
 shift 2
-steps=${*:-build package tests}
+steps=${*:-build package install tests}
 mkdir -p "$folder"
 folder=$(cd "$folder" && pwd)
 root=$folder/$suite user=$folder/$suite-user
@@ -21,7 +21,7 @@ mount_proc() { mountpoint -q "$1/proc" || mount -t proc proc "$1/proc"; }
 trap 'umount "$root/proc" "$user/proc" 2>/dev/null || true' EXIT
 inside() {
   chroot "$1" env -i HOME=/root PATH=/usr/sbin:/usr/bin:/sbin:/bin DEBIAN_FRONTEND=noninteractive SOURCE_DATE_EPOCH="$epoch" \
-    bash -eu -o pipefail -c "$2"
+    quietly="-y -qq -o Dpkg::Use-Pty=0" bash -eu -o pipefail -c "$2"
 }
 
 # The base is fetched once; every root is a copy of it. Nobody but root may enter root's home.
@@ -48,15 +48,19 @@ try_package() {
   inside "$root" 'cd /root/pourbook; rm -rf /root/made; app/packaging/make.sh /root/made; ls -l /root/made'
   rm -rf "$folder/made-$suite"
   cp -r "$root/root/made" "$folder/made-$suite"
+}
+
+try_install() {
   make_root "$user"
   cp "$folder/made-$suite"/pourbook_*.deb "$user/root/"
-  inside "$user" 'apt-get update -qq; apt-get install -y -qq --no-install-recommends xvfb >/dev/null; dpkg-query -W >/root/before; du -sm --exclude=/proc /
-    apt-get install -y -qq --no-install-recommends /root/pourbook_*.deb >/dev/null; du -sm --exclude=/proc /'
-  inside "$user" "pourbook --version; pourbook rank --goal braking-per-cost | sed -n 1,3p; pourbook chart rank --goal braking-per-cost --to /root/rank.png; rm /root/rank.png
-    program=pourbook; $draw"
-  inside "$user" 'apt-get purge -y -qq --auto-remove pourbook >/dev/null; dpkg-query -W | diff /root/before -; rm /root/pourbook_*.deb
+  inside "$user" 'apt-get update -qq; dpkg-query -W >/root/before; du -sm --exclude=/proc /
+    apt-get $quietly install --no-install-recommends /root/pourbook_*.deb >/dev/null; du -sm --exclude=/proc /
+    pourbook --version; pourbook rank --goal braking-per-cost | sed -n 1,3p; pourbook chart rank --goal braking-per-cost --to /root/rank.png; rm /root/rank.png
+    apt-get $quietly install --no-install-recommends xvfb >/dev/null'
+  inside "$user" "program=pourbook; $draw"
+  inside "$user" 'apt-get $quietly purge --auto-remove pourbook xvfb >/dev/null; dpkg-query -W | diff /root/before -; rm /root/pourbook_*.deb
     left=$(find / -xdev -iname "*pourbook*" -not -path "/root/.local/*" -not -path "/var/log/*" -not -path "/proc/*"); [ -z "$left" ] || { echo "left behind: $left"; exit 1; }
-    echo "nothing is left but the person'"'"'s own: $(find /root/.local 2>/dev/null | tr "\n" " ")"'
+    echo "nothing is left but the person'"'"'s own: $(find /root/.local -name "*pourbook*" 2>/dev/null | tr "\n" " ")"'
 }
 
 try_elsewhere() {
@@ -64,19 +68,24 @@ try_elsewhere() {
   archive=$(ls "$folder"/made-*/pourbook-*-portable.tar.xz | grep -v "/made-$suite/" | head -n 1)
   make_root "$user"
   cp "$archive" "$user/root/"
-  inside "$user" 'apt-get update -qq; apt-get install -y -qq --no-install-recommends xvfb libgl1 libgl1-mesa-dri libfontconfig1 libxrender1 libxcb-shm0 libxcb-render0 >/dev/null
+  inside "$user" 'apt-get update -qq; apt-get $quietly install --no-install-recommends xvfb libgl1 libgl1-mesa-dri libfontconfig1 libxrender1 libxcb-shm0 libxcb-render0 >/dev/null
     cd /root; rm -rf pourbook-*-portable; tar -xf pourbook-*-portable.tar.xz; mv pourbook-*-portable moved; moved/pourbook --version'
   inside "$user" "cd /; /root/moved/pourbook rank --goal braking-per-cost | sed -n 1,3p; /root/moved/pourbook chart rank --goal braking-per-cost --to /root/rank.png
     program=/root/moved/pourbook; $draw; rm -rf /root/moved /root/rank.png /root/*.tar.xz"
 }
 
-make_root "$root"
-mkdir -p "$root/root/pourbook"
-git -C "$here" archive HEAD | tar -x -C "$root/root/pourbook"
+in_sources() {
+  make_root "$root"
+  mkdir -p "$root/root/pourbook"
+  git -C "$here" archive HEAD | tar -x -C "$root/root/pourbook"
+  "$1"
+}
+
 for step in $steps; do
   echo "== $suite: $step, $(date -u +%H:%M)"
   case $step in
-  build | tests | package | elsewhere) time "try_$step" ;;
-  *) echo "bare_root.sh: build, tests, package or elsewhere is expected, not '$step'" >&2; exit 2 ;;
+  build | tests | package) time in_sources "try_$step" ;;
+  install | elsewhere) time "try_$step" ;;
+  *) echo "bare_root.sh: build, tests, package, install or elsewhere is expected, not '$step'" >&2; exit 2 ;;
   esac
 done
