@@ -33,8 +33,7 @@ with tempfile.TemporaryDirectory(prefix="pourbook-completion-") as folder:
         if not shutil.which(shell):
             failures.append(f"{shell} is not here: third_party/install.sh test")
             continue
-        made = subprocess.run([sys.executable, os.path.join(ROOT, "app/packaging/make_completion.py"), PROGRAM, shell],
-                              capture_output=True, text=True, check=True)
+        made = subprocess.run([PROGRAM, "help", "--completion", shell], capture_output=True, text=True, check=True)
         path = os.path.join(folder, shell)
         with open(path, "w", encoding="utf-8") as out:
             out.write(made.stdout)
