@@ -19,7 +19,7 @@ void draw_head(Ui& ui, const std::vector<const Metal*>& metals) {
         const float name = ImGui::CalcTextSize(metals[i]->name.c_str()).x;
         ImGui::SetCursorPosX(ImGui::GetCursorPosX() +
                              std::max(0.0F, ImGui::GetContentRegionAvail().x - name - ui.px(16)));
-        pin_mark(ui, i, ImGui::GetTextLineHeight());
+        pin_mark(ui, mark_of(ui.view(), metals[i]->slug), ImGui::GetTextLineHeight());
         ImGui::SameLine(0, ui.px(2));
         if (ImGui::Selectable((metals[i]->name + "##head").c_str(), false, 0, {name, 0}))
             show_metal(ui.session, metals[i]->slug);

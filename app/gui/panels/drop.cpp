@@ -3,6 +3,7 @@
 
 #include "charts/drop_charts.hpp"
 #include "gui/widgets/chart_view.hpp"
+#include "gui/widgets/stale.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/text_field.hpp"
 
@@ -103,12 +104,16 @@ void draw_results(Ui& ui) {
     ui.probe.say("drop.working", ui.session.drop.falls_are_current() ? "" : "working");
     if (!falls)
         dim_text(ui, "Working it out …");
-    else if (!*falls)
+    else if (!*falls) {
         warning_text(ui, falls->problem().text);
-    else if (ui.view().drop.against)
-        draw_two(ui, **falls);
-    else
-        draw_answer(ui, **falls);
+        if (const DropQuestions::Falls* last = ui.session.drop.last_falls()) {
+            const Stale stale(ui, true);
+            draw_answer(ui, **last);
+        }
+    } else {
+        const Stale stale(ui, has_unreadable_field(ui));
+        ui.view().drop.against ? draw_two(ui, **falls) : draw_answer(ui, **falls);
+    }
 }
 
 } // namespace

@@ -46,7 +46,7 @@ void draw_pins(Ui& ui) {
         if (!metal) continue;
         ImGui::SameLine(0, ui.px(10));
         if (ImGui::GetCursorScreenPos().x + pin_width(ui, *metal) > right) ImGui::NewLine();
-        if (draw_pin(ui, *metal, i)) toggle_pin(ui.view(), pins[i]);
+        if (draw_pin(ui, *metal, mark_of(ui.view(), pins[i]))) toggle_pin(ui.view(), pins[i]);
     }
 }
 

@@ -1,4 +1,5 @@
 #include "gui/panels/panels.hpp"
+#include "gui/widgets/stale.hpp"
 #include "gui/widgets/text.hpp"
 
 #include <algorithm>
@@ -18,8 +19,14 @@ void draw_pour(Ui& ui) {
     else if (!*sheet) {
         warning_text(ui, sheet->problem().text);
         ui.probe.item("pour.refused", sheet->problem().text);
-    } else
+        if (const Result<PourSheet>* last = ui.session.last_pour_sheet()) {
+            const Stale stale(ui, true);
+            draw_pour_sheet(ui, **last);
+        }
+    } else {
+        const Stale stale(ui, has_unreadable_field(ui));
         draw_pour_sheet(ui, **sheet);
+    }
     ImGui::EndChild();
 }
 

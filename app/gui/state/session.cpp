@@ -111,6 +111,7 @@ void Session::take_profile() {
     for (const std::string& pin : data.pins)
         if (std::find(kept_pins_.begin(), kept_pins_.end(), pin) == kept_pins_.end() && !is_pinned(view, pin))
             view.pins.push_back(pin);
+    give_marks(view);
     kept_pins_ = data.pins;
 }
 

@@ -125,6 +125,7 @@ public:
     const MixSheet* mix();
     std::size_t mix_serial() const { return mix_.serial(); }
     const Result<PourSheet>* pour_sheet();
+    const Result<PourSheet>* last_pour_sheet() const { return pour_.last_good(); } // while the newest is refused
     /// A question of Ask, answered in words.
     const Result<std::string>* said(const Stated& stated);
     Asking asking() const { return {catalogue, workshop.data(), units(), date}; }

@@ -44,6 +44,7 @@ struct CurveChoice {
     std::string property = "resistivity";
     bool log = true;
     bool celsius = false;
+    bool log_t = false; // the temperature axis, in kelvin
     bool operator==(const CurveChoice&) const = default;
 };
 
@@ -71,9 +72,17 @@ struct AskChoice {
     bool operator==(const AskChoice&) const = default;
 };
 
+/// The mark (charts/marker.hpp) of each metal that was ever pinned: colour and shape stay the metal's own.
+/// Given, not chosen: undo leaves them alone, so two states that differ in nothing else count as the same.
+struct KeptMarks {
+    std::map<std::string, std::size_t> of; // by slug
+    bool operator==(const KeptMarks&) const { return true; }
+};
+
 struct ViewState {
     std::string view = "rank";     // a name of questions/views.hpp
-    std::vector<std::string> pins; // slugs, a mix in its words; the place gives colour and mark
+    std::vector<std::string> pins; // slugs, a mix in its words
+    KeptMarks marks;
     bool dark = true;
     bool workshop_units = false;
     bool help = false;                    // the page of the view is open beside it
@@ -115,7 +124,11 @@ void follow_currency(ViewState& view, const UsualAmounts& before, const UsualAmo
 
 bool is_pinned(const ViewState& view, const std::string& slug);
 void toggle_pin(ViewState& view, const std::string& slug);
-/// Place among the pinned; the number of pins where it isn't.
-std::size_t pin_slot(const ViewState& view, const std::string& slug);
+/// A mark for each pinned metal that has none: the one least in use among the pinned, then among all.
+void give_marks(ViewState& view);
+/// Of a metal that was pinned once; 0 of another.
+std::size_t mark_of(const ViewState& view, const std::string& slug);
+/// An earlier state, with the marks given since.
+void take_back(ViewState& view, const ViewState& earlier);
 
 } // namespace pourbook

@@ -18,9 +18,9 @@ void mark_at(const Ui& ui, ImVec2 low, ImVec2 size, std::size_t slot, bool pinne
     Scene scene;
     const Spot middle{static_cast<double>(size.x / ui.scale) / 2, static_cast<double>(size.y / ui.scale) / 2};
     if (pinned)
-        add_marker(scene, slot, middle, mark_radius, Palette::of_slot(slot));
+        add_marker(scene, slot, middle, mark_radius, ui.colours().of_slot(slot));
     else
-        add_marker(scene, 0, middle, mark_radius - 1, ui.colours().line, false);
+        add_marker(scene, 0, middle, mark_radius - 1, ui.colours().edge, false);
     paint(ui, scene, *ImGui::GetWindowDrawList(), low);
 }
 
@@ -172,7 +172,7 @@ bool pin_button(Ui& ui, const std::string& id, const std::string& slug) {
     const bool clicked = ImGui::InvisibleButton(id.c_str(), size);
     const bool pinned = is_pinned(ui.view(), slug);
     ui.probe.item(id, pinned ? "pinned" : "");
-    mark_at(ui, low, size, pin_slot(ui.view(), slug), pinned);
+    mark_at(ui, low, size, mark_of(ui.view(), slug), pinned);
     if (ImGui::IsItemHovered()) hover_text(ui, pinned ? "Unpin" : "Pin");
     return clicked;
 }

@@ -1,6 +1,7 @@
 // What every panel draws with: the session, fonts, colours and scale, and what is half typed.
 #pragma once
 
+#include "charts/canvas.hpp"
 #include "charts/palette.hpp"
 #include "charts/scene.hpp"
 #include "gui/state/session.hpp"
@@ -25,12 +26,23 @@ struct Fonts {
 /// Text being typed, apart from the committed value.
 struct Draft {
     std::string typed, fault;
-    bool open = false; // being typed, or left with a fault
+    bool open = false;     // being typed, or left with a fault
+    std::string unit = {}; // shown beside a quantity
+    bool hovered = false;  // in the last frame
+    int place = 0;         // in the list below
 };
 
 struct CachedScene {
     std::string key;
     Scene scene;
+};
+
+/// How far a person has moved into a chart, and where the cross-hair stands (widgets/plot_hands.hpp); for as long as
+/// the window is open.
+struct PlotHands {
+    PlotRange range;
+    std::optional<double> cursor, mark, at; // by keys, left by a click, of this frame; in the unit shown
+    std::string told;                       // what the strip says
 };
 
 /// A picture or table on its way out of the window.
@@ -50,7 +62,9 @@ struct Ui {
     Probe probe = {};
     std::unordered_map<std::string, Draft> drafts = {};
     std::unordered_map<std::string, CachedScene> scenes = {};
+    std::unordered_map<std::string, PlotHands> plots = {};
     LeavingState leaving = {};
+    int faulty_frame = -2;                                          // when a field with a fault was drawn last
     std::function<bool(const std::string& png)> offer_picture = {}; // to other programs; false where that can't be
 
     ViewState& view() { return session.view; }
