@@ -1,4 +1,5 @@
 #include "gui/panels/panels.hpp"
+#include "gui/widgets/splitter.hpp"
 #include "gui/widgets/stale.hpp"
 #include "gui/widgets/text.hpp"
 
@@ -7,11 +8,12 @@
 namespace pourbook {
 
 void draw_pour(Ui& ui) {
-    const float left = std::clamp(ImGui::GetContentRegionAvail().x * 0.28F, ui.px(300), ui.px(400));
+    const float usual = std::clamp(ImGui::GetContentRegionAvail().x * 0.28F, ui.px(300), ui.px(400));
+    const float left = split_width(ui, "pour", usual, 280, 480);
     ImGui::BeginChild("pour.choice", {left, 0});
     draw_pour_choice(ui);
     ImGui::EndChild();
-    ImGui::SameLine(0, ui.px(18));
+    split_edge(ui, "pour");
     ImGui::BeginChild("pour.sheet", {0, 0});
     const Result<PourSheet>* sheet = ui.session.pour_sheet();
     if (!sheet)

@@ -24,17 +24,23 @@ std::string shown(const DataCell& cell) {
     return cell.text.empty() ? "–" : pretty_number(cell.text);
 }
 
-void column(const std::string& head, float width) {
-    ImGui::TableSetupColumn(head.c_str(), ImGuiTableColumnFlags_WidthFixed, width);
-}
+/// Columns as they are set up, and the room they take together.
+struct Columns {
+    Ui& ui;
+    float needed = 0;
 
-/// Wide enough for a text like this one and for its own head.
-void column_like(const Ui& ui, const std::string& head, const std::string& widest) {
-    ImGui::PushFont(ui.fonts.small);
-    const float own = ImGui::CalcTextSize(head.c_str(), nullptr, true).x;
-    ImGui::PopFont();
-    column(head, std::max(ImGui::CalcTextSize(widest.c_str()).x, own));
-}
+    void add(const std::string& head, float width) {
+        ImGui::TableSetupColumn(head.c_str(), ImGuiTableColumnFlags_WidthFixed, width);
+        needed += width + 2 * ImGui::GetStyle().CellPadding.x;
+    }
+    /// Wide enough for a text like this one and for its own head.
+    void add_like(const std::string& head, const std::string& widest) {
+        ImGui::PushFont(ui.fonts.small);
+        const float own = ImGui::CalcTextSize(head.c_str(), nullptr, true).x;
+        ImGui::PopFont();
+        add(head, std::ceil(std::max(ImGui::CalcTextSize(widest.c_str()).x, own)) + ui.px(2));
+    }
+};
 
 /// The widest text among rows spread over the ranking, the first forty all.
 std::string widest_text(const RankColumn& column, const RankResult& result) {
@@ -50,20 +56,22 @@ std::string widest_text(const RankColumn& column, const RankResult& result) {
 }
 
 void draw_head(Ui& ui, const RankResult& result, const std::vector<RankColumn>& columns) {
+    constexpr double name_room = 190; // names are not cut for numbers
+    Columns set{ui};
     ImGui::TableSetupScrollFreeze(0, 1);
-    column("##pin", ui.px(20));
+    set.add("##pin", ui.px(20));
     for (const RankColumn& c : columns) {
         if (c.column.id == "name") {
             ImGui::TableSetupColumn("metal", ImGuiTableColumnFlags_WidthStretch);
         } else if (c.property) {
             const std::string unit = c.column.unit.empty() ? "" : ", " + c.column.unit;
-            column_like(ui, c.property->symbol + unit, "○ 00.00");
+            set.add_like(c.property->symbol + unit, "○ 00.00");
         } else {
-            column_like(ui, c.column.id == "rank" ? "#" : c.column.title, widest_text(c, result));
+            set.add_like(c.column.id == "rank" ? "#" : c.column.title, widest_text(c, result));
         }
-        if (c.column.id == "ranks") column_like(ui, "##marks", "≈○!");
+        if (c.column.id == "ranks") set.add_like("##marks", "≈○!");
     }
-    header_row(ui, 3);
+    ui.table_needs = set.needed + ui.px(name_room) + ImGui::GetStyle().ScrollbarSize;
 }
 
 void draw_name(Ui& ui, const RankedMetal& r) {

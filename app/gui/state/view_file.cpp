@@ -84,9 +84,9 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(MixSheetWords, bare, stocks, com
                                                 with, phases_at, impurities, measured)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(MixChoice, words, chart)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(KeptMarks, of)
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(ViewState, view, pins, marks, dark, workshop_units, help, conditions,
-                                                selected, find, rank, ask, pour, curves, versus, drop_setup, drop, mix,
-                                                shelf, source, find_source)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(ViewState, view, pins, marks, splits, letters, dark, workshop_units,
+                                                help, conditions, selected, find, rank, ask, pour, curves, versus,
+                                                drop_setup, drop, mix, shelf, source, find_source)
 
 namespace {
 

@@ -84,6 +84,7 @@ ViewState fitted(ViewState view, const Catalogue& catalogue) {
         if (is_known(catalogue, slug) && std::find(pins.begin(), pins.end(), slug) == pins.end()) pins.push_back(slug);
     view.pins = pins;
     give_marks(view);
+    view.letters = std::clamp(view.letters, smallest_letters, largest_letters);
     if (!is_known(catalogue, view.selected))
         view.selected = !view.pins.empty()         ? view.pins.front()
                         : catalogue.metals.empty() ? ""

@@ -14,6 +14,7 @@
 
 namespace pourbook {
 
+constexpr double smallest_letters = 0.8, largest_letters = 2;
 constexpr std::array<std::size_t, 3> sample_counts = {0, 2000, 20000};
 
 struct RankChoice {
@@ -83,6 +84,8 @@ struct ViewState {
     std::string view = "rank";     // a name of questions/views.hpp
     std::vector<std::string> pins; // slugs, a mix in its words
     KeptMarks marks;
+    std::map<std::string, double> splits; // share of the left panel, where its edge was dragged
+    double letters = 1;                   // size, times that of the display
     bool dark = true;
     bool workshop_units = false;
     bool help = false;                    // the page of the view is open beside it

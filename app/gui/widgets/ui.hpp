@@ -45,6 +45,34 @@ struct PlotHands {
     std::string told;                       // what the strip says
 };
 
+/// The value whose sources are shown beside the view (panels/evidence.cpp), and those shown before it.
+struct Evidence {
+    bool open = false;
+    std::string metal, property;
+    std::vector<std::pair<std::string, std::string>> earlier = {};
+
+    void show(const std::string& of_metal, const std::string& of_property) {
+        if (open && !metal.empty() && (metal != of_metal || property != of_property))
+            earlier.emplace_back(metal, property);
+        open = true;
+        metal = of_metal;
+        property = of_property;
+    }
+    void go_back() {
+        metal = earlier.back().first;
+        property = earlier.back().second;
+        earlier.pop_back();
+    }
+};
+
+/// What the pointer rests on, and since when: its words appear after a moment.
+struct Resting {
+    std::string words;
+    double since_s = 0;
+    int frame = -2;
+    bool waiting = false; // a frame is due when the moment is over
+};
+
 /// A picture or table on its way out of the window.
 struct LeavingState {
     std::string open_in;       // id of the line that is a field now
@@ -63,6 +91,10 @@ struct Ui {
     std::unordered_map<std::string, Draft> drafts = {};
     std::unordered_map<std::string, CachedScene> scenes = {};
     std::unordered_map<std::string, PlotHands> plots = {};
+    std::unordered_map<std::string, float> split_left = {}, split_room = {}; // pixels, of this frame
+    float table_needs = 0; // pixels the columns of the ranking took in the last frame
+    Evidence evidence = {};
+    Resting resting = {};
     LeavingState leaving = {};
     int faulty_frame = -2;                                          // when a field with a fault was drawn last
     std::function<bool(const std::string& png)> offer_picture = {}; // to other programs; false where that can't be
