@@ -5,7 +5,10 @@
 
 #include <catch2/catch.hpp>
 
+#include <algorithm>
+#include <map>
 #include <random>
+#include <set>
 
 using namespace pourbook;
 using testing::Desk;
@@ -276,4 +279,76 @@ TEST_CASE("words about a figure are three lines, after a moment, beside it") {
     const std::string shown = desk.text("hover.shown");
     CHECK(std::count(shown.begin(), shown.end(), '\n') <= 2);
     CHECK(shown.find("90 %") != std::string::npos);
+}
+
+TEST_CASE("Tab leaves every field and comes round, and Return presses what has the focus") {
+    Desk desk(testing::real_catalogue());
+    open(desk, "rank");
+    constexpr int tab = 258;
+    std::set<std::string> seen;
+    std::string first;
+    for (int i = 0; i < 120; ++i) {
+        desk.press(tab);
+        const std::string& now = desk.ui.probe.tab.focused();
+        if (now.empty()) continue;
+        if (first.empty()) first = now;
+        if (i > 5 && now == first) break;
+        seen.insert(now);
+    }
+    for (const char* id : {"view.rank", "temperature", "units.1", "goal", "where", "candidates.1", "unusual"}) {
+        CAPTURE(id);
+        CHECK(seen.count(id) == 1);
+    }
+    CHECK(desk.session.view.view == "rank"); // going through presses nothing
+    for (int i = 0; i < 120 && desk.ui.probe.tab.focused() != "units.1"; ++i) desk.press(tab);
+    desk.tap(ImGuiKey_Enter);
+    desk.frames(3);
+    CHECK(desk.session.view.workshop_units);
+}
+
+TEST_CASE("the edge between two panels is dragged, kept, and put back") {
+    Desk desk(testing::real_catalogue());
+    open(desk, "metals");
+    const double before = static_cast<double>(desk.ui.split_left.at("metals"));
+    desk.point_at("edge.metals");
+    ImGui::GetIO().MouseDown[0] = true;
+    desk.frames(2);
+    ImGui::GetIO().MousePos.x += 60;
+    desk.frames(2);
+    ImGui::GetIO().MouseDown[0] = false;
+    desk.frames(2);
+    CHECK(static_cast<double>(desk.ui.split_left.at("metals")) == Approx(before + 60).margin(2));
+    CHECK(desk.session.view.splits.count("metals") == 1);
+}
+
+TEST_CASE("pins fill two rows, then say how many more there are") {
+    Desk desk(testing::real_catalogue());
+    for (std::size_t i = 0; i < 60; ++i)
+        if (!is_pinned(desk.session.view, desk.session.catalogue.metals[i].slug))
+            toggle_pin(desk.session.view, desk.session.catalogue.metals[i].slug);
+    desk.settle();
+    CHECK(desk.text("pins.more").front() == '+');
+    desk.click("pins.more");
+    desk.frames(3);
+    CHECK(desk.shows("unpin." + desk.session.view.pins.back()));
+}
+
+TEST_CASE("Compare is a table of differences: ratios to the first, rows in order, empty ones folded") {
+    Desk desk(testing::real_catalogue());
+    open(desk, "compare");
+    const auto& pins = desk.session.view.pins;
+    REQUIRE(pins.size() > 2);
+    const std::string second = pins[1];
+    const auto value = [&](const std::string& slug) {
+        return evaluate(desk.session.catalogue, *desk.session.catalogue.metal(slug), "conductivity", {})->value_si;
+    };
+    const double ratio = std::stod(desk.text("compare." + second + ".conductivity.ratio").substr(2)); // behind the sign
+    CHECK(ratio == Approx(value(second) / value(pins[0])).epsilon(0.006));
+    desk.click("compare.by.conductivity");
+    desk.click("compare.by.conductivity");
+    desk.settle();
+    CHECK(desk.text("compare.by.conductivity").find("lowest first") != std::string::npos);
+    desk.click("compare.group.brakes a magnet");
+    desk.settle();
+    CHECK_FALSE(desk.shows("compare." + second + ".conductivity"));
 }

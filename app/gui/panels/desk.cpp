@@ -64,6 +64,22 @@ void draw_workshop_fault(Ui& ui) {
     ui.probe.item("workshop.fault", fault);
 }
 
+/// What was kept or taken back last, until something else is done; it can be taken back here too.
+void draw_told(Ui& ui) {
+    std::string& told = ui.session.passing.told;
+    if (told.empty()) return;
+    dim_text(ui, told);
+    ui.probe.item("told", told);
+    ImGui::SameLine();
+    if (ui.session.history.undoes_file()) {
+        if (ImGui::SmallButton("undo")) ui.session.undo_last();
+        ui.probe.item("told.undo", "undo");
+        ImGui::SameLine();
+    }
+    if (ImGui::SmallButton("×##told")) told.clear();
+    ui.probe.item("told.close", "");
+}
+
 } // namespace
 
 void draw_desk(Ui& ui) {
@@ -81,6 +97,7 @@ void draw_desk(Ui& ui) {
     draw_top_bar(ui);
     draw_pins(ui);
     ImGui::Separator();
+    draw_told(ui);
     draw_workshop_fault(ui);
     draw_view_and_side(ui);
     ImGui::End();

@@ -1,3 +1,4 @@
+#include "gui/panels/bench.hpp"
 #include "gui/panels/drop_parts.hpp"
 #include "gui/panels/panels.hpp"
 
@@ -19,10 +20,27 @@ std::string units_key(Ui& ui) {
     return ui.view().workshop_units ? "w" : "s";
 }
 
+/// A trial that holds what is set up here.
+void keep_fall(Ui& ui) {
+    const Kind& kind = known_kind("trial");
+    Entry trial = fresh_entry(ui, kind);
+    text_of(kind, trial, "metal") = ui.session.drop.metal();
+    ui.view().view = "trials";
+    ui.view().shelf = "trial";
+    open_entry(ui, kind, trial);
+}
+
 void draw_head(Ui& ui) {
     bool& two = ui.view().drop.against;
     const int clicked = choice(ui, "drop.against", {"one set-up", "two set-ups"}, two ? 1 : 0);
     if (clicked >= 0) two = clicked == 1;
+    if (two || !ui.session.workshop.available()) return;
+    ImGui::SameLine();
+    if (ImGui::Button("measured it?")) keep_fall(ui);
+    ui.probe.item("drop.keep", "");
+    if (ImGui::IsItemHovered())
+        hover_text(ui,
+                   "A fall of your own\nopens a trial with this magnet, tube and metal: only the times are missing");
 }
 
 void draw_column(Ui& ui, const char* id, SetupWords& setup, std::string& metal) {

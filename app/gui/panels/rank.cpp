@@ -127,6 +127,21 @@ void draw_answer(Ui& ui, const RankResult& result) {
     ImGui::EndChild();
 }
 
+/// Own prices that could not be used, and where to enter what is missing.
+void draw_unused_prices(Ui& ui) {
+    for (const std::string& remark : ui.session.remarks()) {
+        if (remark.find("rate of exchange") == std::string::npos) continue;
+        warning_text(ui, remark);
+        ui.probe.item("rank.unused", remark);
+        if (ImGui::Button("enter the rate")) {
+            ui.view().view = "trials";
+            ui.view().shelf = "rate";
+        }
+        ui.probe.item("rank.enter-rate", "");
+        return; // one is enough to act on
+    }
+}
+
 } // namespace
 
 void draw_rank(Ui& ui) {
@@ -142,6 +157,7 @@ void draw_rank(Ui& ui) {
             "Only the pinned metals are asked for, and none is pinned: ask for all, or pin some in Metals (Ctrl+P).");
         return;
     }
+    draw_unused_prices(ui);
     const Result<RankResult>* result = ui.session.ranking();
     ui.probe.say("rank.working", ui.session.ranking_is_current() ? "" : "working");
     work_note(ui, "rank.work", ui.session.ranking_work());

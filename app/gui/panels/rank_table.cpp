@@ -6,6 +6,7 @@
 #include "gui/widgets/value_label.hpp"
 #include "questions/say/shown_merit.hpp"
 #include "questions/say/shown_money.hpp"
+#include "questions/workshop/own_metal.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -89,6 +90,27 @@ void draw_name(Ui& ui, const RankedMetal& r) {
     if (name != r.metal->name && hovered && ImGui::IsItemHovered()) hover_text(ui, r.metal->name);
 }
 
+/// Whose price entered: the person's own, or the list's; empty where none did.
+std::string price_of_whom(const RankedMetal& r, const std::string& list) {
+    const auto price =
+        std::find_if(r.inputs.begin(), r.inputs.end(), [](const RankInput& i) { return i.property == "price"; });
+    if (price == r.inputs.end() || price->value.sources.empty()) return "";
+    const std::string& key = price->value.sources.front().key;
+    return key == own_stock_key ? "what you paid" : key == own_prices_key ? "your list's price" : list + " price";
+}
+
+/// Only where there are own prices at all: else every row would say the same.
+void draw_whose_price(Ui& ui, const RankedMetal& r, const RankResult& result) {
+    const WorkshopData& own = ui.session.workshop.data();
+    if (own.stock.empty() && own.prices.empty()) return;
+    const std::string whose = price_of_whom(r, result.conditions.price_form);
+    if (whose.empty()) return;
+    ImGui::SameLine(0, ui.px(6));
+    if (ImGui::CalcTextSize(whose.c_str()).x > ImGui::GetContentRegionAvail().x) return;
+    dim_text(ui, whose);
+    ui.probe.item("rank." + std::to_string(r.place.rank) + ".whose", whose);
+}
+
 void draw_marks(Ui& ui, const RankedMetal& r, const RankResult& result) {
     const auto& tied = result.ranked.front().place.tied_with;
     const bool tied_with_best = std::find(tied.begin(), tied.end(), r.metal->slug) != tied.end();
@@ -105,9 +127,12 @@ void draw_marks(Ui& ui, const RankedMetal& r, const RankResult& result) {
                            (stale ? "\n! a stale price: past its period" : ""));
 }
 
-void draw_cell(Ui& ui, const std::string& id, const RankColumn& c, const RankedMetal& r) {
+void draw_cell(Ui& ui, const std::string& id, const RankColumn& c, const RankedMetal& r, const RankResult& result) {
     ImGui::TableNextColumn();
-    if (c.column.id == "name") return draw_name(ui, r);
+    if (c.column.id == "name") {
+        draw_name(ui, r);
+        return draw_whose_price(ui, r, result);
+    }
     if (c.property) {
         if (const Evaluated* value = input_of(r, *c.property))
             value_label(ui, id + "." + c.property->id, *r.metal, *c.property, *value,
@@ -125,7 +150,7 @@ void draw_row(Ui& ui, const RankedMetal& r, const RankResult& result, const std:
     ImGui::TableNextColumn();
     if (pin_button(ui, "rank.pin." + r.metal->slug, r.metal->slug)) toggle_pin(ui.view(), r.metal->slug);
     for (const RankColumn& c : columns) {
-        draw_cell(ui, id, c, r);
+        draw_cell(ui, id, c, r, result);
         if (c.column.id == "ranks") draw_marks(ui, r, result);
     }
 }

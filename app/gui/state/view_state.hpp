@@ -49,6 +49,15 @@ struct CurveChoice {
     bool operator==(const CurveChoice&) const = default;
 };
 
+/// How the table of differences is read.
+struct CompareChoice {
+    std::string find;      // rows that hold these words
+    std::string sorted_by; // property that orders the metals; empty: as pinned
+    bool falling = true;
+    std::vector<std::string> folded; // groups
+    bool operator==(const CompareChoice&) const = default;
+};
+
 /// What Drop shows beside its magnet and tube.
 struct DropChoice {
     std::string metal;    // whose numbers are shown; not pinned: the first pinned
@@ -95,6 +104,7 @@ struct ViewState {
     RankChoice rank;
     CurveChoice curves;
     VersusChoice versus;
+    CompareChoice compare;
     SetupWords drop_setup; // magnet and tube of Drop; each word was readable when it was committed
     DropChoice drop;
     MixChoice mix; // what is melted together, and what is asked of it

@@ -21,6 +21,11 @@ std::string_view row_group(std::string_view id) {
     return at == groups.end() ? std::string_view() : *at;
 }
 
+/// What its field does by typing too: a unit, a metal from the list beside its name.
+bool belongs_to_field(std::string_view id) {
+    return id.ends_with(".unit") || id.ends_with(".list");
+}
+
 bool down(int key) {
     return ImGui::IsKeyPressed(static_cast<ImGuiKey>(key), true);
 }
@@ -55,7 +60,7 @@ void TabOrder::seek(int steps, bool by_panel) {
 }
 
 void TabOrder::pass(const std::string& id) {
-    if (ImGui::GetItemID() == 0) return; // words
+    if (ImGui::GetItemID() == 0 || belongs_to_field(id)) return; // words have no number
     const bool focus = ImGui::IsItemFocused();
     const std::string_view group = row_group(id);
     const bool same_rows = !group.empty() && std::any_of(stops_.begin(), stops_.end(),
