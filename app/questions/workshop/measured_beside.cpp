@@ -9,7 +9,7 @@
 namespace pourbook {
 namespace {
 
-constexpr double iacs_percent_S_m = 0.58e6; // one per cent of the International Annealed Copper Standard (IEC 60028)
+constexpr double iacs_percent_S_m = iacs_S_m / 100;
 constexpr std::size_t most_likely = 4;
 
 std::string figure(double iacs) {
