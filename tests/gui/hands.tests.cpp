@@ -352,3 +352,26 @@ TEST_CASE("Compare is a table of differences: ratios to the first, rows in order
     desk.settle();
     CHECK_FALSE(desk.shows("compare." + second + ".conductivity"));
 }
+
+TEST_CASE("a click on the head of a column puts the ranking in its order, and back") {
+    Desk desk(testing::real_catalogue());
+    open(desk, "rank");
+    const auto first_row = [&] {
+        double top = 1e9;
+        std::string slug;
+        for (const auto& [id, item] : desk.ui.probe.items())
+            if (id.rfind("rank.row.", 0) == 0 && item.y < top) top = item.y, slug = item.text;
+        return slug;
+    };
+    const std::string best = first_row();
+    desk.click("ranked.head.2"); // the metal's name: from a
+    desk.settle();
+    const std::string by_name = first_row();
+    CHECK(by_name != best);
+    desk.click("ranked.head.2");
+    desk.settle();
+    CHECK(desk.session.catalogue.metal(first_row())->name > desk.session.catalogue.metal(by_name)->name);
+    desk.click("ranked.head.2");
+    desk.settle();
+    CHECK(first_row() == best);
+}

@@ -2,6 +2,7 @@
 #include "core/quantity/format.hpp"
 #include "gui/panels/panels.hpp"
 #include "gui/widgets/leave_row.hpp"
+#include "gui/widgets/table_order.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/value_label.hpp"
 #include "questions/say/shown_merit.hpp"
@@ -72,7 +73,22 @@ void draw_head(Ui& ui, const RankResult& result, const std::vector<RankColumn>& 
         }
         if (c.column.id == "ranks") set.add_like("##marks", "≈○!");
     }
+    sorted_header_row(ui, "ranked", 3);
     ui.table_needs = set.needed + ui.px(name_room) + ImGui::GetStyle().ScrollbarSize;
+}
+
+/// What stands in a column of the table, the pin and the marks counted; nothing in those.
+SortCell sort_cell(const RankedMetal& r, const std::vector<RankColumn>& columns, int column) {
+    int at = 1; // the pin
+    for (const RankColumn& c : columns) {
+        if (at == column) {
+            if (c.column.id == "rank") return {static_cast<double>(r.place.rank), ""};
+            const DataCell cell = c.cell(r);
+            return {c.column.id == "name" ? no_number : cell.number, c.column.id == "name" ? r.metal->name : cell.text};
+        }
+        at += c.column.id == "ranks" ? 2 : 1;
+    }
+    return {no_number, ""};
 }
 
 void draw_name(Ui& ui, const RankedMetal& r) {
@@ -194,11 +210,15 @@ void draw_rank_table(Ui& ui, const RankResult& result, ImVec2 size) {
     if (size.y > 0) size.y -= ImGui::GetTextLineHeightWithSpacing() + ImGui::GetFrameHeightWithSpacing();
     if (!ImGui::BeginTable(("ranked." + std::to_string(columns)).c_str(), columns, flags, size)) return;
     draw_head(ui, result, shown_columns);
+    const std::string key = std::to_string(ui.session.ranking_serial());
+    const std::vector<std::size_t>& rows =
+        sorted_rows(ui, "ranked", key, result.ranked.size(),
+                    [&](std::size_t row, int column) { return sort_cell(result.ranked[row], shown_columns, column); });
     ImGuiListClipper clipper;
-    clipper.Begin(static_cast<int>(result.ranked.size()));
+    clipper.Begin(static_cast<int>(rows.size()));
     while (clipper.Step())
         for (int i = clipper.DisplayStart; i < clipper.DisplayEnd; ++i)
-            draw_row(ui, result.ranked[static_cast<std::size_t>(i)], result, shown_columns);
+            draw_row(ui, result.ranked[rows[static_cast<std::size_t>(i)]], result, shown_columns);
     ImGui::EndTable();
 }
 

@@ -73,6 +73,14 @@ struct Resting {
     bool waiting = false; // a frame is due when the moment is over
 };
 
+/// By which column a table is ordered (widgets/table_order.hpp); -1: as it came.
+struct TableOrder {
+    int column = -1;
+    bool falling = true;
+    std::string key = {};
+    std::vector<std::size_t> rows = {};
+};
+
 /// A picture or table on its way out of the window.
 struct LeavingState {
     std::string open_in;       // id of the line that is a field now
@@ -93,6 +101,7 @@ struct Ui {
     std::unordered_map<std::string, PlotHands> plots = {};
     std::unordered_map<std::string, float> split_left = {}, split_room = {}; // pixels, of this frame
     float table_needs = 0; // pixels the columns of the ranking took in the last frame
+    std::unordered_map<std::string, TableOrder> orders = {};
     Evidence evidence = {};
     Resting resting = {};
     LeavingState leaving = {};
