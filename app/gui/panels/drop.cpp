@@ -30,7 +30,7 @@ void keep_fall(Ui& ui) {
     open_entry(ui, kind, trial);
 }
 
-void draw_head(Ui& ui) {
+void draw_drop_head(Ui& ui) {
     bool& two = ui.view().drop.against;
     const int clicked = choice(ui, "drop.against", {"one set-up", "two set-ups"}, two ? 1 : 0);
     if (clicked >= 0) two = clicked == 1;
@@ -172,7 +172,7 @@ void draw_sweep(Ui& ui, ImVec2 size) {
 void draw_drop(Ui& ui) {
     const bool two = ui.view().drop.against;
     ImGui::BeginChild("setups", {ui.px(two ? 2 * setup_room + 14 : setup_room), 0}, false, still);
-    draw_head(ui);
+    draw_drop_head(ui);
     draw_column(ui, "drop", ui.view().drop_setup, ui.view().drop.metal);
     if (two) {
         ImGui::SameLine(0, ui.px(14));
