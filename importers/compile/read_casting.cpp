@@ -69,13 +69,16 @@ constexpr std::array casting_figures = {CastingFigure{"pouring_temperature", "K"
                                         CastingFigure{"contraction_allowance", "1"},
                                         CastingFigure{"furnace_efficiency", "1"},
                                         CastingFigure{"fuel_heating_value", "J/kg"},
-                                        CastingFigure{"one_person_mass", "kg"}};
+                                        CastingFigure{"one_person_mass", "kg"},
+                                        CastingFigure{"scrap_content", "1"},
+                                        CastingFigure{"scrap_share", "1"}};
 
 /// Quantities that hold a sentence.
 constexpr std::array sentences = {
     "refuse_melting", "acknowledge",    "process_caution", "crucible_attack", "mould_attack",   "deoxidation",
     "gas_risk",       "shell_step",     "burnout_step",    "checklist",       "draft",          "tolerance_grade",
-    "defect",         "allowance_note", "after_pour",      "machining",       "heat_treatment", "joining"};
+    "defect",         "allowance_note", "after_pour",      "machining",       "heat_treatment", "joining",
+    "scrap_note",     "scrap_names",    "scrap_hazard"};
 constexpr std::array processes = {"", "shell", "sand", "plaster", "permanent"};
 
 const CastingFigure* kind_of(const std::string& quantity) {
