@@ -12,7 +12,7 @@ void declare_ask(Context& context) {
     c->add_option("WORDS", *words, "such as: is sterling silver a better brake than copper at 77K")->required();
     c->callback([&context, words] {
         context.answer = [&context, words](const Catalogue& catalogue) {
-            const AskRequest request{joined(*words, " "), metals_on_the_shelf(context.own), context.today};
+            const AskRequest request{joined(*words, " "), metals_on_the_shelf(context.own)};
             return context.answered(
                 ask(catalogue, request), [](const AskResult& r) { return json_of(r); },
                 [](const AskResult& r, UnitSystem u) { return text_of(r, u); });

@@ -49,24 +49,29 @@ Result<std::string> place_composition(const Catalogue& catalogue, const DiagramW
     return name_on_axis(*c);
 }
 
-void declare_diagram(Context& context, CLI::App* chart) {
-    const auto words = chart_kind<DiagramWords>(
-        context, chart, "diagram", "the phase diagram of two elements",
-        [](const Catalogue& catalogue, const DiagramWords& w, const Conditions&, UnitSystem units) -> Result<Drawing> {
-            Result<PhaseDiagramRequest> request = system_from(w.system);
-            if (!request) return request.problem();
-            const Result<std::string> name = place_composition(catalogue, w, *request);
-            if (!name) return name.problem();
-            const Result<PhaseDiagram> result = phase_diagram(catalogue, *request);
-            if (!result) return result.problem();
-            const DiagramChart made = diagram_chart(catalogue, *result, *name, units);
-            return Drawing([made](const Canvas& canvas) { return layout(made, canvas); });
-        });
-    CLI::App* c = chart->get_subcommand("diagram");
-    c->add_option("SYSTEM", words->system, "two elements, such as Ag-Cu")->required();
-    auto* composition = c->add_option("--composition", words->composition, "pointed out, such as \"Ag 92.5 Cu 7.5\"");
-    c->add_option("--at", words->at, "with the shares of its phases at this temperature, such as 600degC")
-        ->needs(composition);
+const QuestionOf<DiagramWords>& diagram_question() {
+    using R = DiagramWords;
+    static const QuestionOf<R> question = [] {
+        QuestionOf<R> q("diagram", "the phase diagram of two elements");
+        q.add(input::needed(input::by_place(input::words("system", "two elements", "Ag-Cu"))), &R::system);
+        q.add(input::words("composition", "pointed out", "\"Ag 92.5 Cu 7.5\""), &R::composition);
+        q.add(input::words("at", "with the shares of its phases at this temperature", "600degC"), &R::at);
+        return q;
+    }();
+    return question;
+}
+
+Result<Drawing> draw_diagram(const Stated& stated, const Catalogue& catalogue, UnitSystem units) {
+    const Result<DiagramWords> w = diagram_question().read(stated, catalogue);
+    if (!w) return w.problem();
+    if (!w->at.empty() && w->composition.empty()) return unreadable("--at requires --composition");
+    Result<PhaseDiagramRequest> request = system_from(w->system);
+    if (!request) return request.problem();
+    const Result<std::string> name = place_composition(catalogue, *w, *request);
+    if (!name) return name.problem();
+    const Result<PhaseDiagram> result = phase_diagram(catalogue, *request);
+    if (!result) return result.problem();
+    return drawing_of(diagram_chart(catalogue, *result, *name, units));
 }
 
 struct MixWords {
@@ -84,7 +89,7 @@ Result<CurveChart> mix_chart_of(const Catalogue& catalogue, const MixWords& w) {
     const Result<MixAxis> axis = axis_of(catalogue, composition);
     if (!axis) return axis.problem();
     std::vector<Treatment> treatments;
-    for (const std::string& t : w.treatments) treatments.push_back(*treatment_named(t)); // checked by the option
+    for (const std::string& t : w.treatments) treatments.push_back(*treatment_named(t)); // checked when it was read
     if (treatments.empty()) treatments.push_back(request->treatment);
     std::vector<MixCurve> curves;
     for (const Treatment t : treatments) {
@@ -98,27 +103,42 @@ Result<CurveChart> mix_chart_of(const Catalogue& catalogue, const MixWords& w) {
     return made;
 }
 
-void declare_mix_kind(Context& context, CLI::App* chart) {
-    const auto words = chart_kind<MixWords>(
-        context, chart, "mix", "conductivity against composition, with a mix pointed out",
-        [](const Catalogue& catalogue, const MixWords& w, const Conditions&, UnitSystem) -> Result<Drawing> {
-            const Result<CurveChart> made = mix_chart_of(catalogue, w);
-            if (!made) return made.problem();
-            return Drawing([made = *made](const Canvas& canvas) { return layout(made, canvas); });
-        });
-    CLI::App* c = chart->get_subcommand("mix");
-    c->add_option("MIX", words->mix, "stocks or a composition, such as \"Ag 92.5 Cu 7.5 annealed\"")->required();
-    c->add_option("--treatment", words->treatments, "a line for each of these, instead of the mix's own")
-        ->delimiter(',')
-        ->check(CLI::IsMember({"as-cast", "annealed", "quenched", "aged"}));
-    c->add_flag("--resistivity", words->resistivity, "resistivity instead of conductivity");
+Fault read_treatment(MixWords& w, const std::string& text, const Catalogue&) {
+    if (!treatment_named(text)) return unreadable("as-cast, annealed, quenched or aged is expected");
+    w.treatments.push_back(text);
+    return {};
+}
+
+const QuestionOf<MixWords>& mix_chart_question() {
+    using R = MixWords;
+    static const QuestionOf<R> question = [] {
+        QuestionOf<R> q("mix", "conductivity against composition, with a mix pointed out");
+        q.add(input::needed(
+                  input::by_place(input::words("mix", "stocks or a composition", "\"Ag 92.5 Cu 7.5 annealed\""))),
+              &R::mix);
+        q.add_read(
+            input::commas(input::words("treatment", "a line for each of these, instead of the mix's own: as-cast, "
+                                                    "annealed, quenched, aged")),
+            read_treatment);
+        q.add(input::flag("resistivity", "resistivity instead of conductivity"), &R::resistivity);
+        return q;
+    }();
+    return question;
+}
+
+Result<Drawing> draw_mix(const Stated& stated, const Catalogue& catalogue, UnitSystem) {
+    const Result<MixWords> w = mix_chart_question().read(stated, catalogue);
+    if (!w) return w.problem();
+    const Result<CurveChart> made = mix_chart_of(catalogue, *w);
+    if (!made) return made.problem();
+    return drawing_of(*made);
 }
 
 } // namespace
 
 void declare_mixture_charts(Context& context, CLI::App* chart) {
-    declare_diagram(context, chart);
-    declare_mix_kind(context, chart);
+    chart_kind(context, chart, diagram_question(), draw_diagram);
+    chart_kind(context, chart, mix_chart_question(), draw_mix);
 }
 
 } // namespace pourbook

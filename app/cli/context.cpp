@@ -19,34 +19,12 @@ CLI::App* Context::command(CLI::App* parent, const std::string& name, const std:
     return c;
 }
 
-void Context::with_conditions(CLI::App* command) {
-    command->add_option("--at", words.at, "temperature: 77K, 20degC, 1500degF (default 293.15K)");
-    command->add_option(
-        "--condition", words.condition,
-        "reference, as-cast, annealed, cold-worked, solution-treated, aged, as-supplied, or a temper (T6)");
-    command->add_option("--price-form", words.price_form, "exchange (default), retail (bar in a shop) or scrap");
-    command->add_option("--purity-rrr", words.rrr, "residual resistivity ratio of a pure metal");
-}
-
-void Context::with_range(CLI::App* command) {
-    with_conditions(command);
-    command->get_option("--at")->description(
-        "temperature: 77K, 20degC (default 293.15K), or a range 77K:300K over which the worst counts");
-}
-
-void Context::with_mixes_too(CLI::App* command) {
-    command->add_option("--also", also, "a mix beside the metals of the reference, such as \"mix:Ag 92.5 Cu 7.5\"")
-        ->check([](const std::string& word) {
-            return names_mix(word) ? "" : "'" + word + "': a mix is expected, such as \"mix:Ag 92.5 Cu 7.5\"";
-        });
-    metal_lists.push_back(&also);
-}
-
 std::vector<std::string> Context::metals_named() const {
     std::vector<std::string> metals;
-    for (const std::string* word : metal_words)
-        if (!word->empty()) metals.push_back(*word);
-    for (const auto* list : metal_lists) metals.insert(metals.end(), list->begin(), list->end());
+    for (const Stated* s : stated)
+        for (const QuestionField& field : s->question().fields)
+            if (field.type == AskType::metal)
+                metals.insert(metals.end(), s->texts(field.name).begin(), s->texts(field.name).end());
     return metals;
 }
 
@@ -58,8 +36,12 @@ std::vector<std::string> Context::mixes_named() const {
 }
 
 int Context::failed(const Problem& problem) const {
-    err << "pourbook: " << problem.text << "\n";
+    remark(problem.text);
     return exit_code(problem);
+}
+
+void Context::remark(const std::string& text) const {
+    err << folded("pourbook: " + text + "\n", terminal_columns());
 }
 
 int Context::printed(const std::string& text) const {

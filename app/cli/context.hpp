@@ -5,6 +5,7 @@
 #include "cli/run.hpp"
 #include "cli/terminal.hpp"
 #include "cli/words.hpp"
+#include "questions/fields.hpp"
 #include "questions/workshop/with_workshop.hpp"
 
 #include <CLI/CLI.hpp>
@@ -22,14 +23,10 @@ struct Context {
     std::ostream& err;
     bool json = false;
     std::string units = "si";
-    std::string currency; // empty: the profile's
-    ConditionWords words;
-    std::string today;                                                  // year and month
+    std::string currency;                                               // empty: the profile's
     std::function<Result<casting::Mesh>(const std::string&)> read_mesh; // of an STL file
     std::function<int(const Catalogue&)> answer;                        // empty: the window
-    std::vector<std::string> also;                                      // mixes named by --also
-    std::vector<const std::string*> metal_words;                        // arguments that name a metal
-    std::vector<const std::vector<std::string>*> metal_lists;           // the same, several
+    std::vector<const Stated*> stated;                                  // what the options of a table were given
     std::function<int(const std::string&)> answer_unopened;             // with the workshop's path, before it is opened
     std::string date;                                                   // "2026-11-25"
     Workshop* workshop = nullptr;                                       // set before `answer` is called
@@ -43,17 +40,13 @@ struct Context {
     /// A command with --json, --units and --currency.
     CLI::App* command(const std::string& name, const std::string& help) { return command(&app, name, help); }
     CLI::App* command(CLI::App* parent, const std::string& name, const std::string& help);
-    /// Adds --at, --condition, --purity-rrr.
-    void with_conditions(CLI::App* command);
-    /// The same, where --at may also be a range of temperatures: answer by under_range().
-    void with_range(CLI::App* command);
     /// Every metal that the arguments name.
     std::vector<std::string> metals_named() const;
     /// What the arguments name as "mix:..." among them.
     std::vector<std::string> mixes_named() const;
-    /// Adds --also: mixes to weigh beside the metals of the reference.
-    void with_mixes_too(CLI::App* command);
-    /// One line on standard error; the exit code of the contract.
+    /// One line on standard error, folded where COLUMNS is stated.
+    void remark(const std::string& text) const;
+    /// The problem as such a line; the exit code of the contract.
     int failed(const Problem& problem) const;
     int printed(const std::string& text) const;
 
@@ -64,47 +57,10 @@ struct Context {
         const Result<UnitSystem> system = units_from(units);
         return system ? printed(folded(as_text(*result, *system), terminal_columns())) : failed(system.problem());
     }
-
-    /// Reads the conditions first, then answers with answer_with(catalogue, conditions).
-    template <class F> std::function<int(const Catalogue&)> under_conditions(F answer_with) {
-        return [this, answer_with](const Catalogue& catalogue) {
-            const Result<Conditions> conditions = conditions_from(words);
-            if (!conditions) return failed(conditions.problem());
-            Conditions dated = *conditions;
-            dated.today = today;
-            return answer_with(catalogue, dated);
-        };
-    }
-
-    /// The same with the upper end of a range of temperatures, NaN where --at is a single one:
-    /// answer_with(catalogue, conditions, to_K).
-    template <class F> std::function<int(const Catalogue&)> under_range(F answer_with) {
-        return [this, answer_with](const Catalogue& catalogue) {
-            const Result<double> to_K = take_upper_end(words.at);
-            if (!to_K) return failed(to_K.problem());
-            const auto answer_at = [&](const Catalogue& c, const Conditions& conditions) {
-                return answer_with(c, conditions, *to_K);
-            };
-            return under_conditions(answer_at)(catalogue);
-        };
-    }
 };
 
-void declare_metals(Context& context);
-void declare_value(Context& context);
-void declare_sheet(Context& context);
-void declare_rank(Context& context);
-void declare_tradeoff(Context& context);
+void declare_asked(Context& context); // all that askers.hpp has
 void declare_chart(Context& context);
-void declare_compare(Context& context);
-void declare_versus(Context& context);
-void declare_drop(Context& context);
-void declare_drag(Context& context);
-void declare_infer(Context& context);
-void declare_sweep(Context& context);
-void declare_plate(Context& context);
-void declare_measure(Context& context);
-void declare_mix(Context& context);
 void declare_pour(Context& context);
 void declare_defect(Context& context);
 void declare_sources(Context& context);

@@ -11,6 +11,7 @@
 #include "questions/metals/find_metal.hpp"
 #include "questions/mix/mix_metal.hpp"
 #include "questions/say/shown_money.hpp"
+#include "questions/views.hpp"
 
 #include <algorithm>
 #include <array>
@@ -39,6 +40,12 @@ void read_size(const std::string& size, WindowWords& window) {
         throw CLI::ValidationError("--size '" + size + "'", "WIDTHxHEIGHT is expected, such as 1440x900");
 }
 
+std::vector<std::string> names_of_views() {
+    std::vector<std::string> names;
+    for (const ViewName& view : view_names) names.emplace_back(view.name);
+    return names;
+}
+
 void declare_top(Context& context, TopWords& words, const CommandLine& setup) {
     CLI::App& app = context.app;
     app.name("pourbook");
@@ -47,8 +54,7 @@ void declare_top(Context& context, TopWords& words, const CommandLine& setup) {
     app.add_option("--reference", words.reference, "another reference database");
     app.add_option("--workshop", words.workshop, "another file of your own entries: stock, prices, trials, goals ...");
     app.add_option("--view", words.window.view, "window: start in this view")
-        ->check(CLI::IsMember({"metals", "rank", "curves", "compare", "drop", "mix", "pour", "trials", "sources"},
-                              CLI::ignore_case));
+        ->check(CLI::IsMember(names_of_views(), CLI::ignore_case));
     app.add_option("--size", words.size, "window: WIDTHxHEIGHT");
     app.add_option("--scale", words.window.scale, "window: scale of text and lines (default: the display's)");
     app.add_flag("--light", words.light, "window: light colours");
@@ -67,21 +73,8 @@ void declare_top(Context& context, TopWords& words, const CommandLine& setup) {
 }
 
 void declare_commands(Context& context) {
-    declare_metals(context);
-    declare_value(context);
-    declare_sheet(context);
-    declare_rank(context);
-    declare_tradeoff(context);
+    declare_asked(context);
     declare_chart(context);
-    declare_compare(context);
-    declare_versus(context);
-    declare_drop(context);
-    declare_drag(context);
-    declare_infer(context);
-    declare_sweep(context);
-    declare_plate(context);
-    declare_measure(context);
-    declare_mix(context);
     declare_pour(context);
     declare_defect(context);
     declare_sources(context);
@@ -112,13 +105,10 @@ std::string one_line(std::string text) {
 /// A word that stands for a kind of metal took the usual grade: which, and what else there is.
 void say_families(const Context& context, const Catalogue& catalogue) {
     if (context.json) return;
-    std::vector<std::string> words;
-    for (const std::string* word : context.metal_words) words.push_back(*word);
-    for (const auto* list : context.metal_lists) words.insert(words.end(), list->begin(), list->end());
-    for (const std::string& word : words) {
+    for (const std::string& word : context.metals_named()) {
         const bool plain = catalogue.metal(word) != nullptr && word != "copper";
         const std::string remark = plain ? "" : family_remark(catalogue, word);
-        if (!remark.empty()) context.err << "pourbook: " << remark << "\n";
+        if (!remark.empty()) context.remark(remark);
     }
 }
 
@@ -171,8 +161,9 @@ int answered(const CommandLine& setup, const TopWords& top, Context& context, co
     const std::string path = own_file(setup, top);
     if (context.answer_unopened) return context.answer_unopened(path);
     Catalogue reference = setup.open(top.reference.empty() ? setup.default_reference : top.reference);
+    reference.today = setup.today.substr(0, 7);
     std::unique_ptr<Workshop> workshop = own_workshop(setup, path);
-    if (const std::string remark = workshop->remark(); !remark.empty()) context.err << "pourbook: " << remark << "\n";
+    if (const std::string remark = workshop->remark(); !remark.empty()) context.remark(remark);
     WorkshopData own = read_workshop(*workshop, own_metals_for(context, reference));
     if (own.fault) workshop = std::make_unique<LimitedWorkshop>(path, *own.fault, std::move(workshop));
     if (!context.currency.empty()) {
@@ -188,14 +179,13 @@ int answered(const CommandLine& setup, const TopWords& top, Context& context, co
     const int code = answer(context, with.catalogue);
     if (code == 0) say_families(context, with.catalogue);
     for (const std::string& remark : with.remarks)
-        if (code == 0 || (own.fault && code != 4)) context.err << "pourbook: " << remark << "\n";
+        if (code == 0 || (own.fault && code != 4)) context.remark(remark);
     return code;
 }
 
 int run_words(const CommandLine& setup, const std::vector<std::string>& words, std::ostream& out, std::ostream& err) {
     Context context(setup, out, err);
     context.read_mesh = setup.read_mesh;
-    context.today = setup.today.substr(0, 7);
     context.date = setup.today;
     TopWords top;
     declare_top(context, top, setup);
@@ -203,8 +193,8 @@ int run_words(const CommandLine& setup, const std::vector<std::string>& words, s
     with_examples(context.app);
     const std::vector<std::string> asked = with_command(context.app, words, has_display());
     if (words.empty() && !asked.empty())
-        err << "pourbook: no display here, so no window; this is what it would open with (all commands: pourbook "
-               "--help)\n";
+        context.remark(
+            "no display here, so no window; this is what it would open with (all commands: pourbook --help)");
     try {
         context.app.parse(
             std::vector<std::string>(asked.rbegin(), asked.rend())); // the parser takes them from the back
@@ -212,7 +202,7 @@ int run_words(const CommandLine& setup, const std::vector<std::string>& words, s
         context.app.exit(done, out, err);
         return 0;
     } catch (const CLI::ParseError& e) {
-        err << "pourbook: " << misread(context.app, e, asked) << "\n";
+        context.remark(misread(context.app, e, asked));
         return 2;
     }
     read_bare_numbers_as_si(top.bare_numbers == "si");
@@ -221,10 +211,10 @@ int run_words(const CommandLine& setup, const std::vector<std::string>& words, s
         const bool sheet_added = asked.size() == words.size() + 1 && *added.second == "sheet";
         return answered(setup, top, context, sheet_added ? *added.first : "");
     } catch (const std::bad_alloc&) {
-        err << "pourbook: there is not enough memory for this\n";
+        context.remark("there is not enough memory for this");
         return 4;
     } catch (const std::exception& e) {
-        err << "pourbook: " << one_line(e.what()) << "\n";
+        context.remark(one_line(e.what()));
         return 4;
     }
 }

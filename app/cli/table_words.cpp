@@ -11,11 +11,19 @@ void with_table_words(CLI::App* c, TableWords& words) {
 }
 
 CLI::Option* with_format_word(CLI::App* c, TableWords& words) {
-    return c->add_option("--format", words.format, "csv, md, html, json, xlsx or text to standard output");
+    return c->add_option("--format", words.format,
+                         "csv, md, html, json, xlsx, text or description (for a video's) to standard output");
 }
 
 int answer_table(const Context& context, const Catalogue& catalogue, const TableWords& words,
                  const std::function<Document(const DocumentSetting&)>& make) {
+    return answer_table(context, words, [&](UnitSystem units) -> Result<Document> {
+        return make({catalogue, units, context.date});
+    });
+}
+
+int answer_table(const Context& context, const TableWords& words,
+                 const std::function<Result<Document>(UnitSystem)>& make) {
     const Result<TableFormat> format = !words.to.empty() ? table_format(words.to)
                                                          : table_format_named(context.json           ? "json"
                                                                               : words.format.empty() ? "text"
@@ -24,7 +32,9 @@ int answer_table(const Context& context, const Catalogue& catalogue, const Table
     const Result<UnitSystem> units = units_from(context.units);
     if (!units) return context.failed(units.problem());
     const UnitSystem used = *format == TableFormat::json ? UnitSystem::base : *units;
-    const Result<std::string> bytes = written(make({catalogue, used, context.date}), *format);
+    const Result<Document> document = make(used);
+    if (!document) return context.failed(document.problem());
+    const Result<std::string> bytes = written(*document, *format);
     if (!bytes) return context.failed(bytes.problem());
     const bool text = *format == TableFormat::text;
     if (words.to.empty()) return context.printed(text ? folded(*bytes, terminal_columns()) : *bytes);

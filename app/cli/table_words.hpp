@@ -18,6 +18,10 @@ void with_table_words(CLI::App* command, TableWords& words);
 /// --format alone, where --to means something else.
 CLI::Option* with_format_word(CLI::App* command, TableWords& words);
 
+/// The same of an answer that may fail, made in the units the format takes.
+int answer_table(const Context& context, const TableWords& words,
+                 const std::function<Result<Document>(UnitSystem)>& make);
+
 /// Writes the document of an answer. `make` is asked for SI units where the format is JSON. Returns the exit code.
 int answer_table(const Context& context, const Catalogue& catalogue, const TableWords& words,
                  const std::function<Document(const DocumentSetting&)>& make);

@@ -3,7 +3,7 @@
 
 #include "core/materials/catalogue.hpp"
 #include "core/workshop/workshop.hpp"
-#include "questions/pour/pour_words.hpp"
+#include "questions/pour/pour_request.hpp"
 
 #include <string>
 

@@ -1,5 +1,6 @@
 #include "importers/compile/read_record.hpp"
 
+#include "core/materials/names.hpp"
 #include "importers/compile/figure.hpp"
 #include "importers/compile/verbatim.hpp"
 
@@ -10,7 +11,6 @@
 namespace pourbook {
 namespace {
 
-constexpr std::array conditions = {"", "annealed", "as-cast", "cold-worked", "solution-treated", "aged", "as-supplied"};
 constexpr std::array behaviours = {"ferromagnetic", "weakly magnetic", "non-magnetic"};
 
 class RecordReader {
@@ -52,7 +52,9 @@ private:
         const auto phase = phase_named(f_.text_or("phase", "any"));
         if (!phase) f_.fail("phase", "solid or liquid is expected");
         r_.phase = *phase;
-        r_.condition = word("condition", conditions);
+        r_.condition = f_.text_or("condition", "");
+        if (!r_.condition.empty() && !is_among(r_.condition, condition_names))
+            f_.fail("condition", "'" + r_.condition + "' is not one of the words of db/README.md");
         r_.temper = f_.text_or("temper", "");
         r_.process = f_.text_or("process", "");
         r_.purity = f_.text_or("purity", "");

@@ -40,7 +40,7 @@ refused(4, "no reference database", "--reference", "/nowhere.sqlite", "metals")
 
 # help: a page for every view, in the program itself
 pages = run("help")[1]
-for view in ("metals", "rank", "curves", "compare", "drop", "mix", "pour", "trials", "sources"):
+for view in ("metals", "rank", "curves", "compare", "drop", "mix", "pour", "ask", "trials", "sources"):
     check(f"{view}\t" in pages and run("help", view)[1].startswith("# "), f"help {view}")
 check(answer("help", "rank")["text"] == run("help", "rank")[1], "help --json")
 refused(3, "see `pourbook help`", "help", "weather")
@@ -92,7 +92,7 @@ refused(2, "--magnet", "rank", "--goal", "longest-fall")
 refused(2, "--budget 20USD", "rank", "--goal", "longest-fall", *setup, "--holding", "budget")
 refused(2, "fall_time", "rank", "--goal", "strongest-brake", *setup)
 refused(2, "column 9", "rank", "--formula", "density / 0")
-refused(2, "a formula is expected", "rank", "--formula", "")
+refused(2, "--formula: is empty", "rank", "--formula", "")
 over = answer("rank", "--goal", "strongest-brake", "--at", "77K:300K", "--from", "copper,pewter", "--samples", "100")
 check(over["over_the_range"] == "worst" and over["results"][0]["metal"] == "copper", "rank over a range")
 check(over["unrankable"] and "no value found" in over["unrankable"][0]["reason"], "a metal without a figure over the range is named")

@@ -41,7 +41,7 @@ struct Home {
 };
 
 Desk& in_view(Desk& desk, const char* view) {
-    desk.ui.date = "2026-11-25";
+    desk.session.date = "2026-11-25";
     desk.session.view.view = view;
     desk.session.view.pins = {"copper", "silver"};
     desk.settle();
@@ -162,7 +162,7 @@ TEST_CASE("the pour sheet leaves for the wall as the command line writes it") {
     desk.frames();
     desk.click("pour.sheet.go");
     desk.frames();
-    const Result<PourRequest> request = pour_request_from(desk.session.view.pour, {});
+    const Result<PourRequest> request = pour_request_from(desk.session.view.pour, {}, testing::real_catalogue());
     REQUIRE(request);
     const Result<PourResult> plan = pour(testing::real_catalogue(), *request);
     REQUIRE(plan);

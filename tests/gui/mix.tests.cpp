@@ -114,7 +114,7 @@ TEST_CASE("a pinned mix is a metal of every view, marked as an estimate") {
     desk.session.view.view = "curves";
     desk.settle();
     CHECK(desk.shows("curve." + slug));
-    desk.session.view.pour.metal = slug;
+    desk.session.view.pour.set("metal", slug);
     desk.session.view.view = "pour";
     desk.settle();
     CHECK(desk.shows("pour.Charge"));

@@ -1,4 +1,5 @@
 #include "gui/actions/actions.hpp"
+#include "questions/views.hpp"
 #include "tests/gui/desk.hpp"
 
 #include <catch2/catch.hpp>
@@ -8,12 +9,11 @@ using testing::Desk;
 
 namespace {
 
-constexpr const char* views[] = {"metals", "rank", "curves", "compare", "drop", "mix", "pour", "trials", "sources"};
-
 void draw_all(const Catalogue& catalogue, double width, double height, float scale) {
     Desk desk(catalogue, width, height, scale);
-    for (const char* view : views)
+    for (const ViewName& named : view_names)
         for (const bool dark : {true, false}) {
+            const char* view = named.name;
             CAPTURE(view, dark);
             desk.session.view.view = view;
             desk.session.view.dark = dark;
@@ -88,7 +88,7 @@ TEST_CASE("a missing value says why") {
     Desk desk(testing::real_catalogue());
     desk.session.view.view = "metals";
     desk.session.view.selected = "copper";
-    desk.session.view.temperature = "9000 K";
+    desk.session.view.conditions.set("at", "9000 K");
     desk.settle();
     CHECK(desk.text("sheet.resistivity") == "no value");
     desk.point_at("sheet.resistivity");
@@ -105,7 +105,7 @@ TEST_CASE("a text that can't be read stays in its field with the reason, and the
     desk.settle();
     CHECK(desk.text("temperature") == "warm");
     CHECK(desk.shows("temperature.fault"));
-    CHECK(desk.session.view.temperature == "20 degC");
+    CHECK(desk.session.conditions().temperature_K == 293.15);
     desk.click("temperature");
     desk.press('A', true);
     desk.type("77 K");
@@ -177,7 +177,8 @@ TEST_CASE("an idle frame works out nothing anew and draws what the one before dr
         const Session& s = desk.session;
         return std::vector<std::size_t>{s.ranking_serial(), s.tradeoff_serial(), s.curves_serial(), s.mix_serial()};
     };
-    for (const char* view : views) {
+    for (const ViewName& named : view_names) {
+        const char* view = named.name;
         desk.session.view.view = view;
         desk.settle();
         const std::vector<std::size_t> before = answers();

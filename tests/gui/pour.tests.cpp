@@ -14,8 +14,8 @@ std::string figure_of(const PourResult& plan, const std::string& title) {
     return {};
 }
 
-Result<PourResult> plan_of(const PourWords& words) {
-    const Result<PourRequest> request = pour_request_from(words, {});
+Result<PourResult> plan_of(const Stated& stated) {
+    const Result<PourRequest> request = pour_request_from(stated, {}, testing::real_catalogue());
     REQUIRE(request);
     return pour(testing::real_catalogue(), *request);
 }
@@ -35,7 +35,7 @@ TEST_CASE("the pour plan on screen is the plan of the use case, and follows what
     desk.type("60K");
     desk.tap(ImGuiKey_Enter);
     desk.settle();
-    CHECK(desk.session.view.pour.superheat == "60K");
+    CHECK(desk.session.view.pour.text("superheat") == "60K");
     const Result<PourResult> cooler = plan_of(desk.session.view.pour);
     REQUIRE(cooler);
     CHECK(desk.text("pour.Temperatures") == figure_of(*cooler, "Temperatures"));
@@ -73,7 +73,7 @@ TEST_CASE("a word of the plan that can't be read stays in its field with the rea
     desk.type("9 apples");
     desk.tap(ImGuiKey_Enter);
     desk.settle();
-    CHECK(desk.session.view.pour.superheat.empty());
+    CHECK(desk.session.view.pour.text("superheat").empty());
     CHECK(desk.text("pour.superheat.fault").find("apples") != std::string::npos);
     CHECK(desk.shows("pour.Charge"));
 }
@@ -81,7 +81,7 @@ TEST_CASE("a word of the plan that can't be read stays in its field with the rea
 TEST_CASE("a metal that must not be melted at home is refused on screen") {
     Desk desk(testing::real_catalogue());
     desk.session.view.view = "pour";
-    desk.session.view.pour.metal = "beryllium";
+    desk.session.view.pour.set("metal", "beryllium");
     desk.settle();
     CHECK(desk.text("pour.refused").find("beryll") != std::string::npos);
     CHECK_FALSE(desk.shows("pour.Charge"));

@@ -92,22 +92,22 @@ TEST_CASE("a window that ended without closing is known at the next start") {
     }
     ViewState view = first_view(testing::real_catalogue());
     view.view = "pour";
-    view.pour.parts = {"stl:BIG", "tube:18mm:24mm:400mm"};
+    view.pour.set_all("part", {"stl:BIG", "tube:18mm:24mm:400mm"});
     CHECK(without_files(view).view == "rank");
-    CHECK(without_files(view).pour.parts == std::vector<std::string>{"tube:18mm:24mm:400mm"});
+    CHECK(without_files(view).pour.texts("part") == std::vector<std::string>{"tube:18mm:24mm:400mm"});
 }
 
 TEST_CASE("an exception in a worker is an answer, not the end of the window") {
     BackgroundWorks works;
-    Background<Result<int>> background(works);
+    Background<int, Result<int>> background(works);
     const auto too_large = []() -> Result<int> { throw std::bad_alloc(); };
     const Result<int>* answer = nullptr;
-    while (!(answer = background.ask("a", too_large))) std::this_thread::sleep_for(std::chrono::milliseconds(1));
+    while (!(answer = background.ask(1, too_large))) std::this_thread::sleep_for(std::chrono::milliseconds(1));
     CHECK(answer->problem().text.find("too large for the memory") != std::string::npos);
-    Background<std::vector<int>> plain(works);
+    Background<int, std::vector<int>> plain(works);
     const auto broken = []() -> std::vector<int> { throw std::runtime_error("no"); };
     const std::vector<int>* empty = nullptr;
-    while (!(empty = plain.ask("a", broken))) std::this_thread::sleep_for(std::chrono::milliseconds(1));
+    while (!(empty = plain.ask(1, broken))) std::this_thread::sleep_for(std::chrono::milliseconds(1));
     CHECK(empty->empty());
 }
 
@@ -116,12 +116,12 @@ TEST_CASE("a state of another reference is fitted to this one") {
     view.pins = {"copper", "unobtainium", "copper"};
     view.view = "elsewhere";
     view.rank.goal = "no-such-goal";
-    view.temperature = "warm";
+    view.conditions.set("at", "warm");
     const ViewState fit = fitted(view, testing::real_catalogue());
     CHECK(fit.pins == std::vector<std::string>{"copper"});
     CHECK(fit.view == "rank");
     CHECK(testing::real_catalogue().goal(fit.rank.goal));
-    CHECK(fit.temperature == "20 degC");
+    CHECK_FALSE(fit.conditions.states("at"));
     CHECK(fit.selected == "copper");
 }
 
@@ -144,7 +144,7 @@ TEST_CASE("faults name the column") {
 TEST_CASE("an answer off the frame thread is the newest asked for") {
     std::atomic<int> woken = 0;
     BackgroundWorks works{[&] { ++woken; }};
-    Background<int> background(works);
+    Background<std::string, int> background(works);
     int number = 0;
     const auto ask = [&](int n) { return background.ask(std::to_string(n), [n] { return n * 10; }); };
     CHECK(ask(1) == nullptr);
@@ -160,7 +160,7 @@ TEST_CASE("an answer off the frame thread is the newest asked for") {
 
 TEST_CASE("a newer question stops the older, and work can be stopped and asked anew") {
     BackgroundWorks works{{}};
-    Background<int> background(works);
+    Background<std::string, int> background(works);
     std::atomic<int> begun = 0, stopped = 0;
     const auto endless = [&](const Progress& progress) {
         ++begun;

@@ -2,6 +2,7 @@
 
 #include "answers/parts/document.hpp"
 #include "answers/parts/json_parts.hpp"
+#include "core/quantity/format.hpp"
 
 #include <cmath>
 #include <utility>
@@ -63,23 +64,19 @@ private:
     Json foreign_ = Json::array();
 };
 
-std::string joined(const std::vector<std::string>& texts) {
-    std::string out;
-    for (const std::string& t : texts) out += (out.empty() ? "" : "; ") + t;
-    return out;
-}
+constexpr const char* between_texts = "; ";
 
 std::string composition_of(const Metal& m) {
     std::vector<std::string> parts;
     for (const Portion& p : m.composition) parts.push_back(p.element + " " + exact(p.wt_percent));
-    return joined(parts);
+    return joined(parts, between_texts);
 }
 
 std::string limits_of(const Metal& m) {
     std::vector<std::string> parts;
     for (const Portion& p : m.composition)
         if (!p.limits.empty()) parts.push_back(p.element + " " + p.limits);
-    return joined(parts);
+    return joined(parts, between_texts);
 }
 
 CsvTable metals(const Catalogue& c) {
@@ -102,8 +99,8 @@ CsvTable metals(const Catalogue& c) {
     for (const Metal& m : c.metals) {
         if (m.own) continue;
         const bool cited = !m.composition_citation.source.empty();
-        t.row(m.slug, m.name, m.kind, m.family, joined(m.designations), joined(m.aliases), composition_of(m),
-              limits_of(m), m.composition_citation.source, m.composition_citation.locator,
+        t.row(m.slug, m.name, m.kind, m.family, joined(m.designations, between_texts), joined(m.aliases, between_texts),
+              composition_of(m), limits_of(m), m.composition_citation.source, m.composition_citation.locator,
               std::string(cited ? name_of(m.composition_citation.how_known) : ""), m.reference_condition,
               m.reference_temper, m.note);
     }

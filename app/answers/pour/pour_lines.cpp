@@ -81,7 +81,7 @@ Lines freezing_lines(const PourResult& r, const SheetUnits& u) {
 
 std::string feeder_figure(const PourResult& r, const SheetUnits& u) {
     const casting::FeedingPlan& f = r.feeding;
-    if (!r.request.feeder || f.too_thin) return "none";
+    if (r.request.no_feeder || f.too_thin) return "none";
     if (!f.feeder) return "";
     const casting::Cylinder& c = f.feeder->chosen();
     return (f.feeders > 1 ? std::to_string(f.feeders) + " of " : "") + u.length(c.diameter_m) + " wide, " +
@@ -99,11 +99,11 @@ Lines feeder_lines(const PourResult& r, const SheetUnits& u) {
                       " from its edge to a free end, of which the end's "
                       "own chill gives " +
                       u.length(f.end_effect_m) + " (steel plates in sand; a guide)");
-    if (f.too_thin && r.request.feeder)
+    if (f.too_thin && !r.request.no_feeder)
         out.push_back("no feeder: a wall of " + u.length(f.thickness_m) + " freezes its own neck. Gates every " +
                       u.length(f.gate_spacing_m) + " or closer (" + std::to_string(r.fill.gating.gates) +
                       "), each as thick as the wall");
-    if (f.feeder && r.request.feeder) {
+    if (f.feeder && !r.request.no_feeder) {
         const casting::Feeder& best = *f.feeder;
         std::string line = "cylinder " + feeder_figure(r, u) + " (" + u.mass(r.feeder_kg) + "), neck " +
                            u.length(best.neck_m) + ", by " + (best.modulus_governs ? "modulus" : "feed demand") +

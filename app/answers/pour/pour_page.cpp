@@ -86,7 +86,7 @@ private:
         if (q.heel_kg > 0) say("heel " + mass(q.heel_kg));
         if (q.power_W) say("furnace " + trimmed(*q.power_W / 1000, 4) + " kW");
         if (q.efficiency) say("efficiency " + shown_percent(*q.efficiency));
-        if (!q.feeder) say("no feeder");
+        if (q.no_feeder) say("no feeder");
         return out;
     }
 

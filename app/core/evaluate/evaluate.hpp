@@ -25,10 +25,10 @@ struct Conditions {
     std::string condition = "reference";
     std::string temper;                  // T6, O, H14 ...; empty: any
     std::string price_form = "exchange"; // or retail, scrap
-    std::string today;                   // year and month, "2026-11", to tell stale prices; empty: not judged
     std::optional<double> rrr;           // residual resistivity ratio of a pure metal (Matthiessen's rule)
     bool cited_only = false;             // no law beyond what is cited
     bool story = true; // false: the number alone, without trail and further sources, for very many at once
+    bool operator==(const Conditions&) const = default;
 };
 
 /// One source's answer at the same temperature.

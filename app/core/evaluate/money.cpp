@@ -39,13 +39,13 @@ Evaluated from_price(const Price& p, const std::string& today) {
     e.causes.push_back({"price." + p.metal, relative_uncertainty(p)});
     e.trail.push_back("price of " + p.metal + ": " + p.printed + " " + p.unit + ", " + p.form + ", " + p.as_of);
     e.stale = !today.empty() && !p.fresh_until.empty() && today > p.fresh_until;
-    if (e.stale) e.trail.push_back("stale: this price was good until " + p.fresh_until);
+    if (e.stale) e.trail.push_back("stale: the price of " + p.metal + " was good until " + p.fresh_until);
     return e;
 }
 
 } // namespace
 
-Result<Evaluated> evaluate_metal_value(const Catalogue& catalogue, const Metal& metal, const Conditions& conditions) {
+Result<Evaluated> evaluate_metal_value(const Catalogue& catalogue, const Metal& metal) {
     if (metal.composition.empty()) return Problem{Problem::Kind::no_value, "composition of " + metal.slug, 0};
     Evaluated sum;
     sum.value_si = 0;
@@ -65,7 +65,7 @@ Result<Evaluated> evaluate_metal_value(const Catalogue& catalogue, const Metal& 
                 (missing.empty() ? "" : ", ") + std::string("price of ") + (element ? element->slug : part.element);
             continue;
         }
-        const Evaluated one = from_price(*price, conditions.today);
+        const Evaluated one = from_price(*price, catalogue.today);
         const double share = part.wt_percent / 100 * one.value_si;
         sum.value_si += share;
         variance += std::pow(share * one.causes.front().relative, 2);
@@ -85,22 +85,22 @@ Result<Evaluated> evaluate_metal_value(const Catalogue& catalogue, const Metal& 
 
 namespace {
 
-Result<Evaluated> exchange_price(const Catalogue& catalogue, const Metal& metal, const Conditions& conditions) {
+Result<Evaluated> exchange_price(const Catalogue& catalogue, const Metal& metal) {
     const Price* own = catalogue.price(metal.slug);
-    if (own && own->grade.empty()) return from_price(*own, conditions.today);
+    if (own && own->grade.empty()) return from_price(*own, catalogue.today);
     if (own)
         return Problem{
             Problem::Kind::no_value,
             "price of " + metal.slug + " as pure as its figures: what is cited is the price of " + own->grade, 0};
     if (metal.is_element()) return Problem{Problem::Kind::no_value, "price of " + metal.slug, 0};
-    return evaluate_metal_value(catalogue, metal, conditions);
+    return evaluate_metal_value(catalogue, metal);
 }
 
 } // namespace
 
 Result<Evaluated> evaluate_price(const Catalogue& catalogue, const Metal& metal, const Conditions& conditions) {
     const std::string& form = conditions.price_form;
-    Result<Evaluated> e = exchange_price(catalogue, metal, conditions);
+    Result<Evaluated> e = exchange_price(catalogue, metal);
     if (!e || form == "exchange") return e;
     const PriceForm* f = catalogue.price_form(form, metal.family);
     if (!f) return Problem{Problem::Kind::no_value, "price of " + metal.slug + " as " + form, 0};

@@ -13,6 +13,6 @@ Result<Evaluated> evaluate_price(const Catalogue& catalogue, const Metal& metal,
 
 /// Sum of content times price of each pure metal, without forming premium or loss. Elements below 0.5 wt% without a
 /// price are left out and named in the trail. Errors: no_value, naming the elements without a price.
-Result<Evaluated> evaluate_metal_value(const Catalogue& catalogue, const Metal& metal, const Conditions& conditions);
+Result<Evaluated> evaluate_metal_value(const Catalogue& catalogue, const Metal& metal);
 
 } // namespace pourbook

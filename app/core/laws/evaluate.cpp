@@ -159,7 +159,7 @@ Result<Evaluated> evaluate(const Catalogue& catalogue, const Metal& metal, const
     const Property* property = catalogue.property(id);
     if (!property) return Problem{Problem::Kind::unknown, "unknown property '" + id + "'", 0};
     if (id == "price") return evaluate_price(catalogue, metal, conditions);
-    if (id == "metal_value") return evaluate_metal_value(catalogue, metal, conditions);
+    if (id == "metal_value") return evaluate_metal_value(catalogue, metal);
     if (property->is_text) return text_property(metal, *property);
     if (id == "conductivity") return reciprocal_of(evaluate(catalogue, metal, "resistivity", conditions));
     if (id == "resistivity" && conditions.rrr) return with_residual(catalogue, metal, conditions);

@@ -82,7 +82,7 @@ void Catalogue::index() {
     element_at_.clear();
     property_at_.clear();
     reference_at_.clear();
-    price_of_.clear();
+    price_at_.clear();
     for (std::size_t i = 0; i < metals.size(); ++i) {
         const Metal& m = metals[i];
         metal_at_[m.slug] = i;
@@ -95,8 +95,9 @@ void Catalogue::index() {
     }
     for (std::size_t i = 0; i < properties.size(); ++i) property_at_[properties[i].id] = i;
     for (std::size_t i = 0; i < references.size(); ++i) reference_at_[references[i].key] = i;
-    for (const PriceSet& set : price_sets)
-        for (const Price& price : set.prices) price_of_.emplace(price.metal, &price);
+    for (std::size_t s = 0; s < price_sets.size(); ++s)
+        for (std::size_t i = 0; i < price_sets[s].prices.size(); ++i)
+            price_at_.emplace(price_sets[s].prices[i].metal, std::pair(s, i));
 }
 
 const Metal* Catalogue::metal(const std::string& slug_or_alias) const {
@@ -116,8 +117,8 @@ const Goal* Catalogue::goal(const std::string& id) const {
     return it == goals.end() ? nullptr : &*it;
 }
 const Price* Catalogue::price(const std::string& slug) const {
-    const auto it = price_of_.find(slug);
-    return it == price_of_.end() ? nullptr : it->second;
+    const auto it = price_at_.find(slug);
+    return it == price_at_.end() ? nullptr : &price_sets[it->second.first].prices[it->second.second];
 }
 
 const PriceForm* Catalogue::price_form(const std::string& form, const std::string& family) const {

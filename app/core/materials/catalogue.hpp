@@ -185,8 +185,9 @@ public:
     std::vector<Practice> practices;          // in file order
     AlloyData alloys;                         // for estimates from composition
     std::string data_version;
+    std::string today; // year and month it is asked in, "2026-11", to tell stale prices; empty: not judged
 
-    /// Call once after filling: builds the look-up tables.
+    /// Call once after filling or changing what is looked up: builds the look-up tables. Copies need none.
     void index();
 
     const Metal* metal(const std::string& slug_or_alias) const;
@@ -205,7 +206,7 @@ public:
 
 private:
     std::unordered_map<std::string, std::size_t> metal_at_, property_at_, reference_at_, element_at_;
-    std::unordered_map<std::string, const Price*> price_of_;
+    std::unordered_map<std::string, std::pair<std::size_t, std::size_t>> price_at_; // set, price
 };
 
 /// Lower case, blanks and underscores to hyphens: "Sterling Silver" -> "sterling-silver".

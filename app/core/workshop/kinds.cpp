@@ -1,5 +1,7 @@
 #include "core/workshop/kinds.hpp"
 
+#include "core/materials/names.hpp"
+
 #include <algorithm>
 #include <stdexcept>
 
@@ -94,8 +96,7 @@ Kind crucible() {
 Kind mould() {
     return {"mould",
             "a kind of mould the workshop makes",
-            {needed(typed(T::name, "name", "its name", "shell")),
-             choice("process", "process it serves", {"shell", "sand", "plaster", "permanent"}),
+            {needed(typed(T::name, "name", "its name", "shell")), choice("process", "process it serves", process_names),
              needed(text("material", "fused silica, gypsum investment ...")),
              within(293.15, 3773.15, "20 degC to 3500 degC",
                     quantity("maximum", "highest temperature it stands", "K", "870 degC")),

@@ -1,6 +1,10 @@
 #include "gui/actions/actions.hpp"
 
 #include "questions/metals/find_words.hpp"
+#include "questions/views.hpp"
+
+#include <array>
+#include <utility>
 
 namespace pourbook {
 namespace {
@@ -16,55 +20,18 @@ void open_finder(Session& s) {
     s.passing.finder_at = 0;
 }
 
-} // namespace
+/// One for each view.
+template <std::size_t... I> std::vector<Action> view_actions(std::index_sequence<I...>) {
+    static const std::array<std::string, sizeof...(I)> ids = {("view." + std::string(view_names[I].name))...};
+    return {Action{ids[I].c_str(),
+                   view_names[I].label,
+                   view_names[I].answers,
+                   {false, false, keys::f1 + view_names[I].function_key - 1},
+                   [](Session& s) { s.view.view = view_names[I].name; }}...};
+}
 
-const std::vector<Action>& actions() {
-    static const std::vector<Action> table = {
-        {"view.metals",
-         "Metals",
-         "find a metal and read its sheet",
-         {false, false, keys::f1},
-         [](Session& s) { s.view.view = "metals"; }},
-        {"view.rank",
-         "Rank",
-         "which metal does the job best",
-         {false, false, keys::f1 + 1},
-         [](Session& s) { s.view.view = "rank"; }},
-        {"view.curves",
-         "Curves",
-         "a property against temperature",
-         {false, false, keys::f1 + 2},
-         [](Session& s) { s.view.view = "curves"; }},
-        {"view.compare",
-         "Compare",
-         "the pinned metals side by side",
-         {false, false, keys::f1 + 3},
-         [](Session& s) { s.view.view = "compare"; }},
-        {"view.drop",
-         "Drop",
-         "a magnet falling through a tube: times, drag, how thick is thick enough",
-         {false, false, keys::f1 + 4},
-         [](Session& s) { s.view.view = "drop"; }},
-        {"view.mix",
-         "Mix",
-         "what a blend of stocks or a composition is, and is worth",
-         {false, false, keys::f1 + 5},
-         [](Session& s) { s.view.view = "mix"; }},
-        {"view.pour",
-         "Pour",
-         "a casting plan: pattern, charge, temperatures, cost",
-         {false, false, keys::f1 + 6},
-         [](Session& s) { s.view.view = "pour"; }},
-        {"view.trials",
-         "Trials",
-         "what was measured, what is on the shelf, what the workshop can do",
-         {false, false, keys::f1 + 7},
-         [](Session& s) { s.view.view = "trials"; }},
-        {"view.sources",
-         "Sources",
-         "where the numbers come from",
-         {false, false, keys::f1 + 8},
-         [](Session& s) { s.view.view = "sources"; }},
+std::vector<Action> other_actions() {
+    return {
         {"help",
          "Help",
          "what this view answers, how to use it, and the equation behind it",
@@ -136,6 +103,16 @@ const std::vector<Action>& actions() {
          {true, false, 'Q'},
          [](Session& s) { s.passing.quit = true; }},
     };
+}
+
+} // namespace
+
+const std::vector<Action>& actions() {
+    static const std::vector<Action> table = [] {
+        std::vector<Action> all = view_actions(std::make_index_sequence<view_names.size()>());
+        for (const Action& a : other_actions()) all.push_back(a);
+        return all;
+    }();
     return table;
 }
 

@@ -27,24 +27,8 @@ void run_shortcuts(Ui& ui) {
 
 void draw_view(Ui& ui) {
     const std::string view = ui.view().view; // a click inside may change it
-    if (view == "metals")
-        draw_metals(ui);
-    else if (view == "curves")
-        draw_curves(ui);
-    else if (view == "compare")
-        draw_compare(ui);
-    else if (view == "mix")
-        draw_mix(ui);
-    else if (view == "drop")
-        draw_drop(ui);
-    else if (view == "pour")
-        draw_pour(ui);
-    else if (view == "trials")
-        draw_trials(ui);
-    else if (view == "sources")
-        draw_sources(ui);
-    else
-        draw_rank(ui);
+    for (const DrawnView& v : drawn_views)
+        if (view == v.name) v.draw(ui);
 }
 
 /// The view, and the help beside it; where there is no room for both, the help covers the right of the view.

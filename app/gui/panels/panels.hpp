@@ -35,9 +35,20 @@ void draw_mix_charts(Ui& ui, const MixSheet& sheet);
 void draw_pour(Ui& ui);
 void draw_pour_choice(Ui& ui);
 void draw_pour_sheet(Ui& ui, const PourSheet& sheet);
+void draw_ask(Ui& ui);
 void draw_trials(Ui& ui);
 void draw_sources(Ui& ui);
 void draw_source(Ui& ui, const Reference& reference);
 void draw_coverage(Ui& ui);
+
+/// How the views of questions/views.hpp are drawn.
+struct DrawnView {
+    const char* name;
+    void (*draw)(Ui&);
+};
+constexpr DrawnView drawn_views[] = {{"metals", draw_metals},   {"rank", draw_rank}, {"curves", draw_curves},
+                                     {"compare", draw_compare}, {"drop", draw_drop}, {"mix", draw_mix},
+                                     {"pour", draw_pour},       {"ask", draw_ask},   {"trials", draw_trials},
+                                     {"sources", draw_sources}};
 
 } // namespace pourbook

@@ -127,7 +127,7 @@ void sheet_row(Ui& ui, const PourSheet& sheet) {
     l.ending = ".pdf";
     l.endings = pour_sheet_endings;
     l.made = [&](const std::string& file) {
-        return pour_sheet_file(sheet.plan, ui.session.catalogue, ui.session.units(), file, ui.date);
+        return pour_sheet_file(sheet.plan, ui.session.catalogue, ui.session.units(), file, ui.session.date);
     };
     l.words = [&] { return page_text(sheet.page); };
     leave_row(ui, "pour.sheet", l);

@@ -82,7 +82,8 @@ void draw_price_orders(Ui& ui, const RankResult& result) {
     bool same = true;
     for (const PriceOrder& order : result.order_by_price_form) {
         const std::string& form = order.first;
-        if (word_button(ui, "price." + form, form + " prices", used == &order)) ui.view().rank.price_form = form;
+        if (word_button(ui, "price." + form, form + " prices", used == &order))
+            ui.view().conditions.set("price-form", form);
         if (ImGui::IsItemHovered()) hover_text(ui, "The first ten at " + form + " prices\n" + names_in(ui, order));
         ImGui::SameLine();
         same = same && !differs(order, used);

@@ -146,7 +146,7 @@ void draw_samples(Ui& ui) {
 } // namespace
 
 void draw_rank_table(Ui& ui, const RankResult& result, ImVec2 size) {
-    const DocumentSetting setting{ui.session.catalogue, ui.session.units(), ui.date};
+    const DocumentSetting setting{ui.session.catalogue, ui.session.units(), ui.session.date};
     const std::vector<RankColumn> shown_columns = window_columns(result, setting);
     const int columns = 2 + static_cast<int>(shown_columns.size()); // a pin before, the marks among them
     constexpr ImGuiTableFlags flags = ImGuiTableFlags_ScrollY | ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit;

@@ -1,11 +1,13 @@
+#include "core/materials/names.hpp"
+#include "core/quantity/format.hpp"
 #include "gui/actions/actions.hpp"
 #include "gui/panels/panels.hpp"
 #include "gui/state/typed_faults.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/text_field.hpp"
+#include "questions/views.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 namespace pourbook {
@@ -14,30 +16,68 @@ namespace {
 constexpr double field_width = 96, condition_width = 138;
 
 void draw_views(Ui& ui) {
-    for (const char* name : {"metals", "rank", "curves", "compare", "drop", "mix", "pour", "trials", "sources"}) {
-        const Action& a = *action(std::string("view.") + name);
-        if (word_button(ui, a.id, a.label, ui.view().view == name)) a.run(ui.session);
+    for (const ViewName& view : view_names) {
+        const Action& a = *action(std::string("view.") + view.name);
+        if (word_button(ui, a.id, a.label, ui.view().view == view.name)) a.run(ui.session);
         if (ImGui::IsItemHovered()) hover_text(ui, std::string(a.label) + "  " + a.shortcut.text() + "\n" + a.help);
         ImGui::SameLine();
     }
 }
 
-void draw_condition(Ui& ui) {
-    static constexpr std::array conditions = {"reference",        "as-cast", "annealed",   "cold-worked",
-                                              "solution-treated", "aged",    "as-supplied"};
-    ImGui::SetNextItemWidth(ui.px(condition_width));
-    if (ImGui::BeginCombo("##condition", ui.view().condition.c_str())) {
-        for (const char* c : conditions) {
-            if (ImGui::Selectable(c, ui.view().condition == c)) ui.view().condition = c;
-            ui.probe.item(std::string("condition.") + c, c);
-        }
+constexpr const char* conditions_help = "Condition, form of prices, purity\nreference: each metal's usual comparison "
+                                        "state. Where only another condition is "
+                                        "cited, that one is used with a wider uncertainty, and the value says so.";
+
+/// A field of the conditions that is typed, below its name.
+void draw_typed(Ui& ui, const char* name, const char* words) {
+    Stated& conditions = ui.view().conditions;
+    const QuestionField& field = conditions.question().fields[conditions.question().at(name)];
+    std::string text = conditions.text(name);
+    dim_text(ui, words);
+    ImGui::SameLine(ui.px(90));
+    if (text_field(ui, std::string("conditions.") + name, text, field.example.c_str(), ui.px(96),
+                   [&](const std::string& typed) {
+                       const Fault fault = field.fault(typed, ui.session.catalogue);
+                       return fault ? fault->text : std::string();
+                   }))
+        conditions.set(name, text);
+    fault_line(ui, std::string("conditions.") + name);
+}
+
+void draw_names(Ui& ui, const char* name, const std::string& prefix, const std::vector<std::string>& words,
+                const std::string& usual) {
+    Stated& conditions = ui.view().conditions;
+    const std::string chosen = conditions.states(name) ? conditions.text(name) : usual;
+    for (const std::string& word : words) {
+        if (ImGui::Selectable(word.c_str(), chosen == word)) conditions.set(name, word == usual ? "" : word);
+        ui.probe.item(prefix + word, word);
+    }
+}
+
+/// What holds beside the temperature, in few words.
+std::string shown_conditions(const Conditions& c) {
+    std::string words = c.temper.empty() ? c.condition : c.temper;
+    if (c.price_form != price_form_names.front()) words += ", " + c.price_form;
+    if (c.rrr) words += ", RRR " + trimmed(*c.rrr, 4);
+    return words;
+}
+
+void draw_conditions(Ui& ui) {
+    const Conditions& now = ui.session.conditions();
+    if (begin_combo("condition", shown_conditions(now), ui.px(condition_width))) {
+        std::vector<std::string> conditions = condition_names;
+        conditions.insert(conditions.begin(), reference_condition_name);
+        draw_names(ui, "condition", "condition.", conditions, reference_condition_name);
+        draw_typed(ui, "condition", "or a temper");
+        ImGui::Separator();
+        dim_text(ui, "prices");
+        draw_names(ui, "price-form", "conditions.price-form.", price_form_names, price_form_names.front());
+        ImGui::Separator();
+        draw_typed(ui, "purity-rrr", "RRR");
         ImGui::EndCombo();
     }
-    ui.probe.item("condition", ui.view().condition);
-    if (ImGui::IsItemHovered())
-        hover_text(ui, "Condition\nreference: each metal's usual comparison state. Where only another condition is "
-                       "cited, that one is used with a "
-                       "wider uncertainty, and the value says so.");
+    ui.probe.item("condition", now.temper.empty() ? now.condition : now.temper);
+    if (ImGui::IsItemHovered()) hover_text(ui, conditions_help);
 }
 
 float width_of(const Ui& ui, const char* words) {
@@ -61,14 +101,16 @@ void draw_settings(Ui& ui) {
     ImGui::AlignTextToFramePadding();
     dim_text(ui, "at");
     ImGui::SameLine();
-    text_field(ui, "temperature", ui.view().temperature, "20 degC", ui.px(field_width), temperature_fault);
+    std::string at = ui.view().conditions.text("at");
+    if (text_field(ui, "temperature", at, "20 degC", ui.px(field_width), temperature_fault))
+        ui.view().conditions.set("at", at);
     if (ImGui::IsItemHovered() && !ImGui::IsItemActive())
         hover_text(ui, "Temperature\n20 degC, 77 K, 68 degF; or a range 77 K:300 K: in Rank and in one metal against "
                        "another the worst over it counts");
     ImGui::SameLine();
     dim_text(ui, "in");
     ImGui::SameLine();
-    draw_condition(ui);
+    draw_conditions(ui);
     ImGui::SameLine();
     const int clicked = choice(ui, "units", {"SI", "Workshop"}, ui.view().workshop_units ? 1 : 0);
     if (clicked >= 0) ui.view().workshop_units = clicked == 1;
@@ -81,12 +123,12 @@ void draw_settings(Ui& ui) {
 
 /// In views that can't answer over a range.
 std::string range_note(const Ui& ui) {
-    const TemperatureRange range = ui.session.temperatures();
+    const RangedConditions& range = ui.session.asked_conditions();
     const std::string& view = ui.session.view.view;
     const bool needs_one = view == "metals" || view == "compare" || view == "drop";
-    if (std::isnan(range.to_K) || !needs_one) return {};
-    return std::string(view == "compare" ? "the table" : "here") + ": at " + temperature_text(range.from_K) +
-           ", where the range begins";
+    if (!range.to_K || !needs_one) return {};
+    return std::string(view == "compare" ? "the table" : "here") + ": at " +
+           temperature_text(range.from.temperature_K) + ", where the range begins";
 }
 
 /// Below the settings.

@@ -91,7 +91,7 @@ int run_window(const Catalogue& catalogue, const WindowOptions& options) {
     const Result<Fonts> fonts = build_fonts(ui.scale);
     if (!fonts) return fail(fonts.problem().text);
     ui.fonts = *fonts;
-    ui.date = options.date;
+    ui.session.date = options.date;
     PictureClipboard clipboard;
     ui.offer_picture = [&clipboard](const std::string& png) { return clipboard.offer(png); };
     apply_style(ui.colours(), ui.scale);

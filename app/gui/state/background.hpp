@@ -11,6 +11,7 @@
 #include <memory>
 #include <mutex>
 #include <new>
+#include <optional>
 #include <string>
 #include <thread>
 #include <type_traits>
@@ -49,7 +50,8 @@ struct BackgroundWorks {
 /// Owned and asked by the frame thread only. The work runs on a thread of its own, one at a time; a question asked
 /// meanwhile tells the running work to stop and waits for it, and only the newest waits. `wake` is called from that
 /// thread when an answer is there and at each per cent of progress. Destruction stops the work and waits for it.
-template <class Answer> class Background : public BackgroundWork {
+/// Questions are told apart by `==`: the value holds all that the answer depends on, and no NaN.
+template <class Question, class Answer> class Background : public BackgroundWork {
 public:
     explicit Background(BackgroundWorks& works) : wake_(works.wake) { works.all.push_back(this); }
     ~Background() override { stop(); }
@@ -59,9 +61,9 @@ public:
     /// The newest answer there is (of an earlier question while this one is worked on), or null. `work` must not touch
     /// anything that changes; it is only kept where the question is new. It may take a Progress to tell how far it is
     /// and to be stopped; what it answers after it was stopped is dropped.
-    template <class Work> const Answer* ask(const std::string& question, Work&& work) {
+    template <class Work> const Answer* ask(const Question& question, Work&& work) {
         collect();
-        if (question != asked_) {
+        if (!asked_ || !(*asked_ == question)) {
             asked_ = question;
             waiting_ = with_progress(std::forward<Work>(work));
             cancelled_ = false;
@@ -100,10 +102,9 @@ public:
         cancelled_ = true;
     }
     bool cancelled() const override { return cancelled_; }
-    void ask_anew() override { asked_ = no_question; }
+    void ask_anew() override { asked_.reset(); }
 
 private:
-    static constexpr const char* no_question = "\n";
     struct Run {
         std::atomic<bool> stop = false;
         std::atomic<double> done = 0;
@@ -183,7 +184,7 @@ private:
     std::function<void()> wake_;
     std::shared_ptr<Run> run_;
     std::vector<std::shared_ptr<Run>> done_with_; // with the answers they took the place of
-    std::string asked_ = no_question;
+    std::optional<Question> asked_;
     Working waiting_;
     std::unique_ptr<Answer> answer_;
     bool running_ = false;

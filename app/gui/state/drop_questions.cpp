@@ -1,7 +1,5 @@
 #include "gui/state/drop_questions.hpp"
 
-#include "gui/state/question_key.hpp"
-
 #include <algorithm>
 
 namespace pourbook {
@@ -33,15 +31,13 @@ const DropQuestions::Falls* DropQuestions::falls(const Conditions& conditions) {
     const DropRequest r = request(view_.drop_setup, conditions);
     const std::vector<std::string> metals = view_.pins;
     const auto entries = workshop_.shared_entries(known_kind("trial"));
-    return falls_.ask(key_of(r.setup) + key_of(conditions) + key_of_words(metals) + std::to_string(workshop_.serial()),
-                      [this, r, metals, entries]() -> Falls {
-                          Result<std::vector<DropOfMetal>> drops = drop_in_each(catalogue_, r, metals);
-                          if (!drops) return drops.problem();
-                          Result<MeasuredFalls> measured =
-                              measured_falls(catalogue_, trials_from(*entries), r.setup, r.conditions);
-                          if (!measured) return measured.problem();
-                          return FallsBeside{std::move(*drops), std::move(*measured)};
-                      });
+    return falls_.ask({r, metals, workshop_.serial()}, [this, r, metals, entries]() -> Falls {
+        Result<std::vector<DropOfMetal>> drops = drop_in_each(catalogue_, r, metals);
+        if (!drops) return drops.problem();
+        Result<MeasuredFalls> measured = measured_falls(catalogue_, trials_from(*entries), r.setup, r.conditions);
+        if (!measured) return measured.problem();
+        return FallsBeside{std::move(*drops), std::move(*measured)};
+    });
 }
 
 const Result<SweepResult>* DropQuestions::sweep(const Conditions& conditions) {
@@ -51,21 +47,18 @@ const Result<SweepResult>* DropQuestions::sweep(const Conditions& conditions) {
     r.metals = view_.pins;
     r.steps = 25;
     const std::string over = view_.drop.over, range = view_.drop.range;
-    return sweep_.ask(key_of(r.setup) + key_of(conditions) + key_of_words(r.metals) + over + range,
-                      [this, r, over, range]() -> Result<SweepResult> {
-                          const Result<SweepRequest> ranged = with_range(catalogue_, r, over, range);
-                          if (!ranged) return ranged.problem();
-                          return pourbook::sweep(catalogue_, *ranged);
-                      });
+    return sweep_.ask({r, over, range}, [this, r, over, range]() -> Result<SweepResult> {
+        const Result<SweepRequest> ranged = with_range(catalogue_, r, over, range);
+        if (!ranged) return ranged.problem();
+        return pourbook::sweep(catalogue_, *ranged);
+    });
 }
 
 const Result<AgainstResult>* DropQuestions::against(const Conditions& conditions) {
     AgainstRequest r{request(view_.drop_setup, conditions), request(view_.drop.second, conditions)};
     r.first.metal = metal();
     r.second.metal = second_metal();
-    return against_.ask(key_of(r.first.setup) + key_of(r.second.setup) + key_of(conditions) + r.first.metal + "|" +
-                            r.second.metal,
-                        [this, r] { return pourbook::against(catalogue_, r); });
+    return against_.ask(r, [this, r] { return pourbook::against(catalogue_, r); });
 }
 
 } // namespace pourbook

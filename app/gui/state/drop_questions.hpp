@@ -35,14 +35,25 @@ public:
     std::size_t against_serial() const { return against_.serial(); }
 
 private:
+    struct FallsAsked {
+        DropRequest request;
+        std::vector<std::string> metals;
+        std::size_t trials = 0; // serial of the workshop
+        bool operator==(const FallsAsked&) const = default;
+    };
+    struct SweepAsked {
+        SweepRequest request;
+        std::string over, range;
+        bool operator==(const SweepAsked&) const = default;
+    };
     DropRequest request(const SetupWords& setup, const Conditions& conditions) const;
 
     const Catalogue& catalogue_;
     const ViewState& view_;
     WorkshopDesk& workshop_;
-    Background<Falls> falls_;
-    Background<Result<SweepResult>> sweep_;
-    Background<Result<AgainstResult>> against_;
+    Background<FallsAsked, Falls> falls_;
+    Background<SweepAsked, Result<SweepResult>> sweep_;
+    Background<AgainstRequest, Result<AgainstResult>> against_;
 };
 
 } // namespace pourbook

@@ -1,6 +1,5 @@
 #include "gui/state/session.hpp"
 
-#include "gui/state/question_key.hpp"
 #include "questions/metals/find_metal.hpp"
 #include "questions/mix/mix_metal.hpp"
 #include "questions/pour/pour_in_workshop.hpp"
@@ -32,7 +31,7 @@ Figures all_figures(const Catalogue& catalogue, const Conditions& conditions, co
 Session::Session(const Catalogue& reference, ViewState start, std::function<void()> wake, Workshop* file)
     : reference_(reference), works_{std::move(wake)}, workshop(file), view(std::move(start)), history(view),
       drop(own_, view, workshop, works_), figures_(works_), ranking_(works_), tradeoff_(works_), versus_(works_),
-      curves_(works_), mix_(works_), pour_(works_), trials_(works_), check_(works_) {
+      curves_(works_), mix_(works_), pour_(works_), trials_(works_), check_(works_), said_(works_) {
     rebuild(wanted_mixes());
 }
 
@@ -54,7 +53,7 @@ bool Session::working() const {
 std::vector<std::string> Session::wanted_mixes() const {
     std::vector<std::string> wanted;
     std::copy_if(view.pins.begin(), view.pins.end(), std::back_inserter(wanted), names_mix);
-    for (const std::string& chosen : {view.selected, view.pour.metal})
+    for (const std::string& chosen : {view.selected, view.pour.text("metal")})
         if (names_mix(chosen) && std::find(wanted.begin(), wanted.end(), chosen) == wanted.end())
             wanted.push_back(chosen);
     return wanted;
@@ -86,21 +85,21 @@ void Session::rebuild(std::vector<std::string> mixes) {
         own_ = std::move(with.catalogue);
         remarks_ = std::move(with.remarks);
     }
-    own_.index(); // the look-ups must point into this copy
     follow_currency(view, before, usual_amounts(own_));
     if (!mixes.empty())
-        if (Result<Catalogue> extended = with_mixes(own_, mixes)) { // only words that were read are pinned
+        if (Result<Catalogue> extended = with_mixes(own_, mixes)) // only words that were read are pinned
             own_ = std::move(*extended);
-            own_.index();
-        }
     mixes_ = std::move(mixes);
     shelf_ = workshop.data().stock.empty() ? Catalogue{} : with_lot_prices(own_, workshop.data());
-    shelf_.index();
 }
 
-TemperatureRange Session::temperatures() const {
-    const Result<TemperatureRange> range = temperature_range(view.temperature);
-    return range ? *range : TemperatureRange{}; // only committed once it was read
+const RangedConditions& Session::asked_conditions() const {
+    if (!conditions_read_ || !(*conditions_read_ == view.conditions)) {
+        const Result<RangedConditions> read = ranged_question().read(view.conditions, catalogue);
+        conditions_ = read ? *read : RangedConditions{}; // only what can be read is kept
+        conditions_read_ = view.conditions;
+    }
+    return conditions_;
 }
 
 void Session::take_profile() {
@@ -115,13 +114,6 @@ void Session::take_profile() {
     kept_pins_ = data.pins;
 }
 
-Conditions Session::conditions() const {
-    Conditions out;
-    out.temperature_K = temperatures().from_K;
-    out.condition = view.condition;
-    return out;
-}
-
 const std::vector<const Metal*>& Session::found() {
     if (searched_ != view.find) {
         found_ = search_metals(catalogue, view.find);
@@ -132,54 +124,53 @@ const std::vector<const Metal*>& Session::found() {
 
 const Result<SheetResult>& Session::sheet(const std::string& slug) {
     const SheetRequest request{slug, conditions()};
-    const std::string key = slug + "|" + key_of(request.conditions);
-    if (const auto at = sheets_.find(key); at != sheets_.end()) return at->second;
-    if (sheets_.size() > most_sheets) sheets_.clear();
-    return sheets_.emplace(key, pourbook::sheet(catalogue, request)).first->second;
+    if (!(sheets_at_ == request.conditions) || sheets_.size() > most_sheets) sheets_.clear();
+    sheets_at_ = request.conditions;
+    if (const auto at = sheets_.find(slug); at != sheets_.end()) return at->second;
+    return sheets_.emplace(slug, pourbook::sheet(catalogue, request)).first->second;
 }
 
 const Figures* Session::figures() {
     const Conditions c = conditions();
-    return figures_.ask(key_of(c), [this, c](const Progress& p) { return all_figures(catalogue, c, p); });
+    return figures_.ask(c, [this, c](const Progress& p) { return all_figures(catalogue, c, p); });
 }
 
 const Result<CurveResult>* Session::curves() {
     CurveRequest request;
     request.property = view.curves.property;
     request.metals = view.pins;
-    request.condition = view.condition;
-    const std::string key = request.property + "|" + request.condition + "|" + key_of_words(request.metals);
-    return curves_.ask(key, [this, request] { return curve(catalogue, request); });
+    request.condition = conditions().condition;
+    return curves_.ask(request, [this, request] { return curve(catalogue, request); });
 }
 
 const MixSheet* Session::mix() {
     const MixSheetWords& w = view.mix.words;
-    std::string key = w.bare ? w.composition : "";
-    for (const MixStockWords& s : w.stocks) key += "|" + s.mass + "|" + s.metal + "|" + s.paid;
-    for (const std::string* word :
-         {&w.treatment, &w.melt_loss, &w.target, &w.with, &w.phases_at, &w.impurities, &w.measured})
-        key += "|" + *word;
-    return mix_.ask(key + (w.bare ? "|bare" : ""), [this, w] { return mix_sheet(catalogue, w); });
+    return mix_.ask(w, [this, w] { return mix_sheet(catalogue, w); });
 }
 
 const Result<PourSheet>* Session::pour_sheet() {
-    const PourWords& words = view.pour;
-    const std::string condition = view.condition;
-    const UnitSystem shown = units();
-    return pour_.ask(key_of(words) + "|" + condition + (view.workshop_units ? "|w" : "|s"),
-                     [this, words, condition, shown, own = workshop.shared_data()]() -> Result<PourSheet> {
-                         Result<PourRequest> request = pour_request_from(words, read_mesh);
-                         if (!request) return request.problem();
-                         request->conditions.condition = condition;
-                         const Result<PourResult> plan = pour_in_workshop(catalogue, *request, *own);
-                         if (!plan) return plan.problem();
-                         return PourSheet{*plan, in_print(pour_page(*plan, catalogue, shown)), source_keys(*plan)};
-                     });
+    const PourAsked question{asked(view.pour), units()};
+    return pour_.ask(question, [this, question, own = workshop.shared_data()]() -> Result<PourSheet> {
+        const Result<PourRequest> request = pour_request_from(question.stated, read_mesh, catalogue);
+        if (!request) return request.problem();
+        const Result<PourResult> plan = pour_in_workshop(catalogue, *request, *own);
+        if (!plan) return plan.problem();
+        return PourSheet{*plan, in_print(pour_page(*plan, catalogue, question.units)), source_keys(*plan)};
+    });
+}
+
+const Result<std::string>* Session::said(const Stated& stated) {
+    const SaidAsked question{stated, units()};
+    return said_.ask(question, [this, question, own = workshop.shared_data()]() -> Result<std::string> {
+        const Asker* to = asker(question.stated.question().name);
+        if (!to) return Problem{Problem::Kind::unknown, "no such question", 0};
+        return to->text(question.stated, {catalogue, *own, question.units, date});
+    });
 }
 
 const std::vector<TrialLines>* Session::trials() {
     const auto entries = workshop.shared_entries(known_kind("trial"));
-    return trials_.ask(std::to_string(workshop.serial()), [this, entries](const Progress& progress) {
+    return trials_.ask(workshop.serial(), [this, entries](const Progress& progress) {
         std::vector<TrialLines> out;
         for (const Entry& entry : *entries) {
             const ShownTrial shown{entry, show_trial(catalogue, trial_from(entry))};
@@ -192,7 +183,7 @@ const std::vector<TrialLines>* Session::trials() {
 }
 
 const CheckResult* Session::self_check() {
-    return check_.ask("once", [this] { return check(catalogue); });
+    return check_.ask(true, [this] { return check(catalogue); });
 }
 
 const SourceIndex& Session::sources() {

@@ -2,6 +2,7 @@
 // again only when the request changes. Slow questions run off the frame thread; a null answer means "being worked out".
 #pragma once
 
+#include "answers/askers.hpp"
 #include "answers/parts/source_index.hpp"
 #include "answers/pour/pour_report.hpp"
 #include "answers/workshop/trial_report.hpp"
@@ -14,7 +15,6 @@
 #include "questions/metals/check.hpp"
 #include "questions/metals/curve.hpp"
 #include "questions/metals/sheet.hpp"
-#include "questions/metals/temperature_words.hpp"
 #include "questions/mix/mix_sheet.hpp"
 #include "questions/rank/tradeoff.hpp"
 #include "questions/rank/versus.hpp"
@@ -45,6 +45,24 @@ struct PourSheet {
     PourResult plan;
     Page page;
     std::vector<std::string> sources;
+};
+
+struct PourAsked {
+    Stated stated;
+    UnitSystem units = UnitSystem::shown;
+    bool operator==(const PourAsked&) const = default;
+};
+
+struct SaidAsked {
+    Stated stated;
+    UnitSystem units = UnitSystem::shown;
+    bool operator==(const SaidAsked&) const = default;
+};
+
+struct RankAsked {
+    RankRequest request;
+    bool at_shelf_prices = false;
+    bool operator==(const RankAsked&) const = default;
 };
 
 /// What a trial shows, a sentence each.
@@ -83,6 +101,7 @@ public:
     WorkshopDesk workshop;
     ViewState view;
     Passing passing;
+    std::string date;     // of today, "2026-11-25", for what is saved
     MeshReader read_mesh; // of STL files, set once by whoever opens the window
     History history;
 
@@ -91,9 +110,12 @@ public:
     void keep_catalogue();
 
     UnitSystem units() const { return view.workshop_units ? UnitSystem::workshop : UnitSystem::shown; }
-    /// As typed; a range counts where a goal does, elsewhere its lower end.
-    TemperatureRange temperatures() const;
-    Conditions conditions() const;
+    /// As stated for all questions, read once for each statement; a range counts where a goal does.
+    const RangedConditions& asked_conditions() const;
+    /// The same where a single temperature counts: a range's lower end.
+    const Conditions& conditions() const { return asked_conditions().from; }
+    /// A question's own statement with these conditions.
+    Stated asked(const Stated& own) const { return under(own, view.conditions, catalogue); }
 
     const std::vector<const Metal*>& found(); // metals that match view.find
     const Result<SheetResult>& sheet(const std::string& slug);
@@ -103,6 +125,9 @@ public:
     const MixSheet* mix();
     std::size_t mix_serial() const { return mix_.serial(); }
     const Result<PourSheet>* pour_sheet();
+    /// A question of Ask, answered in words.
+    const Result<std::string>* said(const Stated& stated);
+    Asking asking() const { return {catalogue, workshop.data(), units(), date}; }
     /// Every trial of the workshop with what it shows.
     const std::vector<TrialLines>* trials();
     /// What of the workshop's own could not be used in answers, and why.
@@ -129,18 +154,22 @@ public:
     DropQuestions drop;
 
 private:
-    Background<Figures> figures_;
-    Background<Result<RankResult>> ranking_;
-    Background<Result<TradeoffResult>> tradeoff_;
-    Background<Result<VersusResult>> versus_;
-    Background<Result<CurveResult>> curves_;
-    Background<MixSheet> mix_;
-    Background<Result<PourSheet>> pour_;
-    Background<std::vector<TrialLines>> trials_;
-    Background<CheckResult> check_;
+    Background<Conditions, Figures> figures_;
+    Background<RankAsked, Result<RankResult>> ranking_;
+    Background<TradeoffRequest, Result<TradeoffResult>> tradeoff_;
+    Background<VersusRequest, Result<VersusResult>> versus_;
+    Background<CurveRequest, Result<CurveResult>> curves_;
+    Background<MixSheetWords, MixSheet> mix_;
+    Background<PourAsked, Result<PourSheet>> pour_;
+    Background<std::size_t, std::vector<TrialLines>> trials_; // of the workshop as it was at that serial
+    Background<bool, CheckResult> check_;
+    Background<SaidAsked, Result<std::string>> said_;
     GoalWords with_setup(GoalWords goal) const; // magnet and tube where the goal needs them
 
-    std::unordered_map<std::string, Result<SheetResult>> sheets_;
+    std::unordered_map<std::string, Result<SheetResult>> sheets_; // by slug, under these conditions
+    Conditions sheets_at_;
+    mutable std::optional<Stated> conditions_read_;
+    mutable RangedConditions conditions_;
     std::optional<SourceIndex> sources_;
     std::optional<std::string> searched_;
     std::vector<const Metal*> found_;

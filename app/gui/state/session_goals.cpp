@@ -1,26 +1,10 @@
 // What Rank and Compare ask: the goal as chosen in the view, and the answers about it.
-#include "gui/state/question_key.hpp"
 #include "gui/state/session.hpp"
 #include "gui/state/typed_faults.hpp"
 
 #include <algorithm>
 
 namespace pourbook {
-namespace {
-
-std::string key_of(const GoalWords& g) {
-    const std::string key = g.goal + "|" + g.formula + "|" + name_of(g.holding) + (g.best_high ? "|high|" : "|low|") +
-                            (g.include_unusual ? "unusual" : "");
-    return key + "|" + key_of_words(g.where) + g.fall.mass + "|" + g.fall.budget + "|" + key_of(g.fall.setup);
-}
-
-std::string key_of(const RankRequest& r) {
-    return key_of(r.goal) + "||" + key_of(r.conditions) + std::to_string(r.to_K) + "|" + std::to_string(r.samples) +
-           "|" + key_of_words(r.from);
-}
-
-} // namespace
-
 GoalWords Session::with_setup(GoalWords g) const {
     if (!needs_setup(catalogue, g)) return g;
     g.fall.setup = view.drop_setup;
@@ -47,8 +31,7 @@ RankRequest Session::rank_request() const {
     if (view.rank.only_pinned) r.from = view.pins;
     if (view.rank.on_shelf) r.from = metals_on_the_shelf(workshop.data());
     r.conditions = conditions();
-    r.conditions.price_form = view.rank.price_form;
-    r.to_K = temperatures().to_K;
+    r.to_K = asked_conditions().to_K;
     r.samples = view.rank.samples;
     return r;
 }
@@ -71,10 +54,8 @@ const Result<VersusResult>* Session::versus() {
     request.b = compared().second;
     request.goal = goal_words();
     request.conditions = rank_request().conditions;
-    request.to_K = temperatures().to_K;
-    const std::string key = request.a + "|" + request.b + "|" + key_of(request.goal) + "|" +
-                            key_of(request.conditions) + std::to_string(request.to_K);
-    return versus_.ask(key, [this, request] { return pourbook::versus(catalogue, request); });
+    request.to_K = asked_conditions().to_K;
+    return versus_.ask(request, [this, request] { return pourbook::versus(catalogue, request); });
 }
 
 const Result<TradeoffResult>* Session::tradeoff() {
@@ -89,7 +70,7 @@ const Result<TradeoffResult>* Session::tradeoff() {
     request.from = one.from;
     request.conditions = one.conditions;
     request.to_K = one.to_K;
-    return tradeoff_.ask(key_of(one) + "|||" + key_of(request.second),
+    return tradeoff_.ask(request,
                          [this, request](const Progress& p) { return pourbook::tradeoff(catalogue, request, p); });
 }
 
@@ -97,7 +78,7 @@ const Result<RankResult>* Session::ranking() {
     const RankRequest request = rank_request();
     const bool at_shelf_prices = view.rank.on_shelf && !request.from.empty();
     const Catalogue& from = at_shelf_prices ? shelf_ : own_;
-    return ranking_.ask(key_of(request) + (at_shelf_prices ? "|shelf" : ""),
+    return ranking_.ask({request, at_shelf_prices},
                         [&from, request](const Progress& p) { return rank(from, request, p); });
 }
 

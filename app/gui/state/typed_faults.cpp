@@ -29,6 +29,7 @@ std::vector<std::string> split_conditions(const std::string& text) {
 }
 
 std::string temperature_fault(const std::string& text) {
+    if (text.empty()) return {}; // 20 degC
     const Result<TemperatureRange> range = temperature_range(text);
     return range ? "" : range.problem().text;
 }

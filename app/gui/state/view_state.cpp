@@ -2,11 +2,10 @@
 
 #include "questions/drop/fall_time.hpp"
 #include "questions/drop/sweep.hpp"
-#include "questions/metals/temperature_words.hpp"
 #include "questions/mix/mix_metal.hpp"
+#include "questions/views.hpp"
 
 #include <algorithm>
-#include <array>
 
 namespace pourbook {
 namespace {
@@ -21,12 +20,9 @@ SetupWords first_setup() {
 }
 
 /// The same tube, cast as a ceramic shell.
-PourWords first_pour() {
-    PourWords words;
-    words.metal = "copper";
-    words.parts = {"tube:18mm:24mm:400mm"};
-    words.clear = "15mm";
-    return words;
+Stated first_pour() {
+    Stated stated(pour_question());
+    return stated.set("metal", "copper").set("part", "tube:18mm:24mm:400mm").set("clear", "15mm");
 }
 
 /// A jar of sterling scrap and some fine silver, to be brought to Britannia silver.
@@ -64,9 +60,7 @@ ViewState first_view(const Catalogue& catalogue) {
 }
 
 ViewState fitted(ViewState view, const Catalogue& catalogue) {
-    static constexpr std::array views = {"metals", "rank", "curves", "compare", "drop",
-                                         "mix",    "pour", "trials", "sources"};
-    if (std::find(views.begin(), views.end(), view.view) == views.end()) view.view = "rank";
+    if (!is_view(view.view)) view.view = "rank";
     std::vector<std::string> pins;
     for (const std::string& slug : view.pins)
         if (is_known(catalogue, slug) && std::find(pins.begin(), pins.end(), slug) == pins.end()) pins.push_back(slug);
@@ -83,11 +77,11 @@ ViewState fitted(ViewState view, const Catalogue& catalogue) {
         view.rank.samples = RankChoice{}.samples;
     if (!catalogue.property(view.curves.property)) view.curves.property = "resistivity";
     if (!catalogue.reference(view.source)) view.source.clear();
-    if (!temperature_range(view.temperature)) view.temperature = ViewState{}.temperature;
+    if (!ranged_question().read(view.conditions, catalogue)) view.conditions = Stated(ranged_question());
     if (view.mix.words.stocks.empty()) view.mix.words.stocks = first_mix().stocks;
     if (!treatment_named(view.mix.words.treatment)) view.mix.words.treatment = MixSheetWords{}.treatment;
-    if (!is_known(catalogue, view.pour.metal)) view.pour.metal = view.selected;
-    if (view.pour.parts.empty()) view.pour.parts = first_pour().parts;
+    if (!is_known(catalogue, view.pour.text("metal"))) view.pour.set("metal", view.selected);
+    if (!view.pour.states("part")) view.pour.set("part", first_pour().text("part"));
     if (!drop_setup(catalogue, view.drop_setup)) view.drop_setup = first_setup();
     if (!drop_setup(catalogue, view.drop.second)) view.drop.second = view.drop_setup;
     const auto swept = with_range(catalogue, {}, view.drop.over, view.drop.range);
@@ -105,6 +99,15 @@ UsualAmounts usual_amounts(const Catalogue& catalogue) {
 void follow_currency(ViewState& view, const UsualAmounts& before, const UsualAmounts& now) {
     if (view.rank.budget == before.budget) view.rank.budget = now.budget;
     if (view.drop.range == before.range) view.drop.range = now.range;
+}
+
+Stated& stated_for(ViewState& view, const QuestionTable& question) {
+    const auto [at, fresh] = view.ask.stated.try_emplace(question.name, question);
+    Stated& stated = at->second;
+    if (!fresh) return stated;
+    state_setup(stated, view.drop_setup);
+    if (question.has("metal")) stated.set("metal", view.selected);
+    return stated;
 }
 
 bool is_pinned(const ViewState& view, const std::string& slug) {

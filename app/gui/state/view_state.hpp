@@ -2,11 +2,13 @@
 #pragma once
 
 #include "core/materials/catalogue.hpp"
-#include "questions/drop/magnet_words.hpp"
+#include "questions/drop/setup_question.hpp"
+#include "questions/metals/conditions.hpp"
 #include "questions/mix/mix_sheet.hpp"
-#include "questions/pour/pour_words.hpp"
+#include "questions/pour/pour_request.hpp"
 
 #include <array>
+#include <map>
 #include <string>
 #include <vector>
 
@@ -21,7 +23,6 @@ struct RankChoice {
     std::string holding = "size";                  // what is equal: size | mass | budget
     std::string mass = "300 g", budget = "20 USD"; // of the tube, for a goal with a fall
     std::string where;                             // conditions, separated by ';'
-    std::string price_form = "exchange";           // or retail, scrap
     bool only_pinned = false;
     bool on_shelf = false; // only what is in stock, at the prices paid
     bool include_unusual = false;
@@ -63,25 +64,32 @@ struct MixChoice {
     bool operator==(const MixChoice&) const = default;
 };
 
+/// What is asked in Ask, by the question's name.
+struct AskChoice {
+    std::string question = "plate";
+    std::map<std::string, Stated> stated;
+    bool operator==(const AskChoice&) const = default;
+};
+
 struct ViewState {
-    std::string view = "rank";     // metals | rank | curves | compare | drop | mix | pour | trials | sources
+    std::string view = "rank";     // a name of questions/views.hpp
     std::vector<std::string> pins; // slugs, a mix in its words; the place gives colour and mark
     bool dark = true;
     bool workshop_units = false;
-    bool help = false;                   // the page of the view is open beside it
-    std::string temperature = "20 degC"; // as typed: one, or a range "77 K:300 K"
-    std::string condition = "reference";
-    std::string selected; // slug of the metal on the sheet
+    bool help = false;                    // the page of the view is open beside it
+    Stated conditions{ranged_question()}; // of every question: temperature or a range, condition, price form, purity
+    std::string selected;                 // slug of the metal on the sheet
     std::string find;
     RankChoice rank;
     CurveChoice curves;
     VersusChoice versus;
     SetupWords drop_setup; // magnet and tube of Drop; each word was readable when it was committed
     DropChoice drop;
-    MixChoice mix;               // what is melted together, and what is asked of it
-    PourWords pour;              // what is cast, and with what
-    std::string shelf = "trial"; // the list shown in Trials
-    std::string source;          // key of the source shown
+    MixChoice mix; // what is melted together, and what is asked of it
+    AskChoice ask;
+    Stated pour{pour_question()}; // what is cast, and with what
+    std::string shelf = "trial";  // the list shown in Trials
+    std::string source;           // key of the source shown
     std::string find_source;
     bool operator==(const ViewState&) const = default;
 };
@@ -91,6 +99,10 @@ ViewState first_view(const Catalogue& catalogue);
 
 /// The same state without what this catalogue doesn't know (an older file, another reference).
 ViewState fitted(ViewState view, const Catalogue& catalogue);
+
+/// What is stated of a question in Ask; when it is first asked, magnet and tube are those of Drop, the metal the
+/// selected.
+Stated& stated_for(ViewState& view, const QuestionTable& question);
 
 /// Amounts of money that stand in the fields until others are typed, in the currency that is shown.
 struct UsualAmounts {

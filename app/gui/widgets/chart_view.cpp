@@ -54,8 +54,8 @@ Result<std::string> picture(const Ui& ui, const Scene& shown, const std::string&
     if (!format) return format.problem();
     const Result<const Letters*> measure = letters();
     if (!measure) return measure.problem();
-    const Scene scene = build({shown.width, shown.height, ui.colours(), **measure, ui.date});
-    return picture_of(scene, *format, {2, ui.colours().ground, scene.title, ui.date});
+    const Scene scene = build({shown.width, shown.height, ui.colours(), **measure, ui.session.date});
+    return picture_of(scene, *format, {2, ui.colours().ground, scene.title, ui.session.date});
 }
 
 void leave(Ui& ui, const std::string& id, const Scene& scene, const std::function<Scene(const Canvas&)>& build) {
@@ -65,7 +65,7 @@ void leave(Ui& ui, const std::string& id, const Scene& scene, const std::functio
     l.ending = ".png";
     l.endings = ".png, .svg or .pdf";
     l.made = [&](const std::string& file) { return picture(ui, scene, file, build); };
-    l.words = [&] { return caption_line(ui.session.catalogue, scene, ui.date); };
+    l.words = [&] { return caption_line(ui.session.catalogue, scene, ui.session.date); };
     leave_row(ui, id, l);
 }
 

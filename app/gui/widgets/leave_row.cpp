@@ -142,7 +142,7 @@ void leave_row(Ui& ui, const std::string& id, const Leaving& leaving) {
 }
 
 void table_row(Ui& ui, const std::string& id, const std::function<Document(const DocumentSetting&)>& make) {
-    const DocumentSetting setting{ui.session.catalogue, ui.session.units(), ui.date};
+    const DocumentSetting setting{ui.session.catalogue, ui.session.units(), ui.session.date};
     Leaving l;
     l.name = id;
     l.made = [&](const std::string& file) -> Result<std::string> {

@@ -50,7 +50,6 @@ struct Ui {
     Probe probe = {};
     std::unordered_map<std::string, Draft> drafts = {};
     std::unordered_map<std::string, CachedScene> scenes = {};
-    std::string date = {}; // of today, for what is saved
     LeavingState leaving = {};
     std::function<bool(const std::string& png)> offer_picture = {}; // to other programs; false where that can't be
 

@@ -19,7 +19,6 @@ public:
     }
 
     Result<AskResult> run() {
-        conditions_.today = request_.today;
         if (!out_.read.at.empty()) {
             const Result<double> t = temperature_from(out_.read.at);
             if (!t) return t.problem();

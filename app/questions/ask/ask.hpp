@@ -16,7 +16,6 @@ namespace pourbook {
 struct AskRequest {
     std::string words;
     std::vector<std::string> shelf; // slugs on the shelf, for "from my shelf"
-    std::string today;              // year and month
 };
 
 /// One of the parts is filled, as read.asked says; where none is, `fault` says why.

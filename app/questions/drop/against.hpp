@@ -12,6 +12,7 @@ namespace pourbook {
 
 struct AgainstRequest {
     DropRequest first, second; // samples and seed of the first count for both
+    bool operator==(const AgainstRequest&) const = default;
 };
 
 struct AgainstResult {

@@ -16,6 +16,7 @@ struct DropRequest {
     Conditions conditions;   // of the tube
     std::size_t samples = 1000;
     std::uint64_t seed = 1;
+    bool operator==(const DropRequest&) const = default;
 };
 
 struct DropResult {

@@ -24,6 +24,7 @@ enum class Holding { size, mass, budget };
 struct FallWords {
     SetupWords setup;
     std::string mass, budget; // of the tube, with that holding
+    bool operator==(const FallWords&) const = default;
 };
 
 /// A budget to begin with, as it is typed: "20USD", "20EUR".

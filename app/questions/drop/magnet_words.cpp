@@ -284,14 +284,6 @@ std::optional<Problem> pull_fault(const std::string& text, const std::string& op
                    0};
 }
 
-std::string key_of(const SetupWords& w) {
-    std::string key;
-    for (const std::string* word : {&w.magnet, &w.grade, &w.br, &w.surface_field, &w.recoil_permeability,
-                                    &w.magnet_mass, &w.magnet_at, &w.tube, &w.slits, &w.off_axis, &w.release, &w.stop})
-        key += *word + "|";
-    return key;
-}
-
 Result<Uncertain> uncertain_from(const std::string& text, const Dimension& dimension, const std::string& option) {
     std::size_t at = text.find("+-");
     if (at == std::string::npos) at = text.find("±"); // two bytes long as well

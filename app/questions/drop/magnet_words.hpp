@@ -30,9 +30,6 @@ struct SetupWords {
     bool operator==(const SetupWords&) const = default;
 };
 
-/// All words in one line: equal for equal set-ups, so that an answer can be kept under it.
-std::string key_of(const SetupWords& words);
-
 struct CitedFigure {
     std::string what; // "remanence of N42: 1.28 to 1.32 T"
     Citation citation;

@@ -25,6 +25,7 @@ struct SweepRequest {
     int steps = 15;                // values of x, evenly spaced (wall, budget: evenly in ln x)
     std::size_t samples = 200;
     std::uint64_t seed = 1;
+    bool operator==(const SweepRequest&) const = default;
 };
 
 struct SweepPoint {

@@ -11,6 +11,7 @@ struct CurveRequest {
     std::vector<std::string> metals;
     std::string condition = "reference";
     int steps = 240; // evaluations between the lowest and the highest cited temperature of each metal
+    bool operator==(const CurveRequest&) const = default;
 };
 
 struct CurvePoint {

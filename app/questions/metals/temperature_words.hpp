@@ -9,7 +9,7 @@ namespace pourbook {
 
 struct TemperatureRange {
     double from_K = room_temperature_K;
-    double to_K = no_number; // NaN: a single temperature
+    std::optional<double> to_K = {}; // empty: a single temperature
 };
 
 /// "77K", "20degC". Errors: unreadable, with the column; outside 0 K to 100000 K.

@@ -171,7 +171,7 @@ private:
 
     void worth() {
         const Metal metal = plain_metal(out_.composition);
-        out_.metal_value = evaluate_metal_value(catalogue_, metal, Conditions{});
+        out_.metal_value = evaluate_metal_value(catalogue_, metal);
         if (!out_.metal_value) return;
         for (const Share& s : out_.composition.shares()) {
             const Metal* element = catalogue_.element(s.element);

@@ -13,38 +13,12 @@
 #include "core/casting/melt_loss.hpp"
 #include "core/casting/pattern.hpp"
 #include "core/casting/pour_heat.hpp"
+#include "questions/pour/pour_request.hpp"
 
-#include <optional>
 #include <string>
 #include <vector>
 
 namespace pourbook {
-
-struct PourRequest {
-    std::string metal;
-    std::vector<casting::Piece> pieces; // shape and solid filled (part_words, mesh)
-    std::string process = "shell";      // shell | sand | plaster | permanent
-    Conditions conditions;
-    std::optional<double> superheat_K;
-    std::optional<double> mould_K;   // preheat; else the printed range
-    double stock_m = 0;              // machining allowance on a face
-    std::optional<double> clear_m;   // what has to pass the bore
-    std::optional<double> melt_loss; // fraction; else the printed one
-    std::optional<double> yield;     // the founder's rule instead of gating, feeder, loss and heel
-    std::optional<double> gating_kg; // sprue, runner and cup of one casting; else the printed share
-    double heel_kg = 0;
-    bool feeder = true;
-    std::optional<double> shell_wall_m; // else the printed thickness
-    std::size_t count = 1;              // castings wanted
-    std::optional<double> sprue_height_m;
-    std::optional<double> sprue_foot_m; // diameter
-    std::optional<double> power_W;
-    std::optional<double> efficiency; // of the furnace
-    double start_K = room_temperature_K;
-    std::vector<std::string> part_remarks; // on how the part was read; shown with the cautions
-    bool acknowledge_hazard = false;
-    casting::Workshop workshop;
-};
 
 struct PourFill {
     casting::GatingPlan gating;

@@ -205,9 +205,9 @@ private:
             out_.feeding.feeder = plan.problem();
         const auto& f = out_.feeding;
         const double all = static_cast<double>(f.feeders);
-        if (in_.feeder && f.feeder) out_.feeder_kg = all * f.feeder->chosen().volume_m3() * out_.density.value_si;
-        if (in_.feeder && !f.feeder && !f.too_thin) remark("No feeder: " + f.feeder.problem().text + ".");
-        if (!in_.feeder && !std::isnan(f.hole_m3) && f.hole_m3 > 0)
+        if (!in_.no_feeder && f.feeder) out_.feeder_kg = all * f.feeder->chosen().volume_m3() * out_.density.value_si;
+        if (!in_.no_feeder && !f.feeder && !f.too_thin) remark("No feeder: " + f.feeder.problem().text + ".");
+        if (in_.no_feeder && !std::isnan(f.hole_m3) && f.hole_m3 > 0)
             remark("Without a feeder " + significant(f.hole_m3 * 1e6, 2) + " cm3 will be missing at " +
                    out_.freezes_last + ": " +
                    (f.too_thin ? "as pores through the wall."

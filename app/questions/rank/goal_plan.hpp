@@ -1,22 +1,12 @@
 // A goal made ready: a named one or a formula of the user's own, what is held equal, and which metals it leaves out.
 #pragma once
 
-#include "questions/rank/merit.hpp"
+#include "questions/rank/goal_words.hpp"
 
 #include <string>
 #include <vector>
 
 namespace pourbook {
-
-struct GoalWords {
-    std::string goal;    // id of a named goal, or empty
-    std::string formula; // used when goal is empty
-    bool best_high = true;
-    Holding holding = Holding::size;
-    std::vector<std::string> where;
-    FallWords fall;               // where the formula names fall_time
-    bool include_unusual = false; // drop the goal's own conditions and the bar on metals unfit for home casting
-};
 
 struct GoalPlan {
     std::string id, label, sentence;
@@ -44,7 +34,5 @@ Result<std::vector<Condition>> conditions_of(const Catalogue& catalogue, const s
 
 /// Why the goal leaves this metal out at this temperature, apart from its `where`; empty if it does not.
 std::string barred(const Catalogue& catalogue, const Metal& metal, const GoalPlan& plan, double temperature_K);
-
-const char* name_of(Holding holding);
 
 } // namespace pourbook

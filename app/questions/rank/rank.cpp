@@ -1,5 +1,6 @@
 #include "questions/rank/rank.hpp"
 
+#include "core/materials/names.hpp"
 #include "questions/drop/tube_metal.hpp"
 #include "questions/metals/find_metal.hpp"
 #include "questions/rank/settle.hpp"
@@ -22,7 +23,7 @@ class Ranking {
 public:
     Ranking(const Catalogue& catalogue, const GoalPlan& plan, const RankRequest& request)
         : catalogue_(catalogue), plan_(plan), request_(request),
-          judge_(catalogue, plan, request.conditions, request.to_K, request.samples, request.seed) {
+          judge_(catalogue, plan, request.conditions, request.to_K.value_or(no_number), request.samples, request.seed) {
         result_.goal = plan.id;
         result_.label = plan.label;
         result_.sentence = plan.sentence;
@@ -31,7 +32,7 @@ public:
         result_.best_high = plan.best_high;
         result_.holding = plan.holding;
         result_.conditions = request.conditions;
-        result_.to_K = request.to_K;
+        result_.to_K = request.to_K.value_or(no_number);
         result_.samples = request.samples;
         result_.fall = plan.merit.fall();
     }
@@ -74,7 +75,7 @@ private:
         settle(places);
         for (std::size_t i = 0; i < shown; ++i) {
             Judged& j = judged_[places[i].contender];
-            if (i < told && std::isnan(request_.to_K))
+            if (i < told && !request_.to_K)
                 j.inputs = plan_.merit.inputs(catalogue_, *j.metal, request_.conditions).values;
             const bool from_memory = any_from_memory(j.inputs);
             const std::optional<RankedTube> tube = tube_of(j);
@@ -120,7 +121,7 @@ private:
         const auto price = std::find(properties.begin(), properties.end(), "price");
         if (price == properties.end()) return;
         const std::ptrdiff_t at = price - properties.begin();
-        for (const char* form : {"exchange", "retail", "scrap"})
+        for (const std::string& form : price_form_names)
             result_.order_by_price_form.emplace_back(form, first_ones(form, static_cast<std::size_t>(at)));
     }
 

@@ -17,10 +17,12 @@ struct RankRequest {
     GoalWords goal;
     std::vector<std::string> from; // slugs or names; empty: all metals
     Conditions conditions;
-    double to_K = no_number;    // upper end of a range of temperatures that begins at the conditions' (see judge.hpp)
+    std::optional<double> to_K =
+        {};                     // upper end of a range of temperatures that begins at the conditions' (see judge.hpp)
     std::size_t top = 0;        // 0: all
     std::size_t samples = 2000; // 0: the order of the figures as cited, without intervals and chances
     std::uint64_t seed = 1;
+    bool operator==(const RankRequest&) const = default;
 };
 
 /// Of a goal with a fall: the tube of this metal. Mass and cost NaN where density or price is not known.

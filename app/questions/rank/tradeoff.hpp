@@ -3,6 +3,7 @@
 
 #include "questions/rank/rank.hpp"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -14,7 +15,8 @@ struct TradeoffRequest {
     Conditions conditions;
     std::size_t samples = 1000;
     std::uint64_t seed = 1;
-    double to_K = no_number; // upper end of a range of temperatures, as in a ranking
+    std::optional<double> to_K = {}; // upper end of a range of temperatures, as in a ranking
+    bool operator==(const TradeoffRequest&) const = default;
 };
 
 struct TradeoffPoint {

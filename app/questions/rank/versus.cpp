@@ -309,7 +309,7 @@ void collect_sources(VersusResult& r) {
 Result<VersusResult> versus(const Catalogue& catalogue, const VersusRequest& request) {
     const Result<GoalPlan> plan = plan_goal(catalogue, request.goal);
     if (!plan) return plan.problem();
-    const std::vector<Conditions> range = over_range(request.conditions, request.to_K);
+    const std::vector<Conditions> range = over_range(request.conditions, request.to_K.value_or(no_number));
     Result<VersusSide> a = side_of(catalogue, request.a, *plan, range);
     if (!a) return a.problem();
     Result<VersusSide> b = side_of(catalogue, request.b, *plan, range);
@@ -321,7 +321,7 @@ Result<VersusResult> versus(const Catalogue& catalogue, const VersusRequest& req
     r.unit = plan->merit.formula().dimension().text();
     r.best_high = plan->best_high;
     r.conditions = request.conditions;
-    r.to_K = request.to_K;
+    r.to_K = request.to_K.value_or(no_number);
     r.held = held_words(catalogue, *plan);
     const bool a_leads = !plan->worse(a->merit, b->merit);
     r.better = a_leads ? std::move(*a) : std::move(*b);

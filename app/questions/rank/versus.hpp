@@ -4,6 +4,7 @@
 #include "questions/rank/goal_plan.hpp"
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -15,7 +16,8 @@ struct VersusRequest {
     Conditions conditions;
     std::size_t samples = 4000;
     std::uint64_t seed = 1;
-    double to_K = no_number; // upper end of a range of temperatures, as in a ranking
+    std::optional<double> to_K = {}; // upper end of a range of temperatures, as in a ranking
+    bool operator==(const VersusRequest&) const = default;
 };
 
 struct VersusSide {

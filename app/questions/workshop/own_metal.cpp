@@ -1,5 +1,6 @@
 #include "questions/workshop/own_metal.hpp"
 
+#include "core/materials/names.hpp"
 #include "core/quantity/unit.hpp"
 #include "questions/mix/mix_words.hpp"
 
@@ -10,9 +11,6 @@
 
 namespace pourbook {
 namespace {
-
-constexpr std::array named_conditions = {"as-cast",          "annealed", "cold-worked",
-                                         "solution-treated", "aged",     "as-supplied"};
 
 Problem wrong(const std::string& field, const std::string& text, const std::string& remedy,
               Problem::Kind kind = Problem::Kind::unreadable) {
@@ -78,8 +76,7 @@ Result<bool> read_figure(const OwnValue& v, const Property& property, Record& r)
 }
 
 void read_condition(const OwnValue& v, Record& r) {
-    const bool named =
-        std::find(named_conditions.begin(), named_conditions.end(), v.condition) != named_conditions.end();
+    const bool named = is_among(v.condition, condition_names);
     (named ? r.condition : r.temper) = v.condition;
 }
 

@@ -19,6 +19,7 @@ Catalogue with_a_stale_price() {
     Catalogue c = small_catalogue();
     c.price_sets.front().prices[0].fresh_until = "2020-12";
     c.price_sets.front().prices[1].fresh_until = "2999-12";
+    c.today = "2026-11";
     c.index();
     return c;
 }
@@ -28,7 +29,6 @@ RankResult ranked_by_cost(const Catalogue& c, std::vector<std::string> from) {
     request.goal.formula = "density * price";
     request.goal.best_high = false;
     request.from = std::move(from);
-    request.conditions.today = "2026-11";
     request.samples = 100;
     const Result<RankResult> r = rank(c, request);
     REQUIRE(r);
@@ -56,7 +56,6 @@ TEST_CASE("a stale price is said in every rendering of a ranking, and a fresh on
 TEST_CASE("a stale price is said where metals are compared") {
     const Catalogue c = with_a_stale_price();
     CompareRequest request{{"aa", "bb"}, {"price"}, {}};
-    request.conditions.today = "2026-11";
     const Document d = document_of(*compare(c, request), {c, UnitSystem::shown, ""});
     for (const std::string& told : {csv_of(d), json_of(d), page_text(page_of(d))})
         CHECK_THAT(told, Contains("stale price"));

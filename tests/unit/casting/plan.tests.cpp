@@ -236,7 +236,7 @@ TEST_CASE("a thin long wall gets gates, a block gets a feeder, both say how far 
     CHECK(cube.feeding.feeder_freezing_s > cube.freezing->time_s.value_si);
     CHECK(says(cube.remarks, "below the usual 40 to 70 %"));
     PourRequest r = request("copper", "plate:50mmx50mmx50mm");
-    r.feeder = false;
+    r.no_feeder = true;
     CHECK(says(plan_of(r).remarks, "cm3 will be missing"));
 }
 

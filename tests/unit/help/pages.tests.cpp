@@ -1,5 +1,6 @@
 // What every page of a view promises its reader.
 #include "help/pages.hpp"
+#include "questions/views.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -10,8 +11,6 @@
 using namespace pourbook;
 namespace {
 
-constexpr const char* views[] = {"metals", "rank", "curves", "compare", "drop", "mix", "pour", "trials", "sources"};
-
 bool has(const HelpPage& page, HelpBlock::Kind kind, const std::string& words) {
     return std::any_of(page.blocks.begin(), page.blocks.end(), [&](const HelpBlock& b) {
         return b.kind == kind && plain_text(b).find(words) != std::string::npos;
@@ -21,7 +20,8 @@ bool has(const HelpPage& page, HelpBlock::Kind kind, const std::string& words) {
 } // namespace
 
 TEST_CASE("each view has a page: title, how to use it, an equation, its limits") {
-    for (const char* view : views) {
+    for (const ViewName& named : view_names) {
+        const char* view = named.name;
         CAPTURE(view);
         const HelpPage* page = help_page(view);
         REQUIRE(page);
@@ -45,8 +45,9 @@ TEST_CASE("where something can hurt, the page says so") {
 }
 
 TEST_CASE("the pages keep to the part of Markdown that is drawn") {
-    for (const char* view : views)
-        for (const HelpBlock& block : help_page(view)->blocks) {
+    for (const ViewName& named : view_names)
+        for (const HelpBlock& block : help_page(named.name)->blocks) {
+            const char* view = named.name;
             const std::string words = plain_text(block);
             CAPTURE(view, words);
             for (const char* undrawn : {"**", "`", "](", "<!--", "### "})

@@ -2,7 +2,6 @@
 #include "answers/picture/page_layout.hpp"
 #include "answers/picture/page_pdf.hpp"
 #include "answers/pour/pour_report.hpp"
-#include "questions/pour/pour_words.hpp"
 #include "support/small_catalogue.hpp"
 
 #include "charts/place_text.hpp"
@@ -14,12 +13,10 @@ using namespace pourbook;
 namespace {
 
 Page sheet_of(const std::string& metal) {
-    PourWords words;
-    words.metal = metal;
-    words.parts = {"tube:18mm:24mm:400mm"};
-    words.clear = "15mm";
-    words.acknowledge_hazard = true;
-    const Result<PourRequest> request = pour_request_from(words, {});
+    Stated stated(pour_question());
+    stated.set("metal", metal).set("part", "tube:18mm:24mm:400mm").set("clear", "15mm");
+    stated.set_flag("acknowledge-hazard", true);
+    const Result<PourRequest> request = pour_request_from(stated, {}, testing::real_catalogue());
     REQUIRE(request);
     const Result<PourResult> plan = pour(testing::real_catalogue(), *request);
     REQUIRE(plan);
