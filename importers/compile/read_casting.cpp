@@ -86,8 +86,7 @@ constexpr std::array casting_figures = {CastingFigure{"pouring_temperature", "K"
 constexpr std::array sentences = {
     "refuse_melting", "acknowledge",    "process_caution", "crucible_attack", "mould_attack",   "deoxidation",
     "gas_risk",       "shell_step",     "burnout_step",    "checklist",       "draft",          "tolerance_grade",
-    "defect",         "allowance_note", "after_pour",      "machining",       "heat_treatment", "joining",
-    "scrap_note",     "scrap_names",    "scrap_hazard"};
+    "defect",         "allowance_note", "after_pour",      "machining",       "heat_treatment", "joining"};
 constexpr std::array processes = {"", "shell", "sand", "plaster", "permanent"};
 
 const CastingFigure* kind_of(const std::string& quantity) {
