@@ -61,11 +61,10 @@ Result<FieldChart> field_chart(const Catalogue& catalogue, const DropOfMetal& d,
     out.title = "Flux and currents round a falling magnet";
     out.subtitle =
         magnet_text(r.setup, units) + "; " + tube_text(in, units) + "; " + metal_text(r.tube, r.conditions, units);
-    out.notes = {
-        "moving down at " + speed_text(*speed, units) + " · drag " + newtons(r.model->setup(sigma).drag_N(*speed)) +
-            " · currents up to " + density_text(out.peak_A_m2),
-        "between two lines always the same flux; left and right the current runs round the same way: out of the "
-        "picture on one side, into it on the other"};
+    out.notes = {"moving down at " + speed_text(*speed, units) + " · drag " +
+                     newtons(r.model->setup(sigma).drag_N(*speed)) + " · currents up to " + density_text(out.peak_A_m2),
+                 "between two lines always the same flux; the current comes out of the picture on one side and goes "
+                 "into it on the other"};
     if (r.conditions.temperature_K < cold_bath_below_K)
         for (const MagnetFigure* c : cold_cautions(catalogue)) out.cautions.push_back(c->text);
     for (const MagnetFigure* c : magnet_cautions(catalogue)) out.cautions.push_back(c->text);

@@ -125,12 +125,13 @@ std::optional<Problem> coil_fault(const std::vector<DropOfMetal>& drops, TimeOf 
     return std::nullopt;
 }
 
-std::string coil_note(const DropResult& r, const PickupCoil& coil, double peak_mV, UnitSystem units) {
+std::string coil_note(const std::string& name, const DropResult& r, const PickupCoil& coil, double peak_mV,
+                      UnitSystem units) {
     const eddy::DropInputs& i = r.setup.inputs;
     const double wall = i.outside_radius_m.value - i.bore_radius_m.value,
                  speed = r.fall.terminal_speed_m_s.value_or(r.fall.exit_speed_m_s),
                  share = eddy::vacuum_permeability * r.tube.conductivity_S_m() * speed * wall / 2;
-    return trimmed(coil.turns, 6) + " turns of " + length_text(coil.diameter_m, units) + " at " +
+    return name + ": " + trimmed(coil.turns, 6) + " turns of " + length_text(coil.diameter_m, units) + " at " +
            length_text(coil.at_m, units) + ": up to " + significant(peak_mV, 3) +
            " mV; the wall's own currents change it by some " + significant(100 * share, 1) + " %";
 }
@@ -154,7 +155,7 @@ Result<CurveChart> time_chart(const Catalogue& catalogue, const std::vector<Drop
         const DropResult& r = *drops[i].result;
         const FallInTime fall(race.lanes[i], r, what, coil, units);
         chart.lines.push_back(fall.line());
-        if (what == TimeOf::voltage) chart.notes.push_back(coil_note(r, *coil, fall.peak(), units));
+        if (what == TimeOf::voltage) chart.notes.push_back(coil_note(race.lanes[i].name, r, *coil, fall.peak(), units));
         const double weight = r.magnet_mass_kg * eddy::standard_gravity_m_s2;
         if (what == TimeOf::load && chart.levels.empty())
             chart.levels.push_back({weight, "weight of the magnet, " + newtons(weight)});
