@@ -1,7 +1,7 @@
 // Castings and heat-treated metals against published conductivities: the 90 % interval of the state must hold at least
 // nine in ten of them. A figure is never one that the prediction was made from: where the reference cites the very
 // state, its records of that state are taken out first.
-#include "core/casting_state/casting_value.hpp"
+#include "core/laws/casting_value.hpp"
 
 #include "core/evaluate/sampled.hpp"
 #include "core/quantity/constants.hpp"

@@ -1,4 +1,4 @@
-#include "core/casting_state/structure.hpp"
+#include "core/laws/structure.hpp"
 
 #include "core/alloys/resistivity.hpp"
 #include "core/casting/practice.hpp"
