@@ -14,10 +14,8 @@ void find_metal_by_name(Session& s) {
     s.passing.focus_find = true;
 }
 
-void open_finder(Session& s) {
-    s.passing.finder_open = !s.passing.finder_open;
-    s.passing.finder_text.clear();
-    s.passing.finder_at = 0;
+void go_to_ask(Session& s) {
+    s.passing.ask.focus = true;
 }
 
 /// One for each view.
@@ -96,7 +94,7 @@ std::vector<Action> other_actions() {
          {true, false, 'Z'},
          [](Session& s) { s.view = s.history.undo(); }},
         {"redo", "Redo", "", {true, true, 'Z'}, [](Session& s) { s.view = s.history.redo(); }},
-        {"finder", "Command finder", "every command by name", {true, false, 'K'}, open_finder},
+        {"ask", "Ask", "a question, or the name of anything", {true, false, 'K'}, go_to_ask},
         {"quit",
          "Quit",
          "what is chosen comes back next time",
@@ -130,6 +128,22 @@ void show_metal(Session& session, const std::string& slug) {
     session.view.selected = slug;
     session.view.view = "metals";
     session.passing.scroll_to_selected = true;
+}
+
+void show_goal(Session& session, const std::string& id) {
+    session.view.rank.goal = id;
+    session.view.view = "rank";
+}
+
+void show_defect(Session& session, const std::string& name) {
+    session.passing.seen = name;
+    session.view.shelf = "trial";
+    session.view.view = "trials";
+}
+
+void show_help(Session& session, const std::string& page) {
+    session.view.view = page;
+    session.view.help = true;
 }
 
 void show_source(Session& session, const std::string& key) {

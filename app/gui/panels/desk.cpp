@@ -20,6 +20,16 @@ bool belongs_to_field(const Action& a) {
     return ImGui::GetIO().WantTextInput && a.shortcut.key == 'Z';
 }
 
+/// The name, and the one field from which everything can be reached.
+void draw_title_bar(Ui& ui) {
+    const TextLook look(ui.fonts.heading, ui.colours().ink);
+    ImGui::AlignTextToFramePadding();
+    text("Pourbook");
+    ImGui::PushFont(ui.fonts.body);
+    draw_ask_field(ui);
+    ImGui::PopFont();
+}
+
 void run_shortcuts(Ui& ui) {
     for (const Action& a : actions())
         if (pressed(a.shortcut) && !belongs_to_field(a)) a.run(ui.session);
@@ -65,6 +75,7 @@ void draw_desk(Ui& ui) {
                                        ImGuiWindowFlags_NoSavedSettings | ImGuiWindowFlags_NoBringToFrontOnFocus |
                                        ImGuiWindowFlags_NoScrollWithMouse;
     ImGui::Begin("desk", nullptr, whole);
+    draw_title_bar(ui);
     draw_top_bar(ui);
     draw_pins(ui);
     ImGui::Separator();
@@ -72,7 +83,7 @@ void draw_desk(Ui& ui) {
     draw_view_and_help(ui);
     ImGui::End();
     ui.session.passing.leaving.clear(); // nothing here that could be saved
-    if (ui.session.passing.finder_open) draw_finder(ui);
+    draw_ask_found(ui);
     ui.probe.say("view", ui.view().view);
 }
 

@@ -30,8 +30,9 @@ Figures all_figures(const Catalogue& catalogue, const Conditions& conditions, co
 
 Session::Session(const Catalogue& reference, ViewState start, std::function<void()> wake, Workshop* file)
     : reference_(reference), works_{std::move(wake)}, workshop(file), view(std::move(start)), history(view),
-      drop(own_, view, workshop, works_), figures_(works_), ranking_(works_), tradeoff_(works_), versus_(works_),
-      curves_(works_), mix_(works_), pour_(works_), trials_(works_), check_(works_), said_(works_) {
+      drop(own_, view, workshop, works_), ask(own_, workshop, works_), figures_(works_), ranking_(works_),
+      tradeoff_(works_), versus_(works_), curves_(works_), mix_(works_), pour_(works_), trials_(works_), check_(works_),
+      said_(works_) {
     rebuild(wanted_mixes());
 }
 

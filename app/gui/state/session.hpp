@@ -7,6 +7,7 @@
 #include "answers/pour/pour_report.hpp"
 #include "answers/workshop/trial_report.hpp"
 #include "charts/words.hpp"
+#include "gui/state/ask_desk.hpp"
 #include "gui/state/background.hpp"
 #include "gui/state/drop_questions.hpp"
 #include "gui/state/history.hpp"
@@ -75,9 +76,7 @@ struct TrialLines {
 /// What lasts for a moment and is never saved.
 struct Passing {
     bool focus_find = false;
-    bool finder_open = false;
-    std::string finder_text;
-    std::size_t finder_at = 0;
+    AskField ask;
     bool scroll_to_selected = true;
     bool quit = false;
     std::string leaving = {}; // "save picture", "copy table" ...: asked for by a shortcut, taken by what is shown
@@ -152,6 +151,7 @@ public:
     /// Stops all work; false where some of it still runs after this time.
     bool ended_in(std::chrono::milliseconds time);
     DropQuestions drop;
+    AskDesk ask;
 
 private:
     Background<Conditions, Figures> figures_;

@@ -102,7 +102,7 @@ void follow_currency(ViewState& view, const UsualAmounts& before, const UsualAmo
 }
 
 Stated& stated_for(ViewState& view, const QuestionTable& question) {
-    const auto [at, fresh] = view.ask.stated.try_emplace(question.name, question);
+    const auto [at, fresh] = view.questions.stated.try_emplace(question.name, question);
     Stated& stated = at->second;
     if (!fresh) return stated;
     state_setup(stated, view.drop_setup);

@@ -64,11 +64,11 @@ struct MixChoice {
     bool operator==(const MixChoice&) const = default;
 };
 
-/// What is asked in Ask, by the question's name.
-struct AskChoice {
+/// What is asked in All questions, by the question's name.
+struct QuestionsChoice {
     std::string question = "plate";
     std::map<std::string, Stated> stated;
-    bool operator==(const AskChoice&) const = default;
+    bool operator==(const QuestionsChoice&) const = default;
 };
 
 struct ViewState {
@@ -86,7 +86,7 @@ struct ViewState {
     SetupWords drop_setup; // magnet and tube of Drop; each word was readable when it was committed
     DropChoice drop;
     MixChoice mix; // what is melted together, and what is asked of it
-    AskChoice ask;
+    QuestionsChoice questions;
     Stated pour{pour_question()}; // what is cast, and with what
     std::string shelf = "trial";  // the list shown in Trials
     std::string source;           // key of the source shown
@@ -100,8 +100,8 @@ ViewState first_view(const Catalogue& catalogue);
 /// The same state without what this catalogue doesn't know (an older file, another reference).
 ViewState fitted(ViewState view, const Catalogue& catalogue);
 
-/// What is stated of a question in Ask; when it is first asked, magnet and tube are those of Drop, the metal the
-/// selected.
+/// What is stated of a question in All questions; when it is first asked, magnet and tube are those of Drop, the metal
+/// the selected.
 Stated& stated_for(ViewState& view, const QuestionTable& question);
 
 /// Amounts of money that stand in the fields until others are typed, in the currency that is shown.

@@ -20,6 +20,8 @@ struct Fonts {
     ImFont* strong = nullptr;
     ImFont* heading = nullptr;
     ImFont* small = nullptr;
+    ImFont* large = nullptr; // answers
+    ImFont* clock = nullptr; // the one figure that is read from across the room
 };
 
 /// Text being typed, apart from the committed value.
