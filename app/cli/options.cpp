@@ -15,6 +15,11 @@ std::string option_of(const QuestionField& field) {
     return place;
 }
 
+std::string checked(const std::string& option, const QuestionField& field, const std::string& text) {
+    if (!text.empty()) return text;
+    throw CLI::ValidationError(option, "is empty" + (field.example.empty() ? "" : ": write such as " + field.example));
+}
+
 CLI::Option* option_for(CLI::App* c, const QuestionField& field, Stated& stated) {
     const std::string option = option_of(field), help = help_of(field);
     if (field.type == AskType::flag)
@@ -22,7 +27,11 @@ CLI::Option* option_for(CLI::App* c, const QuestionField& field, Stated& stated)
             option, [&stated, &field] { stated.set_flag(field.name, true); }, help);
     if (!field.many) {
         CLI::Option* one = c->add_option_function<std::string>(
-            option, [&stated, &field](const std::string& text) { stated.set(field.name, text); }, help);
+            option,
+            [&stated, &field, option](const std::string& text) {
+                stated.set(field.name, checked(option, field, text));
+            },
+            help);
         if (field.type == AskType::choice) one->check(CLI::IsMember(field.choices));
         if (field.type == AskType::whole_number) one->check(CLI::Range(field.low, field.high));
         return one;

@@ -16,6 +16,7 @@ MIX = "mix:Ag 92.5 Cu 7.5"
 # option: words that state it, or (words of the question without it, words that state it)
 CONDITIONS = {"at": ["--at", "200K"], "condition": ["--condition", "annealed"], "price-form": ["--price-form", "retail"],
               "purity-rrr": ["--purity-rrr", "50"]}
+BRIEF = {"short": ["--short"], "plain": ["--plain"]}
 MAGNET_OPTIONS = {"magnet": ["--magnet", "cylinder:12mmx10mm"], "grade": ["--grade", "N52"], "recoil-permeability": ["--recoil-permeability", "1.2"],
                   "magnet-mass": ["--magnet-mass", "30g"], "magnet-at": ["--magnet-at", "60degC"]}
 
@@ -33,10 +34,19 @@ def with_strength(base):
 
 
 def setup_options(base):
-    return {**MAGNET_OPTIONS, **with_strength(base), "tube": ["--tube", "18mm:30mm:400mm"], "slits": ["--slits", "1"], "off-axis": ["--off-axis", "0.5mm"]}
+    return {**MAGNET_OPTIONS, **with_strength(base), "tube": ["--tube", "18mm:30mm:400mm"], "slits": ["--slits", "1"], "off-axis": ["--off-axis", "0.5mm"],
+            "release": ["--release", "face"], "stop": ["--stop", "out"]}
 
 
 DROP = ["drop", *SETUP, "--metal", "copper"]
+CORNERS = [(0, 0, 0), (20, 0, 0), (0, 20, 0), (0, 0, 20)]
+SIDES = [(0, 2, 1), (0, 1, 3), (0, 3, 2), (1, 2, 3)]
+KEPT = tempfile.TemporaryDirectory()
+SOLID = os.path.join(KEPT.name, "corner.stl")
+with open(SOLID, "w", encoding="ascii") as out:
+    facets = ["facet normal 0 0 0\nouter loop\n" + "".join("vertex %d %d %d\n" % CORNERS[c] for c in side) + "endloop\nendfacet\n" for side in SIDES]
+    out.write("solid corner\n" + "".join(facets) + "endsolid corner\n")
+
 DRAG = ["drag", *SETUP, "--metal", "copper", "--speed", "0.05m/s"]
 SWEEP = ["sweep", *SETUP, "--metal", "copper", "--over", "wall", "1mm:5mm", "--steps", "3", "--samples", "20"]
 PLATE = ["plate", *MAGNET, "--metal", "copper", "--thickness", "5mm", "--gap", "2mm", "--speed", "0.5m/s"]
@@ -48,7 +58,7 @@ FALL = ["rank", "--goal", "longest-fall", *SETUP, "--from", "copper,aluminium-60
 VERSUS = ["versus", "copper", "silver", "--goal", "strongest-brake", "--samples", "200"]
 VERSUS_FALL = ["versus", "copper", "silver", "--goal", "longest-fall", *SETUP, "--samples", "20"]
 TRADEOFF = ["tradeoff", "--goal", "strongest-brake", "--and", "light-conductor", "--from", "copper,silver,aluminium-6061,brass-cartridge", "--samples", "50"]
-TRADEOFF_FALL = ["tradeoff", "--goal", "longest-fall", *SETUP, "--and", "light-conductor", "--from", "copper,aluminium-6061", "--samples", "20"]
+TRADEOFF_FALL = ["tradeoff", "--goal", "longest-fall", *SETUP, "--and", "least-contraction", "--from", "copper,aluminium-6061", "--samples", "20"]
 BLEND = ["mix", "1.2kg sterling-silver + 300g silver"]
 COMPOSITION = ["mix", "--composition", "Ag 92.5 Cu 7.5"]
 POUR = ["pour", "copper", "--part", "tube:12mm:16mm:100mm"]
@@ -69,21 +79,21 @@ QUESTIONS = [
                   "condition": (["metals", "--where", "conductivity > 50 MS/m"], ["--condition", "cold-worked"]),
                   "price-form": (["metals", "--where", "price < 10 USD/kg"], ["--price-form", "retail"]),
                   "purity-rrr": (["metals", "--where", "resistivity < 0.05 uohm.cm", "--at", "20K"], ["--purity-rrr", "20"])}),
-    (["value", "copper", "resistivity"], {"at": ["--at", "200K"], "condition": (["value", "brass-cartridge", "resistivity"], ["--condition", "cold-worked"]),
+    (["value", "copper", "resistivity"], {**BRIEF, "at": ["--at", "200K"], "condition": (["value", "brass-cartridge", "resistivity"], ["--condition", "cold-worked"]),
                                           "price-form": (["value", "copper", "price"], ["--price-form", "retail"]),
                                           "purity-rrr": (["value", "copper", "resistivity", "--at", "20K"], ["--purity-rrr", "20"])}),
-    (["sheet", "copper"], {**CONDITIONS, "purity-rrr": (["sheet", "copper", "--at", "20K"], ["--purity-rrr", "20"])}),
+    (["sheet", "copper"], {**CONDITIONS, "condition": (["sheet", "brass-cartridge"], ["--condition", "cold-worked"]), "purity-rrr": (["sheet", "copper", "--at", "20K"], ["--purity-rrr", "20"])}),
     (["compare", "copper", "silver", "--show", "resistivity,price"],
      {**CONDITIONS, "show": ["--show", "density"], "purity-rrr": (["compare", "copper", "--show", "resistivity", "--at", "20K"], ["--purity-rrr", "20"])}),
-    (RANK, {**fall_options(FALL, RANK), "at": ["--at", "200K"], "condition": ["--condition", "cold-worked"],
+    (RANK, {**BRIEF, **fall_options(FALL, RANK), "at": ["--at", "200K"], "condition": ["--condition", "cold-worked"],
             "price-form": (["rank", "--goal", "braking-per-cost", "--top", "5", "--samples", "100"], ["--price-form", "retail"]),
             "purity-rrr": (["rank", "--goal", "strongest-brake", "--from", "copper", "--at", "20K", "--samples", "20"], ["--purity-rrr", "20"]),
             "goal": ["--goal", "light-conductor"], "formula": (["rank", "--formula", "1 / density", "--top", "5", "--samples", "20"], ["--formula", "density"]),
             "best": (["rank", "--formula", "density", "--top", "5", "--samples", "20"], ["--best", "low"]), "where": ["--where", "density < 5 g/cm3"],
             "include-unusual": (["rank", "--goal", "strongest-brake", "--samples", "0"], ["--include-unusual"]), "from": ["--from", "copper,silver"],
             "also": (["rank", "--goal", "strongest-brake", "--samples", "0"], ["--also", MIX]), "top": ["--top", "2"], "samples": ["--samples", "50"], "seed": ["--seed", "7"]}),
-    (TRADEOFF, {**fall_options(TRADEOFF_FALL, TRADEOFF), "at": ["--at", "200K"], "condition": ["--condition", "cold-worked"],
-                "price-form": ([*TRADEOFF, "--and", "braking-per-cost"], ["--price-form", "retail"]),
+    (TRADEOFF, {**fall_options(TRADEOFF_FALL, [*TRADEOFF[:4], "least-contraction", *TRADEOFF[5:]]), "at": ["--at", "200K"], "condition": ["--condition", "cold-worked"],
+                "price-form": ([*TRADEOFF[:4], "braking-per-cost", *TRADEOFF[5:]], ["--price-form", "retail"]),
                 "purity-rrr": ([*TRADEOFF, "--at", "20K", "--from", "copper,silver"], ["--purity-rrr", "20"]),
                 "goal": ["--goal", "braking-per-cost"], "and": ["--and", "braking-per-cost"], "where": ["--where", "density < 5 g/cm3"],
                 "formula": (["tradeoff", "--formula", "density", "--and", "light-conductor", "--from", "copper,silver", "--samples", "20"], ["--formula", "1 / density"]),
@@ -93,19 +103,19 @@ QUESTIONS = [
                 "include-unusual": (["tradeoff", "--goal", "strongest-brake", "--and", "light-conductor", "--samples", "10"], ["--include-unusual"]),
                 "from": ["--from", "copper,silver"], "also": (["tradeoff", "--goal", "strongest-brake", "--and", "light-conductor", "--samples", "10"], ["--also", MIX]),
                 "samples": ["--samples", "80"], "seed": ["--seed", "7"]}),
-    (VERSUS, {**fall_options(VERSUS_FALL, VERSUS), "at": ["--at", "200K"], "condition": ["--condition", "cold-worked"],
+    (VERSUS, {**BRIEF, **fall_options(VERSUS_FALL, VERSUS), "at": ["--at", "200K"], "condition": ["--condition", "cold-worked"],
               "price-form": (["versus", "copper", "aluminium-6061", "--goal", "braking-per-cost", "--samples", "200"], ["--price-form", "retail"]),
               "purity-rrr": ([*VERSUS, "--at", "20K"], ["--purity-rrr", "20"]), "goal": ["--goal", "braking-per-cost"],
               "formula": (["versus", "copper", "silver", "--formula", "density", "--samples", "20"], ["--formula", "1 / density"]),
               "best": (["versus", "copper", "silver", "--formula", "density", "--samples", "20"], ["--best", "low"]), "samples": ["--samples", "300"], "seed": ["--seed", "7"]}),
-    (DROP, {**setup_options(DROP), "metal": ["--metal", "silver"], "resistivity": ([*DROP[:-2], "--resistivity", "50%IACS"], ["--resistivity", "60%IACS"]),
+    (DROP, {**BRIEF, **setup_options(DROP), "metal": ["--metal", "silver"], "resistivity": ([*DROP[:-2], "--resistivity", "50%IACS"], ["--resistivity", "60%IACS"]),
             "samples": ["--samples", "200"], "seed": ["--seed", "7"], "at": ["--at", "200K"], "price-form": ["--price-form", "retail"],
             "condition": ([*DROP[:-1], "brass-cartridge"], ["--condition", "cold-worked"]), "purity-rrr": ([*DROP, "--at", "20K"], ["--purity-rrr", "20"]),
             "against-tube": ["--against-tube", "18mm:30mm:400mm"], "against-metal": ["--against-metal", "silver"], "against-resistivity": ["--against-resistivity", "50%IACS"],
             "against-magnet": ["--against-magnet", "cylinder:12mmx10mm"], "against-grade": ["--against-grade", "N52"], "against-br": ["--against-br", "1.2T"],
             "against-magnet-mass": ["--against-magnet-mass", "30g"], "against-slits": ["--against-slits", "1"], "against-at": ["--against-at", "200K"],
             "against-condition": ["--against-condition", "annealed"]}),
-    (DRAG, {**setup_options(DRAG), "metal": ["--metal", "silver"], "speed": ["--speed", "0.2m/s"], "at": ["--at", "200K"],
+    (DRAG, {**{name: words for name, words in setup_options(DRAG).items() if name not in ("release", "stop")}, "metal": ["--metal", "silver"], "speed": ["--speed", "0.2m/s"], "at": ["--at", "200K"],
             "resistivity": (["drag", *SETUP, "--speed", "0.05m/s", "--resistivity", "50%IACS"], ["--resistivity", "60%IACS"]),
             "condition": (["drag", *SETUP, "--speed", "0.05m/s", "--metal", "brass-cartridge"], ["--condition", "cold-worked"]),
             "purity-rrr": ([*DRAG, "--at", "20K"], ["--purity-rrr", "20"]), "tube": ["--tube", "18mm:30mm:400mm"]}),
@@ -120,7 +130,7 @@ QUESTIONS = [
              "at": ["--at", "200K"], "price-form": (["sweep", *SETUP, "--metal", "copper", "--over", "budget", "5USD:50USD", "--steps", "3", "--samples", "20"], ["--price-form", "retail"]),
              "condition": (["sweep", *SETUP, "--metal", "brass-cartridge", "--over", "wall", "1mm:5mm", "--steps", "3", "--samples", "20"], ["--condition", "cold-worked"]),
              "purity-rrr": ([*SWEEP, "--at", "20K"], ["--purity-rrr", "20"])}),
-    (PLATE, {**MAGNET_OPTIONS, **with_strength(PLATE), "axis": ["--axis", "along"], "metal": ["--metal", "silver"], "thickness": ["--thickness", "2mm"], "gap": ["--gap", "5mm"],
+    (PLATE, {**MAGNET_OPTIONS, **with_strength(PLATE), "axis": (["plate", "--magnet", "sphere:20mm", *PLATE[3:]], ["--axis", "along"]), "metal": ["--metal", "silver"], "thickness": ["--thickness", "2mm"], "gap": ["--gap", "5mm"],
              "height": ([w for w in PLATE if w not in ("--gap", "2mm")] + ["--height", "12mm"], ["--height", "15mm"]), "speed": ["--speed", "1m/s"],
              "steps": (["plate", *MAGNET, "--metal", "copper", "--thickness", "5mm", "--gap", "2mm", "--speed", "0.1m/s:1m/s"], ["--steps", "4"]),
              "resistivity": (["plate", *MAGNET, "--thickness", "5mm", "--gap", "2mm", "--speed", "0.5m/s", "--resistivity", "50%IACS"], ["--resistivity", "60%IACS"]),
@@ -134,7 +144,8 @@ QUESTIONS = [
     (POUR, {"part": ["--part", "sphere:20mm"], "count": ["--count", "3"], "process": ["--process", "sand"], "stock": ["--stock", "1mm"], "clear": ["--clear", "11mm"],
             "superheat": ["--superheat", "60K"], "mould-temperature": ["--mould-temperature", "500degC"], "shell-wall": ["--shell-wall", "12mm"], "sprue": ["--sprue", "200mm:12mm"],
             "gating": ["--gating", "150g"], "no-feeder": ["--no-feeder"], "melt-loss": ["--melt-loss", "5%"], "heel": ["--heel", "100g"], "yield": ["--yield", "40%"],
-            "start": ["--start", "300degC"], "condition": (["pour", "brass-cartridge", "--part", "bar:20mmx50mm"], ["--condition", "annealed"]), "price-form": ["--price-form", "retail"],
+            "start": ["--start", "300degC"], "condition": (["pour", "bronze-silicon-cast", "--part", "bar:20mmx50mm"], ["--condition", "cold-worked"]),
+            "stl-unit": (["pour", "copper", "--part", "stl:" + SOLID], ["--stl-unit", "in"]), "price-form": ["--price-form", "retail"],
             "power": ["--power", "2kW"], "efficiency": ([*POUR, "--power", "2kW"], ["--efficiency", "10%"]), "furnace-max": ["--furnace-max", "1300degC"],
             "crucible": ["--crucible", "graphite"], "crucible-volume": ["--crucible-volume", "500cm3"], "mould": ["--mould", "fused silica"], "mould-max": ["--mould-max", "1000degC"],
             "lift-max": ["--lift-max", "10kg"], "acknowledge-hazard": (["pour", "lead", "--part", "bar:20mmx50mm"], ["--acknowledge-hazard"])}),

@@ -19,10 +19,11 @@ std::string fault_of(const Ui& ui, const QuestionField& field, const std::string
     return fault ? fault->text : "";
 }
 
-/// As it is typed here: without the quotes that a shell needs, one where several may be stated.
+/// As it is written here: without the quotes that a shell needs, one where several may be stated.
 std::string example_of(const QuestionField& field) {
     std::string example = field.commas ? field.example.substr(0, field.example.find(',')) : field.example;
     std::erase(example, '"');
+    if (const std::size_t at = example.find("+-"); at != std::string::npos) example.replace(at, 2, "±");
     return example;
 }
 

@@ -125,7 +125,7 @@ const QuestionOf<DragRequest>& drag_question() {
         const QuestionOf<DropRequest>& drop = drop_question();
         for (const QuestionField& field : drop.fields)
             if (!field.name.starts_with(against_prefix) && field.name != "seed" && field.name != "samples" &&
-                field.name != "price-form")
+                field.name != "price-form" && field.name != "release" && field.name != "stop")
                 q.add_one(drop, field.name, &R::drop);
         q.place("Speed");
         QuestionField speed = needed(quantity("speed", "m/s", "speed of the magnet", "0.1m/s"));

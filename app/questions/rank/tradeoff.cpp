@@ -58,12 +58,20 @@ void add_new(std::vector<LeftOut>& list, const std::vector<LeftOut>& more) {
         if (known.insert(l.metal).second) list.push_back(l);
 }
 
+/// Magnet, tube and amount are for the goal with a fall; where neither has one, the first refuses them.
+void leave_setup_to_the_fall(const Catalogue& catalogue, GoalWords& first, GoalWords& second) {
+    const bool in_first = needs_setup(catalogue, first), in_second = needs_setup(catalogue, second);
+    if (in_first && !in_second) second.fall = {};
+    if (in_second && !in_first) first.fall = {};
+}
+
 } // namespace
 
 Result<TradeoffResult> tradeoff(const Catalogue& catalogue, const TradeoffRequest& request, const Progress& progress) {
     RankRequest one{request.first, request.from, request.conditions, request.to_K, 0, request.samples, request.seed},
         two = one;
     two.goal = request.second;
+    leave_setup_to_the_fall(catalogue, one.goal, two.goal);
     const Result<RankResult> first = rank(catalogue, one, part_of(progress, 0, 0.5));
     if (!first) return first.problem();
     const Result<RankResult> second = rank(catalogue, two, part_of(progress, 0.5, 1));
