@@ -15,6 +15,7 @@ struct ViewName {
 };
 
 constexpr std::array view_names = {
+    ViewName{"start", "Start", "the race, four questions with their answers, and a tour of one project", 12},
     ViewName{"metals", "Metals", "find a metal and read its sheet", 1},
     ViewName{"rank", "Rank", "which metal does the job best", 2},
     ViewName{"curves", "Curves", "a property against temperature", 3},

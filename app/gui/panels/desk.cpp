@@ -23,8 +23,7 @@ bool belongs_to_field(const Action& a) {
 /// The name, and the one field from which everything can be reached.
 void draw_title_bar(Ui& ui) {
     const TextLook look(ui.fonts.heading, ui.colours().ink);
-    ImGui::AlignTextToFramePadding();
-    text("Pourbook");
+    if (word_button(ui, "start", "Pourbook", false)) ui.view().view = "start";
     ImGui::PushFont(ui.fonts.body);
     draw_ask_field(ui);
     ImGui::PopFont();
@@ -66,6 +65,7 @@ void draw_workshop_fault(Ui& ui) {
 
 void draw_desk(Ui& ui) {
     ui.probe.begin_frame();
+    ui.moving = false;
     ui.session.keep_catalogue();
     ImGui::GetIO().ConfigFlags |= ImGuiConfigFlags_NavEnableKeyboard; // a list with the focus takes it away for a frame
     run_shortcuts(ui);
@@ -77,7 +77,7 @@ void draw_desk(Ui& ui) {
     ImGui::Begin("desk", nullptr, whole);
     draw_title_bar(ui);
     draw_top_bar(ui);
-    draw_pins(ui);
+    if (ui.view().view != "start") draw_pins(ui);
     ImGui::Separator();
     draw_workshop_fault(ui);
     draw_view_and_help(ui);

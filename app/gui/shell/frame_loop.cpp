@@ -22,6 +22,7 @@ namespace {
 
 constexpr int frames_after_event = 3; // layout and hovers settle one frame late
 constexpr double blink_seconds = 0.5;
+constexpr double frame_seconds = 1.0 / 60; // while something moves
 constexpr double idle_seconds = 30;
 
 std::string screen_as_json(const Ui& ui, GLFWwindow* window, int frame) {
@@ -41,7 +42,7 @@ FrameLoop::FrameLoop(GlfwWindow& window, Ui& ui, TestSocket& socket, const Windo
 
 int FrameLoop::run() {
     while (!glfwWindowShouldClose(window_.handle()) && !ui_.session.passing.quit && !picture_taken_) {
-        if (window_.wait(frames_due_ > 0 ? 0.0 : ImGui::GetIO().WantTextInput ? blink_seconds : idle_seconds))
+        if (window_.wait(rest_seconds()))
             frames_due_ = frames_after_event;
         else if (frames_due_ == 0)
             frames_due_ = 1; // the text cursor blinks
@@ -51,6 +52,12 @@ int FrameLoop::run() {
     }
     glfwHideWindow(window_.handle()); // what is left to take apart is nothing to look at
     return picture_failed_ ? 4 : 0;
+}
+
+double FrameLoop::rest_seconds() const {
+    if (frames_due_ > 0) return 0;
+    if (ui_.moving) return frame_seconds;
+    return ImGui::GetIO().WantTextInput ? blink_seconds : idle_seconds;
 }
 
 bool FrameLoop::picture_due() const {

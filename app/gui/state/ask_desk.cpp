@@ -172,10 +172,18 @@ const AskFound* AskDesk::found(const std::string& words) {
     return found_.ask(asked, [this, words] { return find_asked(catalogue_, words); });
 }
 
-const AskSaid* AskDesk::said(const std::string& words, UnitSystem units) {
-    const Asked asked{words, units, workshop_.serial()};
+const AskSaid* AskDesk::say(Sentence& by, const std::string& words, UnitSystem units) {
     const std::vector<std::string> shelf = metals_on_the_shelf(workshop_.data());
-    return said_.ask(asked, [this, words, shelf, units] { return say_asked(catalogue_, words, shelf, units); });
+    return by.ask({words, units, workshop_.serial()},
+                  [this, words, shelf, units] { return say_asked(catalogue_, words, shelf, units); });
+}
+
+const AskSaid* AskDesk::said(const std::string& words, UnitSystem units) {
+    return say(said_, words, units);
+}
+
+const AskSaid* AskDesk::card(std::size_t i, UnitSystem units) {
+    return say(cards_.at(i), start_cards.at(i).words, units);
 }
 
 } // namespace pourbook

@@ -7,6 +7,7 @@
 #include "questions/ask/question_reader.hpp"
 #include "questions/say/shown.hpp"
 
+#include <array>
 #include <string>
 #include <vector>
 
@@ -43,6 +44,18 @@ struct AskSaid {
     std::string fault, caution;
 };
 
+/// A question of the first look, answered on its card.
+struct StartCard {
+    const char* title;
+    const char* words; // as they would be typed
+};
+constexpr std::array<StartCard, 4> start_cards = {
+    StartCard{"How long does a ZA-12 sleeve hold it?",
+              "how long does a 20x20 mm N52 magnet fall through 22mm:38mm:300mm za-12"},
+    StartCard{"Silicon bronze or gunmetal: which brakes harder?", "silicon bronze or gunmetal as a better brake"},
+    StartCard{"Which metal brakes most for its money?", "cheapest brake"},
+    StartCard{"Why did the casting sink?", "why do castings sink"}};
+
 AskFound find_asked(const Catalogue& catalogue, const std::string& words);
 AskSaid say_asked(const Catalogue& catalogue, const std::string& words, const std::vector<std::string>& shelf,
                   UnitSystem units);
@@ -51,10 +64,13 @@ class AskDesk {
 public:
     /// Both outlive it.
     AskDesk(const Catalogue& catalogue, WorkshopDesk& workshop, BackgroundWorks& works)
-        : catalogue_(catalogue), workshop_(workshop), found_(works), said_(works) {}
+        : catalogue_(catalogue), workshop_(workshop), found_(works), said_(works),
+          cards_{Sentence(works), Sentence(works), Sentence(works), Sentence(works)} {}
 
     const AskFound* found(const std::string& words);
     const AskSaid* said(const std::string& words, UnitSystem units);
+    /// Of start_cards.
+    const AskSaid* card(std::size_t i, UnitSystem units);
 
 private:
     struct Asked {
@@ -63,10 +79,14 @@ private:
         std::size_t workshop = 0; // its serial
         bool operator==(const Asked&) const = default;
     };
+    using Sentence = Background<Asked, AskSaid>;
+    const AskSaid* say(Sentence& by, const std::string& words, UnitSystem units);
+
     const Catalogue& catalogue_;
     WorkshopDesk& workshop_;
     Background<Asked, AskFound> found_;
-    Background<Asked, AskSaid> said_;
+    Sentence said_;
+    std::array<Sentence, start_cards.size()> cards_;
 };
 
 } // namespace pourbook

@@ -53,6 +53,8 @@ struct DropChoice {
     bool against = false; // a second set-up beside the first
     SetupWords second;    // its magnet and tube
     std::string second_metal;
+    std::string face = "race"; // or charts
+    bool nitrogen = false;     // the tubes in liquid nitrogen beside those at the temperature of all views
     std::string over = "wall"; // what is swept: wall | bore | temperature | budget
     std::string range = "0.5mm:15mm";
     bool operator==(const DropChoice&) const = default;
@@ -72,7 +74,7 @@ struct QuestionsChoice {
 };
 
 struct ViewState {
-    std::string view = "rank";     // a name of questions/views.hpp
+    std::string view = "start";    // a name of questions/views.hpp
     std::vector<std::string> pins; // slugs, a mix in its words; the place gives colour and mark
     bool dark = true;
     bool workshop_units = false;

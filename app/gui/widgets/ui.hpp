@@ -2,6 +2,7 @@
 #pragma once
 
 #include "charts/palette.hpp"
+#include "charts/race.hpp"
 #include "charts/scene.hpp"
 #include "gui/state/session.hpp"
 #include "gui/widgets/probe.hpp"
@@ -45,6 +46,14 @@ struct LeavingState {
     std::string picture_folder, table_folder; // where the last one went
 };
 
+/// A race as it is played.
+struct RacePlay {
+    std::string key;
+    Race race;
+    double time_s = 0, slow = 1; // after the release; times slower than life
+    bool running = false;
+};
+
 struct Ui {
     Session& session;
     Fonts fonts;
@@ -52,6 +61,8 @@ struct Ui {
     Probe probe = {};
     std::unordered_map<std::string, Draft> drafts = {};
     std::unordered_map<std::string, CachedScene> scenes = {};
+    std::unordered_map<std::string, RacePlay> races = {};
+    bool moving = false; // something moves in this frame: the next one follows at once
     LeavingState leaving = {};
     std::function<bool(const std::string& png)> offer_picture = {}; // to other programs; false where that can't be
 
