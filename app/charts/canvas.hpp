@@ -17,6 +17,7 @@ struct Canvas {
     const TextMeasure& measure;
     std::string date = {};                                           // of a picture that leaves the program
     std::function<std::string(const std::string&)> source_name = {}; // of a key; empty: the key itself
+    std::string title = {};                                          // in place of the picture's own
 };
 
 constexpr double chart_margin = 10;

@@ -15,6 +15,7 @@ namespace {
 
 constexpr double title_line = line_height(TextStyle::title);
 constexpr double lane_gap = 12;
+constexpr double clock_drop = 8;  // the clock is larger than the title beside it
 constexpr double least_tube = 60; // points of height below which the foot gives way
 
 std::string clock_text(double time_s) {
@@ -28,7 +29,7 @@ public:
     RaceLayout(const Race& race, const Canvas& canvas) : race_(race), canvas_(canvas), colours_(canvas.palette) {
         scene_.width = canvas.width;
         scene_.height = canvas.height;
-        scene_.title = race.title;
+        scene_.title = canvas.title.empty() ? race.title : canvas.title;
         scene_.origin = race.origin;
     }
 
@@ -76,22 +77,21 @@ private:
     void add_clock(double time_s, double slow) {
         const std::string text = clock_text(time_s);
         const double right = canvas_.width - chart_margin, y = chart_margin + title_line / 2;
-        add_text({right, y}, text, colours_.ink, Anchor::end, TextStyle::title);
-        clock_left_ = right - canvas_.measure.width("0000.000 s", TextStyle::title);
+        add_text({right, y + clock_drop}, text, colours_.ink, Anchor::end, TextStyle::large);
+        clock_left_ = right - canvas_.measure.width("000.000 s", TextStyle::large);
         if (slow == 1) return;
         const std::string pace = slow > 1 ? significant(slow, 3) + " times slower than life"
                                           : significant(1 / slow, 3) + " times faster than life";
-        add_text({right, y + title_line}, pace, colours_.dim, Anchor::end);
-        pace_width_ = canvas_.measure.width(pace, TextStyle::label) + 2 * lane_gap;
+        add_text({right, y + line_height(TextStyle::large)}, pace, colours_.dim, Anchor::end);
     }
 
     double add_heading() {
         double y = chart_margin + title_line / 2;
-        add_text({chart_margin, y}, fitted(race_.title, clock_left_ - chart_margin - lane_gap, TextStyle::title),
+        add_text({chart_margin, y}, fitted(scene_.title, clock_left_ - chart_margin - lane_gap, TextStyle::title),
                  colours_.ink, Anchor::start, TextStyle::title);
         y += title_line;
         if (!race_.subtitle.empty())
-            add_text({chart_margin, y}, fitted(race_.subtitle, width() - pace_width_), colours_.dim);
+            add_text({chart_margin, y}, fitted(race_.subtitle, clock_left_ - chart_margin - lane_gap), colours_.dim);
         return y + label_line / 2 + 4;
     }
 
@@ -209,7 +209,7 @@ private:
     const Canvas& canvas_;
     const Palette& colours_;
     Scene scene_;
-    double clock_left_ = 0, pace_width_ = 0;
+    double clock_left_ = 0;
     Spot scale_note_;
     double lane_width_ = 0, words_top_ = 0, foot_ = 0;
     double scale_ = 0, larger_ = 1, mouth_ = 0; // points a metre, of widths against lengths, y of the mouths

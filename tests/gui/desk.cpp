@@ -31,6 +31,7 @@ ViewState usual_view(const Catalogue& catalogue) {
     view.drop.second = view.drop_setup;
     view.drop.second.tube = "18mm:30mm:400mm";
     view.drop.second_metal = "aluminium-6061";
+    view.drop.face = "charts";
     view.pour = Stated(pour_question());
     view.pour.set("metal", "copper").set("part", "tube:18mm:24mm:400mm").set("clear", "15mm");
     view.mix.words = {};

@@ -1,5 +1,6 @@
 #include "gui/actions/actions.hpp"
 #include "gui/panels/panels.hpp"
+#include "gui/widgets/picture_room.hpp"
 #include "gui/widgets/text.hpp"
 
 #include <algorithm>
@@ -80,10 +81,12 @@ void draw_desk(Ui& ui) {
     if (ui.view().view != "start") draw_pins(ui);
     ImGui::Separator();
     draw_workshop_fault(ui);
+    draw_view_answer(ui);
     draw_view_and_help(ui);
     ImGui::End();
     ui.session.passing.leaving.clear(); // nothing here that could be saved
     draw_ask_found(ui);
+    draw_picture_room(ui);
     ui.probe.say("view", ui.view().view);
 }
 

@@ -5,6 +5,7 @@
 #include "gui/widgets/chart_view.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/text_field.hpp"
+#include "questions/drop/setup_parts.hpp"
 
 #include <algorithm>
 
@@ -18,15 +19,53 @@ std::string units_key(Ui& ui) {
     return ui.view().workshop_units ? "w" : "s";
 }
 
+/// B begins as a copy of A: what differs is then what was changed.
+void set_two(DropChoice& made, const SetupWords& first, const std::string& metal) {
+    made.against = true;
+    made.second = first;
+    made.second_metal = metal;
+}
+
 void draw_head(Ui& ui) {
-    bool& two = ui.view().drop.against;
-    const int clicked = choice(ui, "drop.against", {"one set-up", "two set-ups"}, two ? 1 : 0);
-    if (clicked >= 0) two = clicked == 1;
+    DropChoice& made = ui.view().drop;
+    const int clicked = choice(ui, "drop.against", {"one set-up", "two set-ups"}, made.against ? 1 : 0);
+    if (clicked == 0) made.against = false;
+    if (clicked == 1 && !made.against) set_two(made, ui.view().drop_setup, ui.session.drop.metal());
+    ImGui::SameLine();
+    const int face = choice(ui, "drop.face", {"race", "charts"}, made.face == "charts" ? 1 : 0);
+    if (face >= 0) made.face = face == 1 ? "charts" : "race";
+}
+
+/// What B has that A has not, lit.
+std::string differences(const Ui& ui) {
+    const ViewState& view = ui.session.view;
+    const SetupWords &a = view.drop_setup, &b = view.drop.second;
+    std::string words;
+    const auto add = [&](const std::string& what, const std::string& of_a, const std::string& of_b) {
+        if (of_a != of_b) words += (words.empty() ? "" : "; ") + what + " " + of_b + " against " + of_a;
+    };
+    const auto name = [&](const std::string& slug) {
+        const Metal* metal = ui.session.catalogue.metal(slug);
+        return metal ? metal->name : slug;
+    };
+    const TubeParts tube_a = parts_of_tube(a.tube), tube_b = parts_of_tube(b.tube);
+    add("metal", name(ui.session.drop.metal()), name(ui.session.drop.second_metal()));
+    add("magnet", a.magnet, b.magnet);
+    add("grade", a.grade, b.grade);
+    add("bore", tube_a.bore, tube_b.bore);
+    add("outside", tube_a.outside, tube_b.outside);
+    add("length", tube_a.length, tube_b.length);
+    return words.empty() ? "B is still a copy of A: change one thing" : "B differs: " + words;
 }
 
 void draw_column(Ui& ui, const char* id, SetupWords& setup, std::string& metal) {
     ImGui::BeginChild(id, {ui.px(setup_room), 0});
     draw_setup_fields(ui, id, setup, metal);
+    if (std::string(id) == "drop2") {
+        const std::string words = differences(ui);
+        wrapped_text(words, ui.colours().accent);
+        ui.probe.say("drop2.differs", words);
+    }
     if (std::string(id) == "drop") draw_magnet_cautions(ui);
     const float room = std::max(ui.px(210), ImGui::GetContentRegionAvail().y);
     draw_setup_picture(ui, id, setup, {ImGui::GetContentRegionAvail().x, room});
@@ -68,6 +107,15 @@ void draw_numbers(Ui& ui, const std::vector<DropOfMetal>& drops, ImVec2 size) {
     ImGui::EndChild();
 }
 
+/// The race, and the numbers of the chosen metal beside it.
+void draw_race_and_numbers(Ui& ui, const DropQuestions::FallsBeside& falls) {
+    const ImVec2 room = ImGui::GetContentRegionAvail();
+    const float gap = ui.px(14), numbers = std::min(ui.px(400), room.x * 0.42F);
+    draw_race(ui, falls.drops, {room.x - numbers - gap, room.y});
+    ImGui::SameLine(0, gap);
+    draw_numbers(ui, falls.drops, {numbers, room.y});
+}
+
 /// Bars and numbers above, drag curve and sweep below.
 void draw_answer(Ui& ui, const DropQuestions::FallsBeside& falls) {
     const ImVec2 room = ImGui::GetContentRegionAvail();
@@ -83,7 +131,8 @@ void draw_answer(Ui& ui, const DropQuestions::FallsBeside& falls) {
 void draw_two(Ui& ui, const DropQuestions::FallsBeside& falls) {
     const Result<AgainstResult>* result = ui.session.drop.against(ui.session.conditions());
     const ImVec2 room = ImGui::GetContentRegionAvail();
-    ImGui::BeginChild("sentence", {0, room.y * 0.56F});
+    const bool race = ui.view().drop.face == "race";
+    ImGui::BeginChild("sentence", {0, room.y * 0.5F});
     if (!result)
         dim_text(ui, "Working it out …");
     else if (!*result)
@@ -91,7 +140,10 @@ void draw_two(Ui& ui, const DropQuestions::FallsBeside& falls) {
     else
         draw_against(ui, **result);
     ImGui::EndChild();
-    draw_bars(ui, falls, ImGui::GetContentRegionAvail());
+    if (race && result && *result)
+        draw_race_of_two(ui, **result, ImGui::GetContentRegionAvail());
+    else
+        draw_bars(ui, falls, ImGui::GetContentRegionAvail());
 }
 
 void draw_results(Ui& ui) {
@@ -107,6 +159,8 @@ void draw_results(Ui& ui) {
         warning_text(ui, falls->problem().text);
     else if (ui.view().drop.against)
         draw_two(ui, **falls);
+    else if (ui.view().drop.face == "race")
+        draw_race_and_numbers(ui, **falls);
     else
         draw_answer(ui, **falls);
 }

@@ -17,6 +17,9 @@ void draw_ask_found(Ui& ui);
 /// The page of the view at hand, in the room that is left.
 void draw_help(Ui& ui);
 
+/// The band above a view: what it answers, how surely.
+void draw_view_answer(Ui& ui);
+
 void draw_start(Ui& ui);
 void draw_metals(Ui& ui);
 void draw_metal_list(Ui& ui, float width);

@@ -1,6 +1,7 @@
 // What a first start opens on: the race of our own scenario, and four questions with their answers.
 #include "gui/actions/open_asked.hpp"
 #include "gui/panels/panels.hpp"
+#include "gui/widgets/answer_band.hpp"
 #include "gui/widgets/race_view.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/theme.hpp"
@@ -24,8 +25,7 @@ void draw_race(Ui& ui, ImVec2 size) {
         ImGui::EndChild();
         return;
     }
-    const std::string key =
-        std::to_string(ui.session.drop.falls_serial()) + (ui.view().workshop_units ? "w" : "s");
+    const std::string key = std::to_string(ui.session.drop.falls_serial()) + (ui.view().workshop_units ? "w" : "s");
     race_view(
         ui, "start.race", key,
         [&] {
@@ -42,14 +42,6 @@ void draw_button(Ui& ui) {
     race_controls(ui, "start.race", true);
     ImGui::SameLine();
     if (word_button(ui, "start.drop", "change it in Drop", false)) ui.view().view = "drop";
-}
-
-/// The first sentence: a card has room for no more.
-std::string first_sentence(const std::string& words) {
-    for (std::size_t at = words.find(". "); at != std::string::npos; at = words.find(". ", at + 1))
-        if (at + 2 < words.size() && words[at + 2] >= 'A' && words[at + 2] <= 'Z' && at > 20)
-            return words.substr(0, at + 1);
-    return words;
 }
 
 void draw_card(Ui& ui, std::size_t i, ImVec2 size) {

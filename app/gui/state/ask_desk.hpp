@@ -64,8 +64,8 @@ class AskDesk {
 public:
     /// Both outlive it.
     AskDesk(const Catalogue& catalogue, WorkshopDesk& workshop, BackgroundWorks& works)
-        : catalogue_(catalogue), workshop_(workshop), found_(works), said_(works),
-          cards_{Sentence(works), Sentence(works), Sentence(works), Sentence(works)} {}
+        : catalogue_(catalogue), workshop_(workshop), found_(works),
+          said_(works), cards_{Sentence(works), Sentence(works), Sentence(works), Sentence(works)} {}
 
     const AskFound* found(const std::string& words);
     const AskSaid* said(const std::string& words, UnitSystem units);

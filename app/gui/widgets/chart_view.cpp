@@ -4,6 +4,7 @@
 #include "answers/picture/picture.hpp"
 #include "charts/words.hpp"
 #include "gui/widgets/leave_row.hpp"
+#include "gui/widgets/picture_room.hpp"
 #include "gui/widgets/scene_painter.hpp"
 #include "gui/widgets/text.hpp"
 
@@ -66,6 +67,7 @@ void leave(Ui& ui, const std::string& id, const Scene& scene, const std::functio
     l.endings = ".png, .svg or .pdf";
     l.made = [&](const std::string& file) { return picture(ui, scene, file, build); };
     l.words = [&] { return caption_line(ui.session.catalogue, scene, ui.session.date); };
+    l.frame = [&] { open_room(ui, id); };
     leave_row(ui, id, l);
 }
 
@@ -80,6 +82,7 @@ std::string chart_with_line(Ui& ui, const std::string& id, const std::string& ke
     note_hits(ui, id, scene, origin);
     note_words(ui, id, scene);
     leave(ui, id, scene, build);
+    offer_to_room(ui, id, key, build);
     if (!hovered) return {};
     const ImVec2 mouse = ImGui::GetIO().MousePos;
     const Hit* hit = scene.hit_at(

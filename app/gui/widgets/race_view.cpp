@@ -1,6 +1,7 @@
 #include "gui/widgets/race_view.hpp"
 
 #include "core/quantity/format.hpp"
+#include "gui/widgets/picture_room.hpp"
 #include "gui/widgets/scene_painter.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/theme.hpp"
@@ -35,9 +36,9 @@ void note_places(Ui& ui, const std::string& id, const Scene& scene, ImVec2 origi
     ui.probe.say(id + ".time", trimmed(play.time_s, 9));
     const auto at = [&](double points) { return points * static_cast<double>(ui.scale); };
     for (const Hit& h : scene.hits)
-        ui.probe.box(id + "." + h.id, {static_cast<double>(origin.x) + at(h.box.x),
-                                       static_cast<double>(origin.y) + at(h.box.y), at(h.box.width), at(h.box.height),
-                                       h.hover});
+        ui.probe.box(id + "." + h.id,
+                     {static_cast<double>(origin.x) + at(h.box.x), static_cast<double>(origin.y) + at(h.box.y),
+                      at(h.box.width), at(h.box.height), h.hover});
 }
 
 } // namespace
@@ -60,6 +61,12 @@ Scene race_view(Ui& ui, const std::string& id, const std::string& key, const std
     ImGui::InvisibleButton(id.c_str(), size);
     paint(ui, scene, *ImGui::GetWindowDrawList(), origin);
     note_places(ui, id, scene, origin, play);
+    if (ui.session.passing.leaving == "frame") {
+        ui.session.passing.leaving.clear();
+        open_room(ui, id);
+    }
+    offer_to_room(ui, id, key + trimmed(play.time_s, 9),
+                  [&](const Canvas& c) { return race_scene(play.race, play.time_s, play.slow, c); });
     return scene;
 }
 
@@ -86,8 +93,8 @@ void race_controls(Ui& ui, const std::string& id, bool large) {
     ui.moving = ui.moving || play.running;
     ImGui::SameLine();
     const auto at = std::find(paces.begin(), paces.end(), play.slow);
-    const int pace =
-        choice(ui, id + ".pace", {"true time", "4 times slower", "20 times slower"}, static_cast<int>(at - paces.begin()));
+    const int pace = choice(ui, id + ".pace", {"true time", "4 times slower", "20 times slower"},
+                            static_cast<int>(at - paces.begin()));
     if (pace >= 0) play.slow = paces[static_cast<std::size_t>(pace)];
 }
 

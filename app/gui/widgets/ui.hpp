@@ -1,6 +1,7 @@
 // What every panel draws with: the session, fonts, colours and scale, and what is half typed.
 #pragma once
 
+#include "charts/frame.hpp"
 #include "charts/palette.hpp"
 #include "charts/race.hpp"
 #include "charts/scene.hpp"
@@ -54,6 +55,30 @@ struct RacePlay {
     bool running = false;
 };
 
+/// The edge of a drawn tube that the pointer holds.
+struct RaceGrip {
+    enum class Edge { none, side, foot };
+    Edge edge = Edge::none;
+    double metres_a_point = 0; // of the pointer's way
+    double size_m = 0;         // outside or length when it was taken
+    double from = 0;           // where, in points of the scene
+};
+
+/// The picture that is being framed, and how.
+struct PictureRoom {
+    std::string of; // id of the picture; empty: the room is closed
+    PictureWish wish;
+    std::string own_title; // of the picture itself
+    Scene scene;
+    std::string laid_out, shown; // keys of the scene and of the preview
+    ImTextureID texture = nullptr;
+    std::string folder, file, warned_of, told;
+    bool fault = false;
+    std::vector<std::string> last; // saved, the newest first
+};
+
+struct Pixels;
+
 struct Ui {
     Session& session;
     Fonts fonts;
@@ -62,9 +87,14 @@ struct Ui {
     std::unordered_map<std::string, Draft> drafts = {};
     std::unordered_map<std::string, CachedScene> scenes = {};
     std::unordered_map<std::string, RacePlay> races = {};
+    RaceGrip race_grip = {};
     bool moving = false; // something moves in this frame: the next one follows at once
     LeavingState leaving = {};
-    std::function<bool(const std::string& png)> offer_picture = {}; // to other programs; false where that can't be
+    PictureRoom room = {};
+    std::string answer_copied = {};
+    std::function<ImTextureID(const Pixels&)> show_pixels = {}; // as a texture, the one before it gone; empty: none
+    std::function<void(const std::string& folder)> open_folder = {}; // in the system's file manager; empty: none
+    std::function<bool(const std::string& png)> offer_picture = {};  // to other programs; false where that can't be
 
     ViewState& view() { return session.view; }
     const Palette& colours() const { return palette(session.view.dark); }
