@@ -34,6 +34,7 @@ ViewState usual_view(const Catalogue& catalogue) {
     view.drop.face = "charts";
     view.pour = Stated(pour_question());
     view.pour.set("metal", "copper").set("part", "tube:18mm:24mm:400mm").set("clear", "15mm");
+    view.pour_face = "sheet";
     view.mix.words = {};
     view.mix.words.stocks = {{"1.2 kg", "sterling-silver", ""}, {"300 g", "silver", ""}};
     view.mix.words.composition = "Ag 92.5 Cu 7.5";

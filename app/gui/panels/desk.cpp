@@ -87,6 +87,7 @@ void draw_desk(Ui& ui) {
     ui.session.passing.leaving.clear(); // nothing here that could be saved
     draw_ask_found(ui);
     draw_picture_room(ui);
+    draw_pouring_mode(ui);
     ui.probe.say("view", ui.view().view);
 }
 

@@ -26,7 +26,7 @@ void set_two(DropChoice& made, const SetupWords& first, const std::string& metal
     made.second_metal = metal;
 }
 
-void draw_head(Ui& ui) {
+void draw_drop_head(Ui& ui) {
     DropChoice& made = ui.view().drop;
     const int clicked = choice(ui, "drop.against", {"one set-up", "two set-ups"}, made.against ? 1 : 0);
     if (clicked == 0) made.against = false;
@@ -203,7 +203,7 @@ void draw_sweep(Ui& ui, ImVec2 size) {
 void draw_drop(Ui& ui) {
     const bool two = ui.view().drop.against;
     ImGui::BeginChild("setups", {ui.px(two ? 2 * setup_room + 14 : setup_room), 0}, false, still);
-    draw_head(ui);
+    draw_drop_head(ui);
     draw_column(ui, "drop", ui.view().drop_setup, ui.view().drop.metal);
     if (two) {
         ImGui::SameLine(0, ui.px(14));

@@ -42,6 +42,9 @@ void draw_mix_charts(Ui& ui, const MixSheet& sheet);
 void draw_pour(Ui& ui);
 void draw_pour_choice(Ui& ui);
 void draw_pour_sheet(Ui& ui, const PourSheet& sheet);
+void draw_pour_drawing(Ui& ui, const PourSheet& sheet);
+/// Over the whole window, where it is open.
+void draw_pouring_mode(Ui& ui);
 void draw_all_questions(Ui& ui);
 void draw_trials(Ui& ui);
 void draw_sources(Ui& ui);

@@ -11,8 +11,6 @@
 namespace pourbook {
 namespace {
 
-using namespace theme;
-
 constexpr const char* what_it_is =
     "Choose the metal for what you cast: what it will do, what it costs, how to pour it, and how sure that is.";
 constexpr const char* question_of_the_race = "Five seconds a floor: which sleeve holds the magnet long enough?";
@@ -48,7 +46,7 @@ void draw_card(Ui& ui, std::size_t i, ImVec2 size) {
     const StartCard& card = start_cards[i];
     const std::string id = "start.card." + std::to_string(i);
     ImGui::PushStyleColor(ImGuiCol_ChildBg, u32(ui.colours().raised));
-    ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {ui.px(apart), ui.px(near)});
+    ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {ui.px(theme::apart), ui.px(theme::near)});
     ImGui::BeginChild(id.c_str(), size, false,
                       ImGuiWindowFlags_AlwaysUseWindowPadding | ImGuiWindowFlags_NoScrollWithMouse);
     const ImVec2 low = ImGui::GetWindowPos();
@@ -66,7 +64,7 @@ void draw_card(Ui& ui, std::size_t i, ImVec2 size) {
     ui.probe.item(id, card.title);
     if (ImGui::IsItemHovered())
         ImGui::GetWindowDrawList()->AddRect(low, {low.x + size.x, low.y + size.y}, u32(ui.colours().accent),
-                                            ui.px(radius));
+                                            ui.px(theme::radius));
     ImGui::EndChild();
     ImGui::PopStyleVar();
     ImGui::PopStyleColor();
@@ -74,7 +72,7 @@ void draw_card(Ui& ui, std::size_t i, ImVec2 size) {
 }
 
 void draw_cards(Ui& ui, float height) {
-    const float gap = ui.px(apart), width = (ImGui::GetContentRegionAvail().x - 3 * gap) / 4;
+    const float gap = ui.px(theme::apart), width = (ImGui::GetContentRegionAvail().x - 3 * gap) / 4;
     for (std::size_t i = 0; i < start_cards.size(); ++i) {
         if (i) ImGui::SameLine(0, gap);
         draw_card(ui, i, {width, height});

@@ -46,6 +46,8 @@ struct PourSheet {
     PourResult plan;
     Page page;
     std::vector<std::string> sources;
+    casting::Workshop limits; // of the workshop, whether the plan keeps them or not
+    std::string refusal;      // why it can't be poured so; then the plan is the one without those limits
 };
 
 struct PourAsked {
@@ -124,6 +126,7 @@ public:
     const MixSheet* mix();
     std::size_t mix_serial() const { return mix_.serial(); }
     const Result<PourSheet>* pour_sheet();
+    std::size_t pour_serial() const { return pour_.serial(); }
     /// A question of Ask, answered in words.
     const Result<std::string>* said(const Stated& stated);
     Asking asking() const { return {catalogue, workshop.data(), units(), date}; }

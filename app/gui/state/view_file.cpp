@@ -85,8 +85,8 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(MixSheetWords, bare, stocks, com
                                                 with, phases_at, impurities, measured)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(MixChoice, words, chart)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(ViewState, view, pins, dark, workshop_units, help, conditions, selected,
-                                                find, rank, questions, pour, curves, versus, drop_setup, drop, mix,
-                                                shelf, source, find_source)
+                                                find, rank, questions, pour, pour_face, curves, versus, drop_setup,
+                                                drop, mix, shelf, source, find_source)
 
 namespace {
 

@@ -89,9 +89,10 @@ struct ViewState {
     DropChoice drop;
     MixChoice mix; // what is melted together, and what is asked of it
     QuestionsChoice questions;
-    Stated pour{pour_question()}; // what is cast, and with what
-    std::string shelf = "trial";  // the list shown in Trials
-    std::string source;           // key of the source shown
+    Stated pour{pour_question()};      // what is cast, and with what
+    std::string pour_face = "drawing"; // or sheet
+    std::string shelf = "trial";       // the list shown in Trials
+    std::string source;                // key of the source shown
     std::string find_source;
     bool operator==(const ViewState&) const = default;
 };

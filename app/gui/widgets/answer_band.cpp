@@ -10,9 +10,7 @@
 namespace pourbook {
 namespace {
 
-using namespace theme;
-
-constexpr double bar_width = 96, actions_width = 150, tall_window = 840;
+constexpr double sureness_width = 96, actions_width = 150, tall_window = 840;
 
 /// Words for a chance, beside the figure itself.
 std::string sure_words(double sure) {
@@ -22,7 +20,7 @@ std::string sure_words(double sure) {
 
 void draw_sureness(Ui& ui, double sure) {
     const ImVec2 low = ImGui::GetCursorScreenPos();
-    const float width = ui.px(bar_width), height = ui.px(6);
+    const float width = ui.px(sureness_width), height = ui.px(6);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     list.AddRectFilled(low, {low.x + width, low.y + height}, u32(ui.colours().line), ui.px(3));
     list.AddRectFilled(low, {low.x + width * static_cast<float>(sure), low.y + height}, u32(ui.colours().accent),
@@ -47,15 +45,15 @@ void answer_band(Ui& ui, const Answer& answer) {
     const bool large = ImGui::GetIO().DisplaySize.y > ui.px(tall_window), sure = std::isfinite(answer.sure);
     const std::string words = in_print(first_sentence(answer.sentence));
     ImFont* font = large ? ui.fonts.large : ui.fonts.strong;
-    const float beside = ui.px(actions_width + (sure ? bar_width + apart : 0)),
-                width = ImGui::GetContentRegionAvail().x - beside - 2 * ui.px(apart);
+    const float beside = ui.px(actions_width + (sure ? sureness_width + theme::apart : 0)),
+                width = ImGui::GetContentRegionAvail().x - beside - 2 * ui.px(theme::apart);
     ImGui::PushFont(font);
     const float lines =
         std::min(ImGui::CalcTextSize(words.c_str(), nullptr, false, width).y, 2 * ImGui::GetTextLineHeight() + 1);
     ImGui::PopFont();
     ImGui::PushStyleColor(ImGuiCol_ChildBg, u32(ui.colours().raised));
-    ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {ui.px(apart), ui.px(tight)});
-    ImGui::BeginChild("answer", {0, std::max(lines, ui.px(large ? 34 : 28)) + 2 * ui.px(tight)}, false,
+    ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {ui.px(theme::apart), ui.px(theme::tight)});
+    ImGui::BeginChild("answer", {0, std::max(lines, ui.px(large ? 34 : 28)) + 2 * ui.px(theme::tight)}, false,
                       ImGuiWindowFlags_AlwaysUseWindowPadding | ImGuiWindowFlags_NoScrollbar |
                           ImGuiWindowFlags_NoScrollWithMouse);
     const ImVec2 top = ImGui::GetCursorPos();
@@ -75,7 +73,7 @@ void answer_band(Ui& ui, const Answer& answer) {
         ImGui::BeginGroup();
         draw_sureness(ui, answer.sure);
         ImGui::EndGroup();
-        ImGui::SameLine(0, ui.px(apart));
+        ImGui::SameLine(0, ui.px(theme::apart));
     }
     if (word_button(ui, "answer.copy", "Copy", false)) {
         ImGui::SetClipboardText(answer.sentence.c_str());

@@ -79,22 +79,22 @@ void copy(Ui& ui) {
          !taken);
 }
 
-void label(Ui& ui, const char* words) {
+void small_label(Ui& ui, const char* words) {
     ImGui::Spacing();
     small_dim_text(ui, words);
 }
 
 void draw_shape(Ui& ui) {
     PictureWish& wish = ui.room.wish;
-    label(ui, "frame");
+    small_label(ui, "frame");
     const int shape = choice(ui, "room.shape", {frame_names.begin(), frame_names.end()}, static_cast<int>(wish.shape));
     if (shape >= 0) wish.shape = static_cast<FrameShape>(shape);
-    label(ui, "pixels of the shorter side");
+    small_label(ui, "pixels of the shorter side");
     const auto at = std::find(line_counts.begin(), line_counts.end(), wish.lines);
     const int lines =
         choice(ui, "room.lines", {"1080", "1440", "2160 (4K)"}, static_cast<int>(at - line_counts.begin()));
     if (lines >= 0) wish.lines = line_counts[static_cast<std::size_t>(lines)];
-    label(ui, "ground");
+    small_label(ui, "ground");
     const int ground = choice(ui, "room.ground", {"dark", "light", "clear, light letters", "clear, dark letters"},
                               (wish.clear ? 2 : 0) + (wish.dark ? 0 : 1));
     if (ground < 0) return;
@@ -104,19 +104,19 @@ void draw_shape(Ui& ui) {
 
 void draw_words(Ui& ui) {
     PictureWish& wish = ui.room.wish;
-    label(ui, "title");
+    small_label(ui, "title");
     ImGui::SetNextItemWidth(-1);
     ImGui::InputTextWithHint("##title", ui.room.own_title.c_str(), &wish.title);
     ui.probe.item("room.title", wish.title);
-    label(ui, "credit");
+    small_label(ui, "credit");
     ImGui::SetNextItemWidth(-1);
     ImGui::InputTextWithHint("##credit", "your name or channel", &wish.credit);
     ui.probe.item("room.credit", wish.credit);
 }
 
 /// The pinned ones are those of every picture; here one can be left out.
-void draw_metals(Ui& ui) {
-    label(ui, "metals (pinned; Ctrl+Z brings back)");
+void draw_framed_metals(Ui& ui) {
+    small_label(ui, "metals (pinned; Ctrl+Z brings back)");
     const std::vector<std::string> pins = ui.view().pins;
     for (std::size_t i = 0; i < pins.size(); ++i) {
         const Metal* metal = ui.session.catalogue.metal(pins[i]);
@@ -133,7 +133,7 @@ void draw_metals(Ui& ui) {
 /// The folder above, and those in it.
 void draw_folder(Ui& ui) {
     PictureRoom& room = ui.room;
-    label(ui, "folder");
+    small_label(ui, "folder");
     if (ImGui::BeginCombo("##folder", fs::path(room.folder).filename().c_str())) {
         std::error_code error;
         const fs::path now = room.folder;
@@ -166,7 +166,7 @@ void draw_buttons(Ui& ui) {
     if (ui.open_folder && ImGui::Button("Open folder")) ui.open_folder(ui.room.folder);
     if (!ui.room.told.empty()) wrapped_text(ui.room.told, ui.room.fault ? ui.colours().warning : ui.colours().dim);
     ui.probe.say("room.told", ui.room.told);
-    if (!ui.room.last.empty()) label(ui, "saved last");
+    if (!ui.room.last.empty()) small_label(ui, "saved last");
     for (const std::string& file : ui.room.last) {
         small_fitted_text(ui, fs::path(file).filename().string());
         if (ImGui::IsItemHovered()) hover_text(ui, file);
@@ -204,7 +204,7 @@ void draw_controls(Ui& ui) {
         ui.room.of.clear();
     draw_shape(ui);
     draw_words(ui);
-    draw_metals(ui);
+    draw_framed_metals(ui);
     draw_folder(ui);
     draw_buttons(ui);
 }

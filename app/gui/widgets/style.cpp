@@ -5,20 +5,19 @@ namespace pourbook {
 namespace {
 
 void set_sizes(ImGuiStyle& style) {
-    using namespace theme;
-    style.WindowPadding = {apart, 10};
-    style.FramePadding = {near, tight};
-    style.ItemSpacing = {near, 6};
-    style.ItemInnerSpacing = {6, tight};
+    style.WindowPadding = {theme::apart, 10};
+    style.FramePadding = {theme::near, theme::tight};
+    style.ItemSpacing = {theme::near, 6};
+    style.ItemInnerSpacing = {6, theme::tight};
     style.CellPadding = {5, 3};
     style.ScrollbarSize = 12;
     style.WindowBorderSize = 0;
-    style.FrameBorderSize = hair;
-    style.PopupBorderSize = hair;
+    style.FrameBorderSize = theme::hair;
+    style.PopupBorderSize = theme::hair;
     style.ChildBorderSize = 0;
     style.WindowRounding = 0;
     style.ChildRounding = style.FrameRounding = style.PopupRounding = style.GrabRounding = style.ScrollbarRounding =
-        radius;
+        theme::radius;
 }
 
 } // namespace

@@ -77,6 +77,12 @@ struct PictureRoom {
     std::vector<std::string> last; // saved, the newest first
 };
 
+/// The pouring mode, and the clock of the carry from the kiln.
+struct Pouring {
+    bool open = false, counting = false;
+    double carry_s = 60, left_s = 60;
+};
+
 struct Pixels;
 
 struct Ui {
@@ -91,6 +97,7 @@ struct Ui {
     bool moving = false; // something moves in this frame: the next one follows at once
     LeavingState leaving = {};
     PictureRoom room = {};
+    Pouring pouring = {};
     std::string answer_copied = {};
     std::function<ImTextureID(const Pixels&)> show_pixels = {}; // as a texture, the one before it gone; empty: none
     std::function<void(const std::string& folder)> open_folder = {}; // in the system's file manager; empty: none
