@@ -80,7 +80,7 @@ TEST_CASE("Ask finds metals, goals, views, faults of castings, help, sources and
                                                          {"matula", "source: Matula 1979"},
                                                          {"cold shut", "opens: Trials"},
                                                          {"help pour", "help: Help: pour"},
-                                                         {"-196 °C", "temperature: at -196C"},
+                                                         {"-196 C", "temperature: at -196C"},
                                                          {"gunmetal", "opens: Metals"},
                                                          {"strongest", "goal: strongest brake"}};
     for (const auto& [words, first] : cases) {
