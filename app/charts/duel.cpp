@@ -11,7 +11,8 @@
 namespace pourbook {
 namespace {
 
-constexpr double mark_size = 13, bar_height = 12, name_line = line_height(TextStyle::title);
+constexpr double mark_size = 13, bar_height = 12, whole_height = 210, compact_height = 108,
+                 name_line = line_height(TextStyle::title);
 
 class DuelLayout {
 public:
@@ -24,13 +25,15 @@ public:
     Scene run() {
         const double top = add_head(scene_, canvas_, duel_.title, "");
         const double bottom = add_origin(scene_, canvas_, duel_.origin);
-        const std::vector<std::string> why = wrapped(duel_.reason, inside(), TextStyle::label, canvas_.measure);
-        const double needed = 190 + static_cast<double>(why.size()) * label_line;
-        double y = top + std::max(0.0, (bottom - top - needed) / 2);
-        y = add_sides(y);
-        y = add_verdict(y);
-        if (std::isfinite(duel_.ratio)) y = add_bar(y + 10);
-        y += 16;
+        std::vector<std::string> why = wrapped(duel_.reason, inside(), TextStyle::label, canvas_.measure);
+        const double lines = static_cast<double>(why.size()) * label_line, whole = whole_height + lines;
+        compact_ = bottom - top < whole;
+        double y = top + std::max(0.0, (bottom - top - (compact_ ? compact_height + lines : whole)) / 2);
+        y = compact_ ? add_row(y) : add_verdict(add_sides(y));
+        words({canvas_.width / 2, y + label_line / 2}, duel_.sure, colours_.dim, Anchor::middle, TextStyle::label);
+        y += label_line;
+        if (std::isfinite(duel_.ratio)) y = add_bar(y + 8);
+        y += 8;
         for (const std::string& line : why) {
             if (y + label_line > bottom) break;
             words({canvas_.width / 2, y + label_line / 2}, line, colours_.dim, Anchor::middle, TextStyle::label);
@@ -66,9 +69,28 @@ private:
     double add_verdict(double y) {
         words({canvas_.width / 2, y + line_height(TextStyle::large) / 2 + 6}, duel_.verdict, colours_.ink,
               Anchor::middle, TextStyle::large);
-        y += line_height(TextStyle::large) + 8;
-        words({canvas_.width / 2, y + label_line / 2}, duel_.sure, colours_.dim, Anchor::middle, TextStyle::label);
-        return y + label_line;
+        return y + line_height(TextStyle::large) + 8;
+    }
+
+    /// Where there is little height: names at the sides, the verdict between them.
+    double add_row(double y) {
+        const double middle = canvas_.width / 2, at = y + line_height(TextStyle::large) / 2,
+                     verdict = canvas_.measure.width(duel_.verdict, TextStyle::large) / 2 + 24;
+        const double room = canvas_.width / 2 - verdict - chart_margin - 2 * mark_size;
+        const auto name = [&](const DuelSide& side) {
+            return shortened(side.name, room, TextStyle::title, canvas_.measure);
+        };
+        words({middle, at}, duel_.verdict, colours_.ink, Anchor::middle, TextStyle::large);
+        words({middle - verdict, at}, name(duel_.better), duel_.tie ? colours_.ink : colours_.accent, Anchor::end,
+              TextStyle::title);
+        words({middle + verdict, at}, name(duel_.worse), colours_.ink, Anchor::start, TextStyle::title);
+        const double left = canvas_.measure.width(name(duel_.better), TextStyle::title),
+                     right = canvas_.measure.width(name(duel_.worse), TextStyle::title);
+        add_marker(scene_, duel_.better.slot, {middle - verdict - left - mark_size, at}, 8,
+                   Palette::of_slot(duel_.better.slot));
+        add_marker(scene_, duel_.worse.slot, {middle + verdict + right + mark_size, at}, 8,
+                   Palette::of_slot(duel_.worse.slot));
+        return y + line_height(TextStyle::large);
     }
 
     /// The ratio with its interval, on an axis that has "equal" at one end or within.
@@ -97,6 +119,7 @@ private:
     const Canvas& canvas_;
     const Palette& colours_;
     Scene scene_;
+    bool compact_ = false;
 };
 
 std::string verdict_of(const VersusResult& r) {

@@ -24,7 +24,11 @@ bool belongs_to_field(const Action& a) {
 /// The name, and the one field from which everything can be reached.
 void draw_title_bar(Ui& ui) {
     const TextLook look(ui.fonts.heading, ui.colours().ink);
-    if (word_button(ui, "start", "Pourbook", false)) ui.view().view = "start";
+    ImGui::AlignTextToFramePadding();
+    text("Pourbook");
+    ui.probe.item("start", "Pourbook");
+    if (ImGui::IsItemHovered()) ImGui::SetMouseCursor(ImGuiMouseCursor_Hand);
+    if (ImGui::IsItemClicked()) ui.view().view = "start";
     ImGui::PushFont(ui.fonts.body);
     draw_ask_field(ui);
     ImGui::PopFont();
@@ -84,7 +88,8 @@ void draw_desk(Ui& ui) {
     draw_view_answer(ui);
     draw_view_and_help(ui);
     ImGui::End();
-    ui.session.passing.leaving.clear(); // nothing here that could be saved
+    std::string& leaving = ui.session.passing.leaving; // nothing here that could be saved, or only a table
+    leaving = leaving == "frame" ? "frame table" : "";
     draw_ask_found(ui);
     draw_picture_room(ui);
     draw_pouring_mode(ui);

@@ -49,7 +49,7 @@ void draw_card(Ui& ui, std::size_t i, ImVec2 size) {
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {ui.px(theme::apart), ui.px(theme::near)});
     ImGui::BeginChild(id.c_str(), size, false,
                       ImGuiWindowFlags_AlwaysUseWindowPadding | ImGuiWindowFlags_NoScrollWithMouse);
-    const ImVec2 low = ImGui::GetWindowPos();
+    const ImVec2 low = ImGui::GetWindowPos(), inside = ImGui::GetCursorPos(), room = ImGui::GetContentRegionAvail();
     {
         const TextLook look(ui.fonts.strong, ui.colours().accent);
         ImGui::PushTextWrapPos(0);
@@ -59,8 +59,8 @@ void draw_card(Ui& ui, std::size_t i, ImVec2 size) {
     const AskSaid* said = ui.session.ask.card(i, ui.session.units());
     wrapped_text(said ? first_sentence(said->sentence) : "…", ui.colours().ink);
     ui.probe.say(id + ".answer", said ? said->sentence : "");
-    ImGui::SetCursorScreenPos(low);
-    const bool clicked = ImGui::InvisibleButton((id + ".open").c_str(), ImGui::GetWindowSize());
+    ImGui::SetCursorPos(inside);
+    const bool clicked = ImGui::InvisibleButton((id + ".open").c_str(), room);
     ui.probe.item(id, card.title);
     if (ImGui::IsItemHovered())
         ImGui::GetWindowDrawList()->AddRect(low, {low.x + size.x, low.y + size.y}, u32(ui.colours().accent),
@@ -88,7 +88,7 @@ void draw_start(Ui& ui) {
         ImGui::SetCursorPosX(std::max(0.0F, (ImGui::GetContentRegionAvail().x - width) / 2));
         text(what_it_is);
     }
-    const float cards = ui.px(128), controls = ui.px(theme::large_letter + 24);
+    const float cards = ui.px(152), controls = ui.px(theme::large_letter + 24);
     draw_race(ui, {ImGui::GetContentRegionAvail().x,
                    ImGui::GetContentRegionAvail().y - cards - controls - 3 * ImGui::GetStyle().ItemSpacing.y});
     draw_button(ui);

@@ -23,10 +23,10 @@ void draw_pick(Ui& ui, const char* id, const std::string& slug, std::string& cho
 
 /// A and B, the ratio with its bar, and why; a picture like every chart.
 void draw_card(Ui& ui, const VersusResult& result) {
-    constexpr double card_height = 270;
+    constexpr double card_height = 300;
     const auto slot = [&](const VersusSide& side) { return pin_slot(ui.view(), side.metal->slug); };
     const std::string key = result.sentence + std::to_string(slot(result.better)) + std::to_string(slot(result.worse));
-    const float height = std::min(ui.px(card_height), ImGui::GetContentRegionAvail().y * 0.5F);
+    const float height = std::min(ui.px(card_height), ImGui::GetContentRegionAvail().y * 0.42F);
     chart_view(ui, "duel", key, {ImGui::GetContentRegionAvail().x, height}, [&](const Canvas& canvas) {
         return layout(duel_of(ui.session.catalogue, result, slot(result.better), slot(result.worse)), canvas);
     });

@@ -77,7 +77,8 @@ void FrameLoop::draw() {
     gl::viewport(width, height);
     gl::clear(ground.x, ground.y, ground.z);
     ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
-    constexpr int settled = 6; // frames after the last answer until all sizes stand still
+    // Frames after the last answer until all sizes stand still, or a race is well on its way.
+    const int settled = ui_.moving ? 100 : 6;
     frames_drawn_ = ui_.session.working() ? 0 : frames_drawn_ + 1;
     if (picture_due() && frames_drawn_ >= settled) {
         const auto problem = save_picture(options_.screenshot, width, height);

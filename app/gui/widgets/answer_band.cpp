@@ -10,7 +10,7 @@
 namespace pourbook {
 namespace {
 
-constexpr double sureness_width = 96, actions_width = 150, tall_window = 840;
+constexpr double sureness_width = 112, actions_width = 150, least_height = 34, tall_window = 840;
 
 /// Words for a chance, beside the figure itself.
 std::string sure_words(double sure) {
@@ -30,6 +30,20 @@ void draw_sureness(Ui& ui, double sure) {
     ui.probe.say("answer.sure", sure_words(sure));
 }
 
+/// In the font that is pushed: the words with their end replaced where they need more than two lines.
+std::string in_two_lines(const std::string& words, float width) {
+    const auto fits = [&](const std::string& shown) {
+        return ImGui::CalcTextSize(shown.c_str(), nullptr, false, width).y < 2.5F * ImGui::GetTextLineHeight();
+    };
+    std::string shown = words;
+    for (std::size_t end = words.size(); !fits(shown);) {
+        end = words.rfind(' ', end - 1);
+        if (end == std::string::npos || end == 0) break;
+        shown = words.substr(0, end) + " …";
+    }
+    return shown;
+}
+
 } // namespace
 
 std::string first_sentence(const std::string& words) {
@@ -43,27 +57,23 @@ std::string first_sentence(const std::string& words) {
 void answer_band(Ui& ui, const Answer& answer) {
     if (answer.sentence.empty()) return;
     const bool large = ImGui::GetIO().DisplaySize.y > ui.px(tall_window), sure = std::isfinite(answer.sure);
-    const std::string words = in_print(first_sentence(answer.sentence));
     ImFont* font = large ? ui.fonts.large : ui.fonts.strong;
     const float beside = ui.px(actions_width + (sure ? sureness_width + theme::apart : 0)),
-                width = ImGui::GetContentRegionAvail().x - beside - 2 * ui.px(theme::apart);
+                width = ImGui::GetContentRegionAvail().x - beside - 3 * ui.px(theme::apart);
     ImGui::PushFont(font);
-    const float lines =
-        std::min(ImGui::CalcTextSize(words.c_str(), nullptr, false, width).y, 2 * ImGui::GetTextLineHeight() + 1);
+    const std::string words = in_two_lines(in_print(first_sentence(answer.sentence)), width);
+    const float lines = ImGui::CalcTextSize(words.c_str(), nullptr, false, width).y;
     ImGui::PopFont();
     ImGui::PushStyleColor(ImGuiCol_ChildBg, u32(ui.colours().raised));
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {ui.px(theme::apart), ui.px(theme::tight)});
-    ImGui::BeginChild("answer", {0, std::max(lines, ui.px(large ? 34 : 28)) + 2 * ui.px(theme::tight)}, false,
+    ImGui::BeginChild("answer", {0, std::max(lines, ui.px(least_height)) + 2 * ui.px(theme::tight)}, false,
                       ImGuiWindowFlags_AlwaysUseWindowPadding | ImGuiWindowFlags_NoScrollbar |
                           ImGuiWindowFlags_NoScrollWithMouse);
     const ImVec2 top = ImGui::GetCursorPos();
     {
         const TextLook look(font, ui.colours().ink);
         ImGui::PushTextWrapPos(ImGui::GetCursorPosX() + width);
-        ImGui::PushClipRect(ImGui::GetCursorScreenPos(),
-                            {ImGui::GetCursorScreenPos().x + width, ImGui::GetCursorScreenPos().y + lines}, true);
         text(words);
-        ImGui::PopClipRect();
         ImGui::PopTextWrapPos();
     }
     ui.probe.item("answer", answer.sentence);
@@ -75,13 +85,13 @@ void answer_band(Ui& ui, const Answer& answer) {
         ImGui::EndGroup();
         ImGui::SameLine(0, ui.px(theme::apart));
     }
-    if (word_button(ui, "answer.copy", "Copy", false)) {
+    const bool copied = ui.answer_copied == answer.sentence;
+    if (word_button(ui, "answer.copy", copied ? "Copied" : "Copy", false)) {
         ImGui::SetClipboardText(answer.sentence.c_str());
         ui.answer_copied = answer.sentence;
     }
     ImGui::SameLine(0, 0);
-    if (word_button(ui, "answer.picture", ui.answer_copied == answer.sentence ? "copied" : "Picture", false))
-        ui.session.passing.leaving = "frame";
+    if (word_button(ui, "answer.picture", "Picture", false)) ui.session.passing.leaving = "frame";
     if (ImGui::IsItemHovered()) hover_text(ui, "Picture\nfor a video or a sheet (Ctrl+E)");
     ImGui::EndChild();
     ImGui::PopStyleVar();

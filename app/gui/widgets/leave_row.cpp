@@ -121,7 +121,8 @@ void draw_words(Ui& ui, const std::string& id, const Leaving& l) {
     }
     if (l.frame) {
         ImGui::SameLine(0, 0);
-        const bool framed = word_button(ui, id + ".frame", "Picture", false) || ui.session.passing.leaving == "frame";
+        const char* wanted = is_picture(l) ? "frame" : "frame table";
+        const bool framed = word_button(ui, id + ".frame", "Picture", false) || ui.session.passing.leaving == wanted;
         if (framed) {
             ui.session.passing.leaving.clear();
             l.frame();
@@ -192,7 +193,9 @@ void table_row(Ui& ui, const std::string& id, const std::function<Document(const
     l.words = [&] { return tab_separated(make(setting).parts.front()); };
     l.frame = [&] { open_room(ui, id + ".table"); };
     const auto picture = [&](const Canvas& canvas) { return layout(table_picture(make(setting)), canvas); };
-    offer_to_room(ui, id + ".table", ui.view().view, picture);
+    std::string shown = ui.view().view;
+    for (const std::string& pin : ui.view().pins) shown += "|" + pin;
+    offer_to_room(ui, id + ".table", shown, picture);
     leave_row(ui, id + ".table", l);
 }
 

@@ -200,8 +200,8 @@ void draw_preview(Ui& ui, ImVec2 room_size) {
 void draw_controls(Ui& ui) {
     heading(ui, "Picture");
     ImGui::SameLine(ImGui::GetContentRegionMax().x - ui.px(84));
-    if (word_button(ui, "room.close", "close  Esc", false) || ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Escape)))
-        ui.room.of.clear();
+    const bool escaped = ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Escape)) && !ImGui::GetIO().WantTextInput;
+    if (word_button(ui, "room.close", "close  Esc", false) || escaped) ui.room.of.clear();
     draw_shape(ui);
     draw_words(ui);
     draw_framed_metals(ui);
