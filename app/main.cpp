@@ -9,6 +9,7 @@
 #include "importers/shop/read_rows.hpp"
 
 #include <fcntl.h>
+#include <sys/ioctl.h>
 #include <unistd.h>
 
 #include <algorithm>
@@ -139,6 +140,13 @@ int open_window(const pourbook::Catalogue& catalogue, const pourbook::WindowWord
     return pourbook::run_window(catalogue, options);
 }
 
+/// The shell knows the width of its window but seldom hands it on.
+void state_terminal_width() {
+    winsize size{};
+    if (::isatty(STDOUT_FILENO) == 1 && ::ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col > 0)
+        ::setenv("COLUMNS", std::to_string(size.ws_col).c_str(), 0);
+}
+
 } // namespace
 
 int main(int argc, char** argv) {
@@ -149,6 +157,7 @@ int main(int argc, char** argv) {
                   << "' is no number of seconds: set it right or unset it\n";
         return 2;
     }
+    state_terminal_width();
     const pourbook::CommandLine setup{POURBOOK_VERSION,
                                       today(),
                                       usual_reference(),

@@ -58,7 +58,7 @@ private:
     }
 
     void add_side(const DuelSide& side, Spot at, Colour colour) {
-        add_marker(scene_, side.slot, at, mark_size, Palette::of_slot(side.slot));
+        add_marker(scene_, side.slot, at, mark_size, colours_.of_slot(side.slot));
         double y = at.y + mark_size + name_line / 2 + 4;
         for (const std::string& line : wrapped(side.name, inside() / 2 - 12, TextStyle::title, canvas_.measure)) {
             words({at.x, y}, line, colour, Anchor::middle, TextStyle::title);
@@ -87,9 +87,9 @@ private:
         const double left = canvas_.measure.width(name(duel_.better), TextStyle::title),
                      right = canvas_.measure.width(name(duel_.worse), TextStyle::title);
         add_marker(scene_, duel_.better.slot, {middle - verdict - left - mark_size, at}, 8,
-                   Palette::of_slot(duel_.better.slot));
+                   colours_.of_slot(duel_.better.slot));
         add_marker(scene_, duel_.worse.slot, {middle + verdict + right + mark_size, at}, 8,
-                   Palette::of_slot(duel_.worse.slot));
+                   colours_.of_slot(duel_.worse.slot));
         return y + line_height(TextStyle::large);
     }
 
@@ -104,7 +104,7 @@ private:
         scene_.parts.push_back(Rectangle{{left, middle - 0.5, inside(), 1}, colours_.line});
         scene_.parts.push_back(Rectangle{{x_one - 0.5, y - 8, 1, bar_height + 16}, colours_.dim});
         scene_.parts.push_back(Rectangle{{x_of(duel_.low), y, x_of(duel_.high) - x_of(duel_.low), bar_height},
-                                         Palette::of_slot(duel_.better.slot).with_alpha(150)});
+                                         colours_.of_slot(duel_.better.slot).with_alpha(150)});
         scene_.parts.push_back(Rectangle{{x_of(duel_.ratio) - 1.5, y - 4, 3, bar_height + 8}, colours_.ink});
         const double below = y + bar_height + 10 + label_line / 2;
         words({x_one, below}, "equal", colours_.dim, x_one < left + 40 ? Anchor::start : Anchor::middle,

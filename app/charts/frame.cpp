@@ -22,11 +22,14 @@ FrameSize frame_size(FrameShape shape, int lines) {
 }
 
 Scene framed(const SceneMaker& make, const PictureWish& wish, const TextMeasure& measure, const std::string& date,
-             const std::function<std::string(const std::string&)>& source_name) {
+             const std::function<std::string(const std::string&)>& source_name, const Marks* marks) {
     const FrameSize size = frame_size(wish.shape, wish.lines);
     const Palette& colours = palette(wish.dark);
     const double strip = wish.credit.empty() ? 0 : label_line;
-    Scene scene = make({size.width, size.height - strip, colours, measure, date, source_name, wish.title});
+    Canvas canvas{size.width, size.height - strip, colours, measure, date, source_name};
+    canvas.marks = marks;
+    canvas.title = wish.title;
+    Scene scene = make(canvas);
     scene.width = size.width;
     scene.height = size.height;
     if (!wish.credit.empty())

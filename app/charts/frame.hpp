@@ -34,8 +34,8 @@ struct FrameSize {
 
 FrameSize frame_size(FrameShape shape, int lines);
 
-/// The picture laid out for the frame. `source_name` and `date` as of a Canvas.
+/// The picture laid out for the frame. `source_name`, `date` and `marks` as of a Canvas.
 Scene framed(const SceneMaker& make, const PictureWish& wish, const TextMeasure& measure, const std::string& date,
-             const std::function<std::string(const std::string&)>& source_name);
+             const std::function<std::string(const std::string&)>& source_name, const Marks* marks = nullptr);
 
 } // namespace pourbook

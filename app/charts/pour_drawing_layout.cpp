@@ -154,7 +154,7 @@ private:
 
     void add_limit(const LimitBar& bar, const Box& room) {
         const bool known = !bar.mine.empty(), over = bar.share > 1, close = bar.share > 0.9;
-        const Colour colour = over ? colours_.warning : close ? colours_.tied : colours_.other;
+        const Colour colour = over ? colours_.warning : close ? colours_.accent : colours_.dim;
         words({room.x, room.y + label_line / 2}, bar.name + " needs " + bar.needed, colours_.ink);
         const double y = room.y + label_line + 2, right = known ? room.width / 1.25 : room.width;
         if (known) {

@@ -108,7 +108,7 @@ void say_families(const Context& context, const Catalogue& catalogue) {
     for (const std::string& word : context.metals_named()) {
         const bool plain = catalogue.metal(word) != nullptr && word != "copper";
         const std::string remark = plain ? "" : family_remark(catalogue, word);
-        if (!remark.empty()) context.err << "pourbook: " << remark << "\n";
+        if (!remark.empty()) context.remark(remark);
     }
 }
 
@@ -163,7 +163,7 @@ int answered(const CommandLine& setup, const TopWords& top, Context& context, co
     Catalogue reference = setup.open(top.reference.empty() ? setup.default_reference : top.reference);
     reference.today = setup.today.substr(0, 7);
     std::unique_ptr<Workshop> workshop = own_workshop(setup, path);
-    if (const std::string remark = workshop->remark(); !remark.empty()) context.err << "pourbook: " << remark << "\n";
+    if (const std::string remark = workshop->remark(); !remark.empty()) context.remark(remark);
     WorkshopData own = read_workshop(*workshop, own_metals_for(context, reference));
     if (own.fault) workshop = std::make_unique<LimitedWorkshop>(path, *own.fault, std::move(workshop));
     if (!context.currency.empty()) {
@@ -179,7 +179,7 @@ int answered(const CommandLine& setup, const TopWords& top, Context& context, co
     const int code = answer(context, with.catalogue);
     if (code == 0) say_families(context, with.catalogue);
     for (const std::string& remark : with.remarks)
-        if (code == 0 || (own.fault && code != 4)) context.err << "pourbook: " << remark << "\n";
+        if (code == 0 || (own.fault && code != 4)) context.remark(remark);
     return code;
 }
 
@@ -193,8 +193,8 @@ int run_words(const CommandLine& setup, const std::vector<std::string>& words, s
     with_examples(context.app);
     const std::vector<std::string> asked = with_command(context.app, words, has_display());
     if (words.empty() && !asked.empty())
-        err << "pourbook: no display here, so no window; this is what it would open with (all commands: pourbook "
-               "--help)\n";
+        context.remark(
+            "no display here, so no window; this is what it would open with (all commands: pourbook --help)");
     try {
         context.app.parse(
             std::vector<std::string>(asked.rbegin(), asked.rend())); // the parser takes them from the back
@@ -202,7 +202,7 @@ int run_words(const CommandLine& setup, const std::vector<std::string>& words, s
         context.app.exit(done, out, err);
         return 0;
     } catch (const CLI::ParseError& e) {
-        err << "pourbook: " << misread(context.app, e, asked) << "\n";
+        context.remark(misread(context.app, e, asked));
         return 2;
     }
     read_bare_numbers_as_si(top.bare_numbers == "si");
@@ -211,10 +211,10 @@ int run_words(const CommandLine& setup, const std::vector<std::string>& words, s
         const bool sheet_added = asked.size() == words.size() + 1 && *added.second == "sheet";
         return answered(setup, top, context, sheet_added ? *added.first : "");
     } catch (const std::bad_alloc&) {
-        err << "pourbook: there is not enough memory for this\n";
+        context.remark("there is not enough memory for this");
         return 4;
     } catch (const std::exception& e) {
-        err << "pourbook: " << one_line(e.what()) << "\n";
+        context.remark(one_line(e.what()));
         return 4;
     }
 }

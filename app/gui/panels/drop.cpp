@@ -1,8 +1,10 @@
+#include "gui/panels/bench.hpp"
 #include "gui/panels/drop_parts.hpp"
 #include "gui/panels/panels.hpp"
 
 #include "charts/drop_charts.hpp"
 #include "gui/widgets/chart_view.hpp"
+#include "gui/widgets/stale.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/text_field.hpp"
 #include "questions/drop/setup_parts.hpp"
@@ -17,6 +19,16 @@ constexpr ImGuiWindowFlags still = ImGuiWindowFlags_NoScrollbar | ImGuiWindowFla
 
 std::string units_key(Ui& ui) {
     return ui.view().workshop_units ? "w" : "s";
+}
+
+/// A trial that holds what is set up here.
+void keep_fall(Ui& ui) {
+    const Kind& kind = known_kind("trial");
+    Entry trial = fresh_entry(ui, kind);
+    text_of(kind, trial, "metal") = ui.session.drop.metal();
+    ui.view().view = "trials";
+    ui.view().shelf = "trial";
+    open_entry(ui, kind, trial);
 }
 
 /// B begins as a copy of A: what differs is then what was changed.
@@ -34,6 +46,13 @@ void draw_drop_head(Ui& ui) {
     ImGui::SameLine();
     const int face = choice(ui, "drop.face", {"race", "charts"}, made.face == "charts" ? 1 : 0);
     if (face >= 0) made.face = face == 1 ? "charts" : "race";
+    if (made.against || !ui.session.workshop.available()) return;
+    ImGui::SameLine();
+    if (ImGui::Button("measured it?")) keep_fall(ui);
+    ui.probe.item("drop.keep", "");
+    if (ImGui::IsItemHovered())
+        hover_text(ui,
+                   "A fall of your own\nopens a trial with this magnet, tube and metal: only the times are missing");
 }
 
 /// What B has that A has not, lit.
@@ -128,6 +147,10 @@ void draw_answer(Ui& ui, const DropQuestions::FallsBeside& falls) {
     draw_sweep(ui, {width, below});
 }
 
+void draw_one(Ui& ui, const DropQuestions::FallsBeside& falls) {
+    ui.view().drop.face == "race" ? draw_race_and_numbers(ui, falls) : draw_answer(ui, falls);
+}
+
 void draw_two(Ui& ui, const DropQuestions::FallsBeside& falls) {
     const Result<AgainstResult>* result = ui.session.drop.against(ui.session.conditions());
     const ImVec2 room = ImGui::GetContentRegionAvail();
@@ -155,14 +178,16 @@ void draw_results(Ui& ui) {
     ui.probe.say("drop.working", ui.session.drop.falls_are_current() ? "" : "working");
     if (!falls)
         dim_text(ui, "Working it out …");
-    else if (!*falls)
+    else if (!*falls) {
         warning_text(ui, falls->problem().text);
-    else if (ui.view().drop.against)
-        draw_two(ui, **falls);
-    else if (ui.view().drop.face == "race")
-        draw_race_and_numbers(ui, **falls);
-    else
-        draw_answer(ui, **falls);
+        if (const DropQuestions::Falls* last = ui.session.drop.last_falls()) {
+            const Stale stale(ui, true);
+            draw_one(ui, **last);
+        }
+    } else {
+        const Stale stale(ui, has_unreadable_field(ui));
+        ui.view().drop.against ? draw_two(ui, **falls) : draw_one(ui, **falls);
+    }
 }
 
 } // namespace

@@ -16,6 +16,8 @@ void draw_ask_field(Ui& ui);
 void draw_ask_found(Ui& ui);
 /// The page of the view at hand, in the room that is left.
 void draw_help(Ui& ui);
+/// The sources of the value that was clicked, in the room that is left.
+void draw_evidence(Ui& ui);
 
 /// The band above a view: what it answers, how surely.
 void draw_view_answer(Ui& ui);

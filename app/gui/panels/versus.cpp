@@ -2,29 +2,23 @@
 #include "gui/panels/goal_fields.hpp"
 #include "gui/panels/panels.hpp"
 #include "gui/widgets/chart_view.hpp"
+#include "gui/widgets/metal_field.hpp"
 #include "gui/widgets/text.hpp"
-#include "gui/widgets/text_field.hpp"
 
 namespace pourbook {
 namespace {
 
 void draw_pick(Ui& ui, const char* id, const std::string& slug, std::string& choice_made) {
-    const Metal* metal = ui.session.catalogue.metal(slug);
-    if (begin_combo(id, metal ? metal->name : "", ui.px(210))) {
-        for (const std::string& pin : ui.view().pins) {
-            const Metal* other = ui.session.catalogue.metal(pin);
-            if (other && ImGui::Selectable(other->name.c_str(), pin == slug)) choice_made = pin;
-            ui.probe.item(std::string(id) + "." + pin, pin);
-        }
-        ImGui::EndCombo();
-    }
-    ui.probe.item(id, slug);
+    const std::string chosen = metal_field(ui, id, slug, ui.px(210));
+    if (chosen.empty()) return;
+    choice_made = chosen;
+    if (!is_pinned(ui.view(), chosen)) toggle_pin(ui.view(), chosen);
 }
 
 /// A and B, the ratio with its bar, and why; a picture like every chart.
 void draw_card(Ui& ui, const VersusResult& result) {
     constexpr double card_height = 300;
-    const auto slot = [&](const VersusSide& side) { return pin_slot(ui.view(), side.metal->slug); };
+    const auto slot = [&](const VersusSide& side) { return mark_of(ui.view(), side.metal->slug); };
     const std::string key = result.sentence + std::to_string(slot(result.better)) + std::to_string(slot(result.worse));
     const float height = std::min(ui.px(card_height), ImGui::GetContentRegionAvail().y * 0.42F);
     chart_view(ui, "duel", key, {ImGui::GetContentRegionAvail().x, height}, [&](const Canvas& canvas) {

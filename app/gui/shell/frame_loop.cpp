@@ -23,6 +23,7 @@ namespace {
 constexpr int frames_after_event = 3; // layout and hovers settle one frame late
 constexpr double blink_seconds = 0.5;
 constexpr double frame_seconds = 1.0 / 60; // while something moves
+constexpr double pause_seconds = 0.1;      // while the words about what the pointer rests on are waited for
 constexpr double idle_seconds = 30;
 
 std::string screen_as_json(const Ui& ui, GLFWwindow* window, int frame) {
@@ -57,6 +58,7 @@ int FrameLoop::run() {
 double FrameLoop::rest_seconds() const {
     if (frames_due_ > 0) return 0;
     if (ui_.moving) return frame_seconds;
+    if (ui_.resting.waiting) return pause_seconds;
     return ImGui::GetIO().WantTextInput ? blink_seconds : idle_seconds;
 }
 
@@ -68,6 +70,7 @@ void FrameLoop::draw() {
     follow_scale();
     ImGui_ImplOpenGL3_NewFrame();
     ImGui_ImplGlfw_NewFrame();
+    let_return_press();
     ImGui::NewFrame();
     draw_desk(ui_);
     ImGui::Render();
@@ -100,8 +103,8 @@ void FrameLoop::answer_socket() {
 
 /// A new display scale or theme takes effect between frames.
 void FrameLoop::follow_scale() {
-    const float scale =
-        static_cast<float>(std::clamp(options_.scale > 0 ? options_.scale : window_.content_scale(), 0.75, 4.0));
+    const float scale = static_cast<float>(
+        std::clamp((options_.scale > 0 ? options_.scale : window_.content_scale()) * ui_.view().letters, 0.75, 4.0));
     const bool rescaled = std::abs(scale - ui_.scale) > 0.01F;
     if (!rescaled && dark_ == ui_.view().dark) return;
     if (rescaled) {

@@ -26,6 +26,7 @@ public:
     const Falls* falls(const Conditions& conditions);
     /// The same with the tubes in liquid nitrogen.
     const Falls* falls_in_nitrogen(Conditions conditions);
+    const Falls* last_falls() const { return falls_.last_good(); } // while the newest are refused
     const Result<SweepResult>* sweep(const Conditions& conditions);
     const Result<AgainstResult>* against(const Conditions& conditions);
 

@@ -121,7 +121,7 @@ void draw_framed_metals(Ui& ui) {
     for (std::size_t i = 0; i < pins.size(); ++i) {
         const Metal* metal = ui.session.catalogue.metal(pins[i]);
         if (!metal) continue;
-        pin_mark(ui, i, ImGui::GetTextLineHeight());
+        pin_mark(ui, mark_of(ui.view(), pins[i]), ImGui::GetTextLineHeight());
         ImGui::SameLine(0, ui.px(theme::tight));
         fitted_text(metal->name);
         ImGui::SameLine(ImGui::GetContentRegionMax().x - ui.px(theme::wide));

@@ -54,8 +54,9 @@ Scene race_view(Ui& ui, const std::string& id, const std::string& key, const std
     }
     pass_time(ui, play);
     const FontMeasure measure(ui);
-    const Canvas canvas{static_cast<double>(size.x / ui.scale), static_cast<double>(size.y / ui.scale), ui.colours(),
-                        measure};
+    Canvas canvas{static_cast<double>(size.x / ui.scale), static_cast<double>(size.y / ui.scale), ui.colours(),
+                  measure};
+    canvas.marks = &ui.view().marks.of;
     Scene scene = race_scene(play.race, play.time_s, play.slow, canvas);
     const ImVec2 origin = ImGui::GetCursorScreenPos();
     ImGui::InvisibleButton(id.c_str(), size);
