@@ -10,7 +10,7 @@
 namespace pourbook {
 namespace {
 
-constexpr double radius = 4;
+constexpr double point_radius = 4;
 constexpr double point_half = 8;
 constexpr std::uint8_t bar_alpha = 110;
 
@@ -149,7 +149,7 @@ private:
         for (const PointMark& p : chart_.points) {
             if (p.faded != faded) continue;
             const Spot at = middle(p);
-            const Box mark{at.x - radius, at.y - radius, 2 * radius, 2 * radius};
+            const Box mark{at.x - point_radius, at.y - point_radius, 2 * point_radius, 2 * point_radius};
             free_.take(mark);
             across_.take(mark);
             if (faded) continue;
@@ -166,9 +166,9 @@ private:
             add_bar({place(x_, p.x.low), at.y}, {place(x_, p.x.high), at.y}, thin);
             add_bar({at.x, place(y_, p.y.low)}, {at.x, place(y_, p.y.high)}, thin);
             if (p.pinned)
-                add_marker(scene_, canvas_.slot(p.id, p.slot), at, radius + 2, ink, !p.remembered);
+                add_marker(scene_, canvas_.slot(p.id, p.slot), at, point_radius + 2, ink, !p.remembered);
             else
-                scene_.parts.push_back(Circle{at, radius, ink, p.remembered ? 1.5 : 0.0});
+                scene_.parts.push_back(Circle{at, point_radius, ink, p.remembered ? 1.5 : 0.0});
             scene_.hits.push_back(
                 {{at.x - point_half, at.y - point_half, 2 * point_half, 2 * point_half}, p.id, p.hover, true});
         }
@@ -180,7 +180,7 @@ private:
         const double half = canvas_.measure.width(name, TextStyle::label) / 2;
         const double middle = std::min(at.x, canvas_.width - 3 - half); // moved left where the edge is near
         for (double far = 0; far <= furthest; far += 14) {
-            const double aside = radius + 5 + far, up = label_line * 0.75 + far;
+            const double aside = point_radius + 5 + far, up = label_line * 0.75 + far;
             out.push_back({{at.x + aside, at.y}, name, ink, Anchor::start});
             out.push_back({{at.x + aside - 3, at.y - up + 4}, name, ink, Anchor::start});
             out.push_back({{at.x + aside - 3, at.y + up - 4}, name, ink, Anchor::start});

@@ -97,7 +97,8 @@ Race race_of(const Catalogue& catalogue, const std::vector<DropOfMetal>& drops, 
     add_words(race, texts);
     if (cold)
         for (const MagnetFigure* c : cold_cautions(catalogue)) race.cautions.push_back(c->text);
-    for (const MagnetFigure* c : magnet_cautions(catalogue)) race.cautions.push_back(c->text);
+    const std::string about = "Strong magnets: "; // the first sentence says "they"
+    for (const MagnetFigure* c : magnet_cautions(catalogue)) race.cautions.push_back(about + c->text);
     race.origin = origin_of(catalogue, drops);
     return race;
 }

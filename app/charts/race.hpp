@@ -51,7 +51,7 @@ Race race_of(const Catalogue& catalogue, const std::vector<DropOfMetal>& drops, 
 
 /// The moment `time_s` after the release, which may lie before it or after the end. Places are to scale, alike for all
 /// lanes; magnets and widths are drawn larger where the scale would hide them, and the picture says how much. `slow`:
-/// how many times slower than life it is shown, said beside the clock.
+/// how many times slower than life it is shown, said at the foot.
 /// Hits: "tube-0" is the box of the first tube, its top the upper mouth; the middle of "magnet-0" is the magnet's
 /// centre.
 Scene race_scene(const Race& race, double time_s, double slow, const Canvas& canvas);

@@ -16,6 +16,7 @@ namespace {
 constexpr double title_line = line_height(TextStyle::title);
 constexpr double lane_gap = 12;
 constexpr double clock_drop = 8;  // the clock is larger than the title beside it
+constexpr double narrow = 500;    // points, below which a foot has two lines
 constexpr double least_tube = 60; // points of height below which the foot gives way
 
 std::string clock_text(double time_s) {
@@ -34,7 +35,8 @@ public:
     }
 
     Scene moment(double time_s, double slow) {
-        add_clock(time_s, slow);
+        add_clock(time_s);
+        slow_ = slow;
         const double top = add_heading();
         const double bottom = add_foot();
         if (race_.lanes.empty()) return std::move(scene_);
@@ -74,15 +76,13 @@ private:
     }
 
     /// At the right of the title's line; what is left for the title is clock_left_.
-    void add_clock(double time_s, double slow) {
+    void add_clock(double time_s) {
         const std::string text = clock_text(time_s);
         const double right = canvas_.width - chart_margin, y = chart_margin + title_line / 2;
-        add_text({right, y + clock_drop}, text, colours_.ink, Anchor::end, TextStyle::large);
-        clock_left_ = right - canvas_.measure.width("000.000 s", TextStyle::large);
-        if (slow == 1) return;
-        const std::string pace = slow > 1 ? significant(slow, 3) + " times slower than life"
-                                          : significant(1 / slow, 3) + " times faster than life";
-        add_text({right, y + line_height(TextStyle::large)}, pace, colours_.dim, Anchor::end);
+        const bool wide = canvas_.width >= narrow;
+        const TextStyle style = wide ? TextStyle::large : TextStyle::title;
+        add_text({right, wide ? y + clock_drop : y}, text, colours_.ink, Anchor::end, style);
+        clock_left_ = right - canvas_.measure.width(wide ? "000.000 s" : "0000.000 s", style);
     }
 
     double add_heading() {
@@ -90,20 +90,43 @@ private:
         add_text({chart_margin, y}, fitted(scene_.title, clock_left_ - chart_margin - lane_gap, TextStyle::title),
                  colours_.ink, Anchor::start, TextStyle::title);
         y += title_line;
-        if (!race_.subtitle.empty())
-            add_text({chart_margin, y}, fitted(race_.subtitle, clock_left_ - chart_margin - lane_gap), colours_.dim);
-        return y + label_line / 2 + 4;
+        const double room = canvas_.width < narrow ? width() : clock_left_ - chart_margin - lane_gap;
+        std::vector<std::string> lines = wrapped(race_.subtitle, room, TextStyle::label, canvas_.measure);
+        if (lines.size() > 2) lines = {lines[0], fitted(lines[1] + " …", room)};
+        for (const std::string& line : lines) {
+            add_text({chart_margin, y}, line, colours_.dim);
+            y += label_line;
+        }
+        return y - label_line / 2 + 4;
     }
 
-    /// A line of caution, what was enlarged, where the rest stands; room for that is kept before it is known.
+    std::size_t foot_lines() const { return canvas_.width < narrow ? 2 : 1; }
+
+    /// At most foot_lines() lines that end at y; returns the y above all of their room.
+    double add_foot_lines(const std::string& text, double y, Colour colour) {
+        std::vector<std::string> lines = wrapped(text, width(), TextStyle::label, canvas_.measure);
+        if (lines.size() > foot_lines()) {
+            for (std::size_t i = foot_lines(); i < lines.size(); ++i) lines[foot_lines() - 1] += " " + lines[i];
+            lines.resize(foot_lines());
+        }
+        const double top = y - label_line * static_cast<double>(foot_lines());
+        for (std::size_t i = 0; i < lines.size(); ++i)
+            add_text({chart_margin, top + label_line * (static_cast<double>(i) + 0.5)}, fitted(lines[i], width()),
+                     colour);
+        return top;
+    }
+
+    /// A line of caution; below it room for what was slowed and enlarged, which is known later.
     double add_foot() {
-        double y = canvas_.height - chart_margin;
-        scale_note_ = {chart_margin, y - label_line / 2};
-        y -= label_line;
-        if (race_.cautions.empty()) return y - 4;
-        y -= label_line;
-        add_text({chart_margin, y + label_line / 2}, fitted(race_.cautions.front(), width()), colours_.warning);
-        return y - 4;
+        note_bottom_ = canvas_.height - chart_margin;
+        const double y = note_bottom_ - label_line * static_cast<double>(foot_lines());
+        return race_.cautions.empty() ? y - 4 : add_foot_lines(race_.cautions.front(), y, colours_.warning) - 4;
+    }
+
+    std::string pace() const {
+        if (slow_ == 1) return "";
+        return slow_ > 1 ? trimmed(slow_, 3) + " times slower than life · "
+                         : trimmed(1 / slow_, 3) + " times faster than life · ";
     }
 
     bool any_detail() const {
@@ -132,21 +155,17 @@ private:
         larger_ =
             std::max(1.0, std::min(magnet_share * room / (longest * scale_), 0.45 * lane_width_ / (wide * scale_)));
         mouth_ = top + 4 + high * scale_ + longest * scale_ * larger_ / 2;
-        if (larger_ > 1.05)
-            add_text(scale_note_,
-                     fitted("places to scale, widths and magnets drawn " + significant(larger_, 2) + " times larger",
-                            width()),
-                     colours_.dim);
-        else
-            add_text(scale_note_, "to scale", colours_.dim);
+        add_foot_lines(pace() + (larger_ > 1.05 ? "places to scale, widths and magnets drawn " +
+                                                      significant(larger_, 2) + " times larger"
+                                                : "to scale"),
+                       note_bottom_, colours_.dim);
     }
 
     void add_lane(std::size_t i, double time_s) {
         const RaceLane& lane = race_.lanes[i];
         const double left = chart_margin + static_cast<double>(i) * (lane_width_ + lane_gap);
         const Spot axis{left + lane_width_ / 2, mouth_};
-        const std::size_t slot = canvas_.slot(lane.id, lane.slot);
-        const Colour colour = colours_.of_slot(slot);
+        const Colour colour = colours_.of_slot(lane.slot);
         if (lane.path.empty()) {
             double y = words_top_ + 1.5 * title_line;
             for (const std::string& line : wrapped(lane.problem, lane_width_, TextStyle::label, canvas_.measure)) {
@@ -162,7 +181,7 @@ private:
         }
         const std::string name = fitted(lane.name, lane_width_ - 20, TextStyle::title);
         const double half = canvas_.measure.width(name, TextStyle::title) / 2, y = words_top_ + title_line / 2;
-        add_marker(scene_, slot, {axis.x - half - 3, y}, 4.5, colour);
+        add_marker(scene_, lane.slot, {axis.x - half - 3, y}, 4.5, colour);
         add_text({axis.x + 7, y}, name, colours_.ink, Anchor::middle, TextStyle::title);
     }
 
@@ -196,7 +215,7 @@ private:
         say(place.out ? "out after " + clock_text(place.time_s) : clock_text(place.time_s),
             place.out ? colours_.accent : colours_.ink);
         say("speed " + speed_text(place.speed_m_s, race_.units), colours_.ink);
-        say("load on the hand " + newtons(std::max(place.load_N, 0.0)), colours_.ink);
+        say("load " + newtons(std::max(place.load_N, 0.0)), colours_.ink);
     }
 
     std::string result_of(const RaceLane& lane) const {
@@ -210,8 +229,7 @@ private:
     const Canvas& canvas_;
     const Palette& colours_;
     Scene scene_;
-    double clock_left_ = 0;
-    Spot scale_note_;
+    double clock_left_ = 0, slow_ = 1, note_bottom_ = 0;
     double lane_width_ = 0, words_top_ = 0, foot_ = 0;
     double scale_ = 0, larger_ = 1, mouth_ = 0; // points a metre, of widths against lengths, y of the mouths
 };

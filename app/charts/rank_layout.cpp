@@ -10,7 +10,7 @@ namespace {
 
 constexpr double row_height = 24;
 constexpr double dot = 4.5;
-constexpr double mark_room = 13; // between a name and its bar
+constexpr double pin_room = 13; // between a name and its bar
 
 class RankLayout {
 public:
@@ -86,7 +86,7 @@ private:
         double smallest = chart_.rows[0].median, largest = smallest;
         for (std::size_t i = 0; i < shown_.size(); ++i) {
             const RankRow& row = *shown_[i];
-            names = std::max(names, canvas_.measure.width(name_text(i), TextStyle::label) + mark_room);
+            names = std::max(names, canvas_.measure.width(name_text(i), TextStyle::label) + pin_room);
             values = std::max(values, canvas_.measure.width(value_text(row), TextStyle::label));
             axis_.low = std::min(axis_.low, row.low);
             axis_.high = std::max(axis_.high, row.high);
@@ -133,7 +133,7 @@ private:
 
     /// Right of it the mark of a pinned metal.
     void add_name(const RankRow& row, const std::string& words, std::size_t slot, double y) {
-        const double right = plot_.x - row_gap - mark_room;
+        const double right = plot_.x - row_gap - pin_room;
         const std::string name = shortened(words, right - chart_margin, TextStyle::label, canvas_.measure);
         scene_.parts.push_back(Text{{right, y}, name, colours_.ink, Anchor::end});
         if (row.pinned) add_marker(scene_, slot, {plot_.x - row_gap - 3, y}, 4, colours_.of_slot(slot));

@@ -160,5 +160,5 @@ TEST_CASE("a cold race carries the cautions of cold, every race those of magnets
     for (const auto& [text, box] : testing::texts_of(last)) all += text + "\n";
     CHECK(all.find("Sources: ") != std::string::npos);
     CHECK(all.find("90 %") != std::string::npos);
-    CHECK(all.find("pinched") != std::string::npos);
+    CHECK(all.find("fingers") != std::string::npos);
 }

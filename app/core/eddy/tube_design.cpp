@@ -11,9 +11,26 @@ constexpr int scanned = 14;          // walls of the coarse grid
 constexpr int golden_turns = 18;     // leaves 2e-4 of a step of it
 constexpr double near_enough = 1e-6; // of a time or a length
 
+/// Zero of a rising function by false position, an end that stays being pulled in (the Illinois rule); the end where
+/// the function is not below zero.
+template <class F> double risen(F f, double low, double high, double at_low, double at_high, double enough) {
+    for (int i = 0; i < 60 && at_high > enough && high - low > 1e-12 * high; ++i) {
+        const double x = std::clamp(low - at_low * (high - low) / (at_high - at_low), low, high);
+        const double at = f(x);
+        if (at < 0) {
+            low = x, at_low = at, at_high /= 2;
+        } else {
+            high = x, at_high = at, at_low /= 2;
+        }
+    }
+    return high;
+}
+
 /// The place of the least value between two ends (both above zero), by ratio.
 template <class Value> double least_place(Value value, double low, double high) {
     if (!(high > low * (1 + near_enough))) return low;
+    constexpr double nudge = 1.03;
+    if (low * nudge < high && value(low) < value(low * nudge)) return low; // rises from the first: the usual case
     const double step = std::log(high / low) / (scanned - 1);
     int best = 0;
     double least = INFINITY;
@@ -61,43 +78,29 @@ TubeFound TubeSearch::found(double wall, double length) const {
 }
 
 std::optional<double> TubeSearch::length_for(double wanted, double wall, const TubeLimits& limits) const {
-    double low = limits.shortest_m, high = limits.longest_m;
-    double at_low = time_s(wall, low) - wanted, at_high = time_s(wall, high) - wanted;
+    const auto over = [&](double length) { return time_s(wall, length) - wanted; };
+    const double at_high = over(limits.longest_m);
     if (at_high < 0) return std::nullopt;
-    if (at_low >= 0) return low;
-    double length = high;
-    for (int i = 0; i < 40; ++i) { // false position: the time is nearly straight in the length
-        length = low - at_low * (high - low) / (at_high - at_low);
-        const double at = time_s(wall, length) - wanted;
-        if (std::abs(at) < near_enough * wanted) break;
-        (at < 0 ? low : high) = length;
-        (at < 0 ? at_low : at_high) = at;
-        if (i % 3 == 2) { // an end that stays is brought in
-            const double middle = (low + high) / 2, between = time_s(wall, middle) - wanted;
-            (between < 0 ? low : high) = middle;
-            (between < 0 ? at_low : at_high) = between;
-        }
-    }
-    return length;
+    const double at_low = over(limits.shortest_m);
+    if (at_low >= 0) return limits.shortest_m;
+    return risen(over, limits.shortest_m, limits.longest_m, at_low, at_high, near_enough * wanted);
 }
 
 std::optional<TubeFound> TubeSearch::lightest(double wanted, const TubeLimits& l) const {
-    if (time_s(l.most_wall_m, l.longest_m) < wanted) return std::nullopt;
-    double least = l.least_wall_m, most = l.most_wall_m;
-    if (time_s(least, l.longest_m) < wanted) { // thinner walls don't reach it in any length
-        double low = least, high = most;
-        for (int i = 0; i < 60 && high > low * (1 + 1e-9); ++i) {
-            const double middle = std::sqrt(low * high);
-            (time_s(middle, l.longest_m) < wanted ? low : high) = middle;
-        }
-        least = high;
+    const auto over = [&](double ln_wall) { return std::log(time_s(std::exp(ln_wall), l.longest_m) / wanted); };
+    const double at_least = over(std::log(l.least_wall_m));
+    double least = l.least_wall_m;
+    if (at_least < 0) { // thinner walls than the one found here don't reach it in any length
+        const double at_most = over(std::log(l.most_wall_m));
+        if (at_most < 0) return std::nullopt;
+        least = std::exp(risen(over, std::log(least), std::log(l.most_wall_m), at_least, at_most, near_enough));
     }
     const double wall = least_place(
         [&](double w) {
             const auto length = length_for(wanted, w, l);
             return length ? mass_kg(w, *length) : INFINITY;
         },
-        least, most);
+        least, l.most_wall_m);
     const auto length = length_for(wanted, wall, l);
     if (!length || mass_kg(wall, *length) > l.most_mass_kg) return std::nullopt;
     return found(wall, *length);

@@ -3,11 +3,12 @@
 //
 // Of all walls w and lengths L within the limits. At a given wall the time rises with the length, and at a given length
 // with the wall; so the lightest tube lies on the line time(w, L) = wanted, the slowest on mass(w, L) = most or on a
-// limit. Along that line the best wall is found on a coarse grid and then by golden section: while drag is linear in
-// speed, drag per mass falls with the wall (a thin wall far from the magnet's ends: time = mu0^2 m^2 sigma M_tube /
-// (rho M_magnet g) times a factor of the bore alone), so the best wall is mostly the least that the limits leave.
-// Falls by fall.hpp with the curves of WallFamily, currents at once: within 1e-3 of DropModel's in tubes that are no
-// shorter than a few bore radii; what is built is to be worked out with its own model.
+// limit. Along that line the best wall is the least one where it gets worse from there, else it is found on a coarse
+// grid and by golden section: while drag is linear in speed, drag per mass falls with the wall (a thin wall far from
+// the magnet's ends: time = mu0^2 m^2 sigma M_tube / (rho M_magnet g) times a factor of the bore alone), so the best
+// wall is mostly the least that the limits leave. Falls by fall.hpp with the curves of WallFamily, currents at once:
+// within 1e-3 of DropModel's in tubes that are no shorter than a few bore radii; what is built is to be worked out with
+// its own model.
 #pragma once
 
 #include "core/eddy/wall_family.hpp"

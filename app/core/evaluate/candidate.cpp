@@ -137,6 +137,7 @@ std::optional<Candidate> from_series(const Record& r, const Points& points, cons
     if (on_point) return c;
     c.second = *above;
     c.gap_K = c.second->temperature_K - c.first->temperature_K;
+    c.to_point_K = std::min(t - c.first->temperature_K, c.second->temperature_K - t);
     across_curie_point(c, points, q);
     return c;
 }
@@ -257,15 +258,21 @@ const Kin* kin_of(const Question& q, const Record& r) {
     return nullptr;
 }
 
-/// Interpolated between points so far apart, and so different, that a figure printed for the temperature is better.
-bool far_between(const Candidate& c) {
+/// Interpolated between points so far apart, and so different, that a figure printed for the temperature is better;
+/// not where one of them is as near as a single point may be.
+bool far_between(const Candidate& c, const Question& q) {
     constexpr double close_K = 60, alike = 0.05;
-    return c.second && c.gap_K > close_K &&
+    return c.second && c.gap_K > close_K && c.to_point_K > reach_K(q) &&
            std::abs(c.second->value_si - c.first->value_si) > alike * std::abs(c.first->value_si);
 }
 
 bool remembered(const Record& r) {
     return r.citation.how_known == HowKnown::memory || r.citation.how_known == HowKnown::common_practice;
+}
+
+/// A room-temperature figure whose source names no temperature: no better than an interpolated one.
+bool without_temperature(const Record& r) {
+    return r.note.find("temperature not stated") != std::string::npos;
 }
 
 bool of_near_grade(const Record& r) {
@@ -275,9 +282,10 @@ bool of_near_grade(const Record& r) {
 auto order_key(const Candidate& c, const Question& q) {
     const Record& r = *c.record;
     const Reference* reference = q.catalogue.reference(r.citation.source);
-    const bool preferred = r.use == Use::preferred && !far_between(c);
+    const bool far = far_between(c, q);
+    const bool preferred = r.use == Use::preferred && !far;
     return std::tuple(c.fit == ConditionFit::other, c.cover == Cover::carried, of_near_grade(r), !preferred,
-                      remembered(r), coarseness(c), far_between(c), r.use != Use::preferred,
+                      remembered(r), coarseness(c), far || without_temperature(r), r.use != Use::preferred,
                       r.citation.how_known != HowKnown::read, c.fit != ConditionFit::same, rank_of_kind(reference),
                       static_cast<int>(c.cover), reference ? reference->reliability : "Z",
                       -static_cast<int>(r.points.size()));

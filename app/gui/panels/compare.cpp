@@ -18,8 +18,8 @@
 namespace pourbook {
 namespace {
 
-constexpr int most_columns = 40; // what a table of the toolkit holds safely
-constexpr double label_width = 290, least_column = 190;
+constexpr int compare_most_columns = 40; // what a table of the toolkit holds safely
+constexpr double compare_label_width = 290, compare_least_column = 190;
 
 using Metals = std::vector<const Metal*>;
 
@@ -48,7 +48,8 @@ Metals ordered(Ui& ui) {
     const CompareChoice& made = ui.view().compare;
     Metals metals;
     for (const std::string& slug : ui.view().pins)
-        if (const Metal* m = ui.session.catalogue.metal(slug); m && metals.size() < most_columns) metals.push_back(m);
+        if (const Metal* m = ui.session.catalogue.metal(slug); m && metals.size() < compare_most_columns)
+            metals.push_back(m);
     const Property* by = ui.session.catalogue.property(made.sorted_by);
     if (!by) return metals;
     const auto before = [&](const Metal* a, const Metal* b) {
@@ -228,9 +229,9 @@ void draw_compare(Ui& ui) {
         ImGuiTableFlags_ScrollX | ImGuiTableFlags_ScrollY | ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit;
     if (!ImGui::BeginTable("compared", static_cast<int>(metals.size()) + 1, flags)) return;
     ImGui::TableSetupScrollFreeze(1, 1);
-    const float room = ImGui::GetContentRegionAvail().x - ui.px(label_width + 40);
-    const float share = std::clamp(room / static_cast<float>(metals.size()), ui.px(least_column), ui.px(330));
-    ImGui::TableSetupColumn("property", ImGuiTableColumnFlags_WidthFixed, ui.px(label_width));
+    const float room = ImGui::GetContentRegionAvail().x - ui.px(compare_label_width + 40);
+    const float share = std::clamp(room / static_cast<float>(metals.size()), ui.px(compare_least_column), ui.px(330));
+    ImGui::TableSetupColumn("property", ImGuiTableColumnFlags_WidthFixed, ui.px(compare_label_width));
     for (const Metal* m : metals)
         ImGui::TableSetupColumn(m->slug.c_str(), ImGuiTableColumnFlags_WidthFixed,
                                 share - 2 * ImGui::GetStyle().CellPadding.x);

@@ -13,13 +13,13 @@
 namespace pourbook {
 namespace {
 
-const std::vector<std::vector<std::string>> families = {{"mm", "cm", "m", "in"},
-                                                        {"g", "kg", "lb", "ozt"},
-                                                        {"degC", "K", "degF"},
-                                                        {"W", "kW"},
-                                                        {"cm3", "l", "in3"},
-                                                        {"s", "ms", "min"},
-                                                        {"T", "mT"}};
+const std::vector<std::vector<std::string>> unit_families = {{"mm", "cm", "m", "in"},
+                                                             {"g", "kg", "lb", "ozt"},
+                                                             {"degC", "K", "degF"},
+                                                             {"W", "kW"},
+                                                             {"cm3", "l", "in3"},
+                                                             {"s", "ms", "min"},
+                                                             {"T", "mT"}};
 
 /// + - * / and brackets over plain numbers. Nothing where the text is anything else.
 class Sum {
@@ -129,7 +129,7 @@ std::size_t unit_place(const std::string& text) {
 } // namespace
 
 std::vector<std::string> units_beside(const std::string& unit) {
-    for (const auto& family : families)
+    for (const auto& family : unit_families)
         if (std::find(family.begin(), family.end(), unit) != family.end()) return family;
     return {unit};
 }

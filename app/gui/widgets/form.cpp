@@ -18,7 +18,7 @@ std::string hover_of(const QuestionField& field) {
 }
 
 std::string fault_of(const Ui& ui, const QuestionField& field, const std::string& text) {
-    const auto fault = text.empty() ? Fault() : field.fault(text, ui.session.catalogue);
+    const auto fault = text.empty() ? std::optional<Problem>() : field.fault(text, ui.session.catalogue);
     if (!fault) return "";
     const std::string option =
         (field.by_place ? "" : "--") + field.name + " '" + text + "': "; // the command line's way

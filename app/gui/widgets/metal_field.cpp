@@ -11,7 +11,7 @@
 namespace pourbook {
 namespace {
 
-constexpr double list_width = 470, figure_width = 110, most_shown = 12;
+constexpr double metal_list_width = 470, metal_figure_width = 110, metal_lines = 12;
 
 /// Up and down move in the list below the words, which keep the focus.
 int move_in_list(ImGuiInputTextCallbackData* data) {
@@ -33,14 +33,14 @@ std::string conductivity_of(Ui& ui, const std::string& slug) {
 void draw_facts(Ui& ui, const Metal& metal, float left, float width) {
     ImGui::SameLine(left + width * 0.52F);
     const bool shelf = on_shelf(ui, metal.slug);
-    dim_text(ui, fitted(metal.family + (shelf ? " · on the shelf" : ""), width * 0.48F - ui.px(figure_width)));
+    dim_text(ui, fitted(metal.family + (shelf ? " · on the shelf" : ""), width * 0.48F - ui.px(metal_figure_width)));
     const std::string figure = conductivity_of(ui, metal.slug);
     ImGui::SameLine(left + width - ImGui::CalcTextSize(figure.c_str()).x - ui.px(8));
     dim_text(ui, figure);
 }
 
 bool draw_line(Ui& ui, const std::string& id, const Metal& metal, bool current) {
-    const float left = ImGui::GetCursorPosX(), width = ui.px(list_width);
+    const float left = ImGui::GetCursorPosX(), width = ui.px(metal_list_width);
     const bool clicked =
         ImGui::Selectable(("##" + metal.slug).c_str(), current, ImGuiSelectableFlags_AllowItemOverlap, {width, 0});
     ui.probe.item(id + "." + metal.slug, metal.slug);
@@ -71,7 +71,7 @@ std::string draw_list(Ui& ui, const std::string& id) {
         draft = {};
         ImGui::SetKeyboardFocusHere();
     }
-    ImGui::SetNextItemWidth(ui.px(list_width));
+    ImGui::SetNextItemWidth(ui.px(metal_list_width));
     const std::string before = draft.typed;
     const bool entered = ImGui::InputTextWithHint(
         ("##" + id + ".find").c_str(), "part of a name, an alias, a designation", &draft.typed,
@@ -84,8 +84,8 @@ std::string draw_list(Ui& ui, const std::string& id) {
     std::string chosen;
     const float line = ImGui::GetTextLineHeightWithSpacing();
     ImGui::BeginChild("list",
-                      {ui.px(list_width + 16),
-                       line * static_cast<float>(std::min<double>(most_shown, static_cast<double>(found.size())))});
+                      {ui.px(metal_list_width + 16),
+                       line * static_cast<float>(std::min<double>(metal_lines, static_cast<double>(found.size())))});
     for (std::size_t i = 0; i < found.size(); ++i) {
         const bool current = static_cast<int>(i) == draft.place;
         if (draw_line(ui, id, *found[i], current) || (entered && current)) chosen = found[i]->slug;

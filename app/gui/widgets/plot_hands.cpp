@@ -11,17 +11,17 @@
 namespace pourbook {
 namespace {
 
-constexpr double nearer_by = 0.85;   // what is left of an axis after one notch of the wheel
-constexpr double cell_points = 330;  // of the strip
-constexpr std::size_t most_rows = 3; // of the strip, below its head
-constexpr double key_step = 0.01;    // of the axis
-constexpr double whole = 1 - 1e-9;   // share of home from which all of it is seen
+constexpr double nearer_by = 0.85;       // what is left of an axis after one notch of the wheel
+constexpr double strip_cell = 330;       // of the strip
+constexpr std::size_t strip_rows = 3;    // of the strip, below its head
+constexpr double key_step = 0.01;        // of the axis
+constexpr double all_of_home = 1 - 1e-9; // share of home from which all of it is seen
 
 using Range = std::optional<std::pair<double, double>>;
 
 void keep(Range& range, const Axis& axis, const Axis& home) {
     const Axis kept = kept_near(axis, home);
-    const bool all = home.share(kept.high) - home.share(kept.low) >= whole;
+    const bool all = home.share(kept.high) - home.share(kept.low) >= all_of_home;
     range = all ? Range{} : Range{{kept.low, kept.high}};
 }
 
@@ -137,8 +137,8 @@ void use_plot(Ui& ui, const std::string& id, const Scene& scene, ImVec2 origin, 
 }
 
 float strip_height(const Ui& ui, std::size_t lines, float width) {
-    const auto columns = static_cast<std::size_t>(std::max(1.0F, width / ui.px(cell_points)));
-    const std::size_t rows = std::min(most_rows, (lines + columns - 1) / columns);
+    const auto columns = static_cast<std::size_t>(std::max(1.0F, width / ui.px(strip_cell)));
+    const std::size_t rows = std::min(strip_rows, (lines + columns - 1) / columns);
     return static_cast<float>(rows + 1) * (ImGui::GetTextLineHeight() + ui.px(3));
 }
 
@@ -162,16 +162,16 @@ void draw_strip(Ui& ui, const std::string& id, const PlotReader& reader, std::si
                                                          : "");
         text(fitted(head, width));
         hands.told = head;
-        const auto columns = static_cast<std::size_t>(std::max(1.0F, width / ui.px(cell_points)));
+        const auto columns = static_cast<std::size_t>(std::max(1.0F, width / ui.px(strip_cell)));
         for (std::size_t i = 0; i < here.size(); ++i) {
             const std::string ratio = marked  ? against(here[i].value, there[i].value)
                                       : i > 0 ? against(here[i].value, here.front().value)
                                               : "";
             hands.told += "\n" + here[i].name + "\t" + here[i].text + "\t" + ratio;
-            if (i >= columns * most_rows) continue;
-            ImGui::SetCursorPos({left + static_cast<float>(i % columns) * ui.px(cell_points),
+            if (i >= columns * strip_rows) continue;
+            ImGui::SetCursorPos({left + static_cast<float>(i % columns) * ui.px(strip_cell),
                                  top + static_cast<float>(1 + i / columns) * line});
-            draw_cell(ui, here[i], ratio, ui.px(cell_points));
+            draw_cell(ui, here[i], ratio, ui.px(strip_cell));
         }
     }
     ui.probe.say(id + ".strip", hands.told);
