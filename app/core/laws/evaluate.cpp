@@ -1,5 +1,6 @@
 #include "core/evaluate/evaluate.hpp"
 
+#include "core/casting_state/casting_value.hpp"
 #include "core/evaluate/cited.hpp"
 #include "core/evaluate/money.hpp"
 #include "core/laws/answer.hpp"
@@ -161,6 +162,13 @@ Result<Evaluated> evaluate(const Catalogue& catalogue, const Metal& metal, const
     if (id == "price") return evaluate_price(catalogue, metal, conditions);
     if (id == "metal_value") return evaluate_metal_value(catalogue, metal);
     if (property->is_text) return text_property(metal, *property);
+    if (conditions.casting) {
+        if (conditions.condition == "reference" && conditions.temper.empty() && !metal.own)
+            return casting_value(catalogue, metal, id, conditions);
+        Conditions stated = conditions;
+        stated.casting.reset();
+        return evaluate(catalogue, metal, id, stated);
+    }
     if (id == "conductivity") return reciprocal_of(evaluate(catalogue, metal, "resistivity", conditions));
     if (id == "resistivity" && conditions.rrr) return with_residual(catalogue, metal, conditions);
 
