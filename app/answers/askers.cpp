@@ -2,6 +2,7 @@
 
 #include "answers/ask/short_answer.hpp"
 #include "answers/drop/against_report.hpp"
+#include "answers/drop/design_document.hpp"
 #include "answers/drop/eddy_json.hpp"
 #include "answers/drop/eddy_text.hpp"
 #include "answers/drop/measure_report.hpp"
@@ -169,6 +170,15 @@ Result<InferResult> inferred(const Stated& stated, const Asking& a) {
     return infer(a.catalogue, *request);
 }
 
+/// Under the limits of the person's own workshop.
+Asker designed() {
+    return documented(design_question(), [](const Stated& stated, const Asking& a) -> Result<DesignResult> {
+        const Result<DesignRequest> request = design_question().read(stated, a.catalogue);
+        if (!request) return request.problem();
+        return design(a.catalogue, within_workshop(*request, a.own));
+    });
+}
+
 Asker measured() {
     const auto answer =
         worked_out(measure_question(), [](const Catalogue&, const MeasureRequest& r) { return measure(r); });
@@ -235,6 +245,7 @@ const std::vector<Asker>& askers() {
         said(drag_question(), worked_out(drag_question(), drag)),
         said(infer_question(), inferred),
         swept(),
+        designed(),
         said(plate_question(), worked_out(plate_question(), plate)),
         measured(),
         mixed(),

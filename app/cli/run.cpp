@@ -98,6 +98,7 @@ void declare_commands(Context& context) {
     declare_defect(context);
     declare_sources(context);
     declare_check(context);
+    declare_film(context);
     declare_export(context);
     declare_entries(context);
     declare_undo(context);

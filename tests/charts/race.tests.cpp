@@ -1,7 +1,7 @@
 #include "charts/race.hpp"
 #include "support/small_catalogue.hpp"
+#include "tests/charts/approve.hpp"
 #include "tests/charts/fixed_measure.hpp"
-#include <catch2/catch.hpp>
 
 #include <cmath>
 
@@ -143,6 +143,7 @@ TEST_CASE("a race fits pictures of every shape, and says what cannot fall") {
             }
         }
     }
+    testing::approve("race", dump(race_scene(race, 0.25, 4, canvas(640, 360))));
 }
 
 TEST_CASE("a cold race carries the cautions of cold, every race those of magnets") {

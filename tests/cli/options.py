@@ -29,6 +29,12 @@ def magnet_of(words):
     return words[:at] + words[at + 2:]
 
 
+def without(words, option):
+    """The words without an option and its value."""
+    at = words.index(option)
+    return words[:at] + words[at + 2:]
+
+
 def with_strength(base):
     """--br and --surface-field against each other and the grade."""
     bare = magnet_of(base)
@@ -51,7 +57,9 @@ with open(SOLID, "w", encoding="ascii") as out:
 
 DRAG = ["drag", *SETUP, "--metal", "copper", "--speed", "0.05m/s"]
 SWEEP = ["sweep", *SETUP, "--metal", "copper", "--over", "wall", "1mm:5mm", "--steps", "3", "--samples", "20"]
+LENGTHS = ["sweep", *SETUP, "--metal", "copper", "--over", "length", "200mm:400mm", "--steps", "3", "--samples", "20"]
 PLATE = ["plate", *MAGNET, "--metal", "copper", "--thickness", "5mm", "--gap", "2mm", "--speed", "0.5m/s"]
+DESIGN = ["design", *MAGNET, "--time", "3s", "--longest", "400mm", "--metal", "copper,brass-cartridge", "--samples", "20"]
 INFER = ["infer", *SETUP, "--time", "4.2s,4.3s"]
 REFERENCE = ["--reference-tube", "18mm:24mm:300mm", "--reference-time", "3.2s", "--reference-resistivity", "58MS/m"]
 MEASURE = ["measure", "--magnet", "cylinder:15mmx15mm", "--field", "0.21T@5mm", "--tube", "18mm:24mm:1m", "--current", "5A", "--voltage", "0.5mV",
@@ -134,13 +142,24 @@ QUESTIONS = [
              "reference-time": ([*INFER, *REFERENCE], ["--reference-time", "3.4s"]), "reference-resistivity": ([*INFER, *REFERENCE], ["--reference-resistivity", "50MS/m"]),
              "likely": ["--likely", "gold"], "also": ["--also", "mix:Cu 97 Zn 3"], "samples": ["--samples", "500"], "seed": ["--seed", "7"], "condition": ["--condition", "cold-worked"]}),
     (SWEEP, {**STATE, **setup_options(SWEEP), "metal": ["--metal", "silver"], "over": ["--over", "wall", "1mm:8mm"], "steps": ["--steps", "4"], "samples": ["--samples", "40"], "seed": ["--seed", "7"],
+             "hold": (LENGTHS, ["--hold", "mass"]), "mass": ([*LENGTHS, "--hold", "mass"], ["--mass", "300g"]),
+             "budget": ([*LENGTHS, "--hold", "budget", "--budget", "5USD"], ["--budget", "8USD"]),
              "resistivity": (["sweep", *SETUP, "--over", "wall", "1mm:5mm", "--steps", "3", "--samples", "20", "--resistivity", "50%IACS"], ["--resistivity", "60%IACS"]),
              "at": ["--at", "200K"], "price-form": (["sweep", *SETUP, "--metal", "copper", "--over", "budget", "5USD:50USD", "--steps", "3", "--samples", "20"], ["--price-form", "retail"]),
              "condition": (["sweep", *SETUP, "--metal", "brass-cartridge", "--over", "wall", "1mm:5mm", "--steps", "3", "--samples", "20"], ["--condition", "cold-worked"]),
              "purity-rrr": ([*SWEEP, "--at", "20K"], ["--purity-rrr", "20"])}),
+    (DESIGN, {**STATE, **MAGNET_OPTIONS, **with_strength(DESIGN), "time": ["--time", "2s"], "mass": (without(DESIGN, "--time") + ["--mass", "300g"], ["--mass", "500g"]),
+              "budget": (without(DESIGN, "--time") + ["--budget", "10USD"], ["--budget", "5USD"]), "clear": ["--clear", "1mm"], "longest": ["--longest", "150mm"],
+              "least-wall": ["--least-wall", "3mm"], "crucible-volume": (without(DESIGN, "--time") + ["--budget", "100USD"], ["--crucible-volume", "60cm3"]),
+              "lift": (without(DESIGN, "--time") + ["--budget", "100USD"], ["--lift", "500g"]), "process": ["--process", "sand"], "metal": ["--metal", "copper"],
+              "top": ["--top", "1"], "samples": ["--samples", "40"], "seed": ["--seed", "7"], "at": ["--at", "200K"], "price-form": ["--price-form", "retail"],
+              "condition": ["--condition", "cold-worked"], "purity-rrr": ([*DESIGN, "--at", "20K"], ["--purity-rrr", "20"])}),
     (PLATE, {**STATE, **MAGNET_OPTIONS, **with_strength(PLATE), "axis": (["plate", "--magnet", "sphere:20mm", *PLATE[3:]], ["--axis", "along"]), "metal": ["--metal", "silver"], "thickness": ["--thickness", "2mm"], "gap": ["--gap", "5mm"],
              "height": ([w for w in PLATE if w not in ("--gap", "2mm")] + ["--height", "12mm"], ["--height", "15mm"]), "speed": ["--speed", "1m/s"],
              "steps": (["plate", *MAGNET, "--metal", "copper", "--thickness", "5mm", "--gap", "2mm", "--speed", "0.1m/s:1m/s"], ["--steps", "4"]),
+             "slope": ["--slope", "30"], "friction": ([*PLATE, "--slope", "30"], ["--friction", "0.2"]), "pendulum": ["--pendulum", "1m"],
+             "swing": ([*PLATE, "--pendulum", "1m"], ["--swing", "20mm"]), "drop-from": ([*PLATE[:-4], "--drop-from", "20mm"], ["--drop-from", "30mm"]),
+             "block": ([*PLATE[:-4], "--drop-from", "20mm"], ["--block", "30mm"]),
              "resistivity": (["plate", *MAGNET, "--thickness", "5mm", "--gap", "2mm", "--speed", "0.5m/s", "--resistivity", "50%IACS"], ["--resistivity", "60%IACS"]),
              "at": ["--at", "200K"], "condition": (["plate", *MAGNET, "--metal", "brass-cartridge", "--thickness", "5mm", "--gap", "2mm", "--speed", "0.5m/s"], ["--condition", "cold-worked"]),
              "purity-rrr": ([*PLATE, "--at", "20K"], ["--purity-rrr", "20"])}),

@@ -3,6 +3,7 @@
 #include "gui/actions/actions.hpp"
 #include "gui/panels/panels.hpp"
 #include "gui/state/typed_faults.hpp"
+#include "gui/widgets/quantity_field.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/text_field.hpp"
 #include "questions/views.hpp"
@@ -114,7 +115,7 @@ void draw_settings(Ui& ui) {
     dim_text(ui, "at");
     ImGui::SameLine();
     std::string at = ui.view().conditions.text("at");
-    if (text_field(ui, "temperature", at, "20 degC", ui.px(field_width), temperature_fault))
+    if (quantity_field(ui, "temperature", at, {"degC", "20", ui.px(field_width)}, temperature_fault))
         ui.view().conditions.set("at", at);
     if (ImGui::IsItemHovered() && !ImGui::IsItemActive())
         hover_text(ui, "Temperature\n20 degC, 77 K, 68 degF; or a range 77 K:300 K: in Rank and in one metal against "

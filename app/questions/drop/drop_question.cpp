@@ -1,6 +1,7 @@
 #include "questions/drop/drop_question.hpp"
 
 #include "core/quantity/unit.hpp"
+#include "questions/say/shown_money.hpp"
 
 #include <cmath>
 
@@ -213,7 +214,7 @@ const QuestionOf<SweepAsked>& sweep_question() {
     using namespace input;
     using R = SweepAsked;
     static const QuestionOf<R> question = [] {
-        QuestionOf<R> q("sweep", "fall time against wall, bore, temperature or budget");
+        QuestionOf<R> q("sweep", "fall time against wall, bore, length, temperature or budget");
         for (const QuestionField& field : setup_question().fields) {
             q.add_one(
                 setup_question(), field.name, [](R & a) -> auto& { return a.request.setup; });
@@ -227,9 +228,22 @@ const QuestionOf<SweepAsked>& sweep_question() {
             words("resistivity", "a resistivity or conductivity instead", "101%IACS"),
             [](R & a) -> auto& { return a.request.resistivity; });
         q.place("Sweep");
-        QuestionField over = needed(many(words("over", "wall|bore|temperature|budget FROM:TO", "wall 1mm:5mm")));
+        QuestionField over = needed(many(words("over", "wall|bore|length|temperature|budget FROM:TO", "wall 1mm:5mm")));
         over.exactly = 2;
         q.add(std::move(over), &R::over);
+        q.add(
+            words("hold", "over bore or length, the same amount of metal: mass or budget", "mass", "the wall is held"),
+            &R::hold);
+        QuestionField mass = quantity("mass", "kg", "the amount with --hold mass", "300g", "that of the stated tube");
+        mass.low = 1e-9;
+        q.add(std::move(mass), &R::mass_kg);
+        q.add_read(words("budget", "the amount with --hold budget", "20USD"),
+                   [](R& a, const std::string& text, const Catalogue& catalogue) {
+                       const Result<double> usd = usd_from(catalogue, text, "--budget");
+                       if (!usd) return Fault(usd.problem());
+                       a.budget_usd = *usd;
+                       return *usd > 0 ? Fault() : Fault(unreadable("money above zero is expected"));
+                   });
         q.add(
             whole_number("steps", "number of values", "15", 2, 1000), [](R & a) -> auto& { return a.request.steps; });
         q.add(
@@ -249,8 +263,15 @@ const QuestionOf<SweepAsked>& sweep_question() {
 Result<SweepRequest> sweep_request_from(const Stated& stated, const Catalogue& catalogue) {
     const Result<SweepAsked> asked = sweep_question().read(stated, catalogue);
     if (!asked) return asked.problem();
-    if (asked->over.size() != 2) return unreadable("--over: wall, bore, temperature or budget, and FROM:TO");
-    return with_range(catalogue, asked->request, asked->over[0], asked->over[1]);
+    if (asked->over.size() != 2) return unreadable("--over: wall, bore, length, temperature or budget, and FROM:TO");
+    SweepRequest request = asked->request;
+    if (!asked->hold.empty() && asked->hold != "mass" && asked->hold != "budget")
+        return unreadable("--hold '" + asked->hold + "': mass or budget is expected");
+    if (!asked->hold.empty()) request.hold = asked->hold == "mass" ? SweepHold::mass : SweepHold::budget;
+    if ((asked->mass_kg && request.hold != SweepHold::mass) || (asked->budget_usd && request.hold != SweepHold::budget))
+        return unreadable("--mass goes with --hold mass, --budget with --hold budget");
+    request.held_si = asked->mass_kg ? asked->mass_kg : asked->budget_usd;
+    return with_range(catalogue, request, asked->over[0], asked->over[1]);
 }
 
 const QuestionOf<PlateRequest>& plate_question() {
@@ -269,8 +290,28 @@ const QuestionOf<PlateRequest>& plate_question() {
         q.add(words("height", "of the magnet's centre above the plate", "12mm"), &R::height);
         q.add(words("gap", "instead: of its lower face", "2mm"), &R::gap);
         q.place("Speed");
-        q.add(needed(words("speed", "one, or FROM:TO for a table", "0.5m/s")), &R::speed);
+        q.add(words("speed", "one, or FROM:TO for a table", "0.5m/s", "that of the motion asked for"), &R::speed);
         q.add(whole_number("steps", "rows of the table", "15", 2, 1000), &R::steps);
+        q.place("Motion");
+        const auto within = [](QuestionField field, double low, double high) {
+            field.low = low;
+            field.high = high;
+            return field;
+        };
+        q.add(within(quantity("slope", "1", "degrees of a slope that the magnet slides down", "30"), 0.1, 90),
+              &R::slope_deg);
+        q.add(within(quantity("friction", "1", "coefficient of friction on the slope", "0.2", "none"), 0, 2),
+              &R::friction);
+        q.add(within(quantity("pendulum", "m", "length of a pendulum whose bob is the magnet", "1m"), 0.01, 100),
+              &R::pendulum_m);
+        q.add(within(quantity("swing", "m", "first amplitude of the pendulum", "50mm", "a twentieth of its length"),
+                     1e-4, 30),
+              &R::swing_m);
+        q.add(
+            within(quantity("drop-from", "m", "height of the lower face from which it falls face-on", "20mm"), 1e-4, 2),
+            &R::drop_from_m);
+        q.add(within(quantity("block", "m", "diameter of the block it falls on", "80mm", "wide"), 1e-3, 10),
+              &R::block_diameter_m);
         for (const char* name : {"at", "condition", "purity-rrr"})
             q.add_one(conditions_question(), name, &R::conditions);
         for (const char* name : state_fields) q.add_one(conditions_question(), name, &R::conditions);
