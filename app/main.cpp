@@ -19,10 +19,6 @@
 #include <string>
 #include <vector>
 
-#ifndef POURBOOK_VERSION // comes from CMakeLists.txt; a check of this file alone goes without
-#define POURBOOK_VERSION "unknown"
-#endif
-
 namespace {
 
 namespace platform = pourbook::platform;
@@ -67,13 +63,14 @@ pourbook::Result<pourbook::casting::Mesh> read_mesh(const std::string& path) {
     return mesh;
 }
 
-/// A file alone, as a desktop hands it over, is a file of one's own to work with.
+/// A file alone, as a desktop hands it over, is a part to cast or a file of one's own to work with.
 std::vector<std::string> words_of(int argc, char** argv) {
     std::vector<std::string> words(argv + std::min(argc, 1), argv + argc);
     std::error_code error;
     const bool file =
         words.size() == 1 && words[0].starts_with('/') && std::filesystem::is_regular_file(words[0], error);
-    if (file) words.insert(words.begin(), "--workshop");
+    const auto ends_in = [&](const char* ending) { return words[0].ends_with(ending); };
+    if (file) words.insert(words.begin(), ends_in(".stl") || ends_in(".STL") ? "--stl" : "--workshop");
     return words;
 }
 
@@ -86,6 +83,7 @@ int open_window(const pourbook::Catalogue& catalogue, const pourbook::WindowWord
     options.dark = words.dark;
     options.view = words.view;
     options.link = words.link;
+    options.part_file = words.part_file;
     options.read_mesh = read_mesh;
     const bool scripted = !words.test_socket.empty() || !words.screenshot.empty();
     options.state_file = words.state_file.empty() && !scripted ? usual_state_file() : words.state_file;
@@ -105,8 +103,7 @@ int main(int argc, char** argv) {
                   << "' is no number of seconds: set it right or unset it\n";
         return 2;
     }
-    const pourbook::CommandLine setup{POURBOOK_VERSION,
-                                      platform::today(),
+    const pourbook::CommandLine setup{platform::today(),
                                       usual_reference(),
                                       pourbook::read_reference,
                                       open_window,

@@ -2,6 +2,7 @@
 
 #include "core/quantity/format.hpp"
 #include "questions/drop/eddy_words.hpp"
+#include "questions/say/casting_words.hpp"
 #include "questions/say/shown_money.hpp"
 
 #include <algorithm>
@@ -28,6 +29,8 @@ public:
             return "wall thickness" + length;
         case SweepOver::bore:
             return "bore" + length;
+        case SweepOver::length:
+            return "length" + length;
         case SweepOver::temperature:
             return workshop_ ? "temperature of the tube, °F" : "temperature of the tube, K";
         default:
@@ -103,6 +106,7 @@ void add_place_of_setup(CurveChart& chart, const SweepResult& r, const SweptAxis
     double here = no_number;
     if (r.over == SweepOver::wall) here = i.outside_radius_m.value - i.bore_radius_m.value;
     if (r.over == SweepOver::bore) here = 2 * i.bore_radius_m.value;
+    if (r.over == SweepOver::length) here = i.tube_length_m.value;
     if (r.over == SweepOver::temperature) here = r.conditions.temperature_K;
     const std::vector<SweepPoint>& points = r.lines.front().points;
     if (here >= points.front().x_si && here <= points.back().x_si) chart.upright = {axis.shown(here), "now"};
@@ -134,8 +138,10 @@ CurveChart sweep_chart(const Catalogue& catalogue, const SweepResult& result, Un
     std::sort(keys.begin(), keys.end());
     keys.erase(std::unique(keys.begin(), keys.end()), keys.end());
     chart.origin.data_version = catalogue.data_version;
-    chart.origin.conditions = result.over == SweepOver::temperature ? result.conditions.condition + " condition"
-                                                                    : conditions_text(result.conditions);
+    chart.origin.conditions = result.over == SweepOver::temperature
+                                  ? (of_casting(result.conditions) ? casting_words(*result.conditions.casting)
+                                                                   : result.conditions.condition + " condition")
+                                  : conditions_text(result.conditions);
     if (result.over == SweepOver::budget) chart.origin.conditions += rate_text({catalogue.property("price")});
     return chart;
 }

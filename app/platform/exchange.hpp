@@ -11,6 +11,9 @@ namespace pourbook::platform {
 /// page hands them to the browser, which keeps downloads where the person has told it. Errors: file.
 Result<std::string> deliver(const std::string& file, const std::string& bytes);
 
+/// A folder in the system's own file manager; nothing happens where there is none.
+void open_folder(const std::string& folder);
+
 /// The address at which this program can be opened as a page, before the mark "#"; empty where none is known.
 std::string page_address();
 

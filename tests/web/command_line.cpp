@@ -12,8 +12,7 @@
 
 int main(int argc, char** argv) {
     using namespace pourbook;
-    const CommandLine setup{"test",
-                            platform::today(),
+    const CommandLine setup{platform::today(),
                             "pourbook-reference.sqlite",
                             read_reference,
                             [](const Catalogue&, const WindowWords&, Workshop&) { return 5; },

@@ -3,6 +3,7 @@
 #include "questions/metals/find_words.hpp"
 #include "questions/views.hpp"
 
+#include <algorithm>
 #include <array>
 #include <utility>
 
@@ -14,10 +15,8 @@ void find_metal_by_name(Session& s) {
     s.passing.focus_find = true;
 }
 
-void open_finder(Session& s) {
-    s.passing.finder_open = !s.passing.finder_open;
-    s.passing.finder_text.clear();
-    s.passing.finder_at = 0;
+void go_to_ask(Session& s) {
+    s.passing.ask.focus = true;
 }
 
 /// One for each view.
@@ -49,6 +48,17 @@ std::vector<Action> other_actions() {
          "between SI and workshop units",
          {true, false, 'U'},
          [](Session& s) { s.view.workshop_units = !s.view.workshop_units; }},
+        {"letters.larger",
+         "Larger letters",
+         "and everything with them",
+         {true, false, '='},
+         [](Session& s) { s.view.letters = std::min(largest_letters, s.view.letters + 0.1); }},
+        {"letters.smaller",
+         "Smaller letters",
+         "and everything with them",
+         {true, false, '-'},
+         [](Session& s) { s.view.letters = std::max(smallest_letters, s.view.letters - 0.1); }},
+        {"letters.usual", "Letters as usual", "", {true, false, '0'}, [](Session& s) { s.view.letters = 1; }},
         {"theme", "Switch dark and light", "", {true, false, 'L'}, [](Session& s) { s.view.dark = !s.view.dark; }},
         {"rank.unusual",
          "Include unusual metals in the ranking",
@@ -80,6 +90,11 @@ std::vector<Action> other_actions() {
          "as CSV, Markdown, HTML, JSON or XLSX, with its sources",
          {true, true, 'S'},
          [](Session& s) { s.passing.leaving = "save table"; }},
+        {"frame",
+         "Picture for a video",
+         "16:9, 9:16, square or a sheet, with title and credit",
+         {true, false, 'E'},
+         [](Session& s) { s.passing.leaving = "frame"; }},
         {"copy.picture",
          "Copy the picture",
          "onto the clipboard, for another program to paste",
@@ -97,11 +112,11 @@ std::vector<Action> other_actions() {
          [](Session& s) { s.passing.leaving = "copy link"; }},
         {"undo",
          "Undo",
-         "back to the choices before",
+         "what was done last, a choice or a change of the workshop's file",
          {true, false, 'Z'},
-         [](Session& s) { s.view = s.history.undo(); }},
-        {"redo", "Redo", "", {true, true, 'Z'}, [](Session& s) { s.view = s.history.redo(); }},
-        {"finder", "Command finder", "every command by name", {true, false, 'K'}, open_finder},
+         [](Session& s) { s.undo_last(); }},
+        {"redo", "Redo", "", {true, true, 'Z'}, [](Session& s) { s.redo_last(); }},
+        {"ask", "Ask", "a question, or the name of anything", {true, false, 'K'}, go_to_ask},
         {"quit",
          "Quit",
          "what is chosen comes back next time",
@@ -135,6 +150,22 @@ void show_metal(Session& session, const std::string& slug) {
     session.view.selected = slug;
     session.view.view = "metals";
     session.passing.scroll_to_selected = true;
+}
+
+void show_goal(Session& session, const std::string& id) {
+    session.view.rank.goal = id;
+    session.view.view = "rank";
+}
+
+void show_defect(Session& session, const std::string& name) {
+    session.passing.seen = name;
+    session.view.shelf = "trial";
+    session.view.view = "trials";
+}
+
+void show_help(Session& session, const std::string& page) {
+    session.view.view = page;
+    session.view.help = true;
 }
 
 void show_source(Session& session, const std::string& key) {

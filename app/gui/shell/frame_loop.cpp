@@ -23,6 +23,8 @@ namespace {
 
 constexpr int frames_after_event = 3; // layout and hovers settle one frame late
 constexpr double blink_seconds = 0.5;
+constexpr double frame_seconds = 1.0 / 60; // while something moves
+constexpr double pause_seconds = 0.1;      // while the words about what the pointer rests on are waited for
 constexpr double idle_seconds = 30;
 
 std::string screen_as_json(const Ui& ui, GLFWwindow* window, int frame) {
@@ -41,12 +43,12 @@ FrameLoop::FrameLoop(GlfwWindow& window, Ui& ui, platform::TestSocket& socket, c
     : window_(window), ui_(ui), socket_(socket), options_(options), dark_(ui.view().dark) {}
 
 bool FrameLoop::frame() {
-    const double longest_s = ImGui::GetIO().WantTextInput ? blink_seconds : idle_seconds;
-    if (window_.wait(frames_due_ > 0 ? 0.0 : longest_s))
+    const double longest_s = rest_seconds();
+    if (window_.wait(longest_s))
         frames_due_ = frames_after_event;
     else if (frames_due_ == 0 &&
              std::chrono::steady_clock::now() - drawn_at_ >= std::chrono::duration<double>(longest_s))
-        frames_due_ = 1; // the text cursor blinks
+        frames_due_ = 1; // the text cursor blinks, something moves
     if (frames_due_ > 0) {
         draw();
         drawn_at_ = std::chrono::steady_clock::now();
@@ -58,6 +60,13 @@ bool FrameLoop::frame() {
     return goes_on;
 }
 
+double FrameLoop::rest_seconds() const {
+    if (frames_due_ > 0) return 0;
+    if (ui_.moving) return frame_seconds;
+    if (ui_.resting.waiting) return pause_seconds;
+    return ImGui::GetIO().WantTextInput ? blink_seconds : idle_seconds;
+}
+
 bool FrameLoop::picture_due() const {
     return !options_.screenshot.empty();
 }
@@ -66,6 +75,7 @@ void FrameLoop::draw() {
     follow_scale();
     ImGui_ImplOpenGL3_NewFrame();
     ImGui_ImplGlfw_NewFrame();
+    let_return_press();
     ImGui::NewFrame();
     draw_desk(ui_);
     ImGui::Render();
@@ -75,7 +85,8 @@ void FrameLoop::draw() {
     gl::viewport(width, height);
     gl::clear(ground.x, ground.y, ground.z);
     ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
-    constexpr int settled = 6; // frames after the last answer until all sizes stand still
+    // Frames after the last answer until all sizes stand still, or a race is well on its way.
+    const int settled = ui_.moving ? 100 : 6;
     frames_drawn_ = ui_.session.working() ? 0 : frames_drawn_ + 1;
     if (picture_due() && frames_drawn_ >= settled) {
         const auto problem = save_picture(options_.screenshot, width, height);
@@ -97,8 +108,9 @@ void FrameLoop::answer_socket() {
 
 /// A new display scale or theme takes effect between frames.
 void FrameLoop::follow_scale() {
-    const float scale = static_cast<float>(
-        std::clamp(options_.scale > 0 ? options_.scale : platform::content_scale(window_.handle()), 0.75, 4.0));
+    const float scale = static_cast<float>(std::clamp(
+        (options_.scale > 0 ? options_.scale : platform::content_scale(window_.handle())) * ui_.view().letters, 0.75,
+        4.0));
     const bool rescaled = std::abs(scale - ui_.scale) > 0.01F;
     if (!rescaled && dark_ == ui_.view().dark) return;
     if (rescaled) {

@@ -1,10 +1,13 @@
 #include "gui/window.hpp"
 
 #include "answers/picture/picture.hpp"
+#include "answers/picture/pixels.hpp"
 #include "charts/icon.hpp"
 #include "gui/shell/fonts.hpp"
 #include "gui/shell/frame_loop.hpp"
+#include "gui/shell/gl.hpp"
 #include "gui/state/view_link.hpp"
+#include "platform/exchange.hpp"
 #include "platform/main_loop.hpp"
 #include "platform/picture_clipboard.hpp"
 #include "platform/running_mark.hpp"
@@ -68,6 +71,10 @@ ViewState starting_view(const Catalogue& catalogue, const WindowOptions& options
     }
     if (mark.left_behind()) warn("the last window ended without closing: this one starts in Rank and reads no part");
     if (!options.link.empty()) view = read_link(options.link, first_view(catalogue)).view;
+    if (!options.part_file.empty()) {
+        view.view = "pour";
+        view.pour.set("part", "stl:" + options.part_file);
+    }
     if (!options.view.empty()) view.view = options.view;
     if (!options.dark) view.dark = false;
     return fitted(view, catalogue);
@@ -96,6 +103,11 @@ struct OpenWindow {
         if (!fonts) return fonts.problem();
         ui.fonts = *fonts;
         ui.offer_picture = [this](const std::string& png) { return clipboard.offer(png); };
+        ui.show_pixels = [this](const Pixels& p) {
+            preview = gl::texture(preview, p.width, p.height, p.bytes.data());
+            return reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(preview));
+        };
+        ui.open_folder = platform::open_folder;
         ui.probe.on = !options.test_socket.empty();
         apply_style(ui.colours(), ui.scale);
         if (socket.failed()) return refused("test socket '" + options.test_socket + "' can't be opened");
@@ -118,6 +130,7 @@ struct OpenWindow {
     platform::PictureClipboard clipboard;
     platform::TestSocket socket;
     FrameLoop loop;
+    unsigned preview = 0; // texture of the picture room
 };
 
 } // namespace

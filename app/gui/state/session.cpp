@@ -13,6 +13,12 @@ namespace {
 
 constexpr std::size_t most_sheets = 200;
 
+/// The same pour in a workshop of which nothing is known.
+Result<PourResult> without_limits(const Catalogue& catalogue, PourRequest request) {
+    request.workshop = {};
+    return pour(catalogue, request);
+}
+
 Figures all_figures(const Catalogue& catalogue, const Conditions& conditions, const Progress& progress) {
     constexpr std::size_t often = 64; // metals between two words of progress
     Figures out;
@@ -30,8 +36,9 @@ Figures all_figures(const Catalogue& catalogue, const Conditions& conditions, co
 
 Session::Session(const Catalogue& reference, ViewState start, std::function<void()> wake, Workshop* file)
     : reference_(reference), works_{std::move(wake)}, workshop(file), view(std::move(start)), history(view),
-      drop(own_, view, workshop, works_), figures_(works_), ranking_(works_), tradeoff_(works_), versus_(works_),
-      curves_(works_), mix_(works_), pour_(works_), trials_(works_), check_(works_), said_(works_) {
+      drop(own_, view, workshop, works_), ask(own_, workshop, works_), figures_(works_), ranking_(works_),
+      tradeoff_(works_), versus_(works_), curves_(works_), mix_(works_), pour_(works_), trials_(works_), check_(works_),
+      said_(works_) {
     rebuild(wanted_mixes());
 }
 
@@ -44,6 +51,35 @@ bool Session::ended_in(std::chrono::milliseconds time) {
         platform::pause_ms(5);
     }
     return true;
+}
+
+void Session::note_kept(const std::string& words) {
+    history.note_file(view);
+    passing.told = words;
+}
+
+void Session::undo_last() {
+    if (!history.can_undo()) {
+        passing.told = "nothing is left to take back";
+        return;
+    }
+    const bool of_file = history.undoes_file();
+    take_back(view, history.undo());
+    if (!of_file) {
+        passing.told = "taken back: a choice in the window";
+        return;
+    }
+    const std::string words = workshop.last_change();
+    const auto problem = workshop.undo();
+    passing.told = problem ? problem->text : "taken back: " + words;
+}
+
+void Session::redo_last() {
+    const bool of_file = history.redoes_file();
+    take_back(view, history.redo());
+    if (!of_file) return;
+    const auto problem = workshop.redo();
+    passing.told = problem ? problem->text : "done again: " + workshop.last_change();
 }
 
 bool Session::working() const {
@@ -102,6 +138,12 @@ const RangedConditions& Session::asked_conditions() const {
     return conditions_;
 }
 
+Conditions Session::part_conditions() const {
+    Conditions c = conditions();
+    if (!view.conditions.states("as") && !c.casting) c.casting.emplace();
+    return c;
+}
+
 void Session::take_profile() {
     const WorkshopData& data = workshop.data();
     if (data.profile.units != profile_units_) {
@@ -111,6 +153,7 @@ void Session::take_profile() {
     for (const std::string& pin : data.pins)
         if (std::find(kept_pins_.begin(), kept_pins_.end(), pin) == kept_pins_.end() && !is_pinned(view, pin))
             view.pins.push_back(pin);
+    give_marks(view);
     kept_pins_ = data.pins;
 }
 
@@ -154,8 +197,11 @@ const Result<PourSheet>* Session::pour_sheet() {
         const Result<PourRequest> request = pour_request_from(question.stated, read_mesh, catalogue);
         if (!request) return request.problem();
         const Result<PourResult> plan = pour_in_workshop(catalogue, *request, *own);
-        if (!plan) return plan.problem();
-        return PourSheet{*plan, in_print(pour_page(*plan, catalogue, question.units)), source_keys(*plan)};
+        const bool refused = !plan && plan.problem().kind == Problem::Kind::refused;
+        const Result<PourResult> shown = refused ? without_limits(catalogue, *request) : plan;
+        if (!shown) return plan.problem();
+        return PourSheet{*shown, in_print(pour_page(*shown, catalogue, question.units)), source_keys(*shown),
+                         refused ? request->workshop : shown->request.workshop, refused ? plan.problem().text : ""};
     });
 }
 
@@ -170,11 +216,13 @@ const Result<std::string>* Session::said(const Stated& stated) {
 
 const std::vector<TrialLines>* Session::trials() {
     const auto entries = workshop.shared_entries(known_kind("trial"));
-    return trials_.ask(workshop.serial(), [this, entries](const Progress& progress) {
+    const std::vector<std::string> owned = metals_on_the_shelf(workshop.data()), known = view.pins;
+    return trials_.ask(workshop.serial(), [this, entries, owned, known](const Progress& progress) {
         std::vector<TrialLines> out;
         for (const Entry& entry : *entries) {
             const ShownTrial shown{entry, show_trial(catalogue, trial_from(entry))};
-            out.push_back({entry.id, text_of(known_kind("trial"), entry, "name"), {}});
+            out.push_back({entry.id, text_of(known_kind("trial"), entry, "name"), {}, {}});
+            if (shown.result) out.back().beside = measured_beside(catalogue, *shown.result, owned, known);
             for (const std::string& line : lines_of(shown)) out.back().lines.push_back(in_print(line));
             if (!progress(static_cast<double>(out.size()) / static_cast<double>(entries->size()))) break;
         }

@@ -7,6 +7,7 @@
 #include "answers/pour/pour_report.hpp"
 #include "answers/workshop/trial_report.hpp"
 #include "charts/words.hpp"
+#include "gui/state/ask_desk.hpp"
 #include "gui/state/background.hpp"
 #include "gui/state/drop_questions.hpp"
 #include "gui/state/history.hpp"
@@ -18,6 +19,7 @@
 #include "questions/mix/mix_sheet.hpp"
 #include "questions/rank/tradeoff.hpp"
 #include "questions/rank/versus.hpp"
+#include "questions/workshop/measured_beside.hpp"
 
 #include <chrono>
 #include <functional>
@@ -45,6 +47,8 @@ struct PourSheet {
     PourResult plan;
     Page page;
     std::vector<std::string> sources;
+    casting::Workshop limits; // of the workshop, whether the plan keeps them or not
+    std::string refusal;      // why it can't be poured so; then the plan is the one without those limits
 };
 
 struct PourAsked {
@@ -70,20 +74,22 @@ struct TrialLines {
     std::int64_t id = 0;
     std::string name;
     std::vector<std::string> lines;
+    std::optional<MeasuredBeside> beside; // where a conductivity was measured
 };
 
 /// What lasts for a moment and is never saved.
 struct Passing {
     bool focus_find = false;
-    bool finder_open = false;
-    std::string finder_text;
-    std::size_t finder_at = 0;
+    AskField ask;
     bool scroll_to_selected = true;
     bool quit = false;
     std::string link_fault = {}; // of a link that can't be read, until the next click
     std::string leaving = {};    // "save picture", "copy table" ...: asked for by a shortcut, taken by what is shown
     EntryDesk entry;
-    std::string seen; // defect chosen in Trials
+    std::map<std::string, Entry> fresh = {}; // the last row of each grid, by kind
+    std::string told = {};                   // what was kept or taken back last
+    std::string formula_name = {};           // under which a formula is being kept
+    std::string seen;                        // defect chosen in Trials
 };
 
 class Session {
@@ -115,6 +121,8 @@ public:
     const RangedConditions& asked_conditions() const;
     /// The same where a single temperature counts: a range's lower end.
     const Conditions& conditions() const { return asked_conditions().from; }
+    /// The same for a question about a part: a casting, unless the handbook's metal is asked for.
+    Conditions part_conditions() const;
     /// A question's own statement with these conditions.
     Stated asked(const Stated& own) const { return under(own, view.conditions, catalogue); }
 
@@ -126,6 +134,8 @@ public:
     const MixSheet* mix();
     std::size_t mix_serial() const { return mix_.serial(); }
     const Result<PourSheet>* pour_sheet();
+    std::size_t pour_serial() const { return pour_.serial(); }
+    const Result<PourSheet>* last_pour_sheet() const { return pour_.last_good(); } // while the newest is refused
     /// A question of Ask, answered in words.
     const Result<std::string>* said(const Stated& stated);
     Asking asking() const { return {catalogue, workshop.data(), units(), date}; }
@@ -149,10 +159,16 @@ public:
     bool ranking_is_current() const { return !ranking_.working(); }
     std::size_t ranking_serial() const { return ranking_.serial(); }
     std::size_t curves_serial() const { return curves_.serial(); }
+    /// A change of the file that was made here, in words.
+    void note_kept(const std::string& words);
+    /// Takes back what was done last, a choice or a change of the file, and tells which.
+    void undo_last();
+    void redo_last();
     bool working() const;
     /// Stops all work; false where some of it still runs after this time.
     bool ended_in(std::chrono::milliseconds time);
     DropQuestions drop;
+    AskDesk ask;
 
 private:
     Background<Conditions, Figures> figures_;

@@ -1,39 +1,44 @@
 #include "gui/state/view_state.hpp"
 
+#include "charts/marker.hpp"
+#include "charts/palette.hpp"
 #include "questions/drop/fall_time.hpp"
 #include "questions/drop/sweep.hpp"
 #include "questions/mix/mix_metal.hpp"
 #include "questions/views.hpp"
 
 #include <algorithm>
+#include <array>
 
 namespace pourbook {
 namespace {
 
-/// A magnet and a tube that a person can buy and cast: the scenario of the first look.
+// The scenario of the first look: a marble tower whose magnet must take five seconds a floor, through sleeves cast from
+// what lies on the shelf. Invented.
+constexpr const char* sleeve = "22mm:38mm:300mm";
+constexpr std::array shelf_metals = {"za-12", "aluminium-a356-cast", "copper-dhp", "bronze-gunmetal-88-10-2",
+                                     "bronze-silicon-cast"};
+
 SetupWords first_setup() {
     SetupWords words;
-    words.magnet = "cylinder:15mmx15mm";
-    words.grade = "N42";
-    words.tube = "18mm:24mm:400mm";
+    words.magnet = "cylinder:20mmx20mm";
+    words.grade = "N52";
+    words.tube = sleeve;
     return words;
 }
 
-/// The same tube, cast as a ceramic shell.
+/// One of the sleeves, cast as a ceramic shell.
 Stated first_pour() {
     Stated stated(pour_question());
-    return stated.set("metal", "copper").set("part", "tube:18mm:24mm:400mm").set("clear", "15mm");
+    return stated.set("metal", "za-12").set("part", std::string("tube:") + sleeve).set("clear", "20mm");
 }
 
-/// A jar of sterling scrap and some fine silver, to be brought to Britannia silver.
+/// The chimes are cast from the rest: gunmetal with what is left of the pipe.
 MixSheetWords first_mix() {
     MixSheetWords words;
-    words.stocks = {{"1.2 kg", "sterling-silver", ""}, {"300 g", "silver", ""}};
-    words.composition = "Ag 92.5 Cu 7.5";
+    words.stocks = {{"1.2 kg", "bronze-gunmetal-88-10-2", ""}, {"300 g", "copper-dhp", ""}};
+    words.composition = "Cu 90 Sn 10";
     words.melt_loss = "1 %";
-    words.target = "Ag 95.8";
-    words.with = "silver";
-    words.phases_at = "870 degC";
     return words;
 }
 
@@ -44,6 +49,21 @@ bool is_known(const Catalogue& catalogue, const std::string& slug) {
     return request && mix(catalogue, *request);
 }
 
+/// The mark whose colour fewest pinned metals have, of these the one fewest metals have at all.
+std::size_t free_mark(const ViewState& view) {
+    constexpr std::size_t colours = std::tuple_size_v<decltype(Palette::series)>;
+    std::array<std::size_t, different_marks> uses{}, pinned_colour{};
+    for (const auto& [slug, mark] : view.marks.of) {
+        ++uses[mark % different_marks];
+        if (is_pinned(view, slug)) ++pinned_colour[mark % colours];
+    }
+    std::size_t best = 0;
+    const auto worth = [&](std::size_t mark) { return std::pair(pinned_colour[mark % colours], uses[mark]); };
+    for (std::size_t mark = 1; mark < different_marks; ++mark)
+        if (worth(mark) < worth(best)) best = mark;
+    return best;
+}
+
 } // namespace
 
 ViewState first_view(const Catalogue& catalogue) {
@@ -52,19 +72,19 @@ ViewState first_view(const Catalogue& catalogue) {
     view.mix.words = first_mix();
     view.pour = first_pour();
     view.drop.second = first_setup();
-    view.drop.second.tube = "18mm:30mm:400mm"; // a thicker wall: would it beat the first?
-    view.drop.second_metal = "aluminium-6061";
-    for (const char* slug : {"copper", "sterling-silver", "aluminium-6061", "brass-cartridge"})
+    for (const char* slug : shelf_metals)
         if (catalogue.metal(slug)) view.pins.emplace_back(slug);
     return fitted(view, catalogue);
 }
 
 ViewState fitted(ViewState view, const Catalogue& catalogue) {
-    if (!is_view(view.view)) view.view = "rank";
+    if (!is_view(view.view)) view.view = ViewState{}.view;
     std::vector<std::string> pins;
     for (const std::string& slug : view.pins)
         if (is_known(catalogue, slug) && std::find(pins.begin(), pins.end(), slug) == pins.end()) pins.push_back(slug);
     view.pins = pins;
+    give_marks(view);
+    view.letters = std::clamp(view.letters, smallest_letters, largest_letters);
     if (!is_known(catalogue, view.selected))
         view.selected = !view.pins.empty()         ? view.pins.front()
                         : catalogue.metals.empty() ? ""
@@ -102,7 +122,7 @@ void follow_currency(ViewState& view, const UsualAmounts& before, const UsualAmo
 }
 
 Stated& stated_for(ViewState& view, const QuestionTable& question) {
-    const auto [at, fresh] = view.ask.stated.try_emplace(question.name, question);
+    const auto [at, fresh] = view.questions.stated.try_emplace(question.name, question);
     Stated& stated = at->second;
     if (!fresh) return stated;
     state_setup(stated, view.drop_setup);
@@ -111,11 +131,23 @@ Stated& stated_for(ViewState& view, const QuestionTable& question) {
 }
 
 bool is_pinned(const ViewState& view, const std::string& slug) {
-    return pin_slot(view, slug) < view.pins.size();
+    return std::find(view.pins.begin(), view.pins.end(), slug) != view.pins.end();
 }
 
-std::size_t pin_slot(const ViewState& view, const std::string& slug) {
-    return static_cast<std::size_t>(std::find(view.pins.begin(), view.pins.end(), slug) - view.pins.begin());
+void give_marks(ViewState& view) {
+    for (const std::string& slug : view.pins)
+        if (!view.marks.of.contains(slug)) view.marks.of.emplace(slug, free_mark(view));
+}
+
+std::size_t mark_of(const ViewState& view, const std::string& slug) {
+    const auto at = view.marks.of.find(slug);
+    return at == view.marks.of.end() ? 0 : at->second;
+}
+
+void take_back(ViewState& view, const ViewState& earlier) {
+    KeptMarks marks = std::move(view.marks);
+    view = earlier;
+    view.marks = std::move(marks);
 }
 
 void toggle_pin(ViewState& view, const std::string& slug) {
@@ -124,6 +156,7 @@ void toggle_pin(ViewState& view, const std::string& slug) {
         view.pins.erase(at);
     else if (!slug.empty())
         view.pins.push_back(slug);
+    give_marks(view);
 }
 
 } // namespace pourbook

@@ -1,7 +1,10 @@
 // What every panel draws with: the session, fonts, colours and scale, and what is half typed.
 #pragma once
 
+#include "charts/canvas.hpp"
+#include "charts/frame.hpp"
 #include "charts/palette.hpp"
+#include "charts/race.hpp"
 #include "charts/scene.hpp"
 #include "gui/state/session.hpp"
 #include "gui/widgets/probe.hpp"
@@ -20,17 +23,66 @@ struct Fonts {
     ImFont* strong = nullptr;
     ImFont* heading = nullptr;
     ImFont* small = nullptr;
+    ImFont* large = nullptr; // answers
+    ImFont* clock = nullptr; // the one figure that is read from across the room
 };
 
 /// Text being typed, apart from the committed value.
 struct Draft {
     std::string typed, fault;
-    bool open = false; // being typed, or left with a fault
+    bool open = false;     // being typed, or left with a fault
+    std::string unit = {}; // shown beside a quantity
+    bool hovered = false;  // in the last frame
+    int place = 0;         // in the list below
 };
 
 struct CachedScene {
     std::string key;
     Scene scene;
+};
+
+/// How far a person has moved into a chart, and where the cross-hair stands (widgets/plot_hands.hpp); for as long as
+/// the window is open.
+struct PlotHands {
+    PlotRange range;
+    std::optional<double> cursor, mark, at; // by keys, left by a click, of this frame; in the unit shown
+    std::string told;                       // what the strip says
+};
+
+/// The value whose sources are shown beside the view (panels/evidence.cpp), and those shown before it.
+struct Evidence {
+    bool open = false;
+    std::string metal, property;
+    std::vector<std::pair<std::string, std::string>> earlier = {};
+
+    void show(const std::string& of_metal, const std::string& of_property) {
+        if (open && !metal.empty() && (metal != of_metal || property != of_property))
+            earlier.emplace_back(metal, property);
+        open = true;
+        metal = of_metal;
+        property = of_property;
+    }
+    void go_back() {
+        metal = earlier.back().first;
+        property = earlier.back().second;
+        earlier.pop_back();
+    }
+};
+
+/// What the pointer rests on, and since when: its words appear after a moment.
+struct Resting {
+    std::string words;
+    double since_s = 0;
+    int frame = -2;
+    bool waiting = false; // a frame is due when the moment is over
+};
+
+/// By which column a table is ordered (widgets/table_order.hpp); -1: as it came.
+struct TableOrder {
+    int column = -1;
+    bool falling = true;
+    std::string key = {};
+    std::vector<std::size_t> rows = {};
 };
 
 /// A picture or table on its way out of the window.
@@ -43,6 +95,44 @@ struct LeavingState {
     std::string picture_folder, table_folder; // where the last one went
 };
 
+/// A race as it is played.
+struct RacePlay {
+    std::string key;
+    Race race;
+    double time_s = 0, slow = 1; // after the release; times slower than life
+    bool running = false;
+};
+
+/// The edge of a drawn tube that the pointer holds.
+struct RaceGrip {
+    enum class Edge { none, side, foot };
+    Edge edge = Edge::none;
+    double metres_a_point = 0; // of the pointer's way
+    double size_m = 0;         // outside or length when it was taken
+    double from = 0;           // where, in points of the scene
+};
+
+/// The picture that is being framed, and how.
+struct PictureRoom {
+    std::string of; // id of the picture; empty: the room is closed
+    PictureWish wish;
+    std::string own_title; // of the picture itself
+    Scene scene;
+    std::string laid_out, shown; // keys of the scene and of the preview
+    ImTextureID texture = nullptr;
+    std::string folder, file, warned_of, told;
+    bool fault = false;
+    std::vector<std::string> last; // saved, the newest first
+};
+
+/// The pouring mode, and the clock of the carry from the kiln.
+struct Pouring {
+    bool open = false, counting = false;
+    double carry_s = 60, left_s = 60;
+};
+
+struct Pixels;
+
 struct Ui {
     Session& session;
     Fonts fonts;
@@ -50,7 +140,22 @@ struct Ui {
     Probe probe = {};
     std::unordered_map<std::string, Draft> drafts = {};
     std::unordered_map<std::string, CachedScene> scenes = {};
+    std::unordered_map<std::string, RacePlay> races = {};
+    RaceGrip race_grip = {};
+    bool moving = false; // something moves in this frame: the next one follows at once
+    PictureRoom room = {};
+    Pouring pouring = {};
+    std::string answer_copied = {};
+    std::function<ImTextureID(const Pixels&)> show_pixels = {}; // as a texture, the one before it gone; empty: none
+    std::function<void(const std::string& folder)> open_folder = {}; // in the system's file manager; empty: none
+    std::unordered_map<std::string, PlotHands> plots = {};
+    std::unordered_map<std::string, float> split_left = {}, split_room = {}; // pixels, of this frame
+    float table_needs = 0; // pixels the columns of the ranking took in the last frame
+    std::unordered_map<std::string, TableOrder> orders = {};
+    Evidence evidence = {};
+    Resting resting = {};
     LeavingState leaving = {};
+    int faulty_frame = -2;                                          // when a field with a fault was drawn last
     std::function<bool(const std::string& png)> offer_picture = {}; // to other programs; false where that can't be
 
     ViewState& view() { return session.view; }

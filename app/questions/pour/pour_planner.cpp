@@ -2,6 +2,7 @@
 
 #include "core/casting/makeable.hpp"
 #include "core/quantity/format.hpp"
+#include "questions/pour/pour_gating.hpp"
 #include "questions/pour/pour_money.hpp"
 
 #include <algorithm>
@@ -13,8 +14,8 @@ namespace pourbook {
 namespace {
 
 constexpr double poured_over_casting = 1.5; // before feeder and gating are known, for the time of filling
+constexpr double clearly_less = 0.95;       // of the usual yield
 constexpr double lighter_molten = 0.93;     // density of the melt over that of the cold solid, where nothing is cited
-constexpr double light_metal_kg_m3 = 3500;
 
 constexpr std::array commonest = {"gas", "shrinkage", "cold run", "moisture", "oxygen", "hot tear"};
 
@@ -113,8 +114,6 @@ private:
         out_.patterns.push_back(pattern);
     }
 
-    bool light_metal() const { return out_.density.value_si < light_metal_kg_m3; }
-
     std::string temperatures() {
         const auto melts = casting::liquidus(material_), freezes = casting::solidus(material_);
         if (!melts) return failed(melts);
@@ -133,7 +132,7 @@ private:
         inputs.thinnest_m = out_.fill.wall_m;
         inputs.mould_K = out_.mould_K;
         inputs.fill_s =
-            casting::pouring_time_s(poured_over_casting * out_.cast_mass_kg, out_.fill.wall_m, light_metal());
+            casting::pouring_time_s(poured_over_casting * out_.cast_mass_kg, out_.fill.wall_m, light_metal(out_));
         inputs.superheat_K = in_.superheat_K;
         inputs.furnace_maximum_K = in_.workshop.furnace_maximum_K;
         const auto heat = casting::pour_heat(material_, inputs);
@@ -228,17 +227,34 @@ private:
         const auto charge = charge_with(out_.feeder_kg);
         if (!charge) return failed(charge);
         out_.charge = *charge;
-        out_.melt_volume_m3 = charge->charge_kg / out_.melt_density.value_si;
-        out_.element_losses = casting::melt_loss(material_, charge->charge_kg - in_.heel_kg).elements;
-        if (charge->short_of_feed) remark("The yield stated leaves less metal than gating and feeder need.");
+        if (const auto fault = weigh_gating()) return refuse(*fault);
+        out_.melt_volume_m3 = out_.charge.charge_kg / out_.melt_density.value_si;
+        out_.element_losses = casting::melt_loss(material_, out_.charge.charge_kg - in_.heel_kg).elements;
+        if (out_.charge.short_of_feed) remark("The yield stated leaves less metal than gating and feeder need.");
         low_yield();
         return {};
+    }
+
+    /// The printed share of gating, or the metal that sprue, runner and gates of this plan hold, whichever is more.
+    std::optional<Problem> weigh_gating() {
+        out_.fill.gating = gating_of(material_, out_);
+        if (in_.gating_kg || in_.yield) return std::nullopt;
+        const double share_kg = out_.gating.value_si * out_.cast_mass_kg;
+        const double planned_kg = out_.fill.gating.metal_m3 * out_.density.value_si;
+        if (!(planned_kg > share_kg)) return std::nullopt;
+        gating_kg_ = planned_kg;
+        out_.gating_by_plan = true;
+        const auto charge = charge_with(out_.feeder_kg);
+        if (!charge) return charge.problem();
+        out_.charge = *charge;
+        return std::nullopt;
     }
 
     Result<casting::Charge> charge_with(double feeder_kg) const {
         casting::ChargeInputs inputs;
         inputs.casting_kg = out_.cast_mass_kg;
-        inputs.gating_kg = in_.gating_kg.value_or(out_.gating.value_si * out_.cast_mass_kg);
+        inputs.gating_kg =
+            in_.gating_kg.value_or(std::isnan(gating_kg_) ? out_.gating.value_si * out_.cast_mass_kg : gating_kg_);
         inputs.feeder_kg = feeder_kg;
         inputs.melt_loss = out_.melt_loss.value_si;
         inputs.heel_kg = in_.heel_kg;
@@ -246,11 +262,17 @@ private:
         return casting::charge_for(inputs);
     }
 
+    std::string shown_yield() const {
+        const std::string low = trimmed(100 * out_.usual_yield.low_si, 2),
+                          high = trimmed(100 * out_.usual_yield.high_si, 2);
+        return low == high ? low : low + " to " + high;
+    }
+
     void low_yield() {
-        if (out_.usual_yield.empty() || out_.charge.yield >= out_.usual_yield.low_si || in_.yield) return;
-        std::string text = "Yield " + significant(100 * out_.charge.yield, 3) + " % is below the usual " +
-                           trimmed(100 * out_.usual_yield.low_si, 2) + " to " +
-                           trimmed(100 * out_.usual_yield.high_si, 2) + " %";
+        if (out_.usual_yield.empty() || out_.charge.yield >= clearly_less * out_.usual_yield.low_si || in_.yield)
+            return;
+        std::string text =
+            "Yield " + significant(100 * out_.charge.yield, 3) + " % is below the usual " + shown_yield() + " %";
         const auto& sleeved = out_.feeding.sleeved;
         if (sleeved && out_.feeder_kg > 0) {
             const double kg =
@@ -288,16 +310,8 @@ private:
         }
         out_.melt_energy_J = out_.melt_heat->total_J_kg * out_.charge.charge_kg;
         out_.melt_energy_uncertainty_J = out_.melt_heat->standard_uncertainty_J_kg * out_.charge.charge_kg;
-        out_.firing = casting::firing(catalogue_, metal(), out_.melt_energy_J, in_.power_W, in_.efficiency);
-    }
-
-    double surface_tension_N_m() const {
-        const Metal* principal = casting::principal_element(material_);
-        if (!principal || principal->composition.empty()) return no_number;
-        for (const Practice& p : catalogue_.practices)
-            if (p.quantity == "surface_tension" && p.element == principal->composition.front().element)
-                return p.figure.value_si;
-        return no_number;
+        out_.firing = casting::firing(catalogue_, metal(), out_.melt_energy_J, out_.heat.pour.value_si, in_.power_W,
+                                      in_.efficiency);
     }
 
     void fill() {
@@ -308,20 +322,6 @@ private:
             remark("The thinnest section is " + shown_mm(f.wall_m) + "; this process is printed for " +
                    trimmed(f.least_section.low_si * 1000, 2) + " to " + trimmed(f.least_section.high_si * 1000, 2) +
                    " mm at the least: hotter mould and metal, or a thicker wall.");
-        casting::GatingInputs g;
-        g.poured_kg = out_.charge.poured_kg;
-        g.poured_m3 = out_.charge.poured_kg / out_.melt_density.value_si;
-        g.thinnest_m = f.wall_m;
-        g.thinnest_s = out_.thinnest_s;
-        g.height_m = out_.heaviest.box_m[2];
-        g.longest_m = *std::max_element(out_.heaviest.box_m.begin(), out_.heaviest.box_m.end());
-        g.gate_spacing_m = out_.feeding.gate_spacing_m;
-        g.light_metal = light_metal();
-        g.sprue_m = in_.sprue_height_m.value_or(no_number);
-        g.foot_m = in_.sprue_foot_m.value_or(no_number);
-        g.surface_tension_N_m = surface_tension_N_m();
-        g.density_kg_m3 = out_.melt_density.value_si;
-        f.gating = casting::gating_plan(catalogue_, metal(), in_.process, g);
         for (const std::string& w : f.gating.warnings) remark(w);
     }
 
@@ -374,12 +374,15 @@ private:
         c.propane_kg_low = out_.firing.propane_kg_low;
         c.propane_kg_high = out_.firing.propane_kg_high;
         out_.consumables = casting::consumables(catalogue_, metal(), c);
+        out_.sprue_load = sprue_load_of(material_, out_);
+        if (const std::string said = weak_sprue(out_); !said.empty()) remark(said);
     }
 
     const Catalogue& catalogue_;
     casting::Material material_;
     const PourRequest& in_;
     casting::Solid thinnest_;
+    double gating_kg_ = no_number;
     PourResult out_;
     Problem problem_;
 };
