@@ -162,6 +162,14 @@ Asker dropped() {
             either(alone.plain, two.text)};
 }
 
+/// What is on the shelf is likelier.
+Result<InferResult> inferred(const Stated& stated, const Asking& a) {
+    Result<InferRequest> request = infer_request_from(stated, a.catalogue);
+    if (!request) return request.problem();
+    request->on_the_shelf = metals_on_the_shelf(a.own);
+    return infer(a.catalogue, *request);
+}
+
 /// Under the limits of the person's own workshop.
 Asker designed() {
     return documented(design_question(), [](const Stated& stated, const Asking& a) -> Result<DesignResult> {
@@ -235,7 +243,7 @@ const std::vector<Asker>& askers() {
         documented_and_short(versus_question(), worked_out(versus_question(), versus)),
         dropped(),
         said(drag_question(), worked_out(drag_question(), drag)),
-        said(infer_question(), worked_out_from(infer_request_from, infer)),
+        said(infer_question(), inferred),
         swept(),
         designed(),
         said(plate_question(), worked_out(plate_question(), plate)),

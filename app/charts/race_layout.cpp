@@ -161,7 +161,7 @@ private:
         const RaceLane& lane = race_.lanes[i];
         const double left = chart_margin + static_cast<double>(i) * (lane_width_ + lane_gap);
         const Spot axis{left + lane_width_ / 2, mouth_};
-        const Colour colour = Palette::of_slot(lane.slot);
+        const Colour colour = colours_.of_slot(lane.slot);
         if (lane.path.empty()) {
             double y = words_top_ + 1.5 * title_line;
             for (const std::string& line : wrapped(lane.problem, lane_width_, TextStyle::label, canvas_.measure)) {

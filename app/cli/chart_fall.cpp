@@ -34,6 +34,8 @@ const QuestionOf<SweepAsked>& swept_question() {
             q.add_one(sweep_question(), field.name, [](SweepAsked& a) -> SweepAsked& { return a; });
             if (field.name == "steps") q.last().absent = points_of_a_picture;
         }
+        as_casting(
+            q, [](SweepAsked & a) -> auto& { return a.request.conditions; });
         return q;
     }();
     return question;

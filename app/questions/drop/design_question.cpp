@@ -63,6 +63,7 @@ const QuestionOf<DesignRequest>& design_question() {
         q.add(whole_number("samples", "samples for the intervals", "200", 20, 20000), &R::samples);
         q.add(whole_number("seed", "seed of the samples", "1", 0, 1e18), &R::seed);
         q.add_all(conditions_question(), &R::conditions);
+        as_casting(q, &R::conditions);
         return q;
     }();
     return question;

@@ -85,6 +85,7 @@ const QuestionOf<DropRequest>& drop_question() {
         q.place("Intervals");
         add_samples(q, "1000", 10, 100000);
         q.add_all(conditions_question(), &R::conditions);
+        as_casting(q, &R::conditions);
         for (const char* name : differing)
             q.add_way(another(q.fields[q.at(name)]),
                       [way = q.way(q.at(name))](R&, const QuestionField& f, const Texts& texts, const Catalogue& c) {
@@ -128,6 +129,8 @@ const QuestionOf<DragRequest>& drag_question() {
             if (!field.name.starts_with(against_prefix) && field.name != "seed" && field.name != "samples" &&
                 field.name != "price-form" && field.name != "release" && field.name != "stop")
                 q.add_one(drop, field.name, &R::drop);
+        as_casting(
+            q, [](R & r) -> auto& { return r.drop.conditions; });
         q.place("Speed");
         QuestionField speed = needed(quantity("speed", "m/s", "speed of the magnet", "0.1m/s"));
         speed.low = 0;
@@ -158,6 +161,21 @@ const QuestionOf<InferAsked>& infer_question() {
         q.add(
             words("tube-mass", "mass of the tube, for its porosity", "620g"),
             [](R & a) -> auto& { return a.request.tube_mass; });
+        q.add(
+            commas(metal("likely", "metals that it most likely is, separated by commas")),
+            [](R & a) -> auto& { return a.request.likely; });
+        q.place("Reference tube");
+        q.add(
+            words("reference-tube", "a tube of known conductivity that the same magnet fell through, to calibrate it",
+                  "13.2mm:15.2mm:1m"),
+            [](R & a) -> auto& { return a.request.reference_tube; });
+        q.add_read(many(words("reference-time", "falls through it, separated by commas", "14.1s,14.3s")),
+                   [](R& a, const std::string& text, const Catalogue&) {
+                       return read_positive(text, second, "a time", a.request.reference_times_s);
+                   });
+        q.add(
+            words("reference-resistivity", "its resistivity or conductivity", "58+-0.3MS/m"),
+            [](R & a) -> auto& { return a.request.reference_resistivity; });
         q.place("Intervals");
         q.add(
             whole_number("samples", "samples for the interval", "2000", 100, 100000), [=](R & a) -> auto& {
@@ -169,6 +187,11 @@ const QuestionOf<InferAsked>& infer_question() {
         for (const char* name : {"at", "condition"}) // the others change nothing here
             q.add_one(
                 conditions_question(), name, [](R & a) -> auto& { return a.request.conditions; });
+        for (const char* name : {"as", "feedstock", "porosity", "treatment"})
+            q.add_one(
+                conditions_question(), name, [](R & a) -> auto& { return a.request.conditions; });
+        as_casting(
+            q, [](R & a) -> auto& { return a.request.conditions; });
         return q;
     }();
     return question;
@@ -230,6 +253,8 @@ const QuestionOf<SweepAsked>& sweep_question() {
             whole_number("seed", "seed of the samples", "1", 0, 1e18), [](R & a) -> auto& { return a.request.seed; });
         q.add_all(
             conditions_question(), [](R & a) -> auto& { return a.request.conditions; });
+        as_casting(
+            q, [](R & a) -> auto& { return a.request.conditions; });
         return q;
     }();
     return question;
@@ -289,6 +314,8 @@ const QuestionOf<PlateRequest>& plate_question() {
               &R::block_diameter_m);
         for (const char* name : {"at", "condition", "purity-rrr"})
             q.add_one(conditions_question(), name, &R::conditions);
+        for (const char* name : state_fields) q.add_one(conditions_question(), name, &R::conditions);
+        as_casting(q, &R::conditions);
         return q;
     }();
     return question;

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "questions/drop/drop_question.hpp"
+#include "questions/metals/conditions.hpp"
 
 #include <functional>
 #include <string>
@@ -25,6 +26,8 @@ template <class R, class At> void add_falls(QuestionOf<R>& q, At at, const std::
     q.add(input::needed(input::commas(input::metal("metal", "metals of the tube, separated by commas"))),
           [at](R& r) -> std::vector<std::string>& { return std::invoke(at, r).metals; });
     for (const std::string& field : also) q.add_one(drop, field, request);
+    for (const char* field : state_fields) q.add_one(drop, field, request);
+    as_casting(q, [request](R& r) -> Conditions& { return request(r).conditions; });
 }
 
 /// The falls in all metals; an error where no metal has one.

@@ -23,12 +23,12 @@ double push_on_wall(const Magnet& m, const Bore& bore, double sigma, double v, d
     for (const double n : across.node) r.push_back((bore.outer_radius_m + bore.inner_radius_m) / 2 + half * n);
     const double reach = m.half_length_m() + 8 * bore.inner_radius_m, step = bore.inner_radius_m / 60;
     for (double at = -reach; at <= reach; at += step) z.push_back(at);
-    const FieldGrid g = tube_field(m, bore, sigma, v, br, r, z);
+    const FieldGrid grid = tube_field(m, bore, sigma, v, br, r, z);
     double sum = 0;
     for (std::size_t j = 0; j < z.size(); ++j)
         for (std::size_t i = 0; i < r.size(); ++i)
-            sum -= g.current_A_m2[j * r.size() + i] * br * radial_field_over_remanence(m, r[i], z[j]) * 2 * pi * r[i] *
-                   half * across.weight[i] * step;
+            sum -= grid.current_A_m2[j * r.size() + i] * br * radial_field_over_remanence(m, r[i], z[j]) * 2 * pi *
+                   r[i] * half * across.weight[i] * step;
     return sum;
 }
 
