@@ -4,6 +4,7 @@
 #include "core/eddy/tube_design.hpp"
 #include "core/quantity/format.hpp"
 #include "questions/drop/cold_cautions.hpp"
+#include "questions/drop/drop_command.hpp"
 #include "questions/drop/eddy_words.hpp"
 #include "questions/drop/tube_charge.hpp"
 #include "questions/metals/find_metal.hpp"
@@ -339,7 +340,7 @@ private:
     void say() {
         for (auto* list : {&out_.tubes, &out_.front})
             for (DesignedTube& d : *list) {
-                d.drop_command = drop_command(d);
+                d.drop_command = drop_command(words(d.wall_m, d.length_m), *d.metal, in_.conditions);
                 d.pour_command = "pourbook pour " + d.metal->slug + " --part tube:" + d.tube + " --clear " +
                                  drawn_mm(2 * out_.setup.inputs.outer_radius_m.value) +
                                  (in_.process == "shell" ? "" : " --process " + in_.process);
@@ -354,26 +355,6 @@ private:
         if (in_.conditions.temperature_K < cold_bath_below_K)
             for (const MagnetFigure* c : cold_cautions(catalogue_)) out_.cautions.push_back(c->text);
         for (const MagnetFigure* c : magnet_cautions(catalogue_)) out_.cautions.push_back("Strong magnets: " + c->text);
-    }
-
-    std::string drop_command(const DesignedTube& d) const {
-        const SetupWords& w = in_.setup;
-        std::string out = "pourbook drop";
-        for (const auto& [option, text] : {std::pair{"magnet", &w.magnet},
-                                           {"grade", &w.grade},
-                                           {"br", &w.br},
-                                           {"surface-field", &w.surface_field},
-                                           {"recoil-permeability", &w.recoil_permeability},
-                                           {"magnet-mass", &w.magnet_mass},
-                                           {"magnet-at", &w.magnet_at}})
-            if (!text->empty())
-                out += std::string(" --") + option + " " +
-                       (text->find(' ') == std::string::npos ? *text : "\"" + *text + "\"");
-        out += " --tube " + d.tube + " --metal " + d.metal->slug;
-        if (in_.conditions.temperature_K != room_temperature_K)
-            out += " --at " + trimmed(in_.conditions.temperature_K, 6) + "K";
-        if (in_.conditions.condition != Conditions().condition) out += " --condition " + in_.conditions.condition;
-        return out;
     }
 
     const Catalogue& catalogue_;
