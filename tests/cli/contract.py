@@ -40,7 +40,7 @@ refused(4, "no reference database", "--reference", "/nowhere.sqlite", "metals")
 
 # help: a page for every view, in the program itself
 pages = run("help")[1]
-for view in ("metals", "rank", "curves", "compare", "drop", "mix", "pour", "ask", "trials", "sources"):
+for view in ("metals", "rank", "curves", "compare", "drop", "mix", "pour", "questions", "trials", "sources"):
     check(f"{view}\t" in pages and run("help", view)[1].startswith("# "), f"help {view}")
 check(answer("help", "rank")["text"] == run("help", "rank")[1], "help --json")
 refused(3, "see `pourbook help`", "help", "weather")
