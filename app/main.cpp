@@ -9,6 +9,7 @@
 #include "importers/shop/read_rows.hpp"
 
 #include <fcntl.h>
+#include <sys/ioctl.h>
 #include <unistd.h>
 
 #include <algorithm>
@@ -22,10 +23,6 @@
 #include <string>
 #include <string_view>
 #include <vector>
-
-#ifndef POURBOOK_VERSION // comes from CMakeLists.txt; a check of this file alone goes without
-#define POURBOOK_VERSION "unknown"
-#endif
 
 namespace {
 
@@ -111,13 +108,14 @@ void hold_standard_streams() {
         }
 }
 
-/// A file alone, as a desktop hands it over, is a file of one's own to work with.
+/// A file alone, as a desktop hands it over, is a part to cast or a file of one's own to work with.
 std::vector<std::string> words_of(int argc, char** argv) {
     std::vector<std::string> words(argv + std::min(argc, 1), argv + argc);
     std::error_code error;
     const bool file =
         words.size() == 1 && words[0].starts_with('/') && std::filesystem::is_regular_file(words[0], error);
-    if (file) words.insert(words.begin(), "--workshop");
+    const auto ends_in = [&](const char* ending) { return words[0].ends_with(ending); };
+    if (file) words.insert(words.begin(), ends_in(".stl") || ends_in(".STL") ? "--stl" : "--workshop");
     return words;
 }
 
@@ -129,6 +127,7 @@ int open_window(const pourbook::Catalogue& catalogue, const pourbook::WindowWord
     options.scale = words.scale;
     options.dark = words.dark;
     options.view = words.view;
+    options.part_file = words.part_file;
     options.read_mesh = read_mesh;
     const bool scripted = !words.test_socket.empty() || !words.screenshot.empty();
     options.state_file = words.state_file.empty() && !scripted ? usual_state_file() : words.state_file;
@@ -137,6 +136,13 @@ int open_window(const pourbook::Catalogue& catalogue, const pourbook::WindowWord
     options.date = today();
     options.workshop = &workshop;
     return pourbook::run_window(catalogue, options);
+}
+
+/// The shell knows the width of its window but seldom hands it on.
+void state_terminal_width() {
+    winsize size{};
+    if (::isatty(STDOUT_FILENO) == 1 && ::ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col > 0)
+        ::setenv("COLUMNS", std::to_string(size.ws_col).c_str(), 0);
 }
 
 } // namespace
@@ -149,8 +155,8 @@ int main(int argc, char** argv) {
                   << "' is no number of seconds: set it right or unset it\n";
         return 2;
     }
-    const pourbook::CommandLine setup{POURBOOK_VERSION,
-                                      today(),
+    state_terminal_width();
+    const pourbook::CommandLine setup{today(),
                                       usual_reference(),
                                       pourbook::read_reference,
                                       open_window,

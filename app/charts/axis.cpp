@@ -58,6 +58,38 @@ double Axis::place(double value) const {
     return from + (to - from) * share(value);
 }
 
+double Axis::at_share(double share) const {
+    return log ? low * std::pow(high / low, share) : low + (high - low) * share;
+}
+
+double Axis::value(double place) const {
+    return at_share((place - from) / (to - from));
+}
+
+Axis nearer(const Axis& axis, double share, double factor) {
+    Axis out = axis;
+    out.low = axis.at_share(share - share * factor);
+    out.high = axis.at_share(share + (1 - share) * factor);
+    return out;
+}
+
+Axis moved(const Axis& axis, double by) {
+    Axis out = axis;
+    out.low = axis.at_share(by);
+    out.high = axis.at_share(1 + by);
+    return out;
+}
+
+Axis kept_near(Axis axis, const Axis& home) {
+    constexpr double closest = 1e-6; // of home: beyond it neighbouring values can't be told apart in a tick's text
+    const double low = home.share(axis.low), high = home.share(axis.high);
+    const double middle = std::clamp((low + high) / 2, 0.0, 1.0), half = std::clamp(high - low, closest, 1.0) / 2;
+    const double inside = std::clamp(middle, half, 1 - half);
+    axis.low = home.at_share(inside - half);
+    axis.high = home.at_share(inside + half);
+    return axis;
+}
+
 std::vector<Tick> ticks(const Axis& axis, int wanted) {
     return axis.log ? logarithmic(axis, wanted) : linear(axis, wanted);
 }

@@ -20,7 +20,16 @@ struct Axis {
 
     double place(double value) const;
     double share(double value) const; // 0 at low, 1 at high
+    double at_share(double share) const;
+    double value(double place) const; // the way back from points
 };
+
+/// The axis with `factor` of its length left (below 1: nearer), the value at this share where it was.
+Axis nearer(const Axis& axis, double share, double factor);
+/// The axis moved by this share of its length.
+Axis moved(const Axis& axis, double by);
+/// At most as wide as `home`, and never all outside it.
+Axis kept_near(Axis axis, const Axis& home);
 
 /// About `wanted` round ticks inside the axis; on a logarithmic one decades, with 2 and 5 where they fit.
 std::vector<Tick> ticks(const Axis& axis, int wanted);

@@ -115,6 +115,12 @@ double add_notes(Scene& scene, const Canvas& canvas, const std::vector<std::stri
     return top;
 }
 
+void take_range(Axis& axis, const std::optional<std::pair<double, double>>& asked) {
+    if (!asked || !(asked->first < asked->second) || (axis.log && asked->first <= 0)) return;
+    axis.low = asked->first;
+    axis.high = asked->second;
+}
+
 void span(Axis& x, Axis& y, const Box& plot) {
     x.from = plot.x;
     x.to = plot.right();

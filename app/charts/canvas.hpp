@@ -6,10 +6,23 @@
 #include "charts/scene.hpp"
 
 #include <functional>
+#include <map>
+#include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace pourbook {
+
+/// Which mark (colour and shape, charts/marker.hpp) a metal has, by its slug.
+using Marks = std::map<std::string, std::size_t>;
+
+/// What is asked to be seen of a plot, in the units shown; nothing: all of it. The vertical range follows the
+/// horizontal one unless it is asked for too.
+struct PlotRange {
+    std::optional<std::pair<double, double>> x, y;
+    bool operator==(const PlotRange&) const = default;
+};
 
 struct Canvas {
     double width = 600, height = 400; // points
@@ -17,6 +30,15 @@ struct Canvas {
     const TextMeasure& measure;
     std::string date = {};                                           // of a picture that leaves the program
     std::function<std::string(const std::string&)> source_name = {}; // of a key; empty: the key itself
+    const Marks* marks = nullptr;                                    // the person's
+
+    PlotRange range = {};
+
+    /// The metal's own mark, else that of its place in the chart.
+    std::size_t slot(const std::string& id, std::size_t place) const {
+        const auto at = marks ? marks->find(id) : Marks::const_iterator();
+        return marks && at != marks->end() ? at->second : place;
+    }
 };
 
 constexpr double chart_margin = 10;
@@ -30,6 +52,9 @@ double add_origin(Scene& scene, const Canvas& canvas, const Origin& origin);
 
 /// Remarks above `bottom`, a line each, dim; returns the y above them.
 double add_notes(Scene& scene, const Canvas& canvas, const std::vector<std::string>& notes, double bottom);
+
+/// The axis with the range asked for, where it is one.
+void take_range(Axis& axis, const std::optional<std::pair<double, double>>& asked);
 
 /// The axes run along the edges of the plot, upwards and to the right.
 void span(Axis& x, Axis& y, const Box& plot);

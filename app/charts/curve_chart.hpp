@@ -15,6 +15,12 @@ struct CurveSpot {
     std::string hover;
 };
 
+/// Where one source's figures end and another's go on.
+struct CurveJoin {
+    CurveSpot before, after;
+    std::string words;
+};
+
 struct CurveLine {
     std::string id, name;
     std::size_t slot = 0;                          // colour and mark
@@ -22,7 +28,9 @@ struct CurveLine {
     std::vector<std::pair<CurveSpot, CurveSpot>> jumps;
     std::string jump_label;
     std::vector<CurveSpot> printed;
-    std::vector<bool> by_law = {}; // of each stretch: carried or estimated, drawn thin; empty: none is
+    std::vector<bool> by_law = {};     // of each stretch: carried or estimated, drawn thin; empty: none is
+    std::vector<bool> remembered = {}; // of each stretch: from memory, drawn dashed; empty: none is
+    std::vector<CurveJoin> joins = {};
 };
 
 /// A single figure with its name beside it.
@@ -49,7 +57,7 @@ struct CurveChart {
     std::vector<CurveLine> lines;
     std::vector<std::string> notes; // metals without a curve, and why
     Origin origin;
-    std::string legend = "marks: printed figures · band: 90 % · dashed: melting";
+    std::string legend = "marks: printed figures · band: 90 % · thin upright: melting";
     std::vector<CurveMark> marks = {};
     std::optional<CurveUpright> upright = {};
     std::optional<std::pair<double, double>> x_range = {}; // else what the lines need
@@ -60,8 +68,23 @@ struct CurveChart {
 struct CurveLook {
     bool log = false;
     bool celsius = false;
+    bool log_t = false; // the temperature too, in kelvin
     UnitSystem units = UnitSystem::shown;
 };
+
+/// What a line says at one place.
+struct CurveReading {
+    std::string id, name;
+    std::size_t slot = 0;
+    double value = no_number; // in the unit shown; NaN: nothing is cited there
+    std::string text;         // with its 90 % interval, or why there is none
+};
+
+/// Of every line, between its spots; "no value" in a gap.
+std::vector<CurveReading> readings_at(const CurveChart& chart, double x);
+/// The same evaluated at this very temperature (in the unit of the look).
+std::vector<CurveReading> readings_at(const Catalogue& catalogue, const CurveResult& result, const CurveLook& look,
+                                      double temperature);
 
 CurveChart curve_chart(const Catalogue& catalogue, const CurveResult& result, const CurveLook& look);
 

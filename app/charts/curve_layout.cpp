@@ -57,16 +57,44 @@ private:
         return lines;
     }
 
+    /// All of it, then what is asked for; the heights of all the lines, or of what is seen of them.
     void fit_axes() {
-        y_.log = chart_.log;
+        fit_x();
+        home_x_ = x_;
+        fit_y(x_);
+        home_y_ = y_;
+        take_range(x_, canvas_.range.x);
+        if (canvas_.range.x && !canvas_.range.y) fit_y(x_);
+        take_range(y_, canvas_.range.y);
+    }
+
+    void fit_x() {
         x_ = {no_number, no_number};
-        y_.low = y_.high = no_number;
         for (const CurveLine& line : chart_.lines)
             for (const auto& stretch : line.stretches)
                 for (const CurveSpot& s : stretch) {
                     x_.low = std::fmin(x_.low, s.x); // fmin and fmax pass over NaN
                     x_.high = std::fmax(x_.high, s.x);
-                    if (y_.log && s.y <= 0) continue;
+                }
+        if (chart_.x_range) {
+            std::tie(x_.low, x_.high) = *chart_.x_range;
+            return;
+        }
+        x_.log = chart_.log_x && x_.low > 0;
+        if (x_.log) return round_out(x_);
+        if (x_.low > 0 && x_.low < 0.4 * x_.high) x_.low = 0;
+        const double room =
+            std::max(1.0, 0.02 * (x_.high - x_.low)); // never rounded out: no axis goes below absolute zero
+        x_.high += room;
+        if (x_.low == x_.high - room) x_.low -= room;
+    }
+
+    void fit_y(const Axis& seen) {
+        y_ = {no_number, no_number, chart_.log};
+        for (const CurveLine& line : chart_.lines)
+            for (const auto& stretch : line.stretches)
+                for (const CurveSpot& s : stretch) {
+                    if (s.x < seen.low || s.x > seen.high || (y_.log && s.y <= 0)) continue;
                     y_.low = std::fmin(y_.low, y_.log ? s.y : s.low);
                     y_.high = std::fmax(y_.high, y_.log ? s.y : s.high);
                 }
@@ -81,17 +109,6 @@ private:
         if (std::isnan(y_.low)) y_.low = y_.high = 1;
         if (!y_.log && y_.low < 0 && lowest_value() >= 0) y_.low = 0; // a band may reach below zero where no value does
         round_out(y_);
-        if (chart_.x_range) {
-            std::tie(x_.low, x_.high) = *chart_.x_range;
-            return;
-        }
-        x_.log = chart_.log_x;
-        if (x_.log) return round_out(x_);
-        if (x_.low > 0 && x_.low < 0.4 * x_.high) x_.low = 0;
-        const double room =
-            std::max(1.0, 0.02 * (x_.high - x_.low)); // never rounded out: no axis goes below absolute zero
-        x_.high += room;
-        if (x_.low == x_.high - room) x_.low -= room;
     }
 
     double lowest_value() const {
@@ -113,11 +130,14 @@ private:
         const double left = chart_margin + width_of_figures(canvas_, y_, height);
         plot_ = {left, top, std::max(60.0, canvas_.width - chart_margin - labels - left), height};
         span(x_, y_, plot_);
+        span(home_x_, home_y_, plot_);
+        scene_.plot = Plot{plot_, x_, y_, home_x_, home_y_};
     }
 
     double place_y(double value) const { return y_.place(y_.log ? std::max(value, y_.low * 1e-3) : value); }
     Spot place(const CurveSpot& s) const { return {x_.place(s.x), place_y(s.y)}; }
-    static Colour colour(const CurveLine& line) { return Palette::of_slot(line.slot); }
+    std::size_t slot(const CurveLine& line) const { return canvas_.slot(line.id, line.slot); }
+    Colour colour(const CurveLine& line) const { return colours_.of_slot(slot(line)); }
 
     void add_levels() {
         for (const CurveLevel& level : chart_.levels)
@@ -158,15 +178,28 @@ private:
         for (std::size_t i = 0; i < line.stretches.size(); ++i) {
             const auto& stretch = line.stretches[i];
             const bool by_law = i < line.by_law.size() && line.by_law[i];
-            Polyline drawn{{}, colour(line), by_law ? 1.0 : 2.0};
+            const bool remembered = i < line.remembered.size() && line.remembered[i];
+            Polyline drawn{{}, colour(line), by_law ? 1.0 : 2.0, remembered};
             for (const CurveSpot& s : stretch) {
                 drawn.spots.push_back(place(s));
                 add_hit(line, s);
             }
+            if (drawn.spots.size() == 1) scene_.parts.push_back(Circle{drawn.spots.front(), 1, colour(line)});
             if (drawn.spots.size() > 1) scene_.parts.push_back(std::move(drawn));
         }
         for (const auto& [before, after] : line.jumps)
-            scene_.parts.push_back(Polyline{{place(before), place(after)}, colour(line), 1.5, true});
+            scene_.parts.push_back(Polyline{{place(before), place(after)}, colour(line).with_alpha(150), 1});
+        for (const CurveJoin& join : line.joins) add_join(line, join);
+    }
+
+    /// A bar across the line where another source goes on.
+    void add_join(const CurveLine& line, const CurveJoin& join) {
+        constexpr double half = 8;
+        const Spot a = place(join.before), b = place(join.after);
+        const double x = (a.x + b.x) / 2, top = std::min(a.y, b.y) - half, bottom = std::max(a.y, b.y) + half;
+        scene_.parts.push_back(Polyline{{{x, top}, {x, bottom}}, colour(line), 1.5});
+        if (plot_.contains({x, (top + bottom) / 2}))
+            scene_.hits.push_back({{x - hit_half, top, 2 * hit_half, bottom - top}, line.id + ".join", join.words});
     }
 
     void add_hit(const CurveLine& line, const CurveSpot& s) {
@@ -179,7 +212,7 @@ private:
     void add_printed(const CurveLine& line) {
         for (const CurveSpot& s : line.printed) {
             const Spot at = place(s);
-            add_marker(scene_, line.slot, at, marker_radius, colour(line));
+            add_marker(scene_, slot(line), at, marker_radius, colour(line));
             free_.take({at.x - 4, at.y - 4, 8, 8});
         }
     }
@@ -221,7 +254,7 @@ private:
         const double x = x_.place(chart_.upright->x);
         const bool right = x < plot_.x + plot_.width / 2;
         return text_lines(
-            {{x + (right ? 6 : -6), top}, chart_.upright->label, colours_.accent, right ? Anchor::start : Anchor::end},
+            {{x + (right ? 6 : -6), top}, chart_.upright->label, colours_.ink, right ? Anchor::start : Anchor::end},
             plot_.width * 0.5, canvas_.measure);
     }
 
@@ -229,7 +262,7 @@ private:
     void add_upright() {
         if (!chart_.upright) return;
         const double x = x_.place(chart_.upright->x);
-        scene_.parts.push_back(Polyline{{{x, plot_.y}, {x, plot_.bottom()}}, colours_.accent, 1.5, true});
+        scene_.parts.push_back(Polyline{{{x, plot_.y}, {x, plot_.bottom()}}, colours_.ink, 1.5, true});
         const auto clear = [&](const std::vector<Text>& words) {
             return std::all_of(words.begin(), words.end(),
                                [&](const Text& t) { return clear_of_lines(text_box(t, canvas_.measure)); });
@@ -263,7 +296,7 @@ private:
         std::vector<const CurveLine*> out;
         for (const CurveLine& line : chart_.lines) out.push_back(&line);
         std::stable_sort(out.begin(), out.end(),
-                         [&](const CurveLine* a, const CurveLine* b) { return place(last(*a)).y < place(last(*b)).y; });
+                         [&](const CurveLine* a, const CurveLine* b) { return end_of(*a).y < end_of(*b).y; });
         return out;
     }
 
@@ -279,7 +312,7 @@ private:
         std::vector<double> heights;
         std::vector<std::size_t> at_edge;
         for (const CurveLine* line : from_top) {
-            const Spot end = place(last(*line));
+            const Spot end = end_of(*line);
             if (end.x > plot_.right() - label_indent) at_edge.push_back(heights.size());
             heights.push_back(std::clamp(end.y, plot_.y, plot_.bottom()));
         }
@@ -300,7 +333,7 @@ private:
     /// At this height, or beside the end of its line, or as near above or below as it goes, tied to the end by a thin
     /// line.
     void add_end_label(const CurveLine& line, double height) {
-        const Spot end = place(last(line));
+        const Spot end = end_of(line);
         const std::string name = shortened(line.name, label_room_, TextStyle::label, canvas_.measure);
         const double width = canvas_.measure.width(name, TextStyle::label);
         std::vector<Text> offered = {{{end.x + label_indent, height}, name, colours_.ink}};
@@ -313,13 +346,21 @@ private:
         const bool apart = std::abs(label.at.y - end.y) > 1 || label.at.x > end.x + label_indent;
         const double edge = label.at.x < end.x ? label.at.x + width + 2 : label.at.x - mark_room;
         if (apart) scene_.parts.push_back(Polyline{{end, {edge, label.at.y}}, colour(line).with_alpha(130), 1});
-        add_marker(scene_, line.slot, {label.at.x - 8, label.at.y}, marker_radius + 1, colour(line));
+        add_marker(scene_, slot(line), {label.at.x - 8, label.at.y}, marker_radius + 1, colour(line));
         scene_.parts.push_back(label);
         const Box box = text_box(label, canvas_.measure);
         scene_.hits.push_back({box, line.id, line.name});
     }
 
-    static const CurveSpot& last(const CurveLine& line) { return line.stretches.back().back(); }
+    /// The last spot that is seen; of a line all out of sight the nearest edge.
+    Spot end_of(const CurveLine& line) const {
+        const CurveSpot* last = &line.stretches.front().front();
+        for (const auto& stretch : line.stretches)
+            for (const CurveSpot& s : stretch)
+                if (s.x <= x_.high) last = &s;
+        const Spot end = place(*last);
+        return {std::clamp(end.x, plot_.x, plot_.right()), end.y};
+    }
 
     const CurveChart& chart_;
     const Canvas& canvas_;
@@ -327,7 +368,7 @@ private:
     FreePlaces free_;
     Scene scene_;
     Box plot_;
-    Axis x_, y_;
+    Axis x_, y_, home_x_, home_y_;
     double label_room_ = 0;
 };
 

@@ -53,7 +53,7 @@ private:
     }
 
     void add_line(const DiagramChartLine& line) {
-        Polyline drawn{{}, line.melting ? Palette::of_slot(1) : Palette::of_slot(0), 1.8};
+        Polyline drawn{{}, colours_.of_slot(line.melting ? 1 : 0), 1.8};
         for (std::size_t i = 0; i < line.spots.size(); ++i) {
             drawn.spots.push_back(place(line.spots[i]));
             hit(drawn.spots.back(), "line", line.hovers[i]);

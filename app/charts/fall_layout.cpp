@@ -74,13 +74,14 @@ private:
     void add_row(std::size_t i) {
         const FallRow& row = chart_.rows[i];
         const double y = plot_.y + (static_cast<double>(i) + 0.5) * row_height_;
-        const Colour colour = Palette::of_slot(row.slot);
+        const std::size_t slot = canvas_.slot(row.id, row.slot);
+        const Colour colour = colours_.of_slot(slot);
         const double room = plot_.x - row_gap - 16 - chart_margin;
         scene_.parts.push_back(Text{{plot_.x - row_gap - 14, y},
                                     shortened(row.name, room, TextStyle::label, canvas_.measure),
                                     row.problem.empty() ? colours_.ink : colours_.dim,
                                     Anchor::end});
-        add_marker(scene_, row.slot, {plot_.x - row_gap, y}, 4, colour);
+        add_marker(scene_, slot, {plot_.x - row_gap, y}, 4, colour);
         scene_.hits.push_back({{0, y - row_height_ / 2, canvas_.width, row_height_}, row.id, row.hover});
         if (row.problem.empty()) return add_bar(row, y, colour);
         scene_.parts.push_back(

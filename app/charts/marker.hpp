@@ -7,7 +7,9 @@
 
 namespace pourbook {
 
-/// Six shapes in turn; with the eight colours of the series the pairs repeat after 24 slots.
+/// Six shapes in turn, with the eight colours of the series.
+constexpr std::size_t different_marks = 24;
+
 void add_marker(Scene& scene, std::size_t slot, Spot centre, double radius, Colour colour, bool filled = true);
 
 } // namespace pourbook

@@ -1,14 +1,39 @@
 #include "charts/palette.hpp"
 
 namespace pourbook {
+namespace {
+
+constexpr Colour hex(std::uint32_t rgb) {
+    return {static_cast<std::uint8_t>(rgb >> 16), static_cast<std::uint8_t>(rgb >> 8), static_cast<std::uint8_t>(rgb)};
+}
+
+} // namespace
 
 const Palette& palette(bool dark) {
-    static constexpr Palette dark_one = {{0x15, 0x18, 0x1B}, {0x1E, 0x22, 0x26}, {0x2B, 0x31, 0x37}, {0x34, 0x3B, 0x42},
-                                         {0xE7, 0xE9, 0xEA}, {0x9D, 0xA6, 0xAE}, {0xE3, 0x9A, 0x6A}, {0xF2, 0x7D, 0x6B},
-                                         {0xE6, 0x9F, 0x00}, {0x56, 0xB4, 0xE9}};
-    static constexpr Palette light_one = {
-        {0xF7, 0xF6, 0xF3}, {0xFF, 0xFF, 0xFF}, {0xE9, 0xE6, 0xE0}, {0xD5, 0xD1, 0xC9}, {0x1D, 0x21, 0x24},
-        {0x5D, 0x65, 0x6B}, {0xA2, 0x4E, 0x1C}, {0xB0, 0x2A, 0x1C}, {0xD5, 0x5E, 0x00}, {0x00, 0x72, 0xB2}};
+    static constexpr Palette dark_one = {hex(0x15181B),
+                                         hex(0x1E2226),
+                                         hex(0x2B3137),
+                                         hex(0x343B42),
+                                         hex(0x7A858F),
+                                         hex(0xE7E9EA),
+                                         hex(0x9DA6AE),
+                                         hex(0xE39A6A),
+                                         hex(0xF27D6B),
+                                         hex(0x8FA3B5),
+                                         {hex(0x56B4E9), hex(0xE69F00), hex(0x009E73), hex(0xCC79A7), hex(0xD55E00),
+                                          hex(0x187FC3), hex(0xF0E442), hex(0x999999)}};
+    static constexpr Palette light_one = {hex(0xF7F6F3),
+                                          hex(0xFFFFFF),
+                                          hex(0xE9E6E0),
+                                          hex(0xD5D1C9),
+                                          hex(0x857F74),
+                                          hex(0x1D2124),
+                                          hex(0x5D656B),
+                                          hex(0xA24E1C),
+                                          hex(0xB02A1C),
+                                          hex(0x5B7185),
+                                          {hex(0x3187C0), hex(0xB07400), hex(0x00805C), hex(0xB85C94), hex(0x9E3308),
+                                           hex(0x123F7A), hex(0x5C5800), hex(0x707070)}};
     return dark ? dark_one : light_one;
 }
 

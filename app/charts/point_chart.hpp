@@ -19,6 +19,7 @@ struct PointMark {
     bool faded = false;      // drawn in grey behind the others, named last
     bool remembered = false; // rests on a remembered value: a hollow mark
     bool pinned = false;
+    std::size_t slot = 0; // mark of a pinned one
 };
 
 struct PointChart {

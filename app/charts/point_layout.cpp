@@ -1,5 +1,6 @@
 #include "charts/point_chart.hpp"
 
+#include "charts/marker.hpp"
 #include "charts/place_text.hpp"
 #include "core/materials/record.hpp"
 
@@ -9,7 +10,7 @@
 namespace pourbook {
 namespace {
 
-constexpr double radius = 4;
+constexpr double point_radius = 4;
 constexpr double point_half = 8;
 constexpr std::uint8_t bar_alpha = 110;
 
@@ -103,12 +104,16 @@ private:
     }
 
     void place_plot(double top, double bottom) {
-        x_ = fit(&PointMark::x);
-        y_ = fit(&PointMark::y);
+        Axis home_x = x_ = fit(&PointMark::x);
+        Axis home_y = y_ = fit(&PointMark::y);
+        take_range(x_, canvas_.range.x);
+        take_range(y_, canvas_.range.y);
         const double height = std::max(60.0, bottom - top - 2 * label_line - 6);
         const double left = chart_margin + width_of_figures(canvas_, y_, height);
         plot_ = {left, top, std::max(60.0, canvas_.width - chart_margin - 4 - left), height};
         span(x_, y_, plot_);
+        span(home_x, home_y, plot_);
+        scene_.plot = Plot{plot_, x_, y_, home_x, home_y};
         free_ = across_ =
             FreePlaces({plot_.x, plot_.y - label_line / 2, canvas_.width - 2 - plot_.x, plot_.height + label_line / 2});
     }
@@ -119,7 +124,7 @@ private:
     Spot middle(const PointMark& p) const { return {place(x_, p.x.middle), place(y_, p.y.middle)}; }
 
     void add_line() {
-        Polyline joined{{}, colours_.tied.with_alpha(150), 1.5};
+        Polyline joined{{}, colours_.ink.with_alpha(150), 1.5};
         for (const Spot& s : chart_.line) joined.spots.push_back({place(x_, s.x), place(y_, s.y)});
         for (std::size_t i = 1; i < joined.spots.size(); ++i) take(joined.spots[i - 1], joined.spots[i]);
         if (joined.spots.size() > 1) scene_.parts.push_back(std::move(joined));
@@ -131,7 +136,8 @@ private:
     }
 
     Colour colour(const PointMark& p) const {
-        return p.faded ? colours_.dim.with_alpha(bar_alpha) : chart_.line.empty() ? colours_.other : colours_.tied;
+        if (p.pinned) return colours_.of_slot(canvas_.slot(p.id, p.slot));
+        return p.faded ? colours_.dim.with_alpha(bar_alpha) : colours_.other;
     }
 
     void add_bar(Spot from, Spot to, Colour colour) {
@@ -143,7 +149,7 @@ private:
         for (const PointMark& p : chart_.points) {
             if (p.faded != faded) continue;
             const Spot at = middle(p);
-            const Box mark{at.x - radius, at.y - radius, 2 * radius, 2 * radius};
+            const Box mark{at.x - point_radius, at.y - point_radius, 2 * point_radius, 2 * point_radius};
             free_.take(mark);
             across_.take(mark);
             if (faded) continue;
@@ -154,15 +160,17 @@ private:
 
     void add_marks(bool faded) {
         for (const PointMark& p : chart_.points) {
-            if (p.faded != faded) continue;
             const Spot at = middle(p);
+            if (p.faded != faded || !plot_.contains(at)) continue;
             const Colour ink = colour(p), thin = ink.with_alpha(faded ? 60 : bar_alpha);
             add_bar({place(x_, p.x.low), at.y}, {place(x_, p.x.high), at.y}, thin);
             add_bar({at.x, place(y_, p.y.low)}, {at.x, place(y_, p.y.high)}, thin);
-            if (p.pinned) scene_.parts.push_back(Circle{at, radius + 3, colours_.accent, 1.5});
-            scene_.parts.push_back(Circle{at, radius, ink, p.remembered ? 1.5 : 0.0});
+            if (p.pinned)
+                add_marker(scene_, canvas_.slot(p.id, p.slot), at, point_radius + 2, ink, !p.remembered);
+            else
+                scene_.parts.push_back(Circle{at, point_radius, ink, p.remembered ? 1.5 : 0.0});
             scene_.hits.push_back(
-                {{at.x - point_half, at.y - point_half, 2 * point_half, 2 * point_half}, p.id, p.hover});
+                {{at.x - point_half, at.y - point_half, 2 * point_half, 2 * point_half}, p.id, p.hover, true});
         }
     }
 
@@ -172,7 +180,7 @@ private:
         const double half = canvas_.measure.width(name, TextStyle::label) / 2;
         const double middle = std::min(at.x, canvas_.width - 3 - half); // moved left where the edge is near
         for (double far = 0; far <= furthest; far += 14) {
-            const double aside = radius + 5 + far, up = label_line * 0.75 + far;
+            const double aside = point_radius + 5 + far, up = label_line * 0.75 + far;
             out.push_back({{at.x + aside, at.y}, name, ink, Anchor::start});
             out.push_back({{at.x + aside - 3, at.y - up + 4}, name, ink, Anchor::start});
             out.push_back({{at.x + aside - 3, at.y + up - 4}, name, ink, Anchor::start});
@@ -194,9 +202,10 @@ private:
 
     /// False where no place is free.
     bool add_name(const PointMark& p) {
+        if (!plot_.contains(middle(p))) return true; // moved out of sight
         const double furthest = p.faded ? 0 : chart_.line.empty() ? 14 : 56;
         const Spot at = middle(p);
-        const Colour ink = p.pinned ? colours_.accent : p.faded ? colours_.dim : colours_.ink;
+        const Colour ink = p.faded && !p.pinned ? colours_.dim : colours_.ink;
         const std::vector<Text> places = offered(at, p.name, ink, furthest);
         auto label = free_.first_free(places, canvas_.measure);
         if (!label && !p.faded && !chart_.line.empty()) label = across_.first_free(places, canvas_.measure);

@@ -39,8 +39,13 @@ std::string hover_of(const RankedMetal& r, const RankRow& row, const RankResult&
 
 RankRow row_of(const RankedMetal& r, const RankResult& result, const MeritScale& merit) {
     const Place& p = r.place;
-    RankRow row{r.metal->slug, r.metal->name, merit.drawn(p.median), 0, 0, "", "", false, r.from_memory, false, {}};
+    RankRow row;
+    row.id = r.metal->slug;
+    row.name = r.metal->name;
+    row.median = merit.drawn(p.median);
+    row.remembered = r.from_memory;
     const double a = merit.drawn(p.low90), b = merit.drawn(p.high90);
+    row.rank = p.rank;
     row.low = result.samples ? std::min(a, b) : row.median;
     row.high = result.samples ? std::max(a, b) : row.median;
     row.value = pretty_number(rounded_to(row.median, (row.high - row.low) / 2, 4));
@@ -70,15 +75,17 @@ RankChart rank_chart(const Catalogue& catalogue, const RankResult& result, UnitS
                                  : result.formula + ", relative to " + best.metal->name;
     const std::size_t rows = std::min(most_rows, result.ranked.size());
     chart.varied = result.samples > 0;
-    chart.beyond = result.ranked.size() - rows;
-    for (std::size_t i = 0; i < rows; ++i) {
-        const RankedMetal& r = result.ranked[i];
+    for (const RankedMetal& r : result.ranked) {
+        const auto pin = std::find(pinned.begin(), pinned.end(), r.metal->slug);
+        if (chart.rows.size() >= rows && pin == pinned.end()) continue;
         RankRow row = row_of(r, result, merit);
-        row.pinned = std::find(pinned.begin(), pinned.end(), row.id) != pinned.end();
+        row.pinned = pin != pinned.end();
+        row.slot = static_cast<std::size_t>(pin - pinned.begin());
         const auto& tied = best.place.tied_with;
         row.tied_with_best = std::find(tied.begin(), tied.end(), row.id) != tied.end();
         chart.rows.push_back(std::move(row));
     }
+    chart.beyond = result.ranked.size() - chart.rows.size();
     return chart;
 }
 

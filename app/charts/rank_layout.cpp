@@ -10,6 +10,7 @@ namespace {
 
 constexpr double row_height = 24;
 constexpr double dot = 4.5;
+constexpr double pin_room = 13; // between a name and its bar
 
 class RankLayout {
 public:
@@ -28,23 +29,42 @@ public:
         constexpr double caption_most = 3 * label_line + 4 + chart_margin;
         const double foot = (legend_lines() + 2) * label_line + 10; // figures, axis label, legend
         const double room = canvas_.height - caption_most - foot - top;
-        shown_ = std::min(chart_.rows.size(), static_cast<std::size_t>(std::max(1.0, room / row_height)));
+        choose(static_cast<std::size_t>(std::max(1.0, room / row_height)));
         add_origin(scene_, canvas_, origin());
         if (chart_.rows.empty()) return std::move(scene_);
         place_plot(top);
         add_horizontal_axis(scene_, canvas_, axis_, plot_);
-        for (std::size_t i = 0; i < shown_; ++i) add_row(i);
+        for (std::size_t i = 0; i < shown_.size(); ++i) add_row(i);
         add_bracket();
         add_foot();
         return std::move(scene_);
     }
 
 private:
+    /// The first of the order; in the last places what is pinned further down.
+    void choose(std::size_t places) {
+        const auto pinned_after = [&](std::size_t first) {
+            std::vector<const RankRow*> out;
+            for (std::size_t i = first; i < chart_.rows.size(); ++i)
+                if (chart_.rows[i].pinned) out.push_back(&chart_.rows[i]);
+            return out;
+        };
+        top_ = std::min(chart_.rows.size(), places - std::min(pinned_after(places).size(), places / 2));
+        for (std::size_t i = 0; i < top_; ++i) shown_.push_back(&chart_.rows[i]);
+        for (const RankRow* row : pinned_after(top_))
+            if (shown_.size() < places) shown_.push_back(row);
+    }
+
+    /// What stands apart from the top says its rank.
+    std::string name_text(std::size_t i) const {
+        return (i < top_ ? "" : std::to_string(shown_[i]->rank) + ".  ") + shown_[i]->name;
+    }
+
     Origin origin() const {
         Origin out = chart_.origin;
         std::vector<std::string>& keys = out.sources;
-        for (std::size_t i = 0; i < shown_; ++i)
-            for (const std::string& key : chart_.rows[i].sources)
+        for (const RankRow* row : shown_)
+            for (const std::string& key : row->sources)
                 if (std::find(keys.begin(), keys.end(), key) == keys.end()) keys.push_back(key);
         return out;
     }
@@ -53,16 +73,20 @@ private:
         return std::any_of(chart_.rows.begin(), chart_.rows.end(), [&](const RankRow& r) { return r.*what; });
     }
 
-    std::string value_text(const RankRow& row) const { return row.tied_with_best ? row.value + "  ≈ best" : row.value; }
+    static bool is_best(const RankRow& row) { return row.rank == 1; }
+
+    std::string value_text(const RankRow& row) const {
+        return row.value + (is_best(row) ? "  best" : row.tied_with_best ? "  ≈ best" : "");
+    }
 
     void place_plot(double top) {
         double names = 0, values = 0;
         axis_.low = chart_.rows[0].low;
         axis_.high = chart_.rows[0].high;
         double smallest = chart_.rows[0].median, largest = smallest;
-        for (std::size_t i = 0; i < shown_; ++i) {
-            const RankRow& row = chart_.rows[i];
-            names = std::max(names, canvas_.measure.width(row.name, TextStyle::label));
+        for (std::size_t i = 0; i < shown_.size(); ++i) {
+            const RankRow& row = *shown_[i];
+            names = std::max(names, canvas_.measure.width(name_text(i), TextStyle::label) + pin_room);
             values = std::max(values, canvas_.measure.width(value_text(row), TextStyle::label));
             axis_.low = std::min(axis_.low, row.low);
             axis_.high = std::max(axis_.high, row.high);
@@ -75,7 +99,7 @@ private:
         round_out(axis_);
         names = std::min(names, canvas_.width * 0.4);
         const double left = chart_margin + names + row_gap, right = canvas_.width - chart_margin - values - row_gap - 8;
-        plot_ = {left, top, std::max(40.0, right - left), static_cast<double>(shown_) * row_height};
+        plot_ = {left, top, std::max(40.0, right - left), static_cast<double>(shown_.size()) * row_height};
         axis_.from = plot_.x;
         axis_.to = plot_.right();
     }
@@ -84,13 +108,12 @@ private:
     double place(double value) const { return axis_.place(std::clamp(value, axis_.low, axis_.high)); }
 
     void add_row(std::size_t i) {
-        const RankRow& row = chart_.rows[i];
+        const RankRow& row = *shown_[i];
         const double y = middle(i);
-        const Colour colour = row.tied_with_best || i == 0 ? colours_.tied : colours_.other;
-        const std::string name =
-            shortened(row.name, plot_.x - row_gap - chart_margin, TextStyle::label, canvas_.measure);
-        scene_.parts.push_back(
-            Text{{plot_.x - row_gap, y}, name, row.pinned ? colours_.accent : colours_.ink, Anchor::end});
+        const std::size_t slot = canvas_.slot(row.id, row.slot);
+        const Colour colour = row.pinned ? colours_.of_slot(slot) : colours_.other;
+        add_name(row, name_text(i), slot, y);
+        if (i == top_) add_gap(y - row_height / 2);
         if (!axis_.log) {
             const double zero = place(0), end = place(row.median);
             scene_.parts.push_back(
@@ -103,21 +126,35 @@ private:
         }
         if (row.remembered) scene_.parts.push_back(Circle{{place(row.median), y}, dot, colours_.ground, 0});
         scene_.parts.push_back(Circle{{place(row.median), y}, dot, colour, row.remembered ? 2.0 : 0.0});
-        scene_.parts.push_back(
-            Text{{high + row_gap, y}, value_text(row), row.tied_with_best ? colours_.ink : colours_.dim});
+        const bool first = row.tied_with_best || is_best(row);
+        scene_.parts.push_back(Text{{high + row_gap, y}, value_text(row), first ? colours_.ink : colours_.dim});
         scene_.hits.push_back({{0, y - row_height / 2, canvas_.width, row_height}, row.id, row.hover});
+    }
+
+    /// Right of it the mark of a pinned metal.
+    void add_name(const RankRow& row, const std::string& words, std::size_t slot, double y) {
+        const double right = plot_.x - row_gap - pin_room;
+        const std::string name = shortened(words, right - chart_margin, TextStyle::label, canvas_.measure);
+        scene_.parts.push_back(Text{{right, y}, name, colours_.ink, Anchor::end});
+        if (row.pinned) add_marker(scene_, slot, {plot_.x - row_gap - 3, y}, 4, colours_.of_slot(slot));
+    }
+
+    /// Between the top and what is pinned below it.
+    void add_gap(double y) {
+        scene_.parts.push_back(
+            Polyline{{{chart_margin, y}, {canvas_.width - chart_margin, y}}, colours_.edge, 1, true});
     }
 
     /// Spans the rows from the first while the data can't tell them from the best.
     void add_bracket() {
         std::size_t last = 0;
-        while (last + 1 < shown_ && chart_.rows[last + 1].tied_with_best) ++last;
+        while (last + 1 < top_ && shown_[last + 1]->tied_with_best) ++last;
         if (last == 0) return;
         const double x = canvas_.width - chart_margin, top = middle(0) - 7, bottom = middle(last) + 7;
-        scene_.parts.push_back(Polyline{{{x - 5, top}, {x, top}, {x, bottom}, {x - 5, bottom}}, colours_.tied, 2});
+        scene_.parts.push_back(Polyline{{{x - 5, top}, {x, top}, {x, bottom}, {x - 5, bottom}}, colours_.ink, 2});
     }
 
-    std::size_t unshown() const { return chart_.rows.size() - shown_ + chart_.beyond; }
+    std::size_t unshown() const { return chart_.rows.size() - shown_.size() + chart_.beyond; }
 
     double legend_lines() const {
         return (any(&RankRow::tied_with_best) ? 1 : 0) + (any(&RankRow::remembered) ? 1 : 0) + (unshown() > 0 ? 1 : 0);
@@ -146,7 +183,8 @@ private:
     Scene scene_;
     Box plot_;
     Axis axis_;
-    std::size_t shown_ = 0;
+    std::vector<const RankRow*> shown_;
+    std::size_t top_ = 0; // of them: the first of the order
 };
 
 } // namespace

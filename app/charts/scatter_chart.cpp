@@ -42,11 +42,12 @@ Result<PointChart> scatter_chart(const Catalogue& catalogue, const CompareResult
             continue;
         }
         const std::string& slug = row.metal->slug;
+        const auto pin = std::find(pinned.begin(), pinned.end(), slug);
         chart.points.push_back({slug, row.metal->name, reach(along, *x, units), reach(up, *y, units),
                                 row.metal->name + "\n" + along.label + ": " + shown_full(along, *x, units) + "\n" +
                                     up.label + ": " + shown_full(up, *y, units),
                                 false, x->how_known == HowKnown::memory || y->how_known == HowKnown::memory,
-                                std::find(pinned.begin(), pinned.end(), slug) != pinned.end()});
+                                pin != pinned.end(), static_cast<std::size_t>(pin - pinned.begin())});
         add_source(chart.origin.sources, *x);
         add_source(chart.origin.sources, *y);
     }

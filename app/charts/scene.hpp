@@ -3,7 +3,10 @@
 // fonts.
 #pragma once
 
+#include "charts/axis.hpp"
+
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <variant>
 #include <vector>
@@ -88,6 +91,7 @@ struct Hit {
     Box box;
     std::string id;
     std::string hover;
+    bool opens = false; // a click inside a plot opens it; else it only reads the line
 };
 
 /// Where a chart's numbers come from, under what conditions.
@@ -97,12 +101,20 @@ struct Origin {
     std::string conditions = {}; // "at 293.15 K (20 °C), reference condition"
 };
 
+/// The area between two axes, for whoever wants to read or move it.
+struct Plot {
+    Box box;
+    Axis x, y;           // as drawn
+    Axis home_x, home_y; // where all of it is seen
+};
+
 struct Scene {
     double width = 0, height = 0;
     std::vector<Primitive> parts;
     std::vector<Hit> hits;
     std::string title = {}; // what it shows and whence, for a caption beside it
     Origin origin = {};
+    std::optional<Plot> plot = {};
 
     /// The hit whose middle is nearest among those under the spot; null if there is none.
     const Hit* hit_at(Spot spot) const;

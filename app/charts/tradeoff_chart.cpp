@@ -109,10 +109,11 @@ PointChart tradeoff_chart(const Catalogue& catalogue, const TradeoffResult& resu
     for (const TradeoffPoint* point : drawn) {
         const TradeoffPoint& p = *point;
         const std::string& slug = p.metal->slug;
+        const auto pin = std::find(pinned.begin(), pinned.end(), slug);
         std::string hover = p.metal->name + "\n" + along.told(p) + "\n" + up.told(p);
         hover += p.on_front ? "\nno other beats it in both" : "\nbeaten in both by " + name_of(catalogue, p.beaten_by);
         chart.points.push_back({slug, p.metal->name, along.reach(p), up.reach(p), hover, !p.on_front, p.from_memory,
-                                std::find(pinned.begin(), pinned.end(), slug) != pinned.end()});
+                                pin != pinned.end(), static_cast<std::size_t>(pin - pinned.begin())});
         for (const std::string& key : p.sources)
             if (std::find(chart.origin.sources.begin(), chart.origin.sources.end(), key) == chart.origin.sources.end())
                 chart.origin.sources.push_back(key);

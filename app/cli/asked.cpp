@@ -67,7 +67,7 @@ void declare(Context& context, const Asker& asker) {
 
 Stated with_usual(const Context& context, const Catalogue& catalogue, const Stated& stated) {
     const auto say = [&](const std::string& remark) {
-        if (!context.json) context.err << "pourbook: " << remark << "\n";
+        if (!context.json) context.remark(remark);
     };
     Stated out = stated;
     const std::string& name = stated.question().name;

@@ -36,8 +36,12 @@ std::vector<std::string> Context::mixes_named() const {
 }
 
 int Context::failed(const Problem& problem) const {
-    err << "pourbook: " << problem.text << "\n";
+    remark(problem.text);
     return exit_code(problem);
+}
+
+void Context::remark(const std::string& text) const {
+    err << folded("pourbook: " + text + "\n", terminal_columns());
 }
 
 int Context::printed(const std::string& text) const {

@@ -44,7 +44,9 @@ struct Context {
     std::vector<std::string> metals_named() const;
     /// What the arguments name as "mix:..." among them.
     std::vector<std::string> mixes_named() const;
-    /// One line on standard error; the exit code of the contract.
+    /// One line on standard error, folded where COLUMNS is stated.
+    void remark(const std::string& text) const;
+    /// The problem as such a line; the exit code of the contract.
     int failed(const Problem& problem) const;
     int printed(const std::string& text) const;
 
@@ -64,6 +66,7 @@ void declare_defect(Context& context);
 void declare_sources(Context& context);
 void declare_check(Context& context);
 void declare_export(Context& context);
+void declare_film(Context& context);
 void declare_entries(Context& context); // stock, price, trial, goal, profile ...
 void declare_backup(Context& context);
 void declare_import(Context& context);

@@ -100,7 +100,8 @@ int answer_picture(const Context& context, const Catalogue& catalogue, const Pic
         return bytes ? context.printed(*bytes) : context.failed(bytes.problem());
     }
     if (context.json) return context.printed(json_of(catalogue, words, scene, context.date));
-    return context.printed(words.caption_line ? caption_line(catalogue, scene, context.date) + "\n" : "");
+    return context.printed(
+        words.caption_line ? folded(caption_line(catalogue, scene, context.date) + "\n", terminal_columns()) : "");
 }
 
 } // namespace pourbook

@@ -1,5 +1,6 @@
 #include "cli/run.hpp"
 
+#include "answers/parts/citation.hpp"
 #include "cli/context.hpp"
 #include "cli/examples.hpp"
 #include "cli/misread.hpp"
@@ -46,15 +47,33 @@ std::vector<std::string> names_of_views() {
     return names;
 }
 
+std::string one_line(std::string text) {
+    std::replace(text.begin(), text.end(), '\n', ' ');
+    return text;
+}
+
+/// The program's version stands without a reference; the data's needs one that can be read.
+std::string version_words(const CommandLine& setup, const std::string& reference) {
+    const std::string program = "pourbook " + program_version() + "\n";
+    try {
+        const Catalogue catalogue = setup.open(reference.empty() ? setup.default_reference : reference);
+        return program + "data " + catalogue.data_version + "\ncite as: " + how_to_cite(catalogue.data_version);
+    } catch (const std::exception& e) {
+        return program + "data: " + one_line(e.what());
+    }
+}
+
 void declare_top(Context& context, TopWords& words, const CommandLine& setup) {
     CLI::App& app = context.app;
     app.name("pourbook");
     app.description("Pourbook: choose a casting metal from cited figures. Without a command: the window.");
-    app.set_version_flag("--version", "pourbook " + setup.version);
     app.add_option("--reference", words.reference, "another reference database");
+    app.set_version_flag(
+        "--version", [&] { return version_words(setup, words.reference); }, "version, data version, how to cite");
     app.add_option("--workshop", words.workshop, "another file of your own entries: stock, prices, trials, goals ...");
     app.add_option("--view", words.window.view, "window: start in this view")
         ->check(CLI::IsMember(names_of_views(), CLI::ignore_case));
+    app.add_option("--stl", words.window.part_file, "window: start in Pour with this part, an STL file in mm");
     app.add_option("--size", words.size, "window: WIDTHxHEIGHT");
     app.add_option("--scale", words.window.scale, "window: scale of text and lines (default: the display's)");
     app.add_flag("--light", words.light, "window: light colours");
@@ -79,6 +98,7 @@ void declare_commands(Context& context) {
     declare_defect(context);
     declare_sources(context);
     declare_check(context);
+    declare_film(context);
     declare_export(context);
     declare_entries(context);
     declare_undo(context);
@@ -97,18 +117,13 @@ int answer(Context& context, const Catalogue& catalogue) {
     return extended ? context.answer(*extended) : context.failed(extended.problem());
 }
 
-std::string one_line(std::string text) {
-    std::replace(text.begin(), text.end(), '\n', ' ');
-    return text;
-}
-
 /// A word that stands for a kind of metal took the usual grade: which, and what else there is.
 void say_families(const Context& context, const Catalogue& catalogue) {
     if (context.json) return;
     for (const std::string& word : context.metals_named()) {
         const bool plain = catalogue.metal(word) != nullptr && word != "copper";
         const std::string remark = plain ? "" : family_remark(catalogue, word);
-        if (!remark.empty()) context.err << "pourbook: " << remark << "\n";
+        if (!remark.empty()) context.remark(remark);
     }
 }
 
@@ -163,7 +178,7 @@ int answered(const CommandLine& setup, const TopWords& top, Context& context, co
     Catalogue reference = setup.open(top.reference.empty() ? setup.default_reference : top.reference);
     reference.today = setup.today.substr(0, 7);
     std::unique_ptr<Workshop> workshop = own_workshop(setup, path);
-    if (const std::string remark = workshop->remark(); !remark.empty()) context.err << "pourbook: " << remark << "\n";
+    if (const std::string remark = workshop->remark(); !remark.empty()) context.remark(remark);
     WorkshopData own = read_workshop(*workshop, own_metals_for(context, reference));
     if (own.fault) workshop = std::make_unique<LimitedWorkshop>(path, *own.fault, std::move(workshop));
     if (!context.currency.empty()) {
@@ -179,7 +194,7 @@ int answered(const CommandLine& setup, const TopWords& top, Context& context, co
     const int code = answer(context, with.catalogue);
     if (code == 0) say_families(context, with.catalogue);
     for (const std::string& remark : with.remarks)
-        if (code == 0 || (own.fault && code != 4)) context.err << "pourbook: " << remark << "\n";
+        if (code == 0 || (own.fault && code != 4)) context.remark(remark);
     return code;
 }
 
@@ -193,8 +208,8 @@ int run_words(const CommandLine& setup, const std::vector<std::string>& words, s
     with_examples(context.app);
     const std::vector<std::string> asked = with_command(context.app, words, has_display());
     if (words.empty() && !asked.empty())
-        err << "pourbook: no display here, so no window; this is what it would open with (all commands: pourbook "
-               "--help)\n";
+        context.remark(
+            "no display here, so no window; this is what it would open with (all commands: pourbook --help)");
     try {
         context.app.parse(
             std::vector<std::string>(asked.rbegin(), asked.rend())); // the parser takes them from the back
@@ -202,7 +217,7 @@ int run_words(const CommandLine& setup, const std::vector<std::string>& words, s
         context.app.exit(done, out, err);
         return 0;
     } catch (const CLI::ParseError& e) {
-        err << "pourbook: " << misread(context.app, e, asked) << "\n";
+        context.remark(misread(context.app, e, asked));
         return 2;
     }
     read_bare_numbers_as_si(top.bare_numbers == "si");
@@ -211,10 +226,10 @@ int run_words(const CommandLine& setup, const std::vector<std::string>& words, s
         const bool sheet_added = asked.size() == words.size() + 1 && *added.second == "sheet";
         return answered(setup, top, context, sheet_added ? *added.first : "");
     } catch (const std::bad_alloc&) {
-        err << "pourbook: there is not enough memory for this\n";
+        context.remark("there is not enough memory for this");
         return 4;
     } catch (const std::exception& e) {
-        err << "pourbook: " << one_line(e.what()) << "\n";
+        context.remark(one_line(e.what()));
         return 4;
     }
 }

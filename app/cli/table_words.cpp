@@ -11,7 +11,8 @@ void with_table_words(CLI::App* c, TableWords& words) {
 }
 
 CLI::Option* with_format_word(CLI::App* c, TableWords& words) {
-    return c->add_option("--format", words.format, "csv, md, html, json, xlsx or text to standard output");
+    return c->add_option("--format", words.format,
+                         "csv, md, html, json, xlsx, text or description (for a video's) to standard output");
 }
 
 int answer_table(const Context& context, const Catalogue& catalogue, const TableWords& words,

@@ -75,6 +75,11 @@ constexpr std::array casting_figures = {CastingFigure{"pouring_temperature", "K"
                                         CastingFigure{"contraction_allowance", "1"},
                                         CastingFigure{"furnace_efficiency", "1"},
                                         CastingFigure{"fuel_heating_value", "J/kg"},
+                                        CastingFigure{"casting_content", "1"},
+                                        CastingFigure{"casting_oxide", "1"},
+                                        CastingFigure{"casting_porosity", "1"},
+                                        CastingFigure{"casting_scatter", "1"},
+                                        CastingFigure{"casting_structure", "1"},
                                         CastingFigure{"one_person_mass", "kg"}};
 
 /// Quantities that hold a sentence.

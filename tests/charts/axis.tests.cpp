@@ -40,3 +40,24 @@ TEST_CASE("an axis places values and rounds its ends outwards") {
     CHECK(point.low < 5);
     CHECK(point.high > 5);
 }
+
+TEST_CASE("nearer keeps the value under the pointer, further never shows more than all") {
+    for (const bool log : {false, true}) {
+        const Axis home{10, 1000, log, 0, 500};
+        const double under = home.value(200);
+        Axis axis = home;
+        for (int i = 0; i < 10; ++i) axis = kept_near(nearer(axis, axis.share(under), 0.8), home);
+        axis.from = home.from;
+        axis.to = home.to;
+        CHECK(axis.place(under) == Approx(200));
+        CHECK(axis.low > home.low);
+        CHECK(axis.high < home.high);
+        for (int i = 0; i < 40; ++i) axis = kept_near(nearer(axis, 0.3, 1.25), home);
+        CHECK(axis.low == Approx(home.low));
+        CHECK(axis.high == Approx(home.high));
+        const Axis near = kept_near(nearer(home, 0.5, 0.25), home);
+        const Axis far_right = kept_near(moved(near, 100), home);
+        CHECK(far_right.high == Approx(home.high));
+        CHECK(home.share(far_right.high) - home.share(far_right.low) == Approx(0.25));
+    }
+}

@@ -3,6 +3,8 @@
 #include "tests/charts/approve.hpp"
 #include "tests/charts/fixed_measure.hpp"
 
+#include <algorithm>
+#include <cmath>
 #include <set>
 
 using namespace pourbook;
@@ -90,8 +92,60 @@ TEST_CASE("the first 24 pinned metals differ in colour or shape") {
     std::set<std::string> seen;
     for (std::size_t slot = 0; slot < 24; ++slot) {
         Scene scene;
-        add_marker(scene, slot, {0, 0}, 4, Palette::of_slot(slot));
+        add_marker(scene, slot, {0, 0}, 4, palette(true).of_slot(slot));
         seen.insert(dump(scene));
     }
     CHECK(seen.size() == 24);
+}
+
+TEST_CASE("a range asked for is what is seen, and its heights follow") {
+    Canvas seen = canvas(600, 400);
+    const Scene all = layout(two(), seen);
+    REQUIRE(all.plot);
+    seen.range.x = {{250, 350}};
+    const Scene part = layout(two(), seen);
+    REQUIRE(part.plot);
+    CHECK(part.plot->x.low == 250);
+    CHECK(part.plot->x.high == 350);
+    CHECK(part.plot->home_x.high == all.plot->x.high);
+    CHECK(part.plot->y.high < all.plot->y.high);
+    for (const auto& [text, box] : testing::texts_of(part)) {
+        CAPTURE(text);
+        CHECK(box.x >= 0);
+        CHECK(box.right() <= 600);
+    }
+    seen.range.x = {{350, 250}}; // no range
+    CHECK(layout(two(), seen).plot->x.low == all.plot->x.low);
+}
+
+TEST_CASE("a line is read between its spots, and says where it has no value") {
+    const auto at = [](double x) { return readings_at(two(), x); };
+    REQUIRE(at(300).size() == 2);
+    CHECK(at(300)[0].value == Approx(1));
+    CHECK(at(600)[1].value == Approx(8)); // halfway from 4 at 300 to 12 at 900
+    CHECK(at(1000)[0].value == Approx(6 + 1.0 / 3));
+    CHECK(std::isnan(at(5)[0].value));
+    CHECK(at(5)[0].text == "no value");
+}
+
+TEST_CASE("where another source goes on there is a bar across the line, and words") {
+    CurveChart chart = two();
+    chart.lines[0].joins.push_back({spot(600, 2), spot(610, 2.2), "here one source ends"});
+    const Scene scene = layout(chart, canvas(600, 400));
+    CHECK(std::any_of(scene.hits.begin(), scene.hits.end(),
+                      [](const Hit& h) { return h.id == "a.join" && h.hover == "here one source ends"; }));
+}
+
+TEST_CASE("a metal's own mark counts more than its place in the chart") {
+    const Marks marks{{"b", 5}};
+    Canvas own = canvas(600, 400);
+    own.marks = &marks;
+    CHECK(own.slot("b", 1) == 5);
+    CHECK(own.slot("a", 0) == 0);
+    const Colour wanted = own.palette.of_slot(5);
+    const Scene scene = layout(two(), own);
+    CHECK(std::any_of(scene.parts.begin(), scene.parts.end(), [&](const Primitive& p) {
+        const Polyline* line = std::get_if<Polyline>(&p);
+        return line && line->width == 2 && line->colour.red == wanted.red && line->colour.green == wanted.green;
+    }));
 }

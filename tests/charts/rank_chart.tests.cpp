@@ -11,17 +11,16 @@ using testing::canvas;
 namespace {
 
 RankRow rank_row(const std::string& id, double median, double half) {
-    return {id,
-            "metal " + id,
-            median,
-            median - half,
-            median + half,
-            std::to_string(median).substr(0, 4),
-            id + " hover",
-            false,
-            false,
-            false,
-            {"source-" + id}};
+    RankRow row;
+    row.id = id;
+    row.name = "metal " + id;
+    row.median = median;
+    row.low = median - half;
+    row.high = median + half;
+    row.value = std::to_string(median).substr(0, 4);
+    row.hover = id + " hover";
+    row.sources = {"source-" + id};
+    return row;
 }
 
 RankChart three_rows() {
@@ -29,6 +28,7 @@ RankChart three_rows() {
                     "conductivity / price, relative to metal a",
                     {rank_row("a", 1, 0.1), rank_row("b", 0.95, 0.1), rank_row("c", 0.4, 0.02)},
                     {{}, "v1"}};
+    for (std::size_t i = 0; i < chart.rows.size(); ++i) chart.rows[i].rank = i + 1;
     chart.rows[1].tied_with_best = true;
     chart.rows[2].remembered = true;
     return chart;
@@ -103,4 +103,19 @@ TEST_CASE("a ranking turns logarithmic beyond a factor of 30") {
     const Scene scene = layout(chart, canvas(600, 400));
     CHECK(std::none_of(scene.parts.begin(), scene.parts.end(),
                        [](const Primitive& p) { return std::holds_alternative<Rectangle>(p); }));
+}
+
+TEST_CASE("a pinned metal below the top is in the picture, with its rank") {
+    RankChart chart = three_rows();
+    chart.rows.clear();
+    for (int i = 0; i < 100; ++i) {
+        chart.rows.push_back(rank_row("r" + std::to_string(i), 1 - 0.001 * i, 0.0004));
+        chart.rows.back().rank = static_cast<std::size_t>(i + 1);
+    }
+    chart.rows[76].pinned = true;
+    const Scene scene = layout(chart, canvas(600, 400));
+    CHECK(has_text(scene, "77.  metal r76"));
+    CHECK(has_text(scene, "metal r0"));
+    CHECK_FALSE(has_text(scene, "metal r60"));
+    CHECK(has_text(scene, "1.00  best"));
 }

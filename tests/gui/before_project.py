@@ -66,6 +66,7 @@ def fall_for_my_money(p):
 def from_my_shelf(p):
     w = p.window
     w.key("F8")
+    w.click("bench.shelf")
     w.click("shelf.stock")
     for metal, mass, price in (("silver", "200 g", "900 USD/kg"), ("brass-cartridge", "3 kg", "9 USD/kg")):
         if w.text("field.metal"):
@@ -167,6 +168,7 @@ def celsius(text, what):
 def furnace_and_mould(p):
     w = p.window
     w.key("F8")
+    w.click("bench.workshop")
     w.click("shelf.profile")
     p.fill("field.furnace_maximum", "1150 degC")
     w.click("entry.keep")

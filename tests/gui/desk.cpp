@@ -42,6 +42,7 @@ Desk::~Desk() {
 void Desk::frames(int count) {
     for (int i = 0; i < count; ++i) {
         ImGui::GetIO().DeltaTime = 1.0F / 60;
+        let_return_press();
         ImGui::NewFrame();
         draw_desk(ui);
         ImGui::Render();

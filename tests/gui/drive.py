@@ -30,7 +30,10 @@ def find_and_pin(w, pictures):
     check(w.text("sheet.metal") == "zinc", "a click on the row does not open the sheet")
     w.point_at("sheet.density")
     hover = w.text("hover")
-    check("g/cm³" in hover and "how known: " in hover and hover.count("\n") > 3, f"the hover of a density says: {hover!r}")
+    check("g/cm³" in hover and "90 %" in hover and hover.count("\n") <= 2, f"the hover of a density says: {hover!r}")
+    w.click("sheet.density")
+    check(w.text("evidence.of") == "zinc.density", "a click on a figure does not dock its evidence")
+    w.click("evidence.close")
     w.picture(pictures, "metals")
 
 
@@ -96,7 +99,10 @@ def compare_and_sources(w, program, pictures):
     w.click("units.1")
     w.picture(pictures, "compare-workshop")
     w.click("compare.copper.density")
-    check(w.text("view") == "sources" and w.text("source.shown") != "", "a click on a number does not open its source")
+    check(w.text("evidence.of") == "copper.density", "a click on a number does not dock its evidence")
+    w.click("evidence.source.0.open")
+    check(w.text("view") == "sources" and w.text("source.shown") != "", "the evidence does not open a source")
+    w.click("evidence.close")
     w.picture(pictures, "sources")
     w.click("units.0")
 

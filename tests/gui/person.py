@@ -64,7 +64,11 @@ class Person:
 
     def pick(self, choice, word):
         self.window.click(choice)
-        self.window.click(f"{choice}.{word}")
+        if self.window.shows(f"{choice}.find"):  # metals are found by typing
+            self.window.write(word)
+            self.window.key("Return")
+        else:
+            self.window.click(f"{choice}.{word}")
 
     def fill(self, field, words):
         """A field with something in it, or empty."""

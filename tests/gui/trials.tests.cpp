@@ -29,6 +29,7 @@ struct Bench : Shop {
 TEST_CASE("a lot entered in the window is kept, ranked from the shelf, and undone") {
     Bench bench;
     Desk& desk = bench.desk;
+    desk.click("bench.shelf");
     desk.click("shelf.stock");
     desk.fill("field.metal", "silver");
     desk.fill("field.mass", "1.2 kg");
@@ -94,6 +95,7 @@ TEST_CASE("a magnet written already, or a slit tube in Drop, is not taken from t
 TEST_CASE("an entry that can't be kept says why and is not lost from the form") {
     Bench bench;
     Desk& desk = bench.desk;
+    desk.click("bench.shelf");
     desk.click("shelf.stock");
     desk.fill("field.metal", "copper");
     desk.click("entry.keep");
@@ -106,6 +108,7 @@ TEST_CASE("an entry that can't be kept says why and is not lost from the form") 
 TEST_CASE("an own price entered in the window counts at once") {
     Bench bench;
     Desk& desk = bench.desk;
+    desk.click("bench.shelf");
     desk.click("shelf.price");
     desk.fill("field.metal", "copper");
     desk.fill("field.price", "3 USD/kg");
@@ -122,6 +125,7 @@ TEST_CASE("an own price entered in the window counts at once") {
 TEST_CASE("what of the workshop can't be used is said in the window") {
     Bench bench;
     Desk& desk = bench.desk;
+    desk.click("bench.shelf");
     desk.click("shelf.price");
     desk.fill("field.metal", "copper");
     desk.fill("field.price", "3 EUR/kg");
@@ -199,6 +203,7 @@ TEST_CASE("a backup restored under the open window is taken in, and nothing of i
     const std::string file = bench.workshop->path(), backup = file + ".safe";
     REQUIRE(bench.workshop->back_up(backup));
     put(*bench.workshop, "stock", {{"lot", "second"}, {"metal", "tin"}, {"mass", "2 kg"}});
+    desk.click("bench.shelf");
     desk.click("shelf.stock");
     desk.click("entry.2");
     desk.fill("field.mass", "3 kg"); // being edited while the file is replaced
@@ -242,6 +247,7 @@ TEST_CASE("a list of the workshop leaves the window as the import reads it") {
     Bench bench;
     Desk& desk = bench.desk;
     put(*bench.workshop, "stock", {{"lot", "first"}, {"metal", "copper"}, {"mass", "1 kg"}, {"note", "a\tb"}});
+    desk.click("bench.shelf");
     desk.click("shelf.stock");
     desk.settle();
     desk.click("entries.table.copy");
@@ -262,6 +268,7 @@ TEST_CASE("an entry that another program changed while it is edited here is not 
     Bench bench;
     Desk& desk = bench.desk;
     put(*bench.workshop, "stock", {{"lot", "first"}, {"metal", "copper"}, {"mass", "1 kg"}});
+    desk.click("bench.shelf");
     desk.click("shelf.stock");
     desk.fill("field.mass", "3 kg");
     const auto other = open_workshop(bench.workshop->path());

@@ -1,6 +1,7 @@
 #include "answers/pour/pour_lines.hpp"
 #include "answers/pour/pour_report.hpp"
 
+#include "answers/parts/citation.hpp"
 #include "answers/writers/page.hpp"
 #include "core/quantity/constants.hpp"
 #include "core/quantity/format.hpp"
@@ -70,7 +71,7 @@ private:
                                             std::to_string(r_.heats) + " heat(s); figures below are for one"
                                       : ""));
         if (const std::string words = stated(); !words.empty()) page_.subtitle.push_back("stated: " + words);
-        page_.foot = "Pourbook, data " + catalogue_.data_version;
+        page_.foot = how_to_cite(catalogue_.data_version);
     }
 
     /// What was asked for beyond metal, part and process.

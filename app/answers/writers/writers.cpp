@@ -11,9 +11,13 @@ struct Named {
     const char* word;
     TableFormat format;
 };
-constexpr std::array formats = {Named{"text", TableFormat::text}, Named{"txt", TableFormat::text},
-                                Named{"csv", TableFormat::csv},   Named{"md", TableFormat::markdown},
-                                Named{"html", TableFormat::html}, Named{"json", TableFormat::json},
+constexpr std::array formats = {Named{"text", TableFormat::text},
+                                Named{"txt", TableFormat::text},
+                                Named{"description", TableFormat::description},
+                                Named{"csv", TableFormat::csv},
+                                Named{"md", TableFormat::markdown},
+                                Named{"html", TableFormat::html},
+                                Named{"json", TableFormat::json},
                                 Named{"xlsx", TableFormat::xlsx}};
 
 } // namespace
@@ -22,7 +26,9 @@ Result<TableFormat> table_format(const std::string& file) {
     const std::size_t dot = file.find_last_of("./");
     if (dot != std::string::npos && file[dot] == '.')
         for (const Named& f : formats)
-            if (f.word != std::string("text") && lower_case(file.substr(dot + 1)) == f.word) return f.format;
+            if (lower_case(file.substr(dot + 1)) == f.word && f.word != std::string("text") &&
+                f.format != TableFormat::description)
+                return f.format;
     return Problem{Problem::Kind::unreadable,
                    "'" + file + "': a table's name ends in .csv, .md, .html, .json, .xlsx or .txt", 0};
 }
@@ -30,8 +36,8 @@ Result<TableFormat> table_format(const std::string& file) {
 Result<TableFormat> table_format_named(const std::string& word) {
     for (const Named& f : formats)
         if (word == f.word) return f.format;
-    return Problem{Problem::Kind::unreadable, "--format '" + word + "': csv, md, html, json, xlsx or text is expected",
-                   0};
+    return Problem{Problem::Kind::unreadable,
+                   "--format '" + word + "': csv, md, html, json, xlsx, text or description is expected", 0};
 }
 
 Result<std::string> written(const Document& document, TableFormat format) {
@@ -46,6 +52,8 @@ Result<std::string> written(const Document& document, TableFormat format) {
         return page_markdown(page_of(document));
     case TableFormat::html:
         return page_html(page_of(document));
+    case TableFormat::description:
+        return description_text(document);
     case TableFormat::text:
         break;
     }

@@ -9,7 +9,7 @@
 
 namespace pourbook {
 
-enum class TableFormat { text, csv, markdown, html, json, xlsx };
+enum class TableFormat { text, description, csv, markdown, html, json, xlsx };
 
 /// For a terminal: sentences and tables in their order.
 std::string answer_text(const Document& document);
@@ -19,7 +19,11 @@ std::string answer_text(const Document& document);
 /// document in base units.
 std::string answer_json(const Document& document);
 
-/// By the ending of a file's name, or by a word: text, csv, md, html, json, xlsx. Errors: unreadable, naming them.
+/// For the box below a video, at most 4,900 characters: rows that don't fit are counted. Sentences always stay.
+std::string description_text(const Document& document);
+
+/// By the ending of a file's name, or by a word: text, description, csv, md, html, json, xlsx. Errors: unreadable,
+/// naming them.
 Result<TableFormat> table_format(const std::string& file);
 Result<TableFormat> table_format_named(const std::string& word);
 

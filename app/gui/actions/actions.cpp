@@ -3,6 +3,7 @@
 #include "questions/metals/find_words.hpp"
 #include "questions/views.hpp"
 
+#include <algorithm>
 #include <array>
 #include <utility>
 
@@ -49,6 +50,17 @@ std::vector<Action> other_actions() {
          "between SI and workshop units",
          {true, false, 'U'},
          [](Session& s) { s.view.workshop_units = !s.view.workshop_units; }},
+        {"letters.larger",
+         "Larger letters",
+         "and everything with them",
+         {true, false, '='},
+         [](Session& s) { s.view.letters = std::min(largest_letters, s.view.letters + 0.1); }},
+        {"letters.smaller",
+         "Smaller letters",
+         "and everything with them",
+         {true, false, '-'},
+         [](Session& s) { s.view.letters = std::max(smallest_letters, s.view.letters - 0.1); }},
+        {"letters.usual", "Letters as usual", "", {true, false, '0'}, [](Session& s) { s.view.letters = 1; }},
         {"theme", "Switch dark and light", "", {true, false, 'L'}, [](Session& s) { s.view.dark = !s.view.dark; }},
         {"rank.unusual",
          "Include unusual metals in the ranking",
@@ -92,10 +104,10 @@ std::vector<Action> other_actions() {
          [](Session& s) { s.passing.leaving = "copy table"; }},
         {"undo",
          "Undo",
-         "back to the choices before",
+         "what was done last, a choice or a change of the workshop's file",
          {true, false, 'Z'},
-         [](Session& s) { s.view = s.history.undo(); }},
-        {"redo", "Redo", "", {true, true, 'Z'}, [](Session& s) { s.view = s.history.redo(); }},
+         [](Session& s) { s.undo_last(); }},
+        {"redo", "Redo", "", {true, true, 'Z'}, [](Session& s) { s.redo_last(); }},
         {"finder", "Command finder", "every command by name", {true, false, 'K'}, open_finder},
         {"quit",
          "Quit",

@@ -7,7 +7,7 @@
 namespace pourbook {
 namespace {
 
-constexpr double help_width = 400, least_view = 1252; // of a window of 1280: what every view is laid out for
+constexpr double side_width = 400, least_view = 1252; // of a window of 1280: what every view is laid out for
 
 bool pressed(const Shortcut& s) {
     const ImGuiIO& io = ImGui::GetIO();
@@ -20,9 +20,19 @@ bool belongs_to_field(const Action& a) {
     return ImGui::GetIO().WantTextInput && a.shortcut.key == 'Z';
 }
 
+/// Ctrl and plus where it stands above another sign, or on the number pad.
+bool asks_larger() {
+    constexpr int pad_plus = 334;
+    const ImGuiIO& io = ImGui::GetIO();
+    const bool above = io.KeyShift && ImGui::IsKeyPressed(static_cast<ImGuiKey>('='), false);
+    return io.KeyCtrl && (above || ImGui::IsKeyPressed(static_cast<ImGuiKey>(pad_plus), false));
+}
+
 void run_shortcuts(Ui& ui) {
     for (const Action& a : actions())
         if (pressed(a.shortcut) && !belongs_to_field(a)) a.run(ui.session);
+    if (asks_larger()) action("letters.larger")->run(ui.session);
+    if (ImGui::IsKeyPressed(static_cast<ImGuiKey>(keys::f1 + 10), false)) ui.evidence.open = !ui.evidence.open;
 }
 
 void draw_view(Ui& ui) {
@@ -31,17 +41,19 @@ void draw_view(Ui& ui) {
         if (view == v.name) v.draw(ui);
 }
 
-/// The view, and the help beside it; where there is no room for both, the help covers the right of the view.
-void draw_view_and_help(Ui& ui) {
+/// The view, and the evidence or the help beside it; where there is no room for both, these cover the right of the
+/// view.
+void draw_view_and_side(Ui& ui) {
     const ImVec2 low = ImGui::GetCursorScreenPos();
-    const float room = ImGui::GetContentRegionAvail().x, help = ui.view().help ? ui.px(help_width) : 0;
+    const bool beside = ui.view().help || ui.evidence.open;
+    const float room = ImGui::GetContentRegionAvail().x, help = beside ? ui.px(side_width) : 0;
     const float view = std::min(room, std::max(room - help, ui.px(least_view)));
     ImGui::BeginChild("view", {view, 0}, false, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
     draw_view(ui);
     ImGui::EndChild();
-    if (!ui.view().help) return;
+    if (!beside) return;
     ImGui::SetCursorScreenPos({low.x + room - help, low.y});
-    draw_help(ui);
+    ui.evidence.open ? draw_evidence(ui) : draw_help(ui);
 }
 
 /// In every view, for every answer may lack something; Trials says it among its lists.
@@ -52,10 +64,27 @@ void draw_workshop_fault(Ui& ui) {
     ui.probe.item("workshop.fault", fault);
 }
 
+/// What was kept or taken back last, until something else is done; it can be taken back here too.
+void draw_told(Ui& ui) {
+    std::string& told = ui.session.passing.told;
+    if (told.empty()) return;
+    dim_text(ui, told);
+    ui.probe.item("told", told);
+    ImGui::SameLine();
+    if (ui.session.history.undoes_file()) {
+        if (ImGui::SmallButton("undo")) ui.session.undo_last();
+        ui.probe.item("told.undo", "undo");
+        ImGui::SameLine();
+    }
+    if (ImGui::SmallButton("×##told")) told.clear();
+    ui.probe.item("told.close", "");
+}
+
 } // namespace
 
 void draw_desk(Ui& ui) {
     ui.probe.begin_frame();
+    if (ui.resting.frame < ImGui::GetFrameCount() - 1) ui.resting.waiting = false; // the pointer went on
     ui.session.keep_catalogue();
     ImGui::GetIO().ConfigFlags |= ImGuiConfigFlags_NavEnableKeyboard; // a list with the focus takes it away for a frame
     run_shortcuts(ui);
@@ -68,8 +97,9 @@ void draw_desk(Ui& ui) {
     draw_top_bar(ui);
     draw_pins(ui);
     ImGui::Separator();
+    draw_told(ui);
     draw_workshop_fault(ui);
-    draw_view_and_help(ui);
+    draw_view_and_side(ui);
     ImGui::End();
     ui.session.passing.leaving.clear(); // nothing here that could be saved
     if (ui.session.passing.finder_open) draw_finder(ui);

@@ -1,8 +1,10 @@
+#include "gui/panels/bench.hpp"
 #include "gui/panels/drop_parts.hpp"
 #include "gui/panels/panels.hpp"
 
 #include "charts/drop_charts.hpp"
 #include "gui/widgets/chart_view.hpp"
+#include "gui/widgets/stale.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/text_field.hpp"
 
@@ -18,10 +20,27 @@ std::string units_key(Ui& ui) {
     return ui.view().workshop_units ? "w" : "s";
 }
 
-void draw_head(Ui& ui) {
+/// A trial that holds what is set up here.
+void keep_fall(Ui& ui) {
+    const Kind& kind = known_kind("trial");
+    Entry trial = fresh_entry(ui, kind);
+    text_of(kind, trial, "metal") = ui.session.drop.metal();
+    ui.view().view = "trials";
+    ui.view().shelf = "trial";
+    open_entry(ui, kind, trial);
+}
+
+void draw_drop_head(Ui& ui) {
     bool& two = ui.view().drop.against;
     const int clicked = choice(ui, "drop.against", {"one set-up", "two set-ups"}, two ? 1 : 0);
     if (clicked >= 0) two = clicked == 1;
+    if (two || !ui.session.workshop.available()) return;
+    ImGui::SameLine();
+    if (ImGui::Button("measured it?")) keep_fall(ui);
+    ui.probe.item("drop.keep", "");
+    if (ImGui::IsItemHovered())
+        hover_text(ui,
+                   "A fall of your own\nopens a trial with this magnet, tube and metal: only the times are missing");
 }
 
 void draw_column(Ui& ui, const char* id, SetupWords& setup, std::string& metal) {
@@ -81,7 +100,7 @@ void draw_answer(Ui& ui, const DropQuestions::FallsBeside& falls) {
 }
 
 void draw_two(Ui& ui, const DropQuestions::FallsBeside& falls) {
-    const Result<AgainstResult>* result = ui.session.drop.against(ui.session.conditions());
+    const Result<AgainstResult>* result = ui.session.drop.against(ui.session.part_conditions());
     const ImVec2 room = ImGui::GetContentRegionAvail();
     ImGui::BeginChild("sentence", {0, room.y * 0.56F});
     if (!result)
@@ -99,16 +118,20 @@ void draw_results(Ui& ui) {
         dim_text(ui, "Pin one or more metals: the magnet's fall through a tube of each appears here.");
         return;
     }
-    const DropQuestions::Falls* falls = ui.session.drop.falls(ui.session.conditions());
+    const DropQuestions::Falls* falls = ui.session.drop.falls(ui.session.part_conditions());
     ui.probe.say("drop.working", ui.session.drop.falls_are_current() ? "" : "working");
     if (!falls)
         dim_text(ui, "Working it out …");
-    else if (!*falls)
+    else if (!*falls) {
         warning_text(ui, falls->problem().text);
-    else if (ui.view().drop.against)
-        draw_two(ui, **falls);
-    else
-        draw_answer(ui, **falls);
+        if (const DropQuestions::Falls* last = ui.session.drop.last_falls()) {
+            const Stale stale(ui, true);
+            draw_answer(ui, **last);
+        }
+    } else {
+        const Stale stale(ui, has_unreadable_field(ui));
+        ui.view().drop.against ? draw_two(ui, **falls) : draw_answer(ui, **falls);
+    }
 }
 
 } // namespace
@@ -133,7 +156,7 @@ void draw_sweep(Ui& ui, ImVec2 size) {
         hover_text(ui,
                    "From and to\nsuch as 1mm:5mm, 77K:300K, " + usual_range(ui.session.catalogue, SweepOver::budget));
     if (!field_fault(ui, "drop.range").empty()) warning_text(ui, field_fault(ui, "drop.range"));
-    const Result<SweepResult>* result = ui.session.drop.sweep(ui.session.conditions());
+    const Result<SweepResult>* result = ui.session.drop.sweep(ui.session.part_conditions());
     if (!result)
         dim_text(ui, "Working it out …");
     else if (!*result)
@@ -149,7 +172,7 @@ void draw_sweep(Ui& ui, ImVec2 size) {
 void draw_drop(Ui& ui) {
     const bool two = ui.view().drop.against;
     ImGui::BeginChild("setups", {ui.px(two ? 2 * setup_room + 14 : setup_room), 0}, false, still);
-    draw_head(ui);
+    draw_drop_head(ui);
     draw_column(ui, "drop", ui.view().drop_setup, ui.view().drop.metal);
     if (two) {
         ImGui::SameLine(0, ui.px(14));

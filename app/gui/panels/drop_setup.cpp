@@ -2,6 +2,8 @@
 #include "gui/actions/actions.hpp"
 #include "gui/panels/drop_parts.hpp"
 #include "gui/widgets/chart_view.hpp"
+#include "gui/widgets/metal_field.hpp"
+#include "gui/widgets/quantity_field.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/text_field.hpp"
 #include "questions/drop/magnet_grade.hpp"
@@ -13,18 +15,24 @@
 namespace pourbook {
 namespace {
 
-constexpr double label_room = 66, field_room = 84, pair_room = label_room + field_room + 10;
+constexpr double label_room = 60, field_room = 94, pair_room = label_room + field_room + 10;
 using Fault = std::function<std::string(const std::string&)>;
 
-/// A label and its field; the second of a row stands to the right of the first. The fault comes below.
+/// A label and its field; the second of a row stands to the right of the first. The fault comes below. Without a unit
+/// it is no quantity.
 bool draw_field(Ui& ui, const std::string& id, const char* label, std::string& word, const char* hint, bool second,
-                const std::string& help, const Fault& fault) {
+                const std::string& help, const Fault& fault, const char* unit = "mm") {
     if (second) ImGui::SameLine(ui.px(pair_room));
     const float left = ImGui::GetCursorPosX();
     ImGui::AlignTextToFramePadding();
     dim_text(ui, label);
     ImGui::SameLine(left + ui.px(label_room));
-    const bool changed = text_field(ui, id, word, hint, ui.px(field_room), fault);
+    const Fault named = [&](const std::string& typed) {
+        const std::string why = typed.empty() ? "" : fault(typed);
+        return why.empty() ? why : std::string(label) + ": " + why;
+    };
+    const bool changed = *unit ? quantity_field(ui, id, word, {unit, hint, ui.px(field_room)}, named)
+                               : text_field(ui, id, word, hint, ui.px(field_room), named);
     if (ImGui::IsItemHovered() && !ImGui::IsItemActive()) hover_text(ui, help);
     return changed;
 }
@@ -105,9 +113,9 @@ void draw_magnet(Ui& ui, const std::string& id, SetupWords& setup) {
     draw_size(ui, id, setup);
     draw_strength(ui, id, setup);
     draw_field(ui, id + ".mass", "mass", setup.magnet_mass, "by density", false,
-               "Mass of the magnet\nempty: from its volume and the cited density", mass_fault);
+               "Mass of the magnet\nempty: from its volume and the cited density", mass_fault, "g");
     draw_field(ui, id + ".magnet_at", "temp.", setup.magnet_at, "20 degC", true,
-               "Temperature of the magnet\nempty: 20 °C; the tube's is chosen at the top", kelvin_fault);
+               "Temperature of the magnet\nempty: 20 °C; the tube's is chosen at the top", kelvin_fault, "degC");
     draw_faults(ui, {id + ".mass", id + ".magnet_at"});
 }
 
@@ -115,18 +123,13 @@ void draw_metals(Ui& ui, const std::string& id, const std::string& chosen, std::
     ImGui::AlignTextToFramePadding();
     dim_text(ui, "metal");
     ImGui::SameLine(ui.px(label_room));
-    const Metal* shown = ui.session.catalogue.metal(chosen);
-    if (begin_combo(id + ".metal", shown ? shown->name : "pin a metal", ui.px(pair_room + field_room))) {
-        for (const std::string& pin : ui.view().pins) {
-            const Metal* m = ui.session.catalogue.metal(pin);
-            if (m && ImGui::Selectable(m->name.c_str(), pin == chosen)) metal = pin;
-            ui.probe.item(id + ".metal." + pin, pin);
-        }
-        ImGui::EndCombo();
+    const std::string picked = metal_field(ui, id + ".metal", chosen, ui.px(pair_room + field_room));
+    if (!picked.empty()) {
+        metal = picked;
+        if (!is_pinned(ui.view(), picked)) toggle_pin(ui.view(), picked);
     }
-    ui.probe.item(id + ".metal", chosen);
     if (ImGui::IsItemHovered())
-        hover_text(ui, "Metal whose numbers are shown\none of the pinned; its temperature and "
+        hover_text(ui, "Metal whose numbers are shown\nit is pinned too; its temperature and "
                        "condition are chosen at the top");
 }
 
@@ -146,7 +149,7 @@ void draw_tube(Ui& ui, const std::string& id, SetupWords& setup) {
     };
     draw_field(ui, id + ".slits", "slits", setup.slits, "none", true,
                "Slits along the whole tube\nnarrow ones, in a thin wall: one leaves about three quarters of the drag",
-               whole_number);
+               whole_number, "");
     draw_faults(ui, {id + ".length", id + ".slits"});
     if (changed) setup.tube = tube_words(parts);
 }

@@ -3,6 +3,7 @@
 #include "gui/actions/actions.hpp"
 #include "gui/panels/panels.hpp"
 #include "gui/widgets/chart_view.hpp"
+#include "gui/widgets/stale.hpp"
 #include "gui/widgets/text.hpp"
 
 #include <algorithm>
@@ -70,6 +71,7 @@ void draw_mix(Ui& ui) {
         ImGui::EndChild();
         return;
     }
+    const Stale stale(ui, has_unreadable_field(ui));
     const float answer = std::clamp((room - left) * 0.46F, ui.px(380), ui.px(560));
     ImGui::BeginChild("mix.answer", {answer, 0});
     draw_mix_answer(ui, *sheet);

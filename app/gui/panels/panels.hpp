@@ -13,6 +13,8 @@ void draw_pins(Ui& ui);
 void draw_finder(Ui& ui);
 /// The page of the view at hand, in the room that is left.
 void draw_help(Ui& ui);
+/// The sources of the value that was clicked, in the room that is left.
+void draw_evidence(Ui& ui);
 
 void draw_metals(Ui& ui);
 void draw_metal_list(Ui& ui, float width);

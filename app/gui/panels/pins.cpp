@@ -32,6 +32,19 @@ float pin_width(const Ui& ui, const Metal& metal) {
     return ImGui::CalcTextSize(metal.name.c_str()).x + ImGui::CalcTextSize("×").x + ui.px(14 + 2 + 16);
 }
 
+/// Those without room in the strip, in a list.
+void draw_more(Ui& ui, const std::vector<std::string>& pins, std::size_t from) {
+    const std::string words = "+" + std::to_string(pins.size() - from);
+    if (ImGui::Button((words + "##more").c_str())) ImGui::OpenPopup("more pins");
+    ui.probe.item("pins.more", words);
+    if (!ImGui::BeginPopup("more pins")) return;
+    for (std::size_t i = from; i < pins.size(); ++i) {
+        const Metal* metal = ui.session.catalogue.metal(pins[i]);
+        if (metal && draw_pin(ui, *metal, mark_of(ui.view(), pins[i]))) toggle_pin(ui.view(), pins[i]);
+    }
+    ImGui::EndPopup();
+}
+
 } // namespace
 
 void draw_pins(Ui& ui) {
@@ -41,12 +54,21 @@ void draw_pins(Ui& ui) {
         ui, pins.empty() ? "Nothing pinned. Pin metals in Metals or Rank (Ctrl+P): they appear here and in every view."
                          : "Pinned");
     const float right = ImGui::GetWindowPos().x + ImGui::GetWindowContentRegionMax().x;
+    constexpr int most_rows = 2;
+    const float room_for_more = ui.px(64);
+    int row = 1;
     for (std::size_t i = 0; i < pins.size(); ++i) {
         const Metal* metal = ui.session.catalogue.metal(pins[i]);
         if (!metal) continue;
         ImGui::SameLine(0, ui.px(10));
-        if (ImGui::GetCursorScreenPos().x + pin_width(ui, *metal) > right) ImGui::NewLine();
-        if (draw_pin(ui, *metal, i)) toggle_pin(ui.view(), pins[i]);
+        const bool last = row == most_rows && i + 1 < pins.size();
+        const float end = ImGui::GetCursorScreenPos().x + pin_width(ui, *metal) + (last ? room_for_more : 0);
+        if (end > right && row == most_rows) return draw_more(ui, pins, i);
+        if (end > right) {
+            ImGui::NewLine();
+            ++row;
+        }
+        if (draw_pin(ui, *metal, mark_of(ui.view(), pins[i]))) toggle_pin(ui.view(), pins[i]);
     }
 }
 

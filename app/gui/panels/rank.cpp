@@ -1,5 +1,6 @@
 #include "gui/actions/actions.hpp"
 #include "gui/panels/panels.hpp"
+#include "gui/widgets/splitter.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/work_note.hpp"
 
@@ -101,8 +102,8 @@ void draw_price_orders(Ui& ui, const RankResult& result) {
 
 void draw_answer(Ui& ui, const RankResult& result) {
     const float room = ImGui::GetContentRegionAvail().x;
-    const float table =
-        std::clamp(ui.px(840), room * 0.5F, room * 0.63F); // what its columns need, where the chart can spare it
+    const float needed = std::max(ui.px(760), ui.table_needs); // what its columns need, where the chart can spare it
+    const float table = split_width(ui, "rank", std::clamp(needed, room * 0.5F, room * 0.66F), 560, 330);
     ImGui::BeginChild("order", {table, 0}, false, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
     const std::string& settling = result.settling.sentence;
     const float sentence =
@@ -120,10 +121,25 @@ void draw_answer(Ui& ui, const RankResult& result) {
     if (!result.unrankable.empty())
         draw_left_out(ui, "unrankable", "Can't be ranked, and what is missing", result.unrankable);
     ImGui::EndChild();
-    ImGui::SameLine(0, ui.px(14));
+    split_edge(ui, "rank");
     ImGui::BeginChild("picture", {0, 0}, false, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
     draw_rank_picture(ui, result);
     ImGui::EndChild();
+}
+
+/// Own prices that could not be used, and where to enter what is missing.
+void draw_unused_prices(Ui& ui) {
+    for (const std::string& remark : ui.session.remarks()) {
+        if (remark.find("rate of exchange") == std::string::npos) continue;
+        warning_text(ui, remark);
+        ui.probe.item("rank.unused", remark);
+        if (ImGui::Button("enter the rate")) {
+            ui.view().view = "trials";
+            ui.view().shelf = "rate";
+        }
+        ui.probe.item("rank.enter-rate", "");
+        return; // one is enough to act on
+    }
 }
 
 } // namespace
@@ -141,6 +157,7 @@ void draw_rank(Ui& ui) {
             "Only the pinned metals are asked for, and none is pinned: ask for all, or pin some in Metals (Ctrl+P).");
         return;
     }
+    draw_unused_prices(ui);
     const Result<RankResult>* result = ui.session.ranking();
     ui.probe.say("rank.working", ui.session.ranking_is_current() ? "" : "working");
     work_note(ui, "rank.work", ui.session.ranking_work());

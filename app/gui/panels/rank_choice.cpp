@@ -1,8 +1,11 @@
 #include "gui/panels/goal_fields.hpp"
 #include "gui/panels/panels.hpp"
 #include "gui/state/typed_faults.hpp"
+#include "gui/widgets/leave_row.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/text_field.hpp"
+
+#include <imgui_stdlib.h>
 
 #include <algorithm>
 #include <array>
@@ -51,6 +54,40 @@ void draw_limits(Ui& ui) {
     fault_line(ui, "where");
 }
 
+/// As a goal of one's own, under a name as people write it.
+void keep_formula(Ui& ui) {
+    const RankChoice& made = ui.view().rank;
+    const Kind& kind = known_kind("goal");
+    std::string& name = ui.session.passing.formula_name;
+    Entry goal = new_entry(kind);
+    text_of(kind, goal, "name") = file_name_of(name);
+    text_of(kind, goal, "formula") = made.formula;
+    text_of(kind, goal, "best") = made.best_high ? "high" : "low";
+    text_of(kind, goal, "where") = made.where;
+    text_of(kind, goal, "sentence") = name;
+    const Result<Entry> kept = ui.session.workshop.keep(ui.session.catalogue, kind, goal, goal);
+    ui.drafts["formula.name"].fault = kept ? "" : kept.problem().text;
+    if (!kept) return;
+    ui.session.note_kept("kept: " + title_of(kind, *kept));
+    name.clear();
+}
+
+void draw_keep_formula(Ui& ui) {
+    if (!ui.session.workshop.available()) return;
+    std::string& name = ui.session.passing.formula_name;
+    dim_text(ui, "keep it as");
+    ImGui::SameLine();
+    ImGui::SetNextItemWidth(ui.px(210));
+    ImGui::InputTextWithHint("##formula.name", "a name, such as heat per euro", &name);
+    ui.probe.item("formula.name", name);
+    ImGui::SameLine();
+    if (ImGui::Button("keep this formula") && !name.empty()) keep_formula(ui);
+    ui.probe.item("formula.keep", "");
+    if (ImGui::IsItemHovered())
+        hover_text(ui, "Keep this formula\nfor every later ranking, in the list of goals and on the command line");
+    fault_line(ui, "formula.name");
+}
+
 } // namespace
 
 void draw_rank_choice(Ui& ui) {
@@ -69,6 +106,7 @@ void draw_rank_choice(Ui& ui) {
         dim_text(ui, "formula");
         ImGui::SameLine();
         draw_formula(ui, "formula", "best", made.formula, made.best_high);
+        draw_keep_formula(ui);
     }
     if (needs_setup(ui.session.catalogue, ui.session.goal_words())) draw_rank_fall(ui);
     draw_limits(ui);

@@ -2,10 +2,12 @@
 #include "core/quantity/format.hpp"
 #include "gui/panels/panels.hpp"
 #include "gui/widgets/leave_row.hpp"
+#include "gui/widgets/table_order.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/value_label.hpp"
 #include "questions/say/shown_merit.hpp"
 #include "questions/say/shown_money.hpp"
+#include "questions/workshop/own_metal.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -24,17 +26,23 @@ std::string shown(const DataCell& cell) {
     return cell.text.empty() ? "–" : pretty_number(cell.text);
 }
 
-void column(const std::string& head, float width) {
-    ImGui::TableSetupColumn(head.c_str(), ImGuiTableColumnFlags_WidthFixed, width);
-}
+/// Columns as they are set up, and the room they take together.
+struct Columns {
+    Ui& ui;
+    float needed = 0;
 
-/// Wide enough for a text like this one and for its own head.
-void column_like(const Ui& ui, const std::string& head, const std::string& widest) {
-    ImGui::PushFont(ui.fonts.small);
-    const float own = ImGui::CalcTextSize(head.c_str(), nullptr, true).x;
-    ImGui::PopFont();
-    column(head, std::max(ImGui::CalcTextSize(widest.c_str()).x, own));
-}
+    void add(const std::string& head, float width) {
+        ImGui::TableSetupColumn(head.c_str(), ImGuiTableColumnFlags_WidthFixed, width);
+        needed += width + 2 * ImGui::GetStyle().CellPadding.x;
+    }
+    /// Wide enough for a text like this one and for its own head.
+    void add_like(const std::string& head, const std::string& widest) {
+        ImGui::PushFont(ui.fonts.small);
+        const float own = ImGui::CalcTextSize(head.c_str(), nullptr, true).x;
+        ImGui::PopFont();
+        add(head, std::ceil(std::max(ImGui::CalcTextSize(widest.c_str()).x, own)) + ui.px(2));
+    }
+};
 
 /// The widest text among rows spread over the ranking, the first forty all.
 std::string widest_text(const RankColumn& column, const RankResult& result) {
@@ -50,20 +58,37 @@ std::string widest_text(const RankColumn& column, const RankResult& result) {
 }
 
 void draw_head(Ui& ui, const RankResult& result, const std::vector<RankColumn>& columns) {
+    constexpr double name_room = 190; // names are not cut for numbers
+    Columns set{ui};
     ImGui::TableSetupScrollFreeze(0, 1);
-    column("##pin", ui.px(20));
+    set.add("##pin", ui.px(20));
     for (const RankColumn& c : columns) {
         if (c.column.id == "name") {
             ImGui::TableSetupColumn("metal", ImGuiTableColumnFlags_WidthStretch);
         } else if (c.property) {
             const std::string unit = c.column.unit.empty() ? "" : ", " + c.column.unit;
-            column_like(ui, c.property->symbol + unit, "○ 00.00");
+            set.add_like(c.property->symbol + unit, "○ 00.00");
         } else {
-            column_like(ui, c.column.id == "rank" ? "#" : c.column.title, widest_text(c, result));
+            set.add_like(c.column.id == "rank" ? "#" : c.column.title, widest_text(c, result));
         }
-        if (c.column.id == "ranks") column_like(ui, "##marks", "≈○!");
+        if (c.column.id == "ranks") set.add_like("##marks", "≈○!");
     }
-    header_row(ui, 3);
+    sorted_header_row(ui, "ranked", 3);
+    ui.table_needs = set.needed + ui.px(name_room) + ImGui::GetStyle().ScrollbarSize;
+}
+
+/// What stands in a column of the table, the pin and the marks counted; nothing in those.
+SortCell sort_cell(const RankedMetal& r, const std::vector<RankColumn>& columns, int column) {
+    int at = 1; // the pin
+    for (const RankColumn& c : columns) {
+        if (at == column) {
+            if (c.column.id == "rank") return {static_cast<double>(r.place.rank), ""};
+            const DataCell cell = c.cell(r);
+            return {c.column.id == "name" ? no_number : cell.number, c.column.id == "name" ? r.metal->name : cell.text};
+        }
+        at += c.column.id == "ranks" ? 2 : 1;
+    }
+    return {no_number, ""};
 }
 
 void draw_name(Ui& ui, const RankedMetal& r) {
@@ -79,6 +104,27 @@ void draw_name(Ui& ui, const RankedMetal& r) {
     const std::string name = fitted(r.metal->name, ImGui::GetContentRegionAvail().x);
     text(name);
     if (name != r.metal->name && hovered && ImGui::IsItemHovered()) hover_text(ui, r.metal->name);
+}
+
+/// Whose price entered: the person's own, or the list's; empty where none did.
+std::string price_of_whom(const RankedMetal& r, const std::string& list) {
+    const auto price =
+        std::find_if(r.inputs.begin(), r.inputs.end(), [](const RankInput& i) { return i.property == "price"; });
+    if (price == r.inputs.end() || price->value.sources.empty()) return "";
+    const std::string& key = price->value.sources.front().key;
+    return key == own_stock_key ? "what you paid" : key == own_prices_key ? "your list's price" : list + " price";
+}
+
+/// Only where there are own prices at all: else every row would say the same.
+void draw_whose_price(Ui& ui, const RankedMetal& r, const RankResult& result) {
+    const WorkshopData& own = ui.session.workshop.data();
+    if (own.stock.empty() && own.prices.empty()) return;
+    const std::string whose = price_of_whom(r, result.conditions.price_form);
+    if (whose.empty()) return;
+    ImGui::SameLine(0, ui.px(6));
+    if (ImGui::CalcTextSize(whose.c_str()).x > ImGui::GetContentRegionAvail().x) return;
+    dim_text(ui, whose);
+    ui.probe.item("rank." + std::to_string(r.place.rank) + ".whose", whose);
 }
 
 void draw_marks(Ui& ui, const RankedMetal& r, const RankResult& result) {
@@ -97,9 +143,12 @@ void draw_marks(Ui& ui, const RankedMetal& r, const RankResult& result) {
                            (stale ? "\n! a stale price: past its period" : ""));
 }
 
-void draw_cell(Ui& ui, const std::string& id, const RankColumn& c, const RankedMetal& r) {
+void draw_cell(Ui& ui, const std::string& id, const RankColumn& c, const RankedMetal& r, const RankResult& result) {
     ImGui::TableNextColumn();
-    if (c.column.id == "name") return draw_name(ui, r);
+    if (c.column.id == "name") {
+        draw_name(ui, r);
+        return draw_whose_price(ui, r, result);
+    }
     if (c.property) {
         if (const Evaluated* value = input_of(r, *c.property))
             value_label(ui, id + "." + c.property->id, *r.metal, *c.property, *value,
@@ -117,7 +166,7 @@ void draw_row(Ui& ui, const RankedMetal& r, const RankResult& result, const std:
     ImGui::TableNextColumn();
     if (pin_button(ui, "rank.pin." + r.metal->slug, r.metal->slug)) toggle_pin(ui.view(), r.metal->slug);
     for (const RankColumn& c : columns) {
-        draw_cell(ui, id, c, r);
+        draw_cell(ui, id, c, r, result);
         if (c.column.id == "ranks") draw_marks(ui, r, result);
     }
 }
@@ -161,11 +210,15 @@ void draw_rank_table(Ui& ui, const RankResult& result, ImVec2 size) {
     if (size.y > 0) size.y -= ImGui::GetTextLineHeightWithSpacing() + ImGui::GetFrameHeightWithSpacing();
     if (!ImGui::BeginTable(("ranked." + std::to_string(columns)).c_str(), columns, flags, size)) return;
     draw_head(ui, result, shown_columns);
+    const std::string key = std::to_string(ui.session.ranking_serial());
+    const std::vector<std::size_t>& rows =
+        sorted_rows(ui, "ranked", key, result.ranked.size(),
+                    [&](std::size_t row, int column) { return sort_cell(result.ranked[row], shown_columns, column); });
     ImGuiListClipper clipper;
-    clipper.Begin(static_cast<int>(result.ranked.size()));
+    clipper.Begin(static_cast<int>(rows.size()));
     while (clipper.Step())
         for (int i = clipper.DisplayStart; i < clipper.DisplayEnd; ++i)
-            draw_row(ui, result.ranked[static_cast<std::size_t>(i)], result, shown_columns);
+            draw_row(ui, result.ranked[rows[static_cast<std::size_t>(i)]], result, shown_columns);
     ImGui::EndTable();
 }
 

@@ -1,6 +1,7 @@
 #include "gui/panels/panels.hpp"
 #include "gui/state/explain.hpp"
 #include "gui/widgets/leave_row.hpp"
+#include "gui/widgets/splitter.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/text_field.hpp"
 #include "questions/metals/find_words.hpp"
@@ -59,10 +60,11 @@ void draw_list(Ui& ui) {
 } // namespace
 
 void draw_sources(Ui& ui) {
-    ImGui::BeginChild("keys", {std::clamp(ImGui::GetContentRegionAvail().x * 0.38F, ui.px(360), ui.px(560)), 0});
+    const float usual = std::clamp(ImGui::GetContentRegionAvail().x * 0.38F, ui.px(360), ui.px(560));
+    ImGui::BeginChild("keys", {split_width(ui, "sources", usual, 330, 380), 0});
     draw_list(ui);
     ImGui::EndChild();
-    ImGui::SameLine(0, ui.px(20));
+    split_edge(ui, "sources");
     ImGui::BeginChild("source", {0, 0});
     const Reference* reference = ui.session.catalogue.reference(ui.view().source);
     if (reference)

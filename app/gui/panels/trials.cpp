@@ -1,15 +1,16 @@
 // The workshop's own file: what was measured, what is on the shelf, what it cost, what the workshop can do.
 #include "answers/workshop/entries_report.hpp"
-#include "core/workshop/check_entry.hpp"
+#include "charts/measured_chart.hpp"
+#include "gui/actions/actions.hpp"
+#include "gui/panels/bench.hpp"
 #include "gui/panels/panels.hpp"
+#include "gui/state/pasted.hpp"
+#include "gui/widgets/chart_view.hpp"
 #include "gui/widgets/leave_row.hpp"
+#include "gui/widgets/splitter.hpp"
 #include "gui/widgets/text.hpp"
-#include "gui/widgets/text_field.hpp"
-#include "gui/widgets/value_label.hpp"
-#include "questions/pour/defects.hpp"
 
 #include <algorithm>
-#include <array>
 
 namespace pourbook {
 namespace {
@@ -18,55 +19,42 @@ struct Shelf {
     const char* kind;
     const char* label;
 };
-constexpr std::array shelves = {
-    Shelf{"trial", "trials"},           Shelf{"stock", "stock"},       Shelf{"price", "own prices"},
-    Shelf{"rate", "rates of exchange"}, Shelf{"profile", "workshop"},  Shelf{"crucible", "crucibles"},
-    Shelf{"mould", "moulds"},           Shelf{"goal", "own goals"},    Shelf{"metal", "own metals"},
-    Shelf{"value", "own values"},       Shelf{"question", "questions"}};
 
-EntryDesk& desk(Ui& ui) {
-    return ui.session.passing.entry;
+/// What lies on the shelf, what the workshop can do, what was measured and is one's own.
+struct BenchTab {
+    const char* name;
+    std::vector<Shelf> shelves;
+};
+
+const std::vector<BenchTab>& benches() {
+    static const std::vector<BenchTab> all = {{"shelf", {{"stock", "stock"}, {"price", "own prices"}}},
+                                              {"workshop",
+                                               {{"profile", "furnace and money"},
+                                                {"crucible", "crucibles"},
+                                                {"mould", "moulds"},
+                                                {"rate", "rates of exchange"}}},
+                                              {"measured",
+                                               {{"trial", "trials"},
+                                                {"value", "own values"},
+                                                {"metal", "own metals"},
+                                                {"goal", "own goals"},
+                                                {"question", "questions"}}}};
+    return all;
 }
 
-/// A new drop starts with the magnet and the tube of Drop, where nothing of them is written yet.
-void take_setup_of_drop(Ui& ui, const Kind& kind, Entry& entry) {
-    const SetupWords& s = ui.view().drop_setup;
-    const std::array<std::pair<const char*, const std::string*>, 8> words = {
-        {{"magnet", &s.magnet},
-         {"grade", &s.grade},
-         {"br", &s.br},
-         {"surface_field", &s.surface_field},
-         {"recoil_permeability", &s.recoil_permeability},
-         {"magnet_mass", &s.magnet_mass},
-         {"magnet_at", &s.magnet_at},
-         {"tube", &s.tube}}};
-    const auto written = [&](const auto& word) { return !text_of(kind, entry, word.first).empty(); };
-    const bool no_plain_tube = !s.slits.empty() || !s.off_axis.empty(); // a trial knows neither
-    if (entry.id || no_plain_tube || std::any_of(words.begin(), words.end(), written)) return;
-    for (const auto& [field, word] : words) entry.values[kind.at(field)] = *word;
+bool holds(const BenchTab& bench, const std::string& kind) {
+    return std::any_of(bench.shelves.begin(), bench.shelves.end(), [&](const Shelf& s) { return kind == s.kind; });
 }
 
-/// The form of an entry that is not there yet.
-Entry fresh_entry(Ui& ui, const Kind& kind) {
-    Entry entry = form_entry(kind);
-    if (kind.name == "trial") take_setup_of_drop(ui, kind, entry);
-    return entry;
-}
-
-void open_entry(Ui& ui, const Kind& kind, const Entry& entry) {
-    desk(ui) = {kind.name, entry, entry, "", ui.session.workshop.serial()};
-    ui.drafts.clear();
-}
-
-/// The first entry of a kind, or an empty form.
-void open_kind(Ui& ui, const Kind& kind) {
-    const auto& entries = ui.session.workshop.entries(kind);
-    open_entry(ui, kind, entries.empty() ? fresh_entry(ui, kind) : entries.back());
+const BenchTab& bench_of(const std::string& kind) {
+    for (const BenchTab& bench : benches())
+        if (holds(bench, kind)) return bench;
+    return benches().back();
 }
 
 /// A form nobody has written in follows the file; what was written stays, and says why it can't be kept.
 void follow_file(Ui& ui, const Kind& kind) {
-    EntryDesk& open = desk(ui);
+    EntryDesk& open = entry_desk(ui);
     if (open.serial == ui.session.workshop.serial()) return;
     open.serial = ui.session.workshop.serial();
     const auto& entries = ui.session.workshop.entries(kind);
@@ -76,19 +64,30 @@ void follow_file(Ui& ui, const Kind& kind) {
     if (!still_there && open.entry.values == open.as_opened.values) open_kind(ui, kind);
 }
 
-void draw_shelves(Ui& ui) {
-    for (const Shelf& shelf : shelves) {
-        const Kind& kind = known_kind(shelf.kind);
-        const std::size_t count = ui.session.workshop.entries(kind).size();
-        const std::string words = std::string(shelf.label) + (count ? "  " + std::to_string(count) : "");
-        if (word_button(ui, std::string("shelf.") + shelf.kind, words, ui.view().shelf == shelf.kind)) {
-            ui.view().shelf = shelf.kind;
-            open_kind(ui, kind);
+/// The name of a kind, to open its form.
+void draw_shelf_name(Ui& ui, const Shelf& shelf) {
+    const Kind& kind = known_kind(shelf.kind);
+    const std::size_t count = ui.session.workshop.entries(kind).size();
+    const std::string words = std::string(shelf.label) + (count && !kind.single ? "  " + std::to_string(count) : "");
+    if (word_button(ui, std::string("shelf.") + shelf.kind, words, ui.view().shelf == shelf.kind)) {
+        ui.view().shelf = shelf.kind;
+        open_kind(ui, kind);
+    }
+    if (ImGui::IsItemHovered()) hover_text(ui, std::string(shelf.label) + "\n" + kind.meaning);
+}
+
+void draw_benches(Ui& ui) {
+    const BenchTab& now = bench_of(ui.view().shelf);
+    for (const BenchTab& bench : benches()) {
+        const TextLook look(ui.fonts.heading, ui.colours().ink);
+        if (word_button(ui, std::string("bench.") + bench.name, bench.name, &bench == &now) && &bench != &now) {
+            ui.view().shelf = bench.shelves.front().kind;
+            open_kind(ui, known_kind(bench.shelves.front().kind));
         }
-        if (ImGui::IsItemHovered()) hover_text(ui, std::string(shelf.label) + "\n" + kind.meaning);
         ImGui::SameLine();
     }
-    ImGui::NewLine();
+    small_dim_text(ui, ui.session.workshop.available() ? "kept in " + ui.session.workshop.path()
+                                                       : "this window has no workshop file");
 }
 
 /// What tells an entry apart, and a word of what it is.
@@ -128,129 +127,24 @@ void draw_list(Ui& ui, const Kind& kind) {
             const Entry& entry = entries[static_cast<std::size_t>(i)];
             const std::string words = fitted(line_of(kind, entry), ImGui::GetContentRegionAvail().x);
             const std::string id = "entry." + std::to_string(entry.id);
-            if (ImGui::Selectable((words + "##" + id).c_str(), desk(ui).entry.id == entry.id && entry.id != 0))
+            if (ImGui::Selectable((words + "##" + id).c_str(), entry_desk(ui).entry.id == entry.id && entry.id != 0))
                 open_entry(ui, kind, entry);
             ui.probe.item(id, words);
         }
 }
 
-std::string label_of(const Field& field) {
-    std::string words = field.name;
-    std::replace(words.begin(), words.end(), '_', ' ');
-    return words + (field.required ? " *" : "");
-}
-
-/// The fault of this field alone; what others lack is said when the entry is kept.
-std::string field_fault_of(Ui& ui, const Kind& kind, std::size_t field, const std::string& text) {
-    Entry entry = desk(ui).entry;
-    entry.values[field] = text;
-    const Result<Entry> fit = checked(kind, entry, ui.session.catalogue);
-    const bool mine = !fit && fit.problem().column == static_cast<int>(field) + 1;
-    return mine && !text.empty() ? fit.problem().text : "";
-}
-
-void draw_choice_field(Ui& ui, const Kind& kind, const Field& field, const std::string& id, std::string& value) {
-    if (begin_combo(id, value, ImGui::GetContentRegionAvail().x)) {
-        for (const std::string& word : field.choices) {
-            if (ImGui::Selectable((word.empty() ? "–" : word).c_str(), word == value)) {
-                value = word;
-                if (kind.name == "trial" && word == "drop") take_setup_of_drop(ui, kind, desk(ui).entry);
-            }
-            ui.probe.item(id + "." + word, word);
-        }
-        ImGui::EndCombo();
-    }
-    ui.probe.item(id, value);
-}
-
-void draw_field(Ui& ui, const Kind& kind, std::size_t i, float label_width) {
-    const Field& field = kind.fields[i];
-    const std::string id = "field." + field.name;
-    ImGui::AlignTextToFramePadding();
-    dim_text(ui, label_of(field));
-    if (ImGui::IsItemHovered()) hover_text(ui, label_of(field) + "\n" + field.meaning);
-    ImGui::SameLine(label_width);
-    std::string& value = desk(ui).entry.values[i];
-    if (field.type == FieldType::choice)
-        draw_choice_field(ui, kind, field, id, value);
-    else
-        text_field(ui, id, value, field.example.empty() ? field.meaning.c_str() : field.example.c_str(),
-                   ImGui::GetContentRegionAvail().x,
-                   [&](const std::string& text) { return field_fault_of(ui, kind, i, text); });
-    if (ImGui::IsItemHovered() && !ImGui::IsItemActive()) hover_text(ui, label_of(field) + "\n" + field.meaning);
-    fault_line(ui, id);
-}
-
-void draw_buttons(Ui& ui, const Kind& kind) {
-    WorkshopDesk& workshop = ui.session.workshop;
-    if (ImGui::Button("keep")) {
-        const Result<Entry> kept =
-            workshop.keep(ui.session.catalogue, kind, of_its_type(kind, desk(ui).entry), desk(ui).as_opened);
-        if (kept)
-            open_entry(ui, kind, *kept);
-        else
-            desk(ui).fault = kept.problem().text;
-    }
-    ui.probe.item("entry.keep", "keep");
-    if (desk(ui).entry.id) {
-        ImGui::SameLine();
-        if (ImGui::Button("remove")) {
-            const auto problem = workshop.remove(kind, desk(ui).as_opened);
-            if (problem)
-                desk(ui).fault = problem->text;
-            else
-                open_entry(ui, kind, fresh_entry(ui, kind));
-        }
-        ui.probe.item("entry.remove", "remove");
-    }
-    const std::string last = workshop.last_change();
-    if (!last.empty()) {
-        ImGui::SameLine();
-        if (ImGui::Button("undo")) {
-            const auto problem = workshop.undo();
-            open_kind(ui, kind);
-            if (problem) desk(ui).fault = problem->text;
-        }
-        ui.probe.item("entry.undo", last);
-        if (ImGui::IsItemHovered()) hover_text(ui, "Undo\n" + last);
-    }
-    if (desk(ui).fault.empty()) return;
-    warning_text(ui, desk(ui).fault);
-    ui.probe.item("entry.fault", desk(ui).fault);
-}
-
-/// After a pour: what was seen, and on the hover what to change.
-void draw_defects(Ui& ui) {
-    const Result<std::vector<Defect>> key = defects(ui.session.catalogue, "");
-    if (!key) return;
-    ImGui::Spacing();
-    {
-        const TextLook look(ui.fonts.strong, ui.colours().ink);
-        text("What was seen?");
-    }
-    for (const Defect& d : *key) {
-        if (ImGui::Selectable(fitted(d.seen, ImGui::GetContentRegionAvail().x).c_str(),
-                              ui.session.passing.seen == d.name))
-            ui.session.passing.seen = d.name;
-        ui.probe.item("seen." + d.name, d.seen);
-        if (ui.session.passing.seen != d.name) continue;
-        ImGui::Indent(ui.px(12));
-        wrapped_text(d.name + ": " + d.change, ui.colours().ink);
-        ui.probe.say("seen.change", d.change);
-        source_chip(ui, "seen.source", d.entry->citation.source);
-        ImGui::Unindent(ui.px(12));
-    }
-}
-
-void draw_form(Ui& ui, const Kind& kind) {
-    float label_width = 0;
-    for (const Field& f : kind.fields) label_width = std::max(label_width, ImGui::CalcTextSize(label_of(f).c_str()).x);
-    wrapped_text(kind.meaning, ui.colours().dim);
-    for (std::size_t i = 0; i < kind.fields.size(); ++i)
-        if (belongs(kind, desk(ui).entry, kind.fields[i])) draw_field(ui, kind, i, label_width + ui.px(12));
-    ImGui::Spacing();
-    draw_buttons(ui, kind);
-    if (kind.name == "trial" && text_of(kind, desk(ui).entry, "type") == "casting") draw_defects(ui);
+/// The measured conductivity across those of the metals one owns, and what that says.
+void draw_beside(Ui& ui, const TrialLines& trial) {
+    if (!trial.beside) return;
+    wrapped_text(trial.beside->sentence, ui.colours().ink);
+    ui.probe.say("trial." + trial.name + ".sentence", trial.beside->sentence);
+    const MeasuredChart chart{"Measured: " + trial.name, *trial.beside};
+    const float height = ui.px(height_of(chart)) + ImGui::GetFrameHeightWithSpacing();
+    const std::string key = std::to_string(ui.session.workshop.serial()) + "|" + std::to_string(trial.id);
+    const std::string clicked =
+        chart_view(ui, "measured." + trial.name, key, {ImGui::GetContentRegionAvail().x, height},
+                   [&](const Canvas& canvas) { return layout(chart, canvas); });
+    if (!clicked.empty()) show_metal(ui.session, clicked);
 }
 
 void draw_what_trials_show(Ui& ui) {
@@ -264,8 +158,9 @@ void draw_what_trials_show(Ui& ui) {
                      "beside what was predicted.",
                      ui.colours().dim);
     for (const TrialLines& t : *trials) {
-        const TextLook look(desk(ui).entry.id == t.id ? ui.fonts.strong : ui.fonts.body, ui.colours().ink);
+        const TextLook look(entry_desk(ui).entry.id == t.id ? ui.fonts.strong : ui.fonts.body, ui.colours().ink);
         text(t.name);
+        draw_beside(ui, t);
         std::string all;
         for (const std::string& line : t.lines) {
             ImGui::Indent(ui.px(12));
@@ -278,35 +173,67 @@ void draw_what_trials_show(Ui& ui) {
     }
 }
 
-} // namespace
-
-void draw_trials(Ui& ui) {
-    WorkshopDesk& workshop = ui.session.workshop;
-    draw_shelves(ui); // may change what is open
-    const Result<const Kind*> found = kind_named(ui.view().shelf);
-    const Kind& kind = found ? **found : known_kind("trial");
-    if (desk(ui).kind != kind.name) open_kind(ui, kind);
-    follow_file(ui, kind);
-    if (!workshop.fault().empty()) warning_text(ui, workshop.fault());
-    for (const std::string& remark : ui.session.remarks()) {
-        warning_text(ui, remark);
-        ui.probe.item("remark", remark);
+/// Grids one above the other, the form of what is open beside them.
+void draw_grids(Ui& ui, const BenchTab& bench, const Kind& open) {
+    const float room = ImGui::GetContentRegionAvail().x;
+    std::vector<Shelf> grids;
+    for (const Shelf& shelf : bench.shelves)
+        if (!grid_fields(known_kind(shelf.kind)).empty()) grids.push_back(shelf);
+    ImGui::BeginChild("grids", {split_width(ui, std::string("bench.") + bench.name, room * 0.62F, 480, 330), 0});
+    const float name = ImGui::GetFrameHeightWithSpacing();
+    const float height = ImGui::GetContentRegionAvail().y / static_cast<float>(grids.size()) - name - ui.px(6);
+    for (const Shelf& shelf : bench.shelves) {
+        draw_shelf_name(ui, shelf);
+        if (!grid_fields(known_kind(shelf.kind)).empty()) draw_grid(ui, known_kind(shelf.kind), height);
     }
-    small_dim_text(ui, workshop.available() ? "kept in " + workshop.path() : "this window has no workshop file");
+    ImGui::EndChild();
+    split_edge(ui, std::string("bench.") + bench.name);
+    ImGui::BeginChild("form", {0, 0});
+    if (!open.single && ImGui::Button("new")) open_entry(ui, open, fresh_entry(ui, open));
+    if (!open.single) ui.probe.item("entry.new", "new");
+    draw_entry_form(ui, open);
+    const auto& entries = ui.session.workshop.entries(open);
+    if (!entries.empty()) draw_leave(ui, open, entries);
+    ImGui::EndChild();
+}
+
+void draw_lists(Ui& ui, const BenchTab& bench, const Kind& kind) {
+    for (const Shelf& shelf : bench.shelves) {
+        draw_shelf_name(ui, shelf);
+        ImGui::SameLine();
+    }
+    ImGui::NewLine();
     const float room = ImGui::GetContentRegionAvail().x;
     const bool trials = kind.name == "trial";
-    ImGui::BeginChild("entries", {room * 0.26F, 0});
+    ImGui::BeginChild("entries", {room * (trials ? 0.17F : 0.26F), 0});
     draw_list(ui, kind);
     ImGui::EndChild();
     ImGui::SameLine(0, ui.px(14));
-    ImGui::BeginChild("form", {trials ? room * 0.34F : room * 0.5F, 0});
-    draw_form(ui, kind);
+    ImGui::BeginChild("form", {trials ? room * 0.33F : room * 0.5F, 0});
+    draw_entry_form(ui, kind);
     ImGui::EndChild();
     if (!trials) return;
     ImGui::SameLine(0, ui.px(14));
     ImGui::BeginChild("shown", {0, 0});
     draw_what_trials_show(ui);
     ImGui::EndChild();
+}
+
+} // namespace
+
+void draw_trials(Ui& ui) {
+    draw_benches(ui); // may change what is open
+    const Result<const Kind*> found = kind_named(ui.view().shelf);
+    const Kind& kind = found ? **found : known_kind("trial");
+    if (entry_desk(ui).kind != kind.name) open_kind(ui, kind);
+    follow_file(ui, kind);
+    if (!ui.session.workshop.fault().empty()) warning_text(ui, ui.session.workshop.fault());
+    for (const std::string& remark : ui.session.remarks()) {
+        warning_text(ui, remark);
+        ui.probe.item("remark", remark);
+    }
+    const BenchTab& bench = bench_of(kind.name);
+    std::string(bench.name) == "measured" ? draw_lists(ui, bench, kind) : draw_grids(ui, bench, kind);
 }
 
 } // namespace pourbook

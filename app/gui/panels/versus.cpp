@@ -1,21 +1,15 @@
 #include "gui/panels/panels.hpp"
+#include "gui/widgets/metal_field.hpp"
 #include "gui/widgets/text.hpp"
-#include "gui/widgets/text_field.hpp"
 
 namespace pourbook {
 namespace {
 
 void draw_pick(Ui& ui, const char* id, const std::string& slug, std::string& choice_made) {
-    const Metal* metal = ui.session.catalogue.metal(slug);
-    if (begin_combo(id, metal ? metal->name : "", ui.px(210))) {
-        for (const std::string& pin : ui.view().pins) {
-            const Metal* other = ui.session.catalogue.metal(pin);
-            if (other && ImGui::Selectable(other->name.c_str(), pin == slug)) choice_made = pin;
-            ui.probe.item(std::string(id) + "." + pin, pin);
-        }
-        ImGui::EndCombo();
-    }
-    ui.probe.item(id, slug);
+    const std::string chosen = metal_field(ui, id, slug, ui.px(210));
+    if (chosen.empty()) return;
+    choice_made = chosen;
+    if (!is_pinned(ui.view(), chosen)) toggle_pin(ui.view(), chosen);
 }
 
 void draw_answer(Ui& ui, const VersusResult& result) {

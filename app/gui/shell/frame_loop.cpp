@@ -22,6 +22,7 @@ namespace {
 
 constexpr int frames_after_event = 3; // layout and hovers settle one frame late
 constexpr double blink_seconds = 0.5;
+constexpr double rest_seconds = 0.1; // while the words about what the pointer rests on are waited for
 constexpr double idle_seconds = 30;
 
 std::string screen_as_json(const Ui& ui, GLFWwindow* window, int frame) {
@@ -41,7 +42,10 @@ FrameLoop::FrameLoop(GlfwWindow& window, Ui& ui, TestSocket& socket, const Windo
 
 int FrameLoop::run() {
     while (!glfwWindowShouldClose(window_.handle()) && !ui_.session.passing.quit && !picture_taken_) {
-        if (window_.wait(frames_due_ > 0 ? 0.0 : ImGui::GetIO().WantTextInput ? blink_seconds : idle_seconds))
+        const double idle = ui_.resting.waiting            ? rest_seconds
+                            : ImGui::GetIO().WantTextInput ? blink_seconds
+                                                           : idle_seconds;
+        if (window_.wait(frames_due_ > 0 ? 0.0 : idle))
             frames_due_ = frames_after_event;
         else if (frames_due_ == 0)
             frames_due_ = 1; // the text cursor blinks
@@ -61,6 +65,7 @@ void FrameLoop::draw() {
     follow_scale();
     ImGui_ImplOpenGL3_NewFrame();
     ImGui_ImplGlfw_NewFrame();
+    let_return_press();
     ImGui::NewFrame();
     draw_desk(ui_);
     ImGui::Render();
@@ -92,8 +97,8 @@ void FrameLoop::answer_socket() {
 
 /// A new display scale or theme takes effect between frames.
 void FrameLoop::follow_scale() {
-    const float scale =
-        static_cast<float>(std::clamp(options_.scale > 0 ? options_.scale : window_.content_scale(), 0.75, 4.0));
+    const float scale = static_cast<float>(
+        std::clamp((options_.scale > 0 ? options_.scale : window_.content_scale()) * ui_.view().letters, 0.75, 4.0));
     const bool rescaled = std::abs(scale - ui_.scale) > 0.01F;
     if (!rescaled && dark_ == ui_.view().dark) return;
     if (rescaled) {

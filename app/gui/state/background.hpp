@@ -87,11 +87,14 @@ public:
         ask_anew();
         waiting_ = nullptr;
         answer_.reset();
+        good_.reset();
     }
     double done() const override { return run_ ? run_->done.load() : 0; }
     double running_s() const override {
         return running_ ? std::chrono::duration<double>(std::chrono::steady_clock::now() - began_).count() : 0;
     }
+    /// Of an answer that may be refused: while it is, the last one that was not; else null.
+    const Answer* last_good() const { return good_.get(); }
     /// Rises with each answer.
     std::size_t serial() const { return serial_; }
 
@@ -136,6 +139,15 @@ private:
             return std::make_unique<Answer>();
     }
 
+    void keep_good(const Answer& next) {
+        if constexpr (requires { next.problem(); }) {
+            if (next)
+                good_.reset();
+            else if (answer_ && *answer_)
+                good_ = std::move(answer_);
+        }
+    }
+
     void stop() {
         if (run_) run_->stop = true;
     }
@@ -146,6 +158,7 @@ private:
             const std::lock_guard lock(run_->guard);
             if (!run_->answer) return;
             if (!run_->stop) {
+                keep_good(*run_->answer);
                 std::swap(answer_, run_->answer);
                 ++serial_;
             }
@@ -186,7 +199,7 @@ private:
     std::vector<std::shared_ptr<Run>> done_with_; // with the answers they took the place of
     std::optional<Question> asked_;
     Working waiting_;
-    std::unique_ptr<Answer> answer_;
+    std::unique_ptr<Answer> answer_, good_;
     bool running_ = false;
     bool cancelled_ = false;
     std::size_t serial_ = 0;

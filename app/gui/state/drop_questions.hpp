@@ -23,6 +23,7 @@ public:
     };
     using Falls = Result<FallsBeside>;
     const Falls* falls(const Conditions& conditions);
+    const Falls* last_falls() const { return falls_.last_good(); } // while the newest are refused
     const Result<SweepResult>* sweep(const Conditions& conditions);
     const Result<AgainstResult>* against(const Conditions& conditions);
 

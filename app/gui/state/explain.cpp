@@ -46,9 +46,15 @@ void add_sources(Explained& out, const Catalogue& catalogue, const Property& pro
     }
 }
 
+std::string one_sigma(const Property& property, const Evaluated& e, UnitSystem units) {
+    const std::string full = shown_full(property, e, units);
+    const std::size_t at = full.find("±");
+    return at == std::string::npos ? "none stated" : full.substr(at);
+}
+
 void add_facts(Explained& out, const Property& property, const Evaluated& e, UnitSystem units) {
     if (!property.is_text)
-        out.facts.push_back(std::string("± is one standard uncertainty") +
+        out.facts.push_back("standard uncertainty: " + one_sigma(property, e, units) +
                             (e.uncertainty_assumed ? ", assumed by us" : ""));
     if (const std::string rate = shown_rate(property); !rate.empty()) out.facts.push_back("shown at " + rate);
     if (!std::isnan(e.temperature_K)) out.facts.push_back("at " + temperature_text(e.temperature_K));
@@ -81,7 +87,7 @@ Explained explain(const Catalogue& catalogue, const Metal& metal, const Property
     const std::string name = shown_label(property, units) + " of " + metal.name;
     if (!value) return {name + ": no value", {value.problem().text}, {}, {}};
     Explained out;
-    out.head = name + ": " + shown_full(property, *value, units);
+    out.head = name + ": " + shown_at_90(property, *value, units) + (property.is_text ? "" : " (90 %)");
     add_facts(out, property, *value, units);
     add_sources(out, catalogue, property, *value, units);
     out.trail = value->trail;

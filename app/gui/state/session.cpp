@@ -46,6 +46,35 @@ bool Session::ended_in(std::chrono::milliseconds time) {
     return true;
 }
 
+void Session::note_kept(const std::string& words) {
+    history.note_file(view);
+    passing.told = words;
+}
+
+void Session::undo_last() {
+    if (!history.can_undo()) {
+        passing.told = "nothing is left to take back";
+        return;
+    }
+    const bool of_file = history.undoes_file();
+    take_back(view, history.undo());
+    if (!of_file) {
+        passing.told = "taken back: a choice in the window";
+        return;
+    }
+    const std::string words = workshop.last_change();
+    const auto problem = workshop.undo();
+    passing.told = problem ? problem->text : "taken back: " + words;
+}
+
+void Session::redo_last() {
+    const bool of_file = history.redoes_file();
+    take_back(view, history.redo());
+    if (!of_file) return;
+    const auto problem = workshop.redo();
+    passing.told = problem ? problem->text : "done again: " + workshop.last_change();
+}
+
 bool Session::working() const {
     return std::any_of(works_.all.begin(), works_.all.end(), [](const BackgroundWork* w) { return w->working(); });
 }
@@ -102,6 +131,12 @@ const RangedConditions& Session::asked_conditions() const {
     return conditions_;
 }
 
+Conditions Session::part_conditions() const {
+    Conditions c = conditions();
+    if (!view.conditions.states("as") && !c.casting) c.casting.emplace();
+    return c;
+}
+
 void Session::take_profile() {
     const WorkshopData& data = workshop.data();
     if (data.profile.units != profile_units_) {
@@ -111,6 +146,7 @@ void Session::take_profile() {
     for (const std::string& pin : data.pins)
         if (std::find(kept_pins_.begin(), kept_pins_.end(), pin) == kept_pins_.end() && !is_pinned(view, pin))
             view.pins.push_back(pin);
+    give_marks(view);
     kept_pins_ = data.pins;
 }
 
@@ -170,11 +206,13 @@ const Result<std::string>* Session::said(const Stated& stated) {
 
 const std::vector<TrialLines>* Session::trials() {
     const auto entries = workshop.shared_entries(known_kind("trial"));
-    return trials_.ask(workshop.serial(), [this, entries](const Progress& progress) {
+    const std::vector<std::string> owned = metals_on_the_shelf(workshop.data()), known = view.pins;
+    return trials_.ask(workshop.serial(), [this, entries, owned, known](const Progress& progress) {
         std::vector<TrialLines> out;
         for (const Entry& entry : *entries) {
             const ShownTrial shown{entry, show_trial(catalogue, trial_from(entry))};
-            out.push_back({entry.id, text_of(known_kind("trial"), entry, "name"), {}});
+            out.push_back({entry.id, text_of(known_kind("trial"), entry, "name"), {}, {}});
+            if (shown.result) out.back().beside = measured_beside(catalogue, *shown.result, owned, known);
             for (const std::string& line : lines_of(shown)) out.back().lines.push_back(in_print(line));
             if (!progress(static_cast<double>(out.size()) / static_cast<double>(entries->size()))) break;
         }

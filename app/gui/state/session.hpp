@@ -18,6 +18,7 @@
 #include "questions/mix/mix_sheet.hpp"
 #include "questions/rank/tradeoff.hpp"
 #include "questions/rank/versus.hpp"
+#include "questions/workshop/measured_beside.hpp"
 
 #include <chrono>
 #include <functional>
@@ -70,6 +71,7 @@ struct TrialLines {
     std::int64_t id = 0;
     std::string name;
     std::vector<std::string> lines;
+    std::optional<MeasuredBeside> beside; // where a conductivity was measured
 };
 
 /// What lasts for a moment and is never saved.
@@ -82,7 +84,10 @@ struct Passing {
     bool quit = false;
     std::string leaving = {}; // "save picture", "copy table" ...: asked for by a shortcut, taken by what is shown
     EntryDesk entry;
-    std::string seen; // defect chosen in Trials
+    std::map<std::string, Entry> fresh = {}; // the last row of each grid, by kind
+    std::string told = {};                   // what was kept or taken back last
+    std::string formula_name = {};           // under which a formula is being kept
+    std::string seen;                        // defect chosen in Trials
 };
 
 class Session {
@@ -114,6 +119,8 @@ public:
     const RangedConditions& asked_conditions() const;
     /// The same where a single temperature counts: a range's lower end.
     const Conditions& conditions() const { return asked_conditions().from; }
+    /// The same for a question about a part: a casting, unless the handbook's metal is asked for.
+    Conditions part_conditions() const;
     /// A question's own statement with these conditions.
     Stated asked(const Stated& own) const { return under(own, view.conditions, catalogue); }
 
@@ -125,6 +132,7 @@ public:
     const MixSheet* mix();
     std::size_t mix_serial() const { return mix_.serial(); }
     const Result<PourSheet>* pour_sheet();
+    const Result<PourSheet>* last_pour_sheet() const { return pour_.last_good(); } // while the newest is refused
     /// A question of Ask, answered in words.
     const Result<std::string>* said(const Stated& stated);
     Asking asking() const { return {catalogue, workshop.data(), units(), date}; }
@@ -148,6 +156,11 @@ public:
     bool ranking_is_current() const { return !ranking_.working(); }
     std::size_t ranking_serial() const { return ranking_.serial(); }
     std::size_t curves_serial() const { return curves_.serial(); }
+    /// A change of the file that was made here, in words.
+    void note_kept(const std::string& words);
+    /// Takes back what was done last, a choice or a change of the file, and tells which.
+    void undo_last();
+    void redo_last();
     bool working() const;
     /// Stops all work; false where some of it still runs after this time.
     bool ended_in(std::chrono::milliseconds time);

@@ -1,11 +1,14 @@
 #include "gui/state/view_state.hpp"
 
+#include "charts/marker.hpp"
+#include "charts/palette.hpp"
 #include "questions/drop/fall_time.hpp"
 #include "questions/drop/sweep.hpp"
 #include "questions/mix/mix_metal.hpp"
 #include "questions/views.hpp"
 
 #include <algorithm>
+#include <array>
 
 namespace pourbook {
 namespace {
@@ -44,6 +47,21 @@ bool is_known(const Catalogue& catalogue, const std::string& slug) {
     return request && mix(catalogue, *request);
 }
 
+/// The mark whose colour fewest pinned metals have, of these the one fewest metals have at all.
+std::size_t free_mark(const ViewState& view) {
+    constexpr std::size_t colours = std::tuple_size_v<decltype(Palette::series)>;
+    std::array<std::size_t, different_marks> uses{}, pinned_colour{};
+    for (const auto& [slug, mark] : view.marks.of) {
+        ++uses[mark % different_marks];
+        if (is_pinned(view, slug)) ++pinned_colour[mark % colours];
+    }
+    std::size_t best = 0;
+    const auto worth = [&](std::size_t mark) { return std::pair(pinned_colour[mark % colours], uses[mark]); };
+    for (std::size_t mark = 1; mark < different_marks; ++mark)
+        if (worth(mark) < worth(best)) best = mark;
+    return best;
+}
+
 } // namespace
 
 ViewState first_view(const Catalogue& catalogue) {
@@ -65,6 +83,8 @@ ViewState fitted(ViewState view, const Catalogue& catalogue) {
     for (const std::string& slug : view.pins)
         if (is_known(catalogue, slug) && std::find(pins.begin(), pins.end(), slug) == pins.end()) pins.push_back(slug);
     view.pins = pins;
+    give_marks(view);
+    view.letters = std::clamp(view.letters, smallest_letters, largest_letters);
     if (!is_known(catalogue, view.selected))
         view.selected = !view.pins.empty()         ? view.pins.front()
                         : catalogue.metals.empty() ? ""
@@ -111,11 +131,23 @@ Stated& stated_for(ViewState& view, const QuestionTable& question) {
 }
 
 bool is_pinned(const ViewState& view, const std::string& slug) {
-    return pin_slot(view, slug) < view.pins.size();
+    return std::find(view.pins.begin(), view.pins.end(), slug) != view.pins.end();
 }
 
-std::size_t pin_slot(const ViewState& view, const std::string& slug) {
-    return static_cast<std::size_t>(std::find(view.pins.begin(), view.pins.end(), slug) - view.pins.begin());
+void give_marks(ViewState& view) {
+    for (const std::string& slug : view.pins)
+        if (!view.marks.of.contains(slug)) view.marks.of.emplace(slug, free_mark(view));
+}
+
+std::size_t mark_of(const ViewState& view, const std::string& slug) {
+    const auto at = view.marks.of.find(slug);
+    return at == view.marks.of.end() ? 0 : at->second;
+}
+
+void take_back(ViewState& view, const ViewState& earlier) {
+    KeptMarks marks = std::move(view.marks);
+    view = earlier;
+    view.marks = std::move(marks);
 }
 
 void toggle_pin(ViewState& view, const std::string& slug) {
@@ -124,6 +156,7 @@ void toggle_pin(ViewState& view, const std::string& slug) {
         view.pins.erase(at);
     else if (!slug.empty())
         view.pins.push_back(slug);
+    give_marks(view);
 }
 
 } // namespace pourbook

@@ -14,6 +14,7 @@
 
 namespace pourbook {
 
+constexpr double smallest_letters = 0.8, largest_letters = 2;
 constexpr std::array<std::size_t, 3> sample_counts = {0, 2000, 20000};
 
 struct RankChoice {
@@ -44,7 +45,17 @@ struct CurveChoice {
     std::string property = "resistivity";
     bool log = true;
     bool celsius = false;
+    bool log_t = false; // the temperature axis, in kelvin
     bool operator==(const CurveChoice&) const = default;
+};
+
+/// How the table of differences is read.
+struct CompareChoice {
+    std::string find;      // rows that hold these words
+    std::string sorted_by; // property that orders the metals; empty: as pinned
+    bool falling = true;
+    std::vector<std::string> folded; // groups
+    bool operator==(const CompareChoice&) const = default;
 };
 
 /// What Drop shows beside its magnet and tube.
@@ -71,9 +82,19 @@ struct AskChoice {
     bool operator==(const AskChoice&) const = default;
 };
 
+/// The mark (charts/marker.hpp) of each metal that was ever pinned: colour and shape stay the metal's own.
+/// Given, not chosen: undo leaves them alone, so two states that differ in nothing else count as the same.
+struct KeptMarks {
+    std::map<std::string, std::size_t> of; // by slug
+    bool operator==(const KeptMarks&) const { return true; }
+};
+
 struct ViewState {
     std::string view = "rank";     // a name of questions/views.hpp
-    std::vector<std::string> pins; // slugs, a mix in its words; the place gives colour and mark
+    std::vector<std::string> pins; // slugs, a mix in its words
+    KeptMarks marks;
+    std::map<std::string, double> splits; // share of the left panel, where its edge was dragged
+    double letters = 1;                   // size, times that of the display
     bool dark = true;
     bool workshop_units = false;
     bool help = false;                    // the page of the view is open beside it
@@ -83,6 +104,7 @@ struct ViewState {
     RankChoice rank;
     CurveChoice curves;
     VersusChoice versus;
+    CompareChoice compare;
     SetupWords drop_setup; // magnet and tube of Drop; each word was readable when it was committed
     DropChoice drop;
     MixChoice mix; // what is melted together, and what is asked of it
@@ -115,7 +137,11 @@ void follow_currency(ViewState& view, const UsualAmounts& before, const UsualAmo
 
 bool is_pinned(const ViewState& view, const std::string& slug);
 void toggle_pin(ViewState& view, const std::string& slug);
-/// Place among the pinned; the number of pins where it isn't.
-std::size_t pin_slot(const ViewState& view, const std::string& slug);
+/// A mark for each pinned metal that has none: the one least in use among the pinned, then among all.
+void give_marks(ViewState& view);
+/// Of a metal that was pinned once; 0 of another.
+std::size_t mark_of(const ViewState& view, const std::string& slug);
+/// An earlier state, with the marks given since.
+void take_back(ViewState& view, const ViewState& earlier);
 
 } // namespace pourbook

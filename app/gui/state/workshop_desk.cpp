@@ -119,4 +119,28 @@ std::optional<Problem> WorkshopDesk::undo() {
     return read_after(problem_of(file_->undo()));
 }
 
+std::optional<Problem> WorkshopDesk::redo() {
+    if (!file_) return std::nullopt;
+    look();
+    return read_after(problem_of(file_->redo()));
+}
+
+Result<std::size_t> WorkshopDesk::keep_all(const Catalogue& catalogue, const Kind& kind,
+                                           const std::vector<Entry>& entries) {
+    if (!file_) return Problem{Problem::Kind::refused, "this window has no workshop file", 0};
+    std::vector<Entry> fit;
+    for (std::size_t i = 0; i < entries.size(); ++i) {
+        Result<Entry> one = sound(catalogue, kind, of_its_type(kind, entries[i]));
+        if (!one) return Problem{one.problem().kind, "entry " + std::to_string(i + 1) + ": " + one.problem().text, 0};
+        fit.push_back(std::move(*one));
+    }
+    const auto batch = file_->begin("paste " + std::to_string(fit.size()) + " into " + kind.name);
+    if (!batch) return batch.problem();
+    for (const Entry& entry : fit)
+        if (const Result<Put> put = (*batch)->put(kind, entry); !put) return put.problem();
+    if (const Result<bool> done = (*batch)->commit(); !done) return done.problem();
+    read();
+    return fit.size();
+}
+
 } // namespace pourbook

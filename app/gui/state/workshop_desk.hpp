@@ -39,7 +39,10 @@ public:
     /// it would overwrite what is not the entry as it was opened.
     Result<Entry> keep(const Catalogue& catalogue, const Kind& kind, const Entry& entry, const Entry& as_opened);
     std::optional<Problem> remove(const Kind& kind, const Entry& as_opened);
+    /// Several new ones as one change: all of them or none. Returns how many. Errors: of the first that can't be kept.
+    Result<std::size_t> keep_all(const Catalogue& catalogue, const Kind& kind, const std::vector<Entry>& entries);
     std::optional<Problem> undo();
+    std::optional<Problem> redo();
 
 private:
     void read();

@@ -1,5 +1,8 @@
 #include "gui/widgets/form.hpp"
 
+#include "gui/state/typed_quantity.hpp"
+#include "gui/widgets/metal_field.hpp"
+#include "gui/widgets/quantity_field.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/text_field.hpp"
 
@@ -15,8 +18,12 @@ std::string hover_of(const QuestionField& field) {
 }
 
 std::string fault_of(const Ui& ui, const QuestionField& field, const std::string& text) {
-    const auto fault = field.fault(text, ui.session.catalogue);
-    return fault ? fault->text : "";
+    const auto fault = text.empty() ? std::optional<Problem>() : field.fault(text, ui.session.catalogue);
+    if (!fault) return "";
+    const std::string option =
+        (field.by_place ? "" : "--") + field.name + " '" + text + "': "; // the command line's way
+    const std::string why = fault->text.starts_with(option) ? fault->text.substr(option.size()) : fault->text;
+    return label_of(field) + ": " + why;
 }
 
 /// As it is written here: without the quotes that a shell needs, one where several may be stated.
@@ -27,11 +34,19 @@ std::string example_of(const QuestionField& field) {
     return example;
 }
 
+/// The unit in which people state it, that of its example; empty where it is no quantity.
+std::string unit_of(const QuestionField& field) {
+    const bool quantity = field.type == AskType::quantity || field.type == AskType::difference;
+    return quantity ? split_quantity(example_of(field)).unit : "";
+}
+
 /// True where another text was kept.
 bool draw_text(Ui& ui, const QuestionField& field, const std::string& id, std::string& text, float width) {
-    const std::string hint = field.absent.empty() ? example_of(field) : field.absent;
-    const bool kept = text_field(ui, id, text, hint.c_str(), width,
-                                 [&](const std::string& typed) { return fault_of(ui, field, typed); });
+    const std::string hint = field.absent.empty() ? "such as " + example_of(field) : field.absent;
+    const auto fault = [&](const std::string& typed) { return fault_of(ui, field, typed); };
+    const std::string unit = unit_of(field);
+    const bool kept = unit.empty() ? text_field(ui, id, text, hint.c_str(), width, fault)
+                                   : quantity_field(ui, id, text, {unit, hint, width}, fault);
     if (ImGui::IsItemHovered() && !ImGui::IsItemActive()) hover_text(ui, hover_of(field));
     return kept;
 }
@@ -88,21 +103,10 @@ void draw_choice(Ui& ui, Stated& stated, const QuestionField& field, const std::
     if (ImGui::IsItemHovered()) hover_text(ui, hover_of(field));
 }
 
-/// One of the pinned metals, or the one selected in Metals.
 void draw_metal(Ui& ui, Stated& stated, const QuestionField& field, const std::string& id) {
-    const Metal* metal = ui.session.catalogue.metal(stated.text(field.name));
-    if (begin_combo(id, metal ? metal->name : "choose", ImGui::GetContentRegionAvail().x)) {
-        Texts offered = ui.view().pins;
-        if (!is_pinned(ui.view(), ui.view().selected)) offered.push_back(ui.view().selected);
-        for (const std::string& slug : offered) {
-            const Metal* m = ui.session.catalogue.metal(slug);
-            if (m && ImGui::Selectable(m->name.c_str(), slug == stated.text(field.name))) stated.set(field.name, slug);
-            ui.probe.item(id + "." + slug, slug);
-        }
-        ImGui::EndCombo();
-    }
-    ui.probe.item(id, stated.text(field.name));
-    if (ImGui::IsItemHovered()) hover_text(ui, hover_of(field) + "\none of the pinned metals, or the one in Metals");
+    const std::string chosen = metal_field(ui, id, stated.text(field.name), ImGui::GetContentRegionAvail().x);
+    if (!chosen.empty()) stated.set(field.name, chosen);
+    if (ImGui::IsItemHovered()) hover_text(ui, hover_of(field));
 }
 
 void draw_flag(Ui& ui, Stated& stated, const QuestionField& field, const std::string& id) {

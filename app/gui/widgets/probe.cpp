@@ -7,6 +7,7 @@
 namespace pourbook {
 
 void Probe::item(const std::string& id, const std::string& text) {
+    tab.pass(id);
     if (!on || !ImGui::IsItemVisible()) return;
     const ImVec2 clip_min = ImGui::GetWindowDrawList()->GetClipRectMin(),
                  clip_max = ImGui::GetWindowDrawList()->GetClipRectMax();

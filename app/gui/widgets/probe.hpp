@@ -1,5 +1,8 @@
-// What a test can see of the window: the places of visible widgets and the texts shown, fresh each frame.
+// What a test can see of the window, and the Tab key: the places of visible widgets and the texts shown, fresh each
+// frame.
 #pragma once
+
+#include "gui/widgets/tab_order.hpp"
 
 #include <map>
 #include <string>
@@ -14,7 +17,11 @@ public:
     };
 
     bool on = false; // off: nothing is recorded
-    void begin_frame() { items_.clear(); }
+    TabOrder tab;    // goes through what is told here
+    void begin_frame() {
+        items_.clear();
+        tab.begin_frame();
+    }
     /// The last ImGui item, where it is visible and can be hit; `text` is what it shows.
     void item(const std::string& id, const std::string& text = {});
     void box(const std::string& id, Item item);

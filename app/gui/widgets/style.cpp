@@ -34,8 +34,8 @@ void apply_style(const Palette& p, float scale) {
     set(p.dim, {ImGuiCol_TextDisabled});
     set(p.ground, {ImGuiCol_WindowBg});
     set(clear, {ImGuiCol_ChildBg, ImGuiCol_BorderShadow, ImGuiCol_TableRowBg, ImGuiCol_ScrollbarBg});
-    set(p.line, {ImGuiCol_Border, ImGuiCol_Separator, ImGuiCol_TableBorderStrong, ImGuiCol_TableBorderLight,
-                 ImGuiCol_ScrollbarGrab});
+    set(p.edge, {ImGuiCol_Border});
+    set(p.line, {ImGuiCol_Separator, ImGuiCol_TableBorderStrong, ImGuiCol_TableBorderLight, ImGuiCol_ScrollbarGrab});
     set(p.pressed, {ImGuiCol_FrameBgHovered, ImGuiCol_FrameBgActive, ImGuiCol_ButtonHovered, ImGuiCol_HeaderHovered,
                     ImGuiCol_Header});
     set(p.accent.with_alpha(70), {ImGuiCol_ButtonActive, ImGuiCol_HeaderActive, ImGuiCol_TextSelectedBg});

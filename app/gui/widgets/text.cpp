@@ -18,9 +18,9 @@ void mark_at(const Ui& ui, ImVec2 low, ImVec2 size, std::size_t slot, bool pinne
     Scene scene;
     const Spot middle{static_cast<double>(size.x / ui.scale) / 2, static_cast<double>(size.y / ui.scale) / 2};
     if (pinned)
-        add_marker(scene, slot, middle, mark_radius, Palette::of_slot(slot));
+        add_marker(scene, slot, middle, mark_radius, ui.colours().of_slot(slot));
     else
-        add_marker(scene, 0, middle, mark_radius - 1, ui.colours().line, false);
+        add_marker(scene, 0, middle, mark_radius - 1, ui.colours().edge, false);
     paint(ui, scene, *ImGui::GetWindowDrawList(), low);
 }
 
@@ -41,6 +41,32 @@ std::string cut_to_window(const Ui& ui, const std::string& words) {
         if (ImGui::CalcTextSize(shown.c_str(), nullptr, false, ui.px(hover_width)).y <= room) break;
     }
     return shown;
+}
+
+/// The pointer has been on it for a moment.
+bool has_rested(Ui& ui, const std::string& words) {
+    constexpr double moment_s = 0.4;
+    Resting& r = ui.resting;
+    const int frame = ImGui::GetFrameCount();
+    if (r.words != words || r.frame < frame - 1) r.words = words, r.since_s = ImGui::GetTime();
+    r.frame = frame;
+    const bool rested = ImGui::GetTime() - r.since_s >= moment_s;
+    r.waiting = !rested;
+    return rested;
+}
+
+/// Right or left of the item; of one as wide as a row above it, so that the next row stays free.
+void place_beside_item(const Ui& ui, const std::string& words) {
+    const ImVec2 low = ImGui::GetItemRectMin(), high = ImGui::GetItemRectMax(), room = ImGui::GetIO().DisplaySize;
+    const ImVec2 size = ImGui::CalcTextSize(words.c_str(), nullptr, false, ui.px(hover_width));
+    const float gap = ui.px(10), width = size.x + ui.px(2 * 12), height = size.y + ui.px(2 * 9);
+    const bool wide = high.x - low.x > room.x * 0.3F;
+    const ImVec2 mouse = ImGui::GetIO().MousePos;
+    const float edge_right = wide ? mouse.x : high.x, edge_left = wide ? mouse.x : low.x;
+    float x = edge_right + gap + (wide ? gap : 0), y = wide ? mouse.y - gap - height : low.y;
+    if (x + width > room.x) x = std::max(0.0F, edge_left - gap - width);
+    if (y < 0) y = mouse.y + 2 * gap;
+    ImGui::SetNextWindowPos({x, std::max(0.0F, std::min(y, room.y - height))});
 }
 
 } // namespace
@@ -113,7 +139,10 @@ void header_row(const Ui& ui, int left) {
 }
 
 void hover_text(Ui& ui, const std::string& words) {
+    ui.probe.say("hover", words);
+    if (!has_rested(ui, words)) return;
     const std::string shown = cut_to_window(ui, words);
+    place_beside_item(ui, shown);
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {ui.px(12), ui.px(9)});
     ImGui::BeginTooltip();
     ImGui::PushTextWrapPos(ui.px(hover_width));
@@ -126,7 +155,7 @@ void hover_text(Ui& ui, const std::string& words) {
     ImGui::PopTextWrapPos();
     ImGui::EndTooltip();
     ImGui::PopStyleVar();
-    ui.probe.say("hover", words);
+    ui.probe.say("hover.shown", shown);
 }
 
 bool word_button(Ui& ui, const std::string& id, const std::string& words, bool current) {
@@ -172,7 +201,7 @@ bool pin_button(Ui& ui, const std::string& id, const std::string& slug) {
     const bool clicked = ImGui::InvisibleButton(id.c_str(), size);
     const bool pinned = is_pinned(ui.view(), slug);
     ui.probe.item(id, pinned ? "pinned" : "");
-    mark_at(ui, low, size, pin_slot(ui.view(), slug), pinned);
+    mark_at(ui, low, size, mark_of(ui.view(), slug), pinned);
     if (ImGui::IsItemHovered()) hover_text(ui, pinned ? "Unpin" : "Pin");
     return clicked;
 }

@@ -26,7 +26,7 @@ void text_right(const std::string& words);
 /// figures.
 void header_row(const Ui& ui, int left);
 
-/// A tooltip in the window's own look.
+/// A tooltip in the window's own look, beside what the pointer rests on, after a moment. Of the last item.
 void hover_text(Ui& ui, const std::string& words);
 
 /// A button that looks like plain text until pointed at; underlined in the accent when `current`.

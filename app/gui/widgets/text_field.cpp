@@ -22,9 +22,14 @@ bool text_field(Ui& ui, const std::string& id, std::string& committed, const cha
     ui.probe.item(id, draft.typed);
     if (changed) draft.fault = fault(draft.typed);
     draft.open = ImGui::IsItemActive() || !draft.fault.empty();
+    note_field(ui, draft);
     if (!left || !draft.fault.empty() || draft.typed == committed) return false;
     committed = draft.typed;
     return true;
+}
+
+void note_field(Ui& ui, const Draft& draft) {
+    if (!draft.fault.empty()) ui.faulty_frame = ImGui::GetFrameCount();
 }
 
 std::string fitted_hint(const std::string& hint, float width) {

@@ -1,6 +1,7 @@
 // What every panel draws with: the session, fonts, colours and scale, and what is half typed.
 #pragma once
 
+#include "charts/canvas.hpp"
 #include "charts/palette.hpp"
 #include "charts/scene.hpp"
 #include "gui/state/session.hpp"
@@ -25,12 +26,59 @@ struct Fonts {
 /// Text being typed, apart from the committed value.
 struct Draft {
     std::string typed, fault;
-    bool open = false; // being typed, or left with a fault
+    bool open = false;     // being typed, or left with a fault
+    std::string unit = {}; // shown beside a quantity
+    bool hovered = false;  // in the last frame
+    int place = 0;         // in the list below
 };
 
 struct CachedScene {
     std::string key;
     Scene scene;
+};
+
+/// How far a person has moved into a chart, and where the cross-hair stands (widgets/plot_hands.hpp); for as long as
+/// the window is open.
+struct PlotHands {
+    PlotRange range;
+    std::optional<double> cursor, mark, at; // by keys, left by a click, of this frame; in the unit shown
+    std::string told;                       // what the strip says
+};
+
+/// The value whose sources are shown beside the view (panels/evidence.cpp), and those shown before it.
+struct Evidence {
+    bool open = false;
+    std::string metal, property;
+    std::vector<std::pair<std::string, std::string>> earlier = {};
+
+    void show(const std::string& of_metal, const std::string& of_property) {
+        if (open && !metal.empty() && (metal != of_metal || property != of_property))
+            earlier.emplace_back(metal, property);
+        open = true;
+        metal = of_metal;
+        property = of_property;
+    }
+    void go_back() {
+        metal = earlier.back().first;
+        property = earlier.back().second;
+        earlier.pop_back();
+    }
+};
+
+/// What the pointer rests on, and since when: its words appear after a moment.
+struct Resting {
+    std::string words;
+    double since_s = 0;
+    int frame = -2;
+    bool waiting = false; // a frame is due when the moment is over
+};
+
+/// By which column a table is ordered (widgets/table_order.hpp); -1: as it came.
+struct TableOrder {
+    int column = -1;
+    bool falling = true;
+    std::string key = {};
+    std::vector<std::size_t> rows = {};
 };
 
 /// A picture or table on its way out of the window.
@@ -50,7 +98,14 @@ struct Ui {
     Probe probe = {};
     std::unordered_map<std::string, Draft> drafts = {};
     std::unordered_map<std::string, CachedScene> scenes = {};
+    std::unordered_map<std::string, PlotHands> plots = {};
+    std::unordered_map<std::string, float> split_left = {}, split_room = {}; // pixels, of this frame
+    float table_needs = 0; // pixels the columns of the ranking took in the last frame
+    std::unordered_map<std::string, TableOrder> orders = {};
+    Evidence evidence = {};
+    Resting resting = {};
     LeavingState leaving = {};
+    int faulty_frame = -2;                                          // when a field with a fault was drawn last
     std::function<bool(const std::string& png)> offer_picture = {}; // to other programs; false where that can't be
 
     ViewState& view() { return session.view; }

@@ -3,6 +3,9 @@
 #include "gui/actions/actions.hpp"
 #include "gui/state/explain.hpp"
 #include "gui/widgets/text.hpp"
+#include "questions/say/sureness.hpp"
+
+#include <algorithm>
 
 namespace pourbook {
 namespace {
@@ -18,9 +21,47 @@ std::string label_text(const Property& property, const Result<Evaluated>& value,
     if (!value) return "no value";
     const std::string unit = shown_unit(property, units);
     std::string text =
-        style.plus_minus ? shown_full(property, *value, units) : pretty_number(shown_value(property, *value, units));
+        style.plus_minus ? shown_at_90(property, *value, units) : pretty_number(shown_value(property, *value, units));
     if (style.unit && !style.plus_minus && !unit.empty()) text += " " + unit;
     return is_firm(*value) ? text : value->basis == Basis::cited ? hollow + text : "~ " + text;
+}
+
+/// Value, how sure, from whom: the rest is in the evidence.
+std::string three_lines(Ui& ui, const Metal& metal, const Property& property, const Result<Evaluated>& value) {
+    const UnitSystem units = ui.session.units();
+    const std::string name = shown_label(property, units) + " of " + metal.name + ": ";
+    if (!value) return name + "no value\n" + value.problem().text;
+    const Sureness sure = sureness_of(ui.session.catalogue, *value);
+    const std::string figure = property.is_text ? value->text : shown_at_90(property, *value, units) + " (90 %)";
+    const std::string from =
+        value->sources.empty() ? "" : short_source(ui.session.catalogue, value->sources.front().key);
+    return name + figure + "\n" + sure.word + ": " + sure.reason + (from.empty() ? "" : "\n" + from);
+}
+
+std::string with_source(Ui& ui, const Metal& metal, const Property& property, const Result<Evaluated>& value) {
+    std::string line = three_lines(ui, metal, property, value);
+    std::replace(line.begin(), line.end(), '\n', ';');
+    return line + (value && !value->sources.empty() ? ", " + value->sources.front().locator : "");
+}
+
+/// Under the right button.
+void draw_menu(Ui& ui, const std::string& id, const Metal& metal, const Property& property,
+               const Result<Evaluated>& value, const std::string& words) {
+    const std::string popup = id + ".menu";
+    if (ImGui::IsItemHovered() && ImGui::IsMouseReleased(1)) ImGui::OpenPopup(popup.c_str());
+    if (!ImGui::BeginPopup(popup.c_str())) return;
+    const auto offer = [&](const char* name, const char* part, const auto& run) {
+        if (ImGui::MenuItem(name)) run();
+        ui.probe.item(popup + "." + part, name);
+    };
+    offer("copy the value", "value", [&] { ImGui::SetClipboardText(words.c_str()); });
+    offer("copy it with its source", "source",
+          [&] { ImGui::SetClipboardText(with_source(ui, metal, property, value).c_str()); });
+    offer("show the evidence", "evidence", [&] { ui.evidence.show(metal.slug, property.id); });
+    offer(is_pinned(ui.view(), metal.slug) ? "unpin the metal" : "pin the metal", "pin",
+          [&] { toggle_pin(ui.view(), metal.slug); });
+    offer("open the metal's sheet", "open", [&] { show_metal(ui.session, metal.slug); });
+    ImGui::EndPopup();
 }
 
 } // namespace
@@ -35,17 +76,19 @@ void value_label(Ui& ui, const std::string& id, const Metal& metal, const Proper
         style.right ? text_right(words) : text(words);
     }
     ui.probe.item(id, words);
-    if (!ImGui::IsItemHovered()) return;
-    hover_text(ui, explain(ui.session.catalogue, metal, property, value, units).text());
-    if (style.opens && value && !value->sources.empty() && ImGui::IsMouseClicked(0))
-        show_source(ui.session, value->sources.front().key);
+    const bool hovered = ImGui::IsItemHovered();
+    draw_menu(ui, id, metal, property, value, words);
+    if (!hovered) return;
+    hover_text(ui, three_lines(ui, metal, property, value));
+    if (style.opens && ImGui::IsMouseClicked(0)) ui.evidence.show(metal.slug, property.id);
 }
 
 void source_chip(Ui& ui, const std::string& id, const std::string& key) {
     if (key.empty()) return;
     const TextLook look(ui.fonts.small, ui.colours().dim);
     ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, {ui.px(6), ui.px(1)});
-    if (ImGui::Button((key + "##" + id).c_str())) show_source(ui.session, key);
+    const std::string name = short_source(ui.session.catalogue, key);
+    if (ImGui::Button((name + "##" + id).c_str())) show_source(ui.session, key);
     ImGui::PopStyleVar();
     ui.probe.item(id, key);
     if (!ImGui::IsItemHovered()) return;
@@ -55,7 +98,7 @@ void source_chip(Ui& ui, const std::string& id, const std::string& key) {
 
 float chip_width(const Ui& ui, const std::string& key) {
     const TextLook look(ui.fonts.small, ui.colours().dim);
-    return ImGui::CalcTextSize(key.c_str()).x + 2 * ui.px(6);
+    return ImGui::CalcTextSize(short_source(ui.session.catalogue, key).c_str()).x + 2 * ui.px(6);
 }
 
 void source_chips(Ui& ui, const std::string& id, const std::vector<std::string>& keys) {

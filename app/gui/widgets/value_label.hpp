@@ -9,14 +9,14 @@ struct ValueStyle {
     bool unit = true;
     bool plus_minus = false;
     bool right = false; // right-aligned in its cell
-    bool opens = true;  // a click opens the source; off where a click picks the row
+    bool opens = true;  // a click opens the evidence; off where a click picks the row
 };
 
 /// A remembered value is set in dim italics with a hollow mark; a missing one reads "no value" and says why on hover.
 void value_label(Ui& ui, const std::string& id, const Metal& metal, const Property& property,
                  const Result<Evaluated>& value, ValueStyle style);
 
-/// A source's key as a small button: hover gives the full reference, a click opens it in Sources.
+/// A source, by author and year, as a small button: hover gives the full reference, a click opens it in Sources.
 void source_chip(Ui& ui, const std::string& id, const std::string& key);
 /// How much room one takes.
 float chip_width(const Ui& ui, const std::string& key);

@@ -15,7 +15,8 @@ bool speaks_of(const Record& r, const std::string& property) {
     return r.property == property || (electrical && (r.property == "resistivity" || r.property == "conductivity"));
 }
 
-/// Temperatures worth evaluating: an even grid, every printed temperature and both sides of the melting range.
+/// Temperatures worth evaluating: a grid even in kelvin and in ratio, every printed temperature and both sides of the
+/// melting range.
 std::vector<double> temperatures(const Catalogue& catalogue, const Metal& metal, const CurveRequest& request) {
     std::vector<double> grid;
     double low = no_number, high = no_number;
@@ -31,6 +32,8 @@ std::vector<double> temperatures(const Catalogue& catalogue, const Metal& metal,
     if (solidus) high = std::isnan(high) ? solidus->value_si : std::max(high, solidus->value_si);
     if (std::isnan(high)) return {};
     for (int i = 0; i <= request.steps; ++i) grid.push_back(low + (high - low) * i / request.steps);
+    for (int i = 0; i <= request.steps / 2; ++i) // dense in the cold, where much happens in few kelvin
+        grid.push_back(low * std::pow(high / low, 2.0 * i / request.steps));
     for (const char* edge : {"solidus", "liquidus"})
         if (const auto t = evaluate(catalogue, metal, edge, {})) {
             grid.push_back(t->value_si);
@@ -47,6 +50,11 @@ bool is_printed(const Metal& metal, const CurveRequest& request, double t) {
             for (const Point& p : r.points)
                 if (!p.is_bound() && p.temperature_K == t) return true;
     return false;
+}
+
+/// Of what is carried by a law the source may change from point to point: it is the law that is seen.
+bool goes_on(const CurveStretch& stretch, bool cited, bool remembered, const std::string& source) {
+    return stretch.cited == cited && (!cited || (stretch.source == source && stretch.remembered == remembered));
 }
 
 CurveOfMetal curve_of(const Catalogue& catalogue, const Metal& metal, const CurveRequest& request) {
@@ -68,16 +76,18 @@ CurveOfMetal curve_of(const Catalogue& catalogue, const Metal& metal, const Curv
         const bool cited = e->basis == Basis::cited;
         const CurvePoint point{t, e->value_si, e->standard_uncertainty_si};
         const bool same_phase = !broken && !out.stretches.empty() && out.stretches.back().phase == phase;
-        if (!same_phase || out.stretches.back().cited != cited) {
-            // Where only the basis changes the line goes on: the new stretch begins where the old one ends.
+        const bool remembered = cited && e->how_known == HowKnown::memory;
+        const std::string& key = e->sources.front().key;
+        if (!same_phase || !goes_on(out.stretches.back(), cited, remembered, key)) {
+            // From cited to carried the line goes on: the new stretch begins where the old one ends. From one source to
+            // another there is a gap.
             std::vector<CurvePoint> begin;
-            if (same_phase) begin.push_back(out.stretches.back().points.back());
-            out.stretches.push_back({phase, cited, std::move(begin)});
+            if (same_phase && out.stretches.back().cited != cited) begin.push_back(out.stretches.back().points.back());
+            out.stretches.push_back({phase, cited, remembered, key, std::move(begin)});
         }
         broken = false;
         out.stretches.back().points.push_back(point);
         if (cited && is_printed(metal, request, t)) out.printed.push_back(point);
-        const std::string& key = e->sources.front().key;
         if (std::find(out.sources.begin(), out.sources.end(), key) == out.sources.end()) out.sources.push_back(key);
     }
     if (!out.stretches.empty())

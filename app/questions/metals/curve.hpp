@@ -21,6 +21,8 @@ struct CurvePoint {
 struct CurveStretch {
     Phase phase = Phase::solid;
     bool cited = true;              // else carried or estimated by a law
+    bool remembered = false;        // cited from memory
+    std::string source;             // key
     std::vector<CurvePoint> points; // rising in temperature, without gaps
 };
 

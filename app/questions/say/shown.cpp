@@ -1,5 +1,7 @@
 #include "questions/say/shown.hpp"
 
+#include "core/quantity/constants.hpp"
+
 #include "core/quantity/format.hpp"
 #include "core/quantity/unit.hpp"
 
@@ -73,6 +75,11 @@ std::string shown_full(const Property& property, const Evaluated& value, UnitSys
     const std::string text = shown_value(property, value, system) + (exact ? "" : " ± " + significant(u, 2));
     const std::string unit = shown_unit(property, system);
     return text + (unit.empty() ? "" : " " + unit) + (exact ? ", exact" : "");
+}
+
+std::string shown_at_90(const Property& property, Evaluated value, UnitSystem system) {
+    value.standard_uncertainty_si *= normal_90;
+    return shown_full(property, value, system);
 }
 
 std::string how_known_text(HowKnown how) {

@@ -25,6 +25,9 @@ std::string shown_value(const Property& property, const Evaluated& value, UnitSy
 std::string shown_full(const Property& property, const Evaluated& value, UnitSystem system);
 
 /// "read", "remembered", "common practice", "computed".
+/// The same with ± as each side of the 90 % interval, as the window says it everywhere.
+std::string shown_at_90(const Property& property, Evaluated value, UnitSystem system);
+
 std::string how_known_text(HowKnown how);
 
 } // namespace pourbook
