@@ -187,7 +187,7 @@ TEST_CASE("a quantity is read in the unit shown, sums are worked out, and the ec
 }
 
 TEST_CASE("a bare number in Drop, in Pour and at the top is in the unit beside it") {
-    Desk desk(testing::real_catalogue());
+    Desk desk(testing::real_catalogue(), 1440, 2400);
     open(desk, "drop");
     CHECK(desk.text("drop.bore.unit") == "mm");
     desk.fill("drop.outside", "30");
