@@ -24,10 +24,6 @@
 #include <string_view>
 #include <vector>
 
-#ifndef POURBOOK_VERSION // comes from CMakeLists.txt; a check of this file alone goes without
-#define POURBOOK_VERSION "unknown"
-#endif
-
 namespace {
 
 std::string usual_reference() {
@@ -112,13 +108,14 @@ void hold_standard_streams() {
         }
 }
 
-/// A file alone, as a desktop hands it over, is a file of one's own to work with.
+/// A file alone, as a desktop hands it over, is a part to cast or a file of one's own to work with.
 std::vector<std::string> words_of(int argc, char** argv) {
     std::vector<std::string> words(argv + std::min(argc, 1), argv + argc);
     std::error_code error;
     const bool file =
         words.size() == 1 && words[0].starts_with('/') && std::filesystem::is_regular_file(words[0], error);
-    if (file) words.insert(words.begin(), "--workshop");
+    const auto ends_in = [&](const char* ending) { return words[0].ends_with(ending); };
+    if (file) words.insert(words.begin(), ends_in(".stl") || ends_in(".STL") ? "--stl" : "--workshop");
     return words;
 }
 
@@ -130,6 +127,7 @@ int open_window(const pourbook::Catalogue& catalogue, const pourbook::WindowWord
     options.scale = words.scale;
     options.dark = words.dark;
     options.view = words.view;
+    options.part_file = words.part_file;
     options.read_mesh = read_mesh;
     const bool scripted = !words.test_socket.empty() || !words.screenshot.empty();
     options.state_file = words.state_file.empty() && !scripted ? usual_state_file() : words.state_file;
@@ -158,8 +156,7 @@ int main(int argc, char** argv) {
         return 2;
     }
     state_terminal_width();
-    const pourbook::CommandLine setup{POURBOOK_VERSION,
-                                      today(),
+    const pourbook::CommandLine setup{today(),
                                       usual_reference(),
                                       pourbook::read_reference,
                                       open_window,

@@ -6,7 +6,7 @@ set -eu -o pipefail
 build="build-essential cmake ninja-build pkg-config libimgui-dev libglfw3-dev libxcb1-dev libfreetype-dev libcairo2-dev libxlsxwriter-dev libsqlite3-dev libsqlitecpp-dev
   nlohmann-json3-dev libcli11-dev libgl1 libgl1-mesa-dri fonts-inter fonts-dejavu-core python3"
 test="$build catch2 xvfb xdotool xclip imagemagick bodr python3-periodictable clang-format getdp gmsh git
-  poppler-utils librsvg2-bin tidy python3-openpyxl python3-jsonschema"
+  poppler-utils librsvg2-bin tidy python3-openpyxl python3-jsonschema zsh fish"
 
 case "${1:-build}" in
 build) wanted=$build ;;

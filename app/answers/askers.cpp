@@ -2,6 +2,7 @@
 
 #include "answers/ask/short_answer.hpp"
 #include "answers/drop/against_report.hpp"
+#include "answers/drop/design_document.hpp"
 #include "answers/drop/eddy_json.hpp"
 #include "answers/drop/eddy_text.hpp"
 #include "answers/drop/measure_report.hpp"
@@ -161,6 +162,23 @@ Asker dropped() {
             either(alone.plain, two.text)};
 }
 
+/// What is on the shelf is likelier.
+Result<InferResult> inferred(const Stated& stated, const Asking& a) {
+    Result<InferRequest> request = infer_request_from(stated, a.catalogue);
+    if (!request) return request.problem();
+    request->on_the_shelf = metals_on_the_shelf(a.own);
+    return infer(a.catalogue, *request);
+}
+
+/// Under the limits of the person's own workshop.
+Asker designed() {
+    return documented(design_question(), [](const Stated& stated, const Asking& a) -> Result<DesignResult> {
+        const Result<DesignRequest> request = design_question().read(stated, a.catalogue);
+        if (!request) return request.problem();
+        return design(a.catalogue, within_workshop(*request, a.own));
+    });
+}
+
 Asker measured() {
     const auto answer =
         worked_out(measure_question(), [](const Catalogue&, const MeasureRequest& r) { return measure(r); });
@@ -225,8 +243,9 @@ const std::vector<Asker>& askers() {
         documented_and_short(versus_question(), worked_out(versus_question(), versus)),
         dropped(),
         said(drag_question(), worked_out(drag_question(), drag)),
-        said(infer_question(), worked_out_from(infer_request_from, infer)),
+        said(infer_question(), inferred),
         swept(),
+        designed(),
         said(plate_question(), worked_out(plate_question(), plate)),
         measured(),
         mixed(),

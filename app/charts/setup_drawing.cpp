@@ -1,19 +1,18 @@
 #include "charts/setup_drawing.hpp"
 
+#include "charts/magnet_drawing.hpp"
 #include "charts/place_text.hpp"
 #include "core/quantity/format.hpp"
 #include "questions/drop/eddy_words.hpp"
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 namespace pourbook {
 namespace {
 
 constexpr Colour north{0xD5, 0x5E, 0x00}, south{0x00, 0x72, 0xB2}; // of the series (palette.hpp)
-constexpr Colour pole_ink{0xFF, 0xFF, 0xFF};
-constexpr double tick = 4; // at the ends of a dimension line
+constexpr double tick = 4;                                         // at the ends of a dimension line
 
 class SetupDrawing {
 public:
@@ -27,7 +26,7 @@ public:
         const double side = add_whole_tube();
         choose_scale(side);
         add_walls();
-        add_magnet();
+        add_magnet(scene_, inputs_.magnet(), {axis_, top_ + height_ / 2}, scale_);
         add_dimensions();
         return std::move(scene_);
     }
@@ -117,35 +116,6 @@ private:
         for (int i = 0; i <= waves; ++i)
             spots.push_back({from + (to - from) * i / waves, y + (i == 0 || i == waves ? 0 : i % 2 ? -3 : 3)});
         scene_.parts.push_back(Polyline{spots, colours_.ink, 1.5});
-    }
-
-    void add_magnet() {
-        const double y = top_ + height_ / 2, r = magnet_radius() * scale_, half = magnet_length() / 2 * scale_;
-        if (inputs_.shape == eddy::Shape::sphere) {
-            half_disc(y, r, -1, north);
-            half_disc(y, r, 1, south);
-        } else {
-            const double hole = inputs_.shape == eddy::Shape::ring ? inputs_.inner_radius_m.value * scale_ : 0;
-            for (const double side : {-1.0, 1.0}) {
-                const double x = side < 0 ? axis_ - r : axis_ + hole;
-                fill(x, y - half, r - hole, half, north);
-                fill(x, y, r - hole, half, south);
-            }
-        }
-        const double letter =
-            inputs_.shape == eddy::Shape::ring ? axis_ - (r + inputs_.inner_radius_m.value * scale_) / 2 : axis_;
-        words(letter, y - half / 2, "N", Anchor::middle, pole_ink);
-        words(letter, y + half / 2, "S", Anchor::middle, pole_ink);
-    }
-
-    void half_disc(double y, double radius, double side, Colour colour) {
-        std::vector<Spot> spots;
-        constexpr int steps = 24;
-        for (int i = 0; i <= steps; ++i) {
-            const double angle = std::numbers::pi * i / steps;
-            spots.push_back({axis_ + radius * std::cos(angle), y + side * radius * std::sin(angle)});
-        }
-        scene_.parts.push_back(Polygon{spots, colour});
     }
 
     void dimension_upright(double x, double from, double to) {

@@ -28,6 +28,8 @@ public:
             return "wall thickness" + length;
         case SweepOver::bore:
             return "bore" + length;
+        case SweepOver::length:
+            return "length" + length;
         case SweepOver::temperature:
             return workshop_ ? "temperature of the tube, °F" : "temperature of the tube, K";
         default:
@@ -103,6 +105,7 @@ void add_place_of_setup(CurveChart& chart, const SweepResult& r, const SweptAxis
     double here = no_number;
     if (r.over == SweepOver::wall) here = i.outside_radius_m.value - i.bore_radius_m.value;
     if (r.over == SweepOver::bore) here = 2 * i.bore_radius_m.value;
+    if (r.over == SweepOver::length) here = i.tube_length_m.value;
     if (r.over == SweepOver::temperature) here = r.conditions.temperature_K;
     const std::vector<SweepPoint>& points = r.lines.front().points;
     if (here >= points.front().x_si && here <= points.back().x_si) chart.upright = {axis.shown(here), "now"};

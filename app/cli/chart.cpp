@@ -148,6 +148,7 @@ void declare_chart(Context& context) {
     });
     chart_kind(context, chart, tradeoff_question(), draw_two_goals);
     declare_fall_charts(context, chart);
+    declare_motion_charts(context, chart);
     declare_mixture_charts(context, chart);
 }
 

@@ -1,6 +1,6 @@
 #include "charts/drop_charts.hpp"
 #include "cli/chart_kind.hpp"
-#include "questions/drop/drop_question.hpp"
+#include "questions/drop/falls_question.hpp"
 #include "questions/workshop/measured_falls.hpp"
 
 namespace pourbook {
@@ -8,34 +8,21 @@ namespace {
 
 constexpr const char* points_of_a_picture = "25";
 
-struct FallAsked {
-    DropRequest request;
-    std::vector<std::string> metals;
-};
-
 /// A set-up in several metals.
-QuestionOf<FallAsked> falls_question(const char* name, const char* meaning, std::vector<std::string> conditions) {
-    QuestionOf<FallAsked> q(name, meaning);
-    for (const char* field : {"magnet", "grade", "br", "surface-field", "recoil-permeability", "magnet-mass",
-                              "magnet-at", "tube", "slits", "off-axis", "release", "stop"})
-        q.add_one(drop_question(), field, &FallAsked::request);
-    q.place("Metal of the tube");
-    q.add(input::needed(input::commas(input::metal("metal", "metals of the tube, separated by commas"))),
-          &FallAsked::metals);
-    for (const std::string& field : conditions) q.add_one(drop_question(), field, &FallAsked::request);
+QuestionOf<FallsAsked> falls_question(const char* name, const char* meaning) {
+    QuestionOf<FallsAsked> q(name, meaning);
+    add_falls(q, [](FallsAsked& a) -> FallsAsked& { return a; }, {"at", "condition", "purity-rrr"});
     return q;
 }
 
-const QuestionOf<FallAsked>& bars_question() {
-    static const QuestionOf<FallAsked> question =
-        falls_question("drop", "how long a magnet falls through a tube of each metal, with the trials made of it",
-                       {"at", "condition", "purity-rrr"});
+const QuestionOf<FallsAsked>& bars_question() {
+    static const QuestionOf<FallsAsked> question =
+        falls_question("drop", "how long a magnet falls through a tube of each metal, with the trials made of it");
     return question;
 }
 
-const QuestionOf<FallAsked>& curve_of_drag_question() {
-    static const QuestionOf<FallAsked> question =
-        falls_question("drag", "the drag on a magnet against its speed", {"at", "condition", "purity-rrr"});
+const QuestionOf<FallsAsked>& curve_of_drag_question() {
+    static const QuestionOf<FallsAsked> question = falls_question("drag", "the drag on a magnet against its speed");
     return question;
 }
 
@@ -47,19 +34,11 @@ const QuestionOf<SweepAsked>& swept_question() {
             q.add_one(sweep_question(), field.name, [](SweepAsked& a) -> SweepAsked& { return a; });
             if (field.name == "steps") q.last().absent = points_of_a_picture;
         }
+        as_casting(
+            q, [](SweepAsked & a) -> auto& { return a.request.conditions; });
         return q;
     }();
     return question;
-}
-
-/// The falls in all metals; an error where no metal has one.
-Result<std::vector<DropOfMetal>> falls(const Catalogue& catalogue, const FallAsked& asked) {
-    Result<std::vector<DropOfMetal>> drops = drop_in_each(catalogue, asked.request, asked.metals);
-    if (!drops) return drops;
-    for (const DropOfMetal& d : *drops)
-        if (d.result) return drops;
-    return Problem{Problem::Kind::no_value, drops->front().metal->name + ": " + drops->front().result.problem().text,
-                   0};
 }
 
 Result<std::vector<Trial>> trials_of(Workshop* workshop) {
@@ -70,7 +49,7 @@ Result<std::vector<Trial>> trials_of(Workshop* workshop) {
 }
 
 Result<Drawing> draw_bars(Workshop* workshop, const Stated& stated, const Catalogue& catalogue, UnitSystem units) {
-    const Result<FallAsked> asked = bars_question().read(stated, catalogue);
+    const Result<FallsAsked> asked = bars_question().read(stated, catalogue);
     if (!asked) return asked.problem();
     const auto drops = falls(catalogue, *asked);
     if (!drops) return drops.problem();
@@ -82,7 +61,7 @@ Result<Drawing> draw_bars(Workshop* workshop, const Stated& stated, const Catalo
 }
 
 Result<Drawing> draw_drag(const Stated& stated, const Catalogue& catalogue, UnitSystem units) {
-    const Result<FallAsked> asked = curve_of_drag_question().read(stated, catalogue);
+    const Result<FallsAsked> asked = curve_of_drag_question().read(stated, catalogue);
     if (!asked) return asked.problem();
     const auto drops = falls(catalogue, *asked);
     if (!drops) return drops.problem();

@@ -21,6 +21,7 @@ template <class Chart> Drawing drawing_of(Chart made) {
 }
 
 void declare_fall_charts(Context& context, CLI::App* chart);    // drop, drag, sweep
+void declare_motion_charts(Context& context, CLI::App* chart);  // field, fall
 void declare_mixture_charts(Context& context, CLI::App* chart); // diagram, mix
 
 } // namespace pourbook

@@ -66,6 +66,7 @@ void declare_defect(Context& context);
 void declare_sources(Context& context);
 void declare_check(Context& context);
 void declare_export(Context& context);
+void declare_film(Context& context);
 void declare_entries(Context& context); // stock, price, trial, goal, profile ...
 void declare_backup(Context& context);
 void declare_import(Context& context);

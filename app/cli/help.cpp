@@ -1,6 +1,8 @@
 #include "cli/context.hpp"
 
 #include "answers/help/help_report.hpp"
+#include "answers/parts/citation.hpp"
+#include "cli/completion.hpp"
 #include "cli/manual.hpp"
 #include "help/pages.hpp"
 
@@ -36,7 +38,7 @@ void declare_help(Context& context) {
     c->callback([&context, words] {
         context.answer_unopened = [&context, words](const std::string&) {
             if (!words->shell.empty()) return context.printed(completion(context.app, words->shell));
-            if (words->manual) return context.printed(manual_page(context.app, context.setup.version, context.date));
+            if (words->manual) return context.printed(manual_page(context.app, program_version(), context.date));
             return context.answered(
                 page_named(words->page), [&](const std::string& text) { return json_of_help(words->page, text); },
                 [](const std::string& text, UnitSystem) { return text; });

@@ -1,4 +1,4 @@
-// The manual page and the completions of three shells, made from the commands as they are declared.
+// The manual page, made from the commands as they are declared.
 #pragma once
 
 #include <CLI/CLI.hpp>
@@ -9,8 +9,5 @@ namespace pourbook {
 
 /// In the man macros: pourbook(1).
 std::string manual_page(const CLI::App& root, const std::string& version, const std::string& date);
-
-/// shell: bash, zsh or fish; empty for another.
-std::string completion(const CLI::App& root, const std::string& shell);
 
 } // namespace pourbook

@@ -41,6 +41,10 @@ std::vector<std::string> left_over(const CLI::App& root, const std::vector<std::
 std::string of_extra(const CLI::App& command, const std::string& extra) {
     if (extra.starts_with("-")) {
         const std::string name = extra.substr(0, extra.find('='));
+        if (command.get_name() == "drop" && name == "--time")
+            return "'--time' is no option here: drop says how long a fall takes; `pourbook design --time ...` finds "
+                   "the "
+                   "tube for a time, `pourbook infer --time ...` what a measured one says";
         return "'" + name + "' is no option here" + did_you_mean(name, option_names(command));
     }
     const std::vector<std::string> kinds = command_names(command);

@@ -1,5 +1,6 @@
 #include "cli/run.hpp"
 
+#include "answers/parts/citation.hpp"
 #include "cli/context.hpp"
 #include "cli/examples.hpp"
 #include "cli/misread.hpp"
@@ -46,15 +47,33 @@ std::vector<std::string> names_of_views() {
     return names;
 }
 
+std::string one_line(std::string text) {
+    std::replace(text.begin(), text.end(), '\n', ' ');
+    return text;
+}
+
+/// The program's version stands without a reference; the data's needs one that can be read.
+std::string version_words(const CommandLine& setup, const std::string& reference) {
+    const std::string program = "pourbook " + program_version() + "\n";
+    try {
+        const Catalogue catalogue = setup.open(reference.empty() ? setup.default_reference : reference);
+        return program + "data " + catalogue.data_version + "\ncite as: " + how_to_cite(catalogue.data_version);
+    } catch (const std::exception& e) {
+        return program + "data: " + one_line(e.what());
+    }
+}
+
 void declare_top(Context& context, TopWords& words, const CommandLine& setup) {
     CLI::App& app = context.app;
     app.name("pourbook");
     app.description("Pourbook: choose a casting metal from cited figures. Without a command: the window.");
-    app.set_version_flag("--version", "pourbook " + setup.version);
     app.add_option("--reference", words.reference, "another reference database");
+    app.set_version_flag(
+        "--version", [&] { return version_words(setup, words.reference); }, "version, data version, how to cite");
     app.add_option("--workshop", words.workshop, "another file of your own entries: stock, prices, trials, goals ...");
     app.add_option("--view", words.window.view, "window: start in this view")
         ->check(CLI::IsMember(names_of_views(), CLI::ignore_case));
+    app.add_option("--stl", words.window.part_file, "window: start in Pour with this part, an STL file in mm");
     app.add_option("--size", words.size, "window: WIDTHxHEIGHT");
     app.add_option("--scale", words.window.scale, "window: scale of text and lines (default: the display's)");
     app.add_flag("--light", words.light, "window: light colours");
@@ -79,6 +98,7 @@ void declare_commands(Context& context) {
     declare_defect(context);
     declare_sources(context);
     declare_check(context);
+    declare_film(context);
     declare_export(context);
     declare_entries(context);
     declare_undo(context);
@@ -95,11 +115,6 @@ int answer(Context& context, const Catalogue& catalogue) {
     if (mixes.empty()) return context.answer(catalogue);
     const Result<Catalogue> extended = with_mixes(catalogue, mixes);
     return extended ? context.answer(*extended) : context.failed(extended.problem());
-}
-
-std::string one_line(std::string text) {
-    std::replace(text.begin(), text.end(), '\n', ' ');
-    return text;
 }
 
 /// A word that stands for a kind of metal took the usual grade: which, and what else there is.

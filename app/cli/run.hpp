@@ -22,11 +22,10 @@ struct WindowWords {
     int height = 900;
     double scale = 0;
     bool dark = true;
-    std::string view, state_file, test_socket, screenshot;
+    std::string view, part_file, state_file, test_socket, screenshot;
 };
 
 struct CommandLine {
-    std::string version;
     std::string today;                                 // "2026-11-25"
     std::string default_reference;                     // path of the reference database beside the program
     std::function<Catalogue(const std::string&)> open; // throws std::runtime_error with one plain line

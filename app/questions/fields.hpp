@@ -166,12 +166,15 @@ public:
     /// The last field added, to change what differs in this question.
     QuestionField& last() { return fields.back(); }
 
+    /// What a request holds before its fields are read.
+    void begin(std::function<void(R&)> first_step) { begin_ = std::move(first_step); }
     /// What is still to be done with a request all of whose fields were read.
     void finish(std::function<void(R&)> last_step) { finish_ = std::move(last_step); }
 
     /// Errors: the first field that can't be read; two that exclude each other.
     Result<R> read(const Stated& stated, const Catalogue& catalogue) const {
         R request{};
+        if (begin_) begin_(request);
         for (std::size_t i = 0; i < fields.size(); ++i) {
             const Texts& texts = stated.texts(fields[i].name);
             if (texts.empty()) continue;
@@ -204,7 +207,7 @@ private:
 
     std::string place_;
     std::vector<Way> ways_;
-    std::function<void(R&)> finish_;
+    std::function<void(R&)> begin_, finish_;
 };
 
 } // namespace pourbook

@@ -17,6 +17,9 @@ public:
     using std::runtime_error::runtime_error;
 };
 
+/// The tables of a reference file, as SQL.
+const char* reference_schema();
+
 /// Writes beside the target and renames, so that a failure leaves the old file as it was. Same catalogue, same bytes.
 void write_reference(const Catalogue& catalogue, const std::string& path);
 

@@ -4,7 +4,6 @@
 
 #include <cmath>
 #include <filesystem>
-#include <fstream>
 #include <sstream>
 
 namespace pourbook {
@@ -39,18 +38,6 @@ private:
 
     SQLite::Statement statement_;
 };
-
-#ifndef POURBOOK_SCHEMA_FOLDER // the build names it; a file checked by itself needs a word
-#define POURBOOK_SCHEMA_FOLDER "db/schema"
-#endif
-
-std::string schema_text() {
-    std::ifstream file(std::string(POURBOOK_SCHEMA_FOLDER) + "/tables.sql");
-    std::stringstream text;
-    text << file.rdbuf();
-    if (!file || text.str().empty()) throw StoreError("can't read db/schema/tables.sql");
-    return text.str();
-}
 
 void write_properties(SQLite::Database& db, const Catalogue& c) {
     Insert insert(db, "property", 18);
@@ -243,7 +230,7 @@ void fill(const Catalogue& c, const std::string& path) {
     db.exec("PRAGMA journal_mode = OFF");
     db.exec("PRAGMA foreign_keys = ON");
     SQLite::Transaction transaction(db);
-    db.exec(schema_text());
+    db.exec(reference_schema());
     db.exec("PRAGMA user_version = " + std::to_string(schema_number));
     Insert(db, "meta", 2)("data_version", c.data_version);
     write_properties(db, c);

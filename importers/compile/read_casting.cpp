@@ -29,6 +29,12 @@ constexpr std::array casting_figures = {CastingFigure{"pouring_temperature", "K"
                                         CastingFigure{"crucible_limit", "K"},
                                         CastingFigure{"melt_loss", "1"},
                                         CastingFigure{"element_loss", "1"},
+                                        CastingFigure{"scrap_content", "1"},
+                                        CastingFigure{"burner_power", "W"},
+                                        CastingFigure{"warm_up", "s"},
+                                        CastingFigure{"kiln_energy", "J"},
+                                        CastingFigure{"electricity_price", "USD/J"},
+                                        CastingFigure{"pattern_strength", "Pa"},
                                         CastingFigure{"yield", "1"},
                                         CastingFigure{"gating_share", "1"},
                                         CastingFigure{"feeder_modulus_ratio", "1"},
@@ -69,6 +75,11 @@ constexpr std::array casting_figures = {CastingFigure{"pouring_temperature", "K"
                                         CastingFigure{"contraction_allowance", "1"},
                                         CastingFigure{"furnace_efficiency", "1"},
                                         CastingFigure{"fuel_heating_value", "J/kg"},
+                                        CastingFigure{"casting_content", "1"},
+                                        CastingFigure{"casting_oxide", "1"},
+                                        CastingFigure{"casting_porosity", "1"},
+                                        CastingFigure{"casting_scatter", "1"},
+                                        CastingFigure{"casting_structure", "1"},
                                         CastingFigure{"one_person_mass", "kg"}};
 
 /// Quantities that hold a sentence.

@@ -49,7 +49,7 @@ def main(n, samples):
             for s in range(samples):
                 ranks[:, s] += len(m) - np.searchsorted(np.sort(m[:, s]), kept[:, s])
     low, high = np.quantile(ranks, [0.05, 0.95], axis=1)
-    ties = sum(int(((kept[i] > kept[i + 1:]).mean(axis=1) < 0.95).sum()) for i in range(COMPARED))
+    ties = sum(int(((kept[i] > kept[i + 1:]).mean(axis=1) < 0.95).sum()) for i in range(len(kept)))
     print(f"numpy_{samples} {time.process_time() - start:.4f}")
     print(f"check {first[0]} {low[0]:.0f} {high[0]:.0f} {ties}")
 

@@ -1,6 +1,6 @@
 #!/usr/bin/env python3
 """Benchmark of the window beside the smallest Dear ImGui + GLFW program, in one run: start to first frame, frame time of each view,
-processor time while idle, memory; and each view once more with very many metals. Writes tests/reports/window-benchmark.md.
+processor time while idle, memory; and each view once more with very many metals. Prints the report.
 
 Usage: window.py BUILD_FOLDER   needs Xvfb; builds tests/bench/smallest_window.cpp and, where it is there, uses BUILD/many-metals.
 """
@@ -17,7 +17,6 @@ HERE = os.path.dirname(os.path.abspath(__file__))
 sys.path.insert(0, os.path.join(HERE, "..", "gui"))
 from window import Display  # noqa: E402
 
-ROOT = os.path.join(HERE, "..", "..")
 VIEWS = {"F1": "Metals", "F2": "Rank", "F3": "Curves", "F4": "Compare", "F5": "Drop", "F6": "Mix", "F7": "Pour", "F8": "Trials", "F9": "Sources"}
 FRAMES = 60
 IDLE_S = 6
@@ -170,8 +169,6 @@ def main():
         many = with_many_metals(build, environment, folder)
     text = report(small, ours, many)
     print(text, end="")
-    with open(os.path.join(ROOT, "tests", "reports", "window-benchmark.md"), "w", encoding="utf-8") as out:
-        out.write(text)
     return 0
 
 

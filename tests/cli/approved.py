@@ -25,6 +25,7 @@ from support.program import PROGRAM, check, ended
 APPROVED = os.path.join(ROOT, "tests", "cli", "approved")
 DAY = str(1795608000)  # noon of 2026-11-25
 FINGERPRINT = re.compile(r"\b(?=[0-9]*[a-f])[0-9a-f]{12}\b")  # of the compiled reference: moves with its layout
+VERSION = re.compile(r"Pourbook \d+\.\d+\.\d+")
 
 
 def ten_digits(value):
@@ -57,7 +58,7 @@ class Asked:
         if as_json and code == 0:
             _, out, _ = self.run(workshop, words + ["--json"])
             parts += ["---- json\n", json.dumps(ten_digits(json.loads(out)), indent=1, ensure_ascii=False, sort_keys=True) + "\n"]
-        return FINGERPRINT.sub("FINGERPRINT", "".join(parts))
+        return VERSION.sub("Pourbook VERSION", FINGERPRINT.sub("FINGERPRINT", "".join(parts)))
 
     def written(self, words):
         for word in words:

@@ -8,6 +8,7 @@ from support.program import Program, check, ended
 
 run = Program().run
 GENERAL = {"help", "json", "units", "currency", "to", "format"}  # of every command; tried at the end
+GENERAL |= {"own-trials"}  # of every question about a part: needs a workshop, tried at the end
 
 MAGNET = ["--magnet", "cylinder:15mmx15mm", "--grade", "N42"]
 SETUP = [*MAGNET, "--tube", "18mm:24mm:400mm"]
@@ -16,6 +17,7 @@ MIX = "mix:Ag 92.5 Cu 7.5"
 # option: words that state it, or (words of the question without it, words that state it)
 CONDITIONS = {"at": ["--at", "200K"], "condition": ["--condition", "annealed"], "price-form": ["--price-form", "retail"],
               "purity-rrr": ["--purity-rrr", "50"]}
+STATE = {"as": ["--as", "handbook"], "feedstock": ["--feedstock", "scrap"], "porosity": ["--porosity", "8%"], "treatment": ["--treatment", "aged"]}
 BRIEF = {"short": ["--short"], "plain": ["--plain"]}
 MAGNET_OPTIONS = {"magnet": ["--magnet", "cylinder:12mmx10mm"], "grade": ["--grade", "N52"], "recoil-permeability": ["--recoil-permeability", "1.2"],
                   "magnet-mass": ["--magnet-mass", "30g"], "magnet-at": ["--magnet-at", "60degC"]}
@@ -24,6 +26,12 @@ MAGNET_OPTIONS = {"magnet": ["--magnet", "cylinder:12mmx10mm"], "grade": ["--gra
 def magnet_of(words):
     """The words without the grade, for what is stated instead of it."""
     at = words.index("--grade")
+    return words[:at] + words[at + 2:]
+
+
+def without(words, option):
+    """The words without an option and its value."""
+    at = words.index(option)
     return words[:at] + words[at + 2:]
 
 
@@ -49,8 +57,11 @@ with open(SOLID, "w", encoding="ascii") as out:
 
 DRAG = ["drag", *SETUP, "--metal", "copper", "--speed", "0.05m/s"]
 SWEEP = ["sweep", *SETUP, "--metal", "copper", "--over", "wall", "1mm:5mm", "--steps", "3", "--samples", "20"]
+LENGTHS = ["sweep", *SETUP, "--metal", "copper", "--over", "length", "200mm:400mm", "--steps", "3", "--samples", "20"]
 PLATE = ["plate", *MAGNET, "--metal", "copper", "--thickness", "5mm", "--gap", "2mm", "--speed", "0.5m/s"]
+DESIGN = ["design", *MAGNET, "--time", "3s", "--longest", "400mm", "--metal", "copper,brass-cartridge", "--samples", "20"]
 INFER = ["infer", *SETUP, "--time", "4.2s,4.3s"]
+REFERENCE = ["--reference-tube", "18mm:24mm:300mm", "--reference-time", "3.2s", "--reference-resistivity", "58MS/m"]
 MEASURE = ["measure", "--magnet", "cylinder:15mmx15mm", "--field", "0.21T@5mm", "--tube", "18mm:24mm:1m", "--current", "5A", "--voltage", "0.5mV",
            "--span", "0.9m"]
 RANK = ["rank", "--goal", "strongest-brake", "--top", "5", "--samples", "100"]
@@ -78,21 +89,24 @@ QUESTIONS = [
                   "at": (["metals", "--where", "density > 8.9 g/cm3"], ["--at", "1000K"]),
                   "condition": (["metals", "--where", "conductivity > 50 MS/m"], ["--condition", "cold-worked"]),
                   "price-form": (["metals", "--where", "price < 10 USD/kg"], ["--price-form", "retail"]),
-                  "purity-rrr": (["metals", "--where", "resistivity < 0.05 uohm.cm", "--at", "20K"], ["--purity-rrr", "20"])}),
-    (["value", "copper", "resistivity"], {**BRIEF, "at": ["--at", "200K"], "condition": (["value", "brass-cartridge", "resistivity"], ["--condition", "cold-worked"]),
+                  "purity-rrr": (["metals", "--where", "resistivity < 0.05 uohm.cm", "--at", "20K"], ["--purity-rrr", "20"]),
+                  "as": (["metals", "--where", "conductivity > 50 MS/m"], ["--as", "casting"]), "feedstock": (["metals", "--where", "conductivity > 50 MS/m"], ["--feedstock", "scrap"]),
+                  "porosity": (["metals", "--where", "density > 8.9 g/cm3"], ["--porosity", "8%"]),
+                  "treatment": (["metals", "--where", "conductivity > 24 MS/m", "--as", "casting"], ["--treatment", "quenched"])}),
+    (["value", "copper", "resistivity"], {**BRIEF, **STATE, "as": ["--as", "casting"], "at": ["--at", "200K"], "condition": (["value", "brass-cartridge", "resistivity"], ["--condition", "cold-worked"]),
                                           "price-form": (["value", "copper", "price"], ["--price-form", "retail"]),
                                           "purity-rrr": (["value", "copper", "resistivity", "--at", "20K"], ["--purity-rrr", "20"])}),
-    (["sheet", "copper"], {**CONDITIONS, "condition": (["sheet", "brass-cartridge"], ["--condition", "cold-worked"]), "purity-rrr": (["sheet", "copper", "--at", "20K"], ["--purity-rrr", "20"])}),
+    (["sheet", "copper"], {**CONDITIONS, **STATE, "as": ["--as", "casting"], "condition": (["sheet", "brass-cartridge"], ["--condition", "cold-worked"]), "purity-rrr": (["sheet", "copper", "--at", "20K"], ["--purity-rrr", "20"])}),
     (["compare", "copper", "silver", "--show", "resistivity,price"],
-     {**CONDITIONS, "show": ["--show", "density"], "purity-rrr": (["compare", "copper", "--show", "resistivity", "--at", "20K"], ["--purity-rrr", "20"])}),
-    (RANK, {**BRIEF, **fall_options(FALL, RANK), "at": ["--at", "200K"], "condition": ["--condition", "cold-worked"],
+     {**CONDITIONS, **STATE, "as": ["--as", "casting"], "show": ["--show", "density"], "purity-rrr": (["compare", "copper", "--show", "resistivity", "--at", "20K"], ["--purity-rrr", "20"])}),
+    (RANK, {**BRIEF, **STATE, **fall_options(FALL, RANK), "at": ["--at", "200K"], "condition": ["--condition", "cold-worked"],
             "price-form": (["rank", "--goal", "braking-per-cost", "--top", "5", "--samples", "100"], ["--price-form", "retail"]),
             "purity-rrr": (["rank", "--goal", "strongest-brake", "--from", "copper", "--at", "20K", "--samples", "20"], ["--purity-rrr", "20"]),
             "goal": ["--goal", "light-conductor"], "formula": (["rank", "--formula", "1 / density", "--top", "5", "--samples", "20"], ["--formula", "density"]),
             "best": (["rank", "--formula", "density", "--top", "5", "--samples", "20"], ["--best", "low"]), "where": ["--where", "density < 5 g/cm3"],
             "include-unusual": (["rank", "--goal", "strongest-brake", "--samples", "0"], ["--include-unusual"]), "from": ["--from", "copper,silver"],
             "also": (["rank", "--goal", "strongest-brake", "--samples", "0"], ["--also", MIX]), "top": ["--top", "2"], "samples": ["--samples", "50"], "seed": ["--seed", "7"]}),
-    (TRADEOFF, {**fall_options(TRADEOFF_FALL, [*TRADEOFF[:4], "least-contraction", *TRADEOFF[5:]]), "at": ["--at", "200K"], "condition": ["--condition", "cold-worked"],
+    (TRADEOFF, {**STATE, **fall_options(TRADEOFF_FALL, [*TRADEOFF[:4], "least-contraction", *TRADEOFF[5:]]), "at": ["--at", "200K"], "condition": ["--condition", "cold-worked"],
                 "price-form": ([*TRADEOFF[:4], "braking-per-cost", *TRADEOFF[5:]], ["--price-form", "retail"]),
                 "purity-rrr": ([*TRADEOFF, "--at", "20K", "--from", "copper,silver"], ["--purity-rrr", "20"]),
                 "goal": ["--goal", "braking-per-cost"], "and": ["--and", "braking-per-cost"], "where": ["--where", "density < 5 g/cm3"],
@@ -103,36 +117,49 @@ QUESTIONS = [
                 "include-unusual": (["tradeoff", "--goal", "strongest-brake", "--and", "light-conductor", "--samples", "10"], ["--include-unusual"]),
                 "from": ["--from", "copper,silver"], "also": (["tradeoff", "--goal", "strongest-brake", "--and", "light-conductor", "--samples", "10"], ["--also", MIX]),
                 "samples": ["--samples", "80"], "seed": ["--seed", "7"]}),
-    (VERSUS, {**BRIEF, **fall_options(VERSUS_FALL, VERSUS), "at": ["--at", "200K"], "condition": ["--condition", "cold-worked"],
+    (VERSUS, {**BRIEF, **STATE, **fall_options(VERSUS_FALL, VERSUS), "at": ["--at", "200K"], "condition": ["--condition", "cold-worked"],
               "price-form": (["versus", "copper", "aluminium-6061", "--goal", "braking-per-cost", "--samples", "200"], ["--price-form", "retail"]),
               "purity-rrr": ([*VERSUS, "--at", "20K"], ["--purity-rrr", "20"]), "goal": ["--goal", "braking-per-cost"],
               "formula": (["versus", "copper", "silver", "--formula", "density", "--samples", "20"], ["--formula", "1 / density"]),
               "best": (["versus", "copper", "silver", "--formula", "density", "--samples", "20"], ["--best", "low"]), "samples": ["--samples", "300"], "seed": ["--seed", "7"]}),
-    (DROP, {**BRIEF, **setup_options(DROP), "metal": ["--metal", "silver"], "resistivity": ([*DROP[:-2], "--resistivity", "50%IACS"], ["--resistivity", "60%IACS"]),
+    (DROP, {**BRIEF, **STATE, **setup_options(DROP), "metal": ["--metal", "silver"], "resistivity": ([*DROP[:-2], "--resistivity", "50%IACS"], ["--resistivity", "60%IACS"]),
             "samples": ["--samples", "200"], "seed": ["--seed", "7"], "at": ["--at", "200K"], "price-form": ["--price-form", "retail"],
             "condition": ([*DROP[:-1], "brass-cartridge"], ["--condition", "cold-worked"]), "purity-rrr": ([*DROP, "--at", "20K"], ["--purity-rrr", "20"]),
             "against-tube": ["--against-tube", "18mm:30mm:400mm"], "against-metal": ["--against-metal", "silver"], "against-resistivity": ["--against-resistivity", "50%IACS"],
             "against-magnet": ["--against-magnet", "cylinder:12mmx10mm"], "against-grade": ["--against-grade", "N52"], "against-br": ["--against-br", "1.2T"],
             "against-magnet-mass": ["--against-magnet-mass", "30g"], "against-slits": ["--against-slits", "1"], "against-at": ["--against-at", "200K"],
             "against-condition": ["--against-condition", "annealed"]}),
-    (DRAG, {**{name: words for name, words in setup_options(DRAG).items() if name not in ("release", "stop")}, "metal": ["--metal", "silver"], "speed": ["--speed", "0.2m/s"], "at": ["--at", "200K"],
+    (DRAG, {**STATE, **{name: words for name, words in setup_options(DRAG).items() if name not in ("release", "stop")}, "metal": ["--metal", "silver"], "speed": ["--speed", "0.2m/s"], "at": ["--at", "200K"],
             "resistivity": (["drag", *SETUP, "--speed", "0.05m/s", "--resistivity", "50%IACS"], ["--resistivity", "60%IACS"]),
             "condition": (["drag", *SETUP, "--speed", "0.05m/s", "--metal", "brass-cartridge"], ["--condition", "cold-worked"]),
             "purity-rrr": ([*DRAG, "--at", "20K"], ["--purity-rrr", "20"]), "tube": ["--tube", "18mm:30mm:400mm"]}),
-    (INFER, {**setup_options(INFER), "time": ["--time", "5s"], "time-uncertainty": ["--time-uncertainty", "0.5s"], "at": ["--at", "200K"],
+    (INFER, {**STATE, **setup_options(INFER), "time": ["--time", "5s"], "time-uncertainty": ["--time-uncertainty", "0.5s"], "at": ["--at", "200K"],
              "frames": (["infer", *SETUP, "--frame-rate", "60", "--frames", "252"], ["--frames", "300"]),
              "frame-rate": (["infer", *SETUP, "--frames", "252", "--frame-rate", "60"], ["--frame-rate", "50"]),
              "resistance": (["infer", *SETUP, "--resistance", "0.05mohm", "--span", "0.3m"], ["--resistance", "0.1mohm"]),
              "span": (["infer", *SETUP, "--resistance", "0.05mohm", "--span", "0.3m"], ["--span", "0.2m"]), "tube-mass": ["--tube-mass", "700g"],
-             "also": ["--also", "mix:Cu 97 Zn 3"], "samples": ["--samples", "500"], "seed": ["--seed", "7"], "condition": ["--condition", "cold-worked"]}),
-    (SWEEP, {**setup_options(SWEEP), "metal": ["--metal", "silver"], "over": ["--over", "wall", "1mm:8mm"], "steps": ["--steps", "4"], "samples": ["--samples", "40"], "seed": ["--seed", "7"],
+             "reference-tube": (INFER, ["--reference-tube", "18mm:24mm:300mm", "--reference-time", "3.2s", "--reference-resistivity", "58MS/m"]),
+             "reference-time": ([*INFER, *REFERENCE], ["--reference-time", "3.4s"]), "reference-resistivity": ([*INFER, *REFERENCE], ["--reference-resistivity", "50MS/m"]),
+             "likely": ["--likely", "gold"], "also": ["--also", "mix:Cu 97 Zn 3"], "samples": ["--samples", "500"], "seed": ["--seed", "7"], "condition": ["--condition", "cold-worked"]}),
+    (SWEEP, {**STATE, **setup_options(SWEEP), "metal": ["--metal", "silver"], "over": ["--over", "wall", "1mm:8mm"], "steps": ["--steps", "4"], "samples": ["--samples", "40"], "seed": ["--seed", "7"],
+             "hold": (LENGTHS, ["--hold", "mass"]), "mass": ([*LENGTHS, "--hold", "mass"], ["--mass", "300g"]),
+             "budget": ([*LENGTHS, "--hold", "budget", "--budget", "5USD"], ["--budget", "8USD"]),
              "resistivity": (["sweep", *SETUP, "--over", "wall", "1mm:5mm", "--steps", "3", "--samples", "20", "--resistivity", "50%IACS"], ["--resistivity", "60%IACS"]),
              "at": ["--at", "200K"], "price-form": (["sweep", *SETUP, "--metal", "copper", "--over", "budget", "5USD:50USD", "--steps", "3", "--samples", "20"], ["--price-form", "retail"]),
              "condition": (["sweep", *SETUP, "--metal", "brass-cartridge", "--over", "wall", "1mm:5mm", "--steps", "3", "--samples", "20"], ["--condition", "cold-worked"]),
              "purity-rrr": ([*SWEEP, "--at", "20K"], ["--purity-rrr", "20"])}),
-    (PLATE, {**MAGNET_OPTIONS, **with_strength(PLATE), "axis": (["plate", "--magnet", "sphere:20mm", *PLATE[3:]], ["--axis", "along"]), "metal": ["--metal", "silver"], "thickness": ["--thickness", "2mm"], "gap": ["--gap", "5mm"],
+    (DESIGN, {**STATE, **MAGNET_OPTIONS, **with_strength(DESIGN), "time": ["--time", "2s"], "mass": (without(DESIGN, "--time") + ["--mass", "300g"], ["--mass", "500g"]),
+              "budget": (without(DESIGN, "--time") + ["--budget", "10USD"], ["--budget", "5USD"]), "clear": ["--clear", "1mm"], "longest": ["--longest", "150mm"],
+              "least-wall": ["--least-wall", "3mm"], "crucible-volume": (without(DESIGN, "--time") + ["--budget", "100USD"], ["--crucible-volume", "60cm3"]),
+              "lift": (without(DESIGN, "--time") + ["--budget", "100USD"], ["--lift", "500g"]), "process": ["--process", "sand"], "metal": ["--metal", "copper"],
+              "top": ["--top", "1"], "samples": ["--samples", "40"], "seed": ["--seed", "7"], "at": ["--at", "200K"], "price-form": ["--price-form", "retail"],
+              "condition": ["--condition", "cold-worked"], "purity-rrr": ([*DESIGN, "--at", "20K"], ["--purity-rrr", "20"])}),
+    (PLATE, {**STATE, **MAGNET_OPTIONS, **with_strength(PLATE), "axis": (["plate", "--magnet", "sphere:20mm", *PLATE[3:]], ["--axis", "along"]), "metal": ["--metal", "silver"], "thickness": ["--thickness", "2mm"], "gap": ["--gap", "5mm"],
              "height": ([w for w in PLATE if w not in ("--gap", "2mm")] + ["--height", "12mm"], ["--height", "15mm"]), "speed": ["--speed", "1m/s"],
              "steps": (["plate", *MAGNET, "--metal", "copper", "--thickness", "5mm", "--gap", "2mm", "--speed", "0.1m/s:1m/s"], ["--steps", "4"]),
+             "slope": ["--slope", "30"], "friction": ([*PLATE, "--slope", "30"], ["--friction", "0.2"]), "pendulum": ["--pendulum", "1m"],
+             "swing": ([*PLATE, "--pendulum", "1m"], ["--swing", "20mm"]), "drop-from": ([*PLATE[:-4], "--drop-from", "20mm"], ["--drop-from", "30mm"]),
+             "block": ([*PLATE[:-4], "--drop-from", "20mm"], ["--block", "30mm"]),
              "resistivity": (["plate", *MAGNET, "--thickness", "5mm", "--gap", "2mm", "--speed", "0.5m/s", "--resistivity", "50%IACS"], ["--resistivity", "60%IACS"]),
              "at": ["--at", "200K"], "condition": (["plate", *MAGNET, "--metal", "brass-cartridge", "--thickness", "5mm", "--gap", "2mm", "--speed", "0.5m/s"], ["--condition", "cold-worked"]),
              "purity-rrr": ([*PLATE, "--at", "20K"], ["--purity-rrr", "20"])}),
@@ -203,3 +230,10 @@ with tempfile.TemporaryDirectory() as folder:
 swept = [run("sweep", *SETUP, "--metal", "copper", "--over", "budget", "5USD:50USD", "--steps", "3", "--samples", "20", "--price-form", form)[1] for form in ("exchange", "retail", "scrap")]
 check(len(set(swept)) == 3, "sweep --over budget: the form of the price changes nothing")
 ended("options")
+
+with tempfile.TemporaryDirectory() as folder:
+    own = ["--workshop", os.path.join(folder, "own.sqlite")]
+    kept = run(*own, "trial", "add", "drop", *SETUP, "--metal", "copper", "--times", "4.2s,4.3s,4.25s")
+    check(kept[0] == 0, "a trial could not be kept: " + kept[2])
+    for base in (DROP, DRAG, RANK, VERSUS, SWEEP, PLATE, [*TRADEOFF], ["value", "copper", "resistivity", "--as", "casting"]):
+        check(run(*own, *base, "--json")[1] != run(*own, *base, "--own-trials", "off", "--json")[1], f"{base[0]} --own-trials: changes nothing")

@@ -1,12 +1,13 @@
 #!/usr/bin/env bash
 # Benchmark of the drag: builds bench_drag.cpp, times it beside a plain scipy quadrature of the same integral and beside the
-# finite-element solution where gmsh and getdp are installed. Writes tests/reports/drag-benchmark.md.
+# finite-element solution where gmsh and getdp are installed. Prints the report.   bench_drag.sh [BUILD]
 set -eu -o pipefail
 here=$(cd "$(dirname "$0")" && pwd)
 root=$(cd "$here/../.." && pwd)
+build=${1:-$root/build}
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
-cmake --build "$root/build" --target bench_drag reference >/dev/null
+cmake --build "$build" --target bench_drag reference >/dev/null
 {
   echo "# Benchmark of the drag"
   echo
@@ -14,7 +15,7 @@ cmake --build "$root/build" --target bench_drag reference >/dev/null
   echo
   echo "| what | time |"
   echo "|---|---|"
-  "$root/build/tests/bench_drag" "$root/build/pourbook-reference.sqlite"
+  "$build/tests/bench_drag" "$build/pourbook-reference.sqlite"
   python3 "$here/bench_scipy.py"
   if command -v gmsh >/dev/null && command -v getdp >/dev/null; then
     cp "$here"/getdp/* "$work"
@@ -28,4 +29,4 @@ cmake --build "$root/build" --target bench_drag reference >/dev/null
   else
     echo "| finite elements | not installed |"
   fi
-} | tee "$root/tests/reports/drag-benchmark.md"
+}

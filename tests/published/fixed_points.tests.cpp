@@ -48,3 +48,32 @@ TEST_CASE("Young's modulus and density give the published speed of sound in a ro
         CHECK(std::sqrt(e->value_si / d->value_si) == Approx(r.m_s).epsilon(0.1));
     }
 }
+
+// The same table, rods without a record of their own: the law answers, and says so.
+TEST_CASE("the speed of sound follows from modulus and density where none is cited") {
+    for (const auto& [metal, m_s] : {std::pair{"tungsten", 4620.0}, {"zinc", 3850.0}, {"titanium", 5080.0}}) {
+        INFO(metal);
+        const Catalogue& c = real_catalogue();
+        const auto v = evaluate(c, *c.metal(metal), "speed_of_sound", {});
+        REQUIRE(v);
+        CHECK(v->basis == Basis::carried);
+        CHECK(std::abs(v->value_si - m_s) < 2 * v->standard_uncertainty_si);
+    }
+    const auto copper = evaluate(real_catalogue(), *real_catalogue().metal("copper"), "speed_of_sound", {});
+    REQUIRE(copper);
+    CHECK(copper->basis == Basis::cited);
+    CHECK(copper->value_si == 3810);
+}
+
+// Bismuth is the textbook diamagnet: R. Vernon's periodic table of molar susceptibilities, -280e-6 cm3/mol.
+TEST_CASE("bismuth is pushed out of a field most, manganese and palladium are drawn in most") {
+    const Catalogue& c = real_catalogue();
+    const auto of = [&](const char* metal) {
+        const auto e = evaluate(c, *c.metal(metal), "magnetic_susceptibility", {});
+        REQUIRE(e);
+        return e->value_si;
+    };
+    CHECK(of("bismuth") == Approx(-1.65e-4).epsilon(0.01));
+    for (const char* other : {"antimony", "gold", "silver", "lead", "copper", "zinc"}) CHECK(of(other) > of("bismuth"));
+    for (const char* other : {"platinum", "titanium", "tungsten", "aluminium"}) CHECK(of(other) < of("palladium"));
+}

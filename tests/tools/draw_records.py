@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """Draws a share of the records of db/elements and db/alloys for a second reading against their sources.
 
-draw_records.py [--share 0.05] [--seed N] [--db DIR]
+draw_records.py [--share 0.05 | --count N] [--seed N] [--db DIR]
 
 One line a record: id, figure with unit, source key, locator. The same seed draws the same records as long as the records are the same.
 """
@@ -40,13 +40,16 @@ def records(db):
 def main():
     parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
     parser.add_argument("--share", type=float, default=0.05, help="share of all records, 0 to 1")
+    parser.add_argument("--count", type=int, help="number of records instead of a share")
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--db", type=pathlib.Path, default=pathlib.Path(__file__).resolve().parents[2] / "db")
     options = parser.parse_args()
     if not 0 < options.share <= 1:
         parser.error("--share must be above 0 and at most 1")
     every = list(records(options.db))
-    count = max(1, round(options.share * len(every)))
+    count = options.count or max(1, round(options.share * len(every)))
+    if count > len(every):
+        parser.error(f"there are {len(every)} records")
     for index in sorted(random.Random(options.seed).sample(range(len(every)), count)):
         label, record = every[index]
         print(f"{label}  {figure(record)}  {record.get('source', '')}  {record.get('locator', '')}")

@@ -1,6 +1,6 @@
 """A price list of 1,000,000 rows imported by the program (checked, keyed, journalled, undoable) beside `sqlite3 .import` of the
 same file into a bare table, in one run, each three times in turn. Needs the package sqlite3 (only for this benchmark).
-bench_import.py PROGRAM > tests/reports/import-benchmark.md"""
+Prints the report.   bench_import.py PROGRAM [TIMES]"""
 import os
 import resource
 import statistics
@@ -9,7 +9,7 @@ import sys
 import tempfile
 import time
 
-PROGRAM, ROWS, TIMES = sys.argv[1], 1_000_000, 3
+PROGRAM, ROWS, TIMES = sys.argv[1], 1_000_000, int((sys.argv[2:] or ["3"])[0])
 METALS = ["copper", "tin", "zinc", "silver", "aluminium", "lead", "nickel", "sterling-silver"]
 
 

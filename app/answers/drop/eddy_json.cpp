@@ -1,6 +1,7 @@
 #include "answers/drop/eddy_json.hpp"
 
 #include "answers/parts/json_parts.hpp"
+#include "questions/say/casting_words.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -64,6 +65,8 @@ void add_setup(Json& out, const DropSetup& setup, const TubeMetal& tube, const C
                const Catalogue& catalogue) {
     out["magnet"] = magnet_of(setup);
     out["tube"] = tube_of(setup, tube, conditions);
+    const bool casting = tube.metal && of_casting(conditions);
+    out["state"] = casting ? Json(casting_words(*conditions.casting)) : tube.metal ? Json("handbook") : Json(nullptr);
     Json notes = setup.assumptions;
     for (const std::string& note : tube.notes) notes.push_back(note);
     out["assumptions"] = notes;

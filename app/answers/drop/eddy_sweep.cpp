@@ -94,7 +94,8 @@ std::string json_of(const SweepResult& r, const Catalogue& catalogue) {
 std::string text_of(const SweepResult& r, const Catalogue& catalogue, UnitSystem units) {
     std::ostringstream out;
     out << "magnet  " << magnet_text(r.setup, units) << "\ntube    " << tube_text(r.setup.inputs, units)
-        << " (but for what is swept)\n\n"
+        << (r.held.empty() ? " (but for what is swept)\n\n"
+                           : " (but for what is swept, the wall of " + r.held + ")\n\n")
         << as_text(table_of(r, catalogue, units)) << "\n";
     if (const std::string rate = rate_sentence(catalogue); !rate.empty()) out << wrapped(rate, page_width, "    ");
     if (r.over == SweepOver::wall || r.over == SweepOver::budget)

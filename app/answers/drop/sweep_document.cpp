@@ -25,7 +25,9 @@ void add_resistivity_source(Document& out, const SweepLine& line, const Conditio
 
 Document document_of(const SweepResult& r, const DocumentSetting& setting) {
     Document out = start_document(std::string("Fall time against ") + name_of(r.over), r.conditions, setting);
+    add_state(out, r.conditions);
     for (const std::string& assumption : r.setup.assumptions) out.say(assumption);
+    if (!r.held.empty()) out.say("The wall is what " + r.held + " of metal leaves.");
     const ShownCurrency money = shown_currency(setting.catalogue, setting.units);
     const auto x = [&](double si) { return r.over == SweepOver::budget ? money.shown(si) : si; };
     DataTable table{"Sweep",

@@ -4,6 +4,7 @@ namespace pourbook {
 
 Document document_of(const CompareResult& r, const DocumentSetting& setting) {
     Document out = start_document("Metals compared", r.conditions, setting);
+    add_state(out, r.conditions);
     DataTable table{"Comparison", {}, {}};
     add_metal_columns(table);
     for (const Property* p : r.properties) table.columns.push_back(column_of(*p, setting.units));

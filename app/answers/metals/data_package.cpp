@@ -1,5 +1,6 @@
 #include "answers/metals/data_package.hpp"
 
+#include "answers/parts/citation.hpp"
 #include "answers/parts/document.hpp"
 #include "answers/parts/json_parts.hpp"
 #include "core/quantity/format.hpp"
@@ -254,6 +255,7 @@ std::vector<PackageFile> data_package(const Catalogue& catalogue) {
                           {"name", "pourbook-reference"},
                           {"title", "Pourbook: cited properties of metals and alloys"},
                           {"version", catalogue.data_version},
+                          {"description", "To cite: " + how_to_cite(catalogue.data_version)},
                           {"licenses", Json::array({licence})},
                           {"resources", resources}};
     files.insert(files.begin(), {"datapackage.json", package.dump(2) + "\n"});

@@ -105,6 +105,7 @@ DataTable records_of(const Metal& m) {
 
 Document document_of(const SheetResult& s, const DocumentSetting& setting) {
     Document out = start_document(s.metal->name, s.conditions, setting);
+    add_state(out, s.conditions);
     say_head(out, s);
     out.parts.push_back(properties_of(s, setting.units));
     out.say(rate_sentence(setting.catalogue), in::text, "    ");

@@ -97,6 +97,7 @@ void say_all(Document& out, const ValueResult& r, const DocumentSetting& setting
 Document document_of(const ValueResult& r, const DocumentSetting& setting) {
     Document out = start_document(r.metal->name + ", " + r.property->label, r.conditions, setting);
     for (DataFigure& asked : out.figures) asked.shown_in &= in::file;
+    add_state(out, r.conditions);
     add_figures(out, r, setting.catalogue);
     say_all(out, r, setting);
     DataTable value{"Value", {}, {}, in::file};

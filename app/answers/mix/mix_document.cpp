@@ -205,6 +205,7 @@ Document document_of(const MixResult& r, const DocumentSetting& setting) {
     for (const Stock& s : r.stocks) out.figures.emplace_back("stock", exact(s.mass_kg) + " kg " + s.name);
     if (r.blend) out.figures.emplace_back("mass_after_loss_kg", exact(r.mass_kg));
     if (!r.value_as_of.empty()) out.figures.emplace_back("oldest_price", r.value_as_of);
+    for (const std::string& hazard : r.hazards) out.say("Take care: " + hazard, in::text | in::file);
     say_made_of(out, r);
     out.parts.push_back(estimates(r, setting));
     out.say(two_phases(r, setting), in::text | in::file);
@@ -213,6 +214,9 @@ Document document_of(const MixResult& r, const DocumentSetting& setting) {
         out.say(sentence, in::text | in::file);
     out.say(worth(r, setting), in::text);
     out.say(addition_sentence(r), in::text | in::file);
+    out.say(scrap_sentence(r), in::text | in::file);
+    for (const std::string& loss : loss_sentences(r, setting.catalogue, setting.units))
+        out.say(loss, in::text | in::file);
     out.parts.push_back(composition(r));
     add_impurities(out, "With a dissolved impurity", r.impurities, setting);
     add_impurities(out, "Any one of these dissolved would explain the measured figure", r.equivalents, setting);

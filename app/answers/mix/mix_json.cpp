@@ -125,6 +125,24 @@ void add_addition(Json& out, const MixResult& r) {
                        {"composition_wt_percent", shares_of(r.addition->result, false)}};
 }
 
+Json scrap_of(const std::vector<ScrapContent>& contents) {
+    Json out = Json::array();
+    for (const ScrapContent& c : contents)
+        out.push_back({{"element", c.element}, {"low90_wt_percent", c.low_wt}, {"high90_wt_percent", c.high_wt}});
+    return out;
+}
+
+Json losses_of(const std::vector<UnevenLoss>& losses) {
+    Json out = Json::array();
+    for (const UnevenLoss& l : losses)
+        out.push_back({{"element", l.element},
+                       {"low_kg", l.low_kg},
+                       {"high_kg", l.high_kg},
+                       {"wt_percent_if_all", json_number(l.wt_if_all)},
+                       {"liquidus_if_all_K", json_number(l.liquidus_if_all_K)}});
+    return out;
+}
+
 } // namespace
 
 std::string json_of(const MixResult& r, const Catalogue& catalogue) {
@@ -152,6 +170,9 @@ std::string json_of(const MixResult& r, const Catalogue& catalogue) {
     }
     if (!r.impurities.empty()) out["impurities"] = impurities_of(r.impurities);
     if (!r.equivalents.empty()) out["equivalent_impurities"] = impurities_of(r.equivalents);
+    if (!r.scrap_contents.empty()) out["scrap_contents"] = scrap_of(r.scrap_contents);
+    if (!r.losses.empty()) out["losses"] = losses_of(r.losses);
+    if (!r.hazards.empty()) out["hazards"] = r.hazards;
     out["sources"] = r.sources;
     out["data_version"] = catalogue.data_version;
     return json_text(out);

@@ -5,6 +5,7 @@
 #include "questions/say/shown.hpp"
 
 #include <string>
+#include <vector>
 
 namespace pourbook {
 
@@ -14,5 +15,7 @@ std::string json_of(const MixResult& result, const Catalogue& catalogue);
 std::string phases_sentence(const MixResult& result, const Catalogue& catalogue, UnitSystem units);
 std::string freezing_sentence(const MixResult& result, const Catalogue& catalogue, UnitSystem units);
 std::string addition_sentence(const MixResult& result);
+std::string scrap_sentence(const MixResult& result);
+std::vector<std::string> loss_sentences(const MixResult& result, const Catalogue& catalogue, UnitSystem units);
 
 } // namespace pourbook

@@ -1,10 +1,13 @@
 #include "answers/mix/mix_report.hpp"
 #include "core/quantity/format.hpp"
 
+#include <cmath>
+
 namespace pourbook {
 namespace {
 
 constexpr double liquid_that_matters = 0.001; // share
+constexpr double too_much_to_add = 2;         // times the melt
 
 std::string temperature(const Catalogue& catalogue, double kelvin, UnitSystem units) {
     const Property* p = catalogue.property("liquidus");
@@ -36,10 +39,44 @@ std::string freezing_sentence(const MixResult& r, const Catalogue& catalogue, Un
 
 std::string addition_sentence(const MixResult& r) {
     if (!r.addition || !r.target) return {};
+    const double start_kg = r.blend ? r.blend->mass_kg() : 1;
+    const std::string wanted = trimmed(r.target->content.wt_percent, 6) + " % " + r.target->content.element;
+    if (r.addition->mass_kg > too_much_to_add * start_kg)
+        return "Adding " + r.target->with + " does not get there sensibly: " + wanted + " would take " +
+               significant(r.addition->mass_kg / start_kg, 2) +
+               " times the melt. Have it refined, or start from purer metal.";
     const bool lost = r.blend && r.mass_kg < r.blend->mass_kg();
     return "Add " + trimmed(r.addition->mass_kg, 5) + " kg " + r.target->with + (r.blend ? "" : " to each kilogram") +
-           " for " + trimmed(r.target->content.wt_percent, 6) + " % " + r.target->content.element + ": " +
-           trimmed(r.addition->total_kg, 5) + " kg in all" + (lost ? " after melt loss." : ".");
+           " for " + wanted + ": " + trimmed(r.addition->total_kg, 5) + " kg in all" +
+           (lost ? " after melt loss." : ".");
+}
+
+std::string scrap_sentence(const MixResult& r) {
+    if (r.scrap_contents.empty()) return {};
+    std::string out = "Scrap is a guess until it is assayed: nine in ten such melts hold";
+    const char* joint = " ";
+    for (const ScrapContent& c : r.scrap_contents) {
+        out += joint + c.element + " " + significant(c.low_wt, 2) + " to " + significant(c.high_wt, 2) + " %";
+        joint = ", ";
+    }
+    return out + ". The intervals above count that.";
+}
+
+std::vector<std::string> loss_sentences(const MixResult& r, const Catalogue& catalogue, UnitSystem units) {
+    std::vector<std::string> out;
+    for (const UnevenLoss& l : r.losses) {
+        std::string line = "A melt usually loses " + significant(1000 * l.low_kg, 2) + " to " +
+                           significant(1000 * l.high_kg, 2) + " g of " + l.element +
+                           (r.blend ? "" : " from each kilogram") + ": " + l.text + ".";
+        if (!std::isnan(l.wt_if_all))
+            line += " If the stated loss is all " + l.element + ", " + significant(l.wt_if_all, 3) +
+                    " % of it is left" +
+                    (std::isnan(l.liquidus_if_all_K)
+                         ? "."
+                         : " and the melt is liquid from " + temperature(catalogue, l.liquidus_if_all_K, units) + ".");
+        out.push_back(std::move(line));
+    }
+    return out;
 }
 
 } // namespace pourbook

@@ -5,6 +5,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include <algorithm>
 #include <cmath>
 
 namespace pourbook {
@@ -93,6 +94,27 @@ Json cylinder_of(const casting::Cylinder& c) {
             {"modulus_m", json_number(c.modulus_m())}};
 }
 
+/// Every figure the freezing time rests on, for a second model.
+Json reckoned_with(const casting::FreezingCase& c) {
+    const casting::MetalHeat& m = c.metal;
+    return {{"density_kg_m3", m.density_kg_m3},
+            {"solid_specific_heat_J_kg_K", m.solid_J_kg_K},
+            {"melt_specific_heat_J_kg_K", m.melt_J_kg_K},
+            {"fusion_J_kg", m.fusion_J_kg},
+            {"solid_conductivity_W_m_K", m.solid_W_m_K},
+            {"melt_conductivity_W_m_K", m.melt_W_m_K},
+            {"solidus_K", m.solidus_K},
+            {"liquidus_K", m.liquidus_K},
+            {"pour_K", c.pour_K},
+            {"mould_K", c.mould_K},
+            {"mould_conductivity_W_m_K", c.mould.conductivity_W_m_K},
+            {"mould_density_kg_m3", c.mould.density_kg_m3},
+            {"mould_specific_heat_J_kg_K", c.mould.specific_heat_J_kg_K},
+            {"contact_W_m2_K", json_number(std::isfinite(c.contact_W_m2_K) ? c.contact_W_m2_K : no_number)},
+            {"emissivity", c.outside.emissivity},
+            {"convection_W_m2_K", c.outside.convection_W_m2_K}};
+}
+
 void add_freezing(Json& out, const PourResult& r) {
     const std::string reason = r.freezing ? "" : r.freezing.problem().text;
     const casting::FreezingPlan none;
@@ -108,6 +130,7 @@ void add_freezing(Json& out, const PourResult& r) {
     put(out, "chvorinov_time_s", f.chvorinov_s, "no thick mould, or no cited mould data");
     put(out, "chvorinov_constant_s_m2", f.chvorinov_s_m2, "no thick mould, or no cited mould data");
     put(out, "mould_wall_m", f.wall_m, reason);
+    if (r.freezing) out["freezing_reckoned_with"] = reckoned_with(f.reckoned);
     out["freezing_sources"] = sources_of(f.sources);
 }
 
@@ -237,6 +260,10 @@ void add_heat(Json& out, const PourResult& r) {
                      {"time_high_s", json_number(t.seconds_high)},
                      {"propane_low_kg", json_number(t.propane_kg_low)},
                      {"propane_high_kg", json_number(t.propane_kg_high)},
+                     {"propane_next_heat_low_kg", json_number(t.again_kg_low)},
+                     {"propane_next_heat_high_kg", json_number(t.again_kg_high)},
+                     {"burner_low_s", json_number(std::min(t.burner_s_low, t.burner_s_high))},
+                     {"burner_high_s", json_number(std::max(t.burner_s_low, t.burner_s_high))},
                      {"sources", sources_of(t.sources)}};
     if (!r.request.power_W) out["firing"]["time_reason"] = "no power stated";
 }
@@ -293,6 +320,7 @@ Json fill_of(const PourFill& f) {
     out["gates"] = g.gates;
     put(out, "vent_area_m2", g.vents_m2, "no figure");
     out["least_head_m"] = g.least_head_m;
+    put(out, "gating_metal_m3", g.metal_m3, "no figure");
     put(out, "head_of_surface_tension_m", g.capillary_m, "no surface tension for this metal");
     out["warnings"] = g.warnings;
     return out;
@@ -341,8 +369,13 @@ std::string json_of(const PourResult& r, const Catalogue& catalogue) {
     out["consumables"] = {{"filament_low_kg", json_number(r.consumables.filament_kg.low_si)},
                           {"filament_high_kg", json_number(r.consumables.filament_kg.high_si)},
                           {"shell_kg", json_number(r.consumables.shell_kg.low_si)},
+                          {"kiln_low_J", json_number(r.consumables.kiln_J.low_si)},
+                          {"kiln_high_J", json_number(r.consumables.kiln_J.high_si)},
                           {"cost_low_usd", r.consumables.cost_low_usd},
                           {"cost_high_usd", r.consumables.cost_high_usd}};
+    out["sprue_load"] = {{"mass_kg", json_number(r.sprue_load.mass_kg)},
+                         {"stress_Pa", json_number(r.sprue_load.stress_Pa)},
+                         {"bears_Pa", json_number(r.sprue_load.bears_Pa)}};
     out["sources"] = references_of(r, catalogue);
     out["data_version"] = catalogue.data_version;
     return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";

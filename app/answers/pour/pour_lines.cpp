@@ -75,7 +75,7 @@ Lines freezing_lines(const PourResult& r, const SheetUnits& u) {
     out.push_back(beside);
     if (!std::isnan(f.black_s))
         out.push_back("below " + u.temperature(f.black_K) + " throughout after " + shown_seconds(f.black_s) +
-                      ": not before then out of the mould, and quench only what stands it");
+                      ": not before then out of the mould");
     return out;
 }
 
@@ -132,8 +132,9 @@ Lines filling_lines(const PourResult& r, const SheetUnits& u) {
     if (!std::isnan(g.most_s)) time += "; a third of the thinnest wall's freezing time " + shown_seconds(g.most_s);
     out.push_back(time + ")" + (g.stated ? ", by the sprue stated" : ""));
     out.push_back("sprue " + u.length(g.head_m) + " high" +
-                  (std::isnan(r.request.sprue_height_m.value_or(no_number)) ? " (the part upright, the cup above it)"
-                                                                            : ", as stated") +
+                  (r.request.sprue_height_m
+                       ? ", as stated"
+                       : " (the part " + u.length(r.heaviest.box_m[2]) + " high as drawn, the cup above it)") +
                   ": " + u.length(g.foot_m) + " at the foot, " + u.length(g.top_m) +
                   " below the cup; the metal falls to " + significant(g.foot_speed_m_s, 2) +
                   " m/s and must be slowed: gates of " + significant(g.gates_m2 * 1e6, 2) + " mm2 in all" +
@@ -148,24 +149,25 @@ Lines consumable_lines(const PourResult& r, const SheetUnits& u, const std::stri
     const casting::Consumables& c = r.consumables;
     std::string out;
     const auto say = [&out](const std::string& text) { out += (out.empty() ? "" : ", ") + text; };
-    if (!c.filament_kg.empty())
-        say("filament " + u.mass(c.filament_kg.low_si) + " to " + u.mass(c.filament_kg.high_si));
+    if (!c.filament_kg.empty()) say("filament " + u.mass_range(c.filament_kg.low_si, c.filament_kg.high_si));
     if (!c.shell_kg.empty()) say("shell about " + u.mass(c.shell_kg.low_si) + " dry");
+    if (!c.kiln_J.empty())
+        say("kiln " + significant(c.kiln_J.low_si / 3.6e6, 2) + " to " + significant(c.kiln_J.high_si / 3.6e6, 2) +
+            " kWh a burn-out");
     if (out.empty()) return {};
-    return {"beside metal: " + out + ", gas as above; together " + low + " to " + high +
-            " (common practice), the kiln's current apart"};
+    return {"beside metal: " + out + ", gas as above; together " + low + " to " + high + " (common practice)"};
 }
 
 Lines loss_lines(const PourResult& r, const SheetUnits& u) {
     Lines out;
     for (const Practice* p : r.additions) {
         const double charge_kg = r.charge.charge_kg;
-        out.push_back(p->material + ": " + u.mass(p->figure.low_si * charge_kg) + " to " +
-                      u.mass(p->figure.high_si * charge_kg) + ", " + p->text + " [" + p->citation.source + "]");
+        out.push_back(p->material + ": " + u.mass_range(p->figure.low_si * charge_kg, p->figure.high_si * charge_kg) +
+                      ", " + p->text + " [" + p->citation.source + "]");
     }
     for (const casting::ElementLoss& e : r.element_losses)
         out.push_back("of " + e.element + " " + shown_percent(e.share_low) + " to " + shown_percent(e.share_high) +
-                      " leaves in a melt: make up " + u.mass(e.low_kg) + " to " + u.mass(e.high_kg) + "; " + e.text);
+                      " leaves in a melt: make up " + u.mass_range(e.low_kg, e.high_kg) + "; " + e.text);
     return out;
 }
 

@@ -1,16 +1,20 @@
 #include "answers/pour/pour_lines.hpp"
 #include "answers/pour/pour_report.hpp"
 
+#include "answers/parts/citation.hpp"
 #include "answers/writers/page.hpp"
 #include "core/quantity/constants.hpp"
 #include "core/quantity/format.hpp"
 #include "questions/pour/defects.hpp"
 #include "questions/say/shown_money.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace pourbook {
 namespace {
+
+constexpr double crucible_filled = 0.75; // more spills on the way
 
 /// Writes the sections of the page in one system of units.
 class PourSheet {
@@ -67,7 +71,7 @@ private:
                                             std::to_string(r_.heats) + " heat(s); figures below are for one"
                                       : ""));
         if (const std::string words = stated(); !words.empty()) page_.subtitle.push_back("stated: " + words);
-        page_.foot = "Pourbook, data " + catalogue_.data_version;
+        page_.foot = how_to_cite(catalogue_.data_version);
     }
 
     /// What was asked for beyond metal, part and process.
@@ -165,14 +169,15 @@ private:
             line("casting " + mass(r_.cast_mass_kg) + " / yield " + shown_percent(c.yield));
             return;
         }
-        line("casting " + mass(r_.cast_mass_kg) + " + gating " + mass(c.returns_kg - r_.feeder_kg) + " + feeder " +
+        line("casting " + mass(r_.cast_mass_kg) + " + gating " + mass(c.returns_kg - r_.feeder_kg) +
+             (r_.gating_by_plan ? " (cup, sprue, runner and gates as planned)" : "") + " + feeder " +
              mass(r_.feeder_kg) + " = " + mass(c.poured_kg) + " poured; melt loss " +
              shown_percent(r_.melt_loss.value_si) + shown_mark(r_.melt_loss) + " adds " + mass(c.lost_kg) +
              (r_.request.heel_kg > 0 ? ", heel " + mass(r_.request.heel_kg) : ""));
         lines(loss_lines(r_, u_));
         line("yield " + shown_percent(c.yield) + " (usual for one-off work " + shown_range(r_.usual_yield, 100, 3) +
              " %), " + mass(c.returns_kg) + " come back as scrap; melt fills " + volume(r_.melt_volume_m3) +
-             " of the crucible");
+             " of the crucible: take one of " + volume(r_.melt_volume_m3 / crucible_filled) + " or more");
     }
 
     void freezing() {
@@ -196,6 +201,19 @@ private:
         lines(temperature_lines(r_, u_));
     }
 
+    void propane() {
+        const casting::Firing& f = r_.firing;
+        std::string text = "propane " + significant(f.propane_kg_low, 2) + " to " + significant(f.propane_kg_high, 2) +
+                           " kg in a small furnace, first heat";
+        if (!std::isnan(f.burner_s_low))
+            text += ", " + shown_seconds(std::min(f.burner_s_low, f.burner_s_high)) + " to " +
+                    shown_seconds(std::max(f.burner_s_low, f.burner_s_high));
+        if (!std::isnan(f.again_kg_low))
+            text += "; a next heat, the furnace hot, " + significant(f.again_kg_low, 2) + " to " +
+                    significant(f.again_kg_high, 2) + " kg";
+        line(text);
+    }
+
     void heat_and_cost() {
         PageSection& cost = section("Heat and cost", r_.money.price ? money(r_.money.value) : "");
         if (r_.money.price) cost.grounds = shown_grounds(*r_.money.price);
@@ -204,8 +222,7 @@ private:
                  significant(r_.melt_heat->total_J_kg / 1000, 3) + " kJ/kg +- " +
                  significant(r_.melt_heat->standard_uncertainty_J_kg / 1000, 2) +
                  (r_.melt_heat->estimated ? ", partly estimated" : "") + "), furnace losses not counted");
-            line("propane " + significant(r_.firing.propane_kg_low, 2) + " to " +
-                 significant(r_.firing.propane_kg_high, 2) + " kg in a small furnace, first heat");
+            propane();
             if (!std::isnan(r_.firing.seconds_low))
                 line("electric, " + trimmed(*r_.request.power_W / 1000, 3) +
                      " kW: " + significant(r_.firing.seconds_low / 60, 2) + " to " +

@@ -27,6 +27,15 @@ std::string SheetUnits::mass(double kg) const {
     return precious ? significant(kg / sheet_troy_ounce_kg, 4) + " ozt" : significant(kg / sheet_pound_kg, 4) + " lb";
 }
 
+std::string SheetUnits::mass_range(double low_kg, double high_kg) const {
+    const bool large = high_kg >= 1;
+    const double factor = !workshop ? (large ? 1 : 1000) : precious ? 1 / sheet_troy_ounce_kg : 1 / sheet_pound_kg;
+    return significant(low_kg * factor, 2) + " to " + significant(high_kg * factor, 2) +
+           (!workshop  ? (large ? " kg" : " g")
+            : precious ? " ozt"
+                       : " lb");
+}
+
 std::string SheetUnits::length(double metres) const {
     return workshop ? significant(metres / inch_m, 3) + " in" : significant(metres * 1000, 3) + " mm";
 }

@@ -16,6 +16,8 @@ struct SheetUnits {
     std::string temperature(double kelvin) const;
     std::string difference(double kelvin) const;
     std::string mass(double kg) const;
+    /// "0.7 to 1.4 g": two digits each, for what is weighed by the way.
+    std::string mass_range(double low_kg, double high_kg) const;
     std::string length(double metres) const;
     std::string volume(double m3) const;
 };

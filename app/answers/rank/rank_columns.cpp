@@ -93,10 +93,24 @@ private:
         add({"low90", "90 % low", unit, true, false, machines}, number(1));
         add({"high90", "90 % high", unit, true, false, machines}, number(2));
         add({"median", value, "", true, false, people}, number(0)); // the unit stands above the table
+        add_relative();
         add({"low90", "90 % low", "", true, false, in::text}, number(1));
         add({"high90", "90 % high", "", true, false, in::text}, number(2));
         add({"interval", "90 %", "", true, false, in::window},
             [merit = merit_](const RankedMetal& m) { return DataCell::words(merit.interval(m.place)); });
+    }
+
+    /// What is no property has a unit that says nothing to a maker: beside it stands how it compares with the best.
+    void add_relative() {
+        if (result_.ranked.empty() || setting_.catalogue.property(result_.formula)) return;
+        const double best = result_.ranked.front().place.median;
+        const bool comparable = std::all_of(result_.ranked.begin(), result_.ranked.end(),
+                                            [](const RankedMetal& m) { return m.place.median > 0; });
+        if (!comparable) return;
+        add({"relative_to_best", "of the best", "", true}, [best, high = result_.best_high](const RankedMetal& m) {
+            const double share = high ? m.place.median / best : best / m.place.median;
+            return DataCell::figure(share, significant(share, 3));
+        });
     }
 
     void add_tube() {

@@ -106,6 +106,7 @@ void say_after(Document& out, const RankResult& r, const DocumentSetting& settin
 
 Document document_of(const RankResult& r, const DocumentSetting& setting) {
     Document out = start_document(r.label.empty() ? r.formula : r.label, r.conditions, setting, r.to_K);
+    add_state(out, r.conditions);
     add_asked(out, r, setting);
     say_before(out, r, setting);
     out.parts.push_back(ranked(r, setting));

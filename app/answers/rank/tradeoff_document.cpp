@@ -86,6 +86,7 @@ Document document_of(const TradeoffResult& r, const DocumentSetting& setting) {
     const OneGoal one("first", r.first_label, r.first_formula, r.first_unit, r.first_high, setting);
     const OneGoal two("second", r.second_label, r.second_formula, r.second_unit, r.second_high, setting);
     Document out = start_document(one.title() + " and " + two.title(), r.conditions, setting, r.to_K);
+    add_state(out, r.conditions);
     one.add_asked(out);
     two.add_asked(out);
     out.say("No metal beats those on the front in both " + one.title() + " and " + two.title() + ", " +

@@ -1,5 +1,6 @@
 #include "answers/writers/document_parts.hpp"
 #include "core/quantity/format.hpp"
+#include "questions/say/casting_words.hpp"
 
 #include <array>
 #include <cmath>
@@ -75,6 +76,17 @@ void add_side(Document& out, const std::string& id, const VersusSide& side, cons
     out.say(side.barred.empty() ? "" : side.metal->name + ": " + side.barred, in::text | in::file, "  ");
 }
 
+/// For programs, and as a table in files where there are any.
+DataTable flips_of(const VersusResult& r) {
+    DataTable table{"What would turn it", {}, {}, in::program | (r.flips.empty() ? 0 : in::file), "flips"};
+    table.columns = {
+        {"change", "change", "", false}, {"threshold", "threshold", "%", true}, {"then", "better then", "", false}};
+    for (const Flip& f : r.flips)
+        table.rows.push_back({DataCell::words(f.change), std::isnan(f.threshold) ? DataCell() : figure(f.threshold),
+                              DataCell::words(f.then)});
+    return table;
+}
+
 DataTable values_of(const VersusResult& r, const DocumentSetting& setting) {
     DataTable values{"Values", {}, {}, in::file};
     add_metal_columns(values);
@@ -102,6 +114,8 @@ Document document_of(const VersusResult& r, const DocumentSetting& setting) {
     out.figures.emplace_back("sentence", r.sentence, in::program);
     out.figures.emplace_back("in_spite_of", r.in_spite_of, in::program);
     out.figures.emplace_back("sources", r.sources, in::program);
+    out.figures.emplace_back("state", of_casting(r.conditions) ? casting_words(*r.conditions.casting) : "handbook",
+                             in::program);
     out.say(r.sentence, in::text | in::file);
     add_side(out, "better", r.better, setting);
     add_side(out, "worse", r.worse, setting);
@@ -110,6 +124,7 @@ Document document_of(const VersusResult& r, const DocumentSetting& setting) {
             out.say("  [" + key + "] " + reference->full(), in::text, "      ");
     out.say("Data version " + out.data_version, in::text);
     out.parts.push_back(answer_of(out, r));
+    out.parts.push_back(flips_of(r));
     out.parts.push_back(values_of(r, setting));
     collect_sources(out, setting.catalogue);
     return out;

@@ -1,6 +1,7 @@
 #include "answers/writers/document_parts.hpp"
 
 #include "core/quantity/format.hpp"
+#include "questions/say/casting_words.hpp"
 
 #include <algorithm>
 #include <cctype>
@@ -36,6 +37,12 @@ Document start_document(const std::string& title, const Conditions& conditions, 
     out.data_version = setting.catalogue.data_version;
     out.date = setting.date;
     return out;
+}
+
+void add_state(Document& out, const Conditions& conditions) {
+    const bool casting = of_casting(conditions);
+    out.figures.emplace_back("state", casting ? casting_words(*conditions.casting) : "handbook", in::program);
+    if (casting) out.say("For a part " + state_line(*conditions.casting) + ".", in::text | in::file);
 }
 
 DataColumn column_of(const Property& property, UnitSystem units) {

@@ -11,6 +11,8 @@ namespace pourbook {
 /// Title, conditions, data version and date.
 Document start_document(const std::string& title, const Conditions& conditions, const DocumentSetting& setting,
                         double to_K = no_number);
+/// Whether the answer is for a casting or for the handbook's metal: in JSON always, in words where it is a casting.
+void add_state(Document& out, const Conditions& conditions);
 
 /// The column of a property, and a figure in it.
 DataColumn column_of(const Property& property, UnitSystem units);

@@ -1,5 +1,7 @@
 #include "answers/writers/flat.hpp"
 
+#include "answers/parts/citation.hpp"
+
 #include "core/quantity/format.hpp"
 #include <algorithm>
 
@@ -87,6 +89,7 @@ Flat flat(const Document& document) {
     for (const DataFigure& f : document.figures)
         if (f.shown_in & in::file) ends.emplace_back(f.id, f.words());
     ends.emplace_back("data version", document.data_version);
+    ends.emplace_back("cite as", how_to_cite(document.data_version));
     ends.emplace_back("date", document.date);
     std::size_t row = 0;
     for (const DataTable* part : tables)

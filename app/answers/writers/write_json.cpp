@@ -1,5 +1,6 @@
 #include "answers/writers/writers.hpp"
 
+#include "answers/parts/citation.hpp"
 #include "answers/parts/json_parts.hpp"
 
 #include <cmath>
@@ -57,6 +58,7 @@ std::string json_of(const Document& document) {
                       {"conditions", conditions},
                       {"notes", notes},
                       {"data_version", document.data_version},
+                      {"cite_as", how_to_cite(document.data_version)},
                       {"date", document.date},
                       {"parts", parts},
                       {"sources", sources}});

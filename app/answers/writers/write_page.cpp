@@ -1,5 +1,7 @@
 #include "answers/writers/writers.hpp"
 
+#include "answers/parts/citation.hpp"
+
 #include "core/quantity/format.hpp"
 
 #include <algorithm>
@@ -54,7 +56,7 @@ Page page_of(const Document& document) {
         page.sections.push_back({"Sources", {}, {}, {}, {}});
         page.sections.back().blocks.push_back({PageBlock::Kind::table, {}, {}, sources});
     }
-    page.foot = "Pourbook, data version " + document.data_version + (document.date.empty() ? "" : ", " + document.date);
+    page.foot = how_to_cite(document.data_version) + (document.date.empty() ? "" : ", " + document.date);
     return page;
 }
 

@@ -1,5 +1,6 @@
 #include "answers/writers/writers.hpp"
 
+#include "answers/parts/citation.hpp"
 #include "answers/writers/flat.hpp"
 
 #include <xlsxwriter.h>
@@ -152,6 +153,7 @@ lxw_error write(const Document& document, const std::string& file) {
     for (const Sentence& note : document.notes)
         if (note.shown_in & in::file) about.emplace_back("note", note.text);
     about.emplace_back("data version", document.data_version);
+    about.emplace_back("cite as", how_to_cite(document.data_version));
     about.emplace_back("date", document.date);
     for (const Reference* r : document.sources) sources.emplace_back(r->key, r->full());
     book.add("Conditions", about, 22, 90);

@@ -36,6 +36,10 @@ double half_width_90(ErrorClass e) {
         return 18;
     case ErrorClass::solidus_sum:
         return 67;
+    case ErrorClass::liquidus_near:
+        return 45;
+    case ErrorClass::solidus_near:
+        return 60;
     }
     return 0;
 }

@@ -20,7 +20,9 @@ enum class ErrorClass {
     liquidus_binary,
     liquidus_sum, // several solutes, effects added
     solidus_binary,
-    solidus_sum
+    solidus_sum,
+    liquidus_near, // known alloys nearby
+    solidus_near
 };
 
 /// Sets uncertainty, interval and the sentence about the error. Resistivity, density and expansion are relative,

@@ -2,6 +2,7 @@
 
 #include "core/alloys/dissolved.hpp"
 #include "core/alloys/error_table.hpp"
+#include "core/alloys/near_melting.hpp"
 #include "core/evaluate/evaluate.hpp"
 #include "core/quantity/format.hpp"
 
@@ -148,7 +149,10 @@ private:
 } // namespace
 
 Result<MeltingEstimate> estimate_melting(const AlloySetting& setting) {
-    return Melting(setting).run();
+    auto of_binaries = Melting(setting).run();
+    if (of_binaries || setting.composition.shares().size() < 3) return of_binaries;
+    auto nearby = melting_from_neighbours(setting);
+    return nearby ? nearby : of_binaries;
 }
 
 } // namespace pourbook

@@ -14,6 +14,7 @@ public:
     Consumables run() {
         if (in_.process == "shell" || in_.process == "plaster") filament();
         if (in_.process == "shell") shell();
+        if (in_.process == "shell" || in_.process == "plaster") kiln();
         if (!std::isnan(in_.propane_kg_low)) pay("propane", in_.propane_kg_low, in_.propane_kg_high);
         return out_;
     }
@@ -54,6 +55,14 @@ private:
         out_.shell_kg = density;
         out_.shell_kg.low_si = out_.shell_kg.high_si = kg;
         pay("shell", kg, kg);
+    }
+
+    void kiln() {
+        out_.kiln_J = figure("kiln_energy", "");
+        const Range price = figure("electricity_price", "");
+        if (out_.kiln_J.empty() || price.empty()) return;
+        out_.cost_low_usd += price.low_si * out_.kiln_J.low_si;
+        out_.cost_high_usd += price.high_si * out_.kiln_J.high_si;
     }
 
     const Catalogue& catalogue_;

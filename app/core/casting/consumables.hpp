@@ -1,5 +1,6 @@
 // What a casting uses up beside metal: filament of the printed pattern, shell, gas; masses and what they cost.
 //   filament = (surface x wall + infill x the rest) x density      shell = (surface x wall) x density of the mould
+// The kiln: what a small electric one takes for a burn-out, whatever stands in it.
 // Prices are ranges of the retail trade (common practice), to be replaced by one's own. The shell of gating and cup is
 // counted with the metal's own share of gating.
 #pragma once
@@ -18,6 +19,7 @@ struct ConsumableInputs {
 
 struct Consumables {
     Range filament_kg, shell_kg; // empty where the process has none
+    Range kiln_J;                // electric kiln, burn-out and preheat; empty where nothing is fired
     double cost_low_usd = 0, cost_high_usd = 0;
     std::vector<SourceValue> sources;
 };

@@ -53,8 +53,13 @@ std::vector<double> wall_cells(double wall_m, int cells) {
     return out;
 }
 
+/// Cells from the inside outward; the area through which heat flows grows as the section says.
 class LineBuilder {
 public:
+    explicit LineBuilder(const FrozenSection& section) : section_(section) {
+        if (section.core_m > 0) section_.spread = section_.edges = 1;
+    }
+    void begin_at(double radius_m) { at_m_ = radius_m; }
     void mould(const MouldHeat& m, double start_K, const std::vector<double>& layers) {
         HeatCell cell{curve_of(m), m.conductivity_W_m_K, m.conductivity_W_m_K, 0, 0, 0};
         cell.enthalpy_J_m3 = cell.curve.enthalpy_J_m3(start_K);
@@ -67,7 +72,6 @@ public:
         for (int i = 0; i < count; ++i) add(cell, thickness_m / count);
         behind_metal_ = cells.size();
     }
-    void begin_at(double radius_m) { at_m_ = radius_m; }
     std::size_t first_metal() const { return first_metal_; }
     std::size_t behind_metal() const { return behind_metal_; }
 
@@ -77,14 +81,31 @@ private:
     void add(HeatCell cell, double width) {
         cell.inner_m = at_m_;
         cell.outer_m = at_m_ += width;
+        cell.outer_area = area_at(cell.outer_m);
+        cell.volume = volume_within(cell.outer_m) - volume_within(cell.inner_m);
         cells.push_back(cell);
     }
+
+    /// Place r as the radius of the round body whose surface grows alike: beyond the metal edges round themselves off.
+    double area_at(double r) const {
+        const double face = section_.half_m, s = section_.spread;
+        if (section_.core_m > 0 || r <= face) return std::pow(r, s);
+        return std::pow(face + section_.edges * (r - face), s);
+    }
+    double volume_within(double r) const {
+        const double face = section_.half_m, s = section_.spread;
+        if (section_.core_m > 0 || r <= face) return std::pow(r, s + 1) / (s + 1);
+        const double beyond = std::pow(face + section_.edges * (r - face), s + 1) - std::pow(face, s + 1);
+        return (std::pow(face, s + 1) + beyond / section_.edges) / (s + 1);
+    }
+
+    FrozenSection section_;
     double at_m_ = 0;
     std::size_t first_metal_ = 0, behind_metal_ = 0;
 };
 
 LineBuilder line_of(const FreezingCase& w, const FreezingGrid& grid) {
-    LineBuilder b;
+    LineBuilder b(w.section);
     double thickness = w.section.half_m;
     if (w.section.core_m > 0) {
         thickness *= 2;
@@ -160,8 +181,7 @@ Result<FreezingCourse> freezing_course(const FreezingCase& w, const FreezingGrid
         contacts.push_back(static_cast<int>(b.behind_metal()) - 1);
         if (b.first_metal() > 0) contacts.push_back(static_cast<int>(b.first_metal()) - 1);
     }
-    HeatLine line(b.cells, w.section.core_m > 0 ? 1 : w.section.spread, outer_end(w.outside), contacts,
-                  w.contact_W_m2_K);
+    HeatLine line(b.cells, outer_end(w.outside), contacts, w.contact_W_m2_K);
     FreezingWatch watch(line, b.first_metal(), b.behind_metal());
     const double before_J = line.heat_J();
     const double least_dt = first_step_s(w, grid);
@@ -195,9 +215,9 @@ Result<std::vector<double>> empty_mould_K(const MouldHeat& mould, double wall_m,
         return not_frozen("a size is not above nought");
     constexpr int cells = 20;
     constexpr double dt = 1;
-    LineBuilder b;
+    LineBuilder b(FrozenSection{wall_m, 0, 1, 0, wall_m});
     b.mould(mould, kiln_K, std::vector<double>(cells, wall_m / cells));
-    HeatLine line(b.cells, 0, outer_end(outside), {}, 1);
+    HeatLine line(b.cells, outer_end(outside), {}, 1);
     std::vector<double> out;
     double t = 0;
     for (const double until : times_s) {

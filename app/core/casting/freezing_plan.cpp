@@ -14,6 +14,7 @@ namespace {
 
 constexpr double conductivity_doubt = 0.30, capacity_doubt = 0.15, wall_doubt = 0.10, contact_doubt = 0.4;
 constexpr double black_heat_K = 773.15; // no glow in daylight
+constexpr double far_end = 3;           // half thicknesses
 constexpr double mould_doubt_K = 30, pour_doubt_K = 15;
 constexpr double metal_conductivity_W_m_K = 60; // where nothing is cited: the time hardly depends on it
 constexpr double melt_conducts = 0.5;           // share of the solid's conductivity; the time hardly depends on it
@@ -160,7 +161,7 @@ private:
 
     /// The slab of the same modulus, and Chvorinov's rule in a thick mould.
     void beside() {
-        if (const auto slab = freezing_s(case_, {in_.part.modulus_m(), 0, 0}); slab) out_.of_slab_s = *slab;
+        if (const auto slab = freezing_s(case_, {in_.part.modulus_m()}); slab) out_.of_slab_s = *slab;
         if (in_.process != "sand" && in_.process != "plaster") return;
         const Freezing metal{case_.metal.density_kg_m3,
                              case_.metal.fusion_J_kg +
@@ -190,7 +191,11 @@ FrozenSection frozen_section(const Solid& solid, const std::string& process, dou
         if (process == "shell") s.core_wall_m = shell_wall_m;
         return s;
     }
-    s.spread = std::clamp(solid.heavy_half_m / solid.modulus_m() - 1, 0.0, 2.0);
+    double spread = solid.heavy_half_m / solid.modulus_m() - 1;
+    for (const double side : solid.box_m) // an end far from the middle does nothing for it
+        if (side / 2 > far_end * solid.heavy_half_m) spread -= 2 * solid.heavy_half_m / side;
+    s.spread = std::clamp(spread, 0.0, 2.0);
+    s.edges = solid.edges;
     return s;
 }
 

@@ -18,7 +18,8 @@
 
 namespace pourbook::casting {
 
-/// Slab, cylinder, ball or between, by half thickness over modulus; a tube's bore as a core.
+/// Slab, cylinder, ball or between, by half thickness over modulus, ends more than three half thicknesses away left
+/// out; a tube's bore as a core.
 FrozenSection frozen_section(const Solid& solid, const std::string& process, double shell_wall_m);
 
 struct FreezingInputs {

@@ -1,6 +1,6 @@
 // Time and fuel for a heat: energy / (power x efficiency), energy / (heating value x efficiency). The efficiency is the
-// share of the furnace's heat that ends in the charge; a first heat also warms lining and crucible, which the printed
-// ranges for small furnaces include.
+// share of the furnace's heat that ends in the charge. A first heat also warms lining and crucible: a small charge
+// takes at least the burner's printed minutes for that. Burner times: fuel x heating value / power of small burners.
 #pragma once
 
 #include "core/casting/practice.hpp"
@@ -12,7 +12,10 @@ namespace pourbook::casting {
 struct Firing {
     double efficiency_low = no_number, efficiency_high = no_number; // electric
     double seconds_low = no_number, seconds_high = no_number;       // NaN without a power
-    double propane_kg_low = no_number, propane_kg_high = no_number;
+    double propane_kg_low = no_number, propane_kg_high = no_number; // first heat: at least what warms the furnace
+    double again_kg_low = no_number, again_kg_high = no_number;     // a next heat, the furnace hot
+    double burner_s_low = no_number, burner_s_high = no_number;     // first heat
+    double again_s_low = no_number, again_s_high = no_number;
     std::vector<SourceValue> sources;
 };
 

@@ -12,6 +12,7 @@ namespace pourbook::casting {
 namespace {
 
 constexpr double pound_kg = 0.45359237;
+constexpr double cup_widths = 3, runner_chokes = 2, gate_length_m = 0.01;
 constexpr double share_of_freezing = 1.0 / 3; // of the thinnest wall, in which the mould must be full (ours)
 
 double diameter_m(double area_m2) {
@@ -42,6 +43,7 @@ public:
         g_.foot_m = diameter_m(g_.choke_m2);
         g_.top_m = diameter_m(sprue_area_m2(g_.choke_m2, g_.head_m, std::min(cup_m, g_.head_m)));
         gates();
+        metal(std::min(cup_m, g_.head_m));
         return g_;
     }
 
@@ -94,6 +96,14 @@ private:
         g_.warnings.push_back("The thinnest wall freezes in " + significant(in_.thinnest_s, 2) + " s: pour in " +
                               significant(g_.fill_s, 2) + " s, not in the " + significant(g_.rule_s, 2) +
                               " s common for this weight, or heat the mould.");
+    }
+
+    /// Sprue: the integral of A_foot sqrt(H / z) from the cup's floor to the foot.
+    void metal(double cup_m) {
+        const double sprue = 2 * g_.choke_m2 * std::sqrt(g_.head_m) * (std::sqrt(g_.head_m) - std::sqrt(cup_m));
+        const double cup = area_m2(cup_widths * g_.top_m) * cup_m / 2; // half a cylinder: it is a cone or half full
+        const double runner = runner_chokes * g_.choke_m2 * (g_.gates > 1 ? in_.longest_m : in_.longest_m / 2);
+        g_.metal_m3 = sprue + cup + runner + g_.gates_m2 * gate_length_m;
     }
 
     const Catalogue& catalogue_;

@@ -7,6 +7,9 @@
 // t = sqrt(W) (0.95 + s/0.853), for light metals t = sqrt(W)/b, b 1.48, 1.25, 0.70 up to 6, up to 12, above 12 mm
 // (course text, see sources of the plan); but at most a third of the time in which the thinnest wall freezes. Tin,
 // zinc, lead, silver, gold go by the rule for copper.
+//
+// Metal in the gating: the sprue as it narrows, a cup three times as wide as the sprue's top and as deep as printed, a
+// runner of twice the choke along the gates and gates 10 mm long (proportions: common practice, no source).
 #pragma once
 
 #include "core/casting/practice.hpp"
@@ -48,6 +51,7 @@ struct GatingPlan {
     double foot_speed_m_s = no_number;
     double gate_speed_m_s = no_number;
     double gates_m2 = no_number, vents_m2 = no_number;
+    double metal_m3 = no_number; // in cup, sprue, runner and gates
     std::size_t gates = 1;
     bool stated = false;
     std::vector<std::string> warnings;

@@ -63,7 +63,10 @@ std::vector<Warning> cautions(const Catalogue& catalogue, const Metal& metal, co
     std::for_each(general.begin(), general.begin() + static_cast<std::ptrdiff_t>(before_metal), add);
     for (const Practice& p : catalogue.practices)
         if (p.quantity == "acknowledge" && holds(metal, p.element, p.from_wt_percent)) add(&p);
-    for (const Caution* c : catalogue.cautions_for(metal)) out.push_back({c->text, c->citation});
+    for (const Caution* c : catalogue.cautions_for(metal)) {
+        if (c->element == "P" && metal.content_percent("Cu") < 50) continue; // phosphor copper goes into copper only
+        out.push_back({c->text, c->citation});
+    }
     std::for_each(general.begin() + static_cast<std::ptrdiff_t>(before_metal), general.end(), add);
     return out;
 }

@@ -38,19 +38,14 @@ double HeatCell::conductivity_W_m_K() const {
     return solid_W_m_K + melted * (melt_W_m_K - solid_W_m_K);
 }
 
-HeatLine::HeatLine(std::vector<HeatCell> cells, double spread, OuterEnd end, std::vector<int> contacts,
-                   double contact_W_m2_K)
-    : cells_(std::move(cells)), spread_(spread), end_(end), contacts_(std::move(contacts)),
-      contact_W_m2_K_(contact_W_m2_K), face_W_K_(cells_.size(), 0.0), trial_(cells_.size()), diagonal_(cells_.size()),
-      lower_(cells_.size()), upper_(cells_.size()), residual_(cells_.size()) {
-    for (const HeatCell& c : cells_)
-        volume_.push_back((std::pow(c.outer_m, spread + 1) - std::pow(c.inner_m, spread + 1)) / (spread + 1));
-    end_area_ = std::pow(cells_.back().outer_m, spread);
-}
+HeatLine::HeatLine(std::vector<HeatCell> cells, OuterEnd end, std::vector<int> contacts, double contact_W_m2_K)
+    : cells_(std::move(cells)), end_(end), contacts_(std::move(contacts)), contact_W_m2_K_(contact_W_m2_K),
+      face_W_K_(cells_.size(), 0.0), trial_(cells_.size()), diagonal_(cells_.size()), lower_(cells_.size()),
+      upper_(cells_.size()), residual_(cells_.size()) {}
 
 double HeatLine::heat_J() const {
     double sum = 0;
-    for (std::size_t i = 0; i < cells_.size(); ++i) sum += volume_[i] * cells_[i].enthalpy_J_m3;
+    for (std::size_t i = 0; i < cells_.size(); ++i) sum += cells_[i].volume * cells_[i].enthalpy_J_m3;
     return sum;
 }
 
@@ -62,7 +57,7 @@ void HeatLine::conduct() {
                             (b.outer_m - b.inner_m) / (2 * b.conductivity_W_m_K());
         if (std::find(contacts_.begin(), contacts_.end(), static_cast<int>(i)) != contacts_.end())
             resistance += 1 / contact_W_m2_K_;
-        face_W_K_[i] = std::pow(a.outer_m, spread_) / resistance;
+        face_W_K_[i] = a.outer_area / resistance;
     }
 }
 
@@ -76,7 +71,7 @@ double HeatLine::end_W_K(double cell_K) const {
                                                (face_K * face_K + end_.air_K * end_.air_K) * (face_K + end_.air_K);
         face_K = (inside * cell_K + outside * end_.air_K) / (inside + outside);
     }
-    return end_area_ * inside * outside / (inside + outside);
+    return last.outer_area * inside * outside / (inside + outside);
 }
 
 bool HeatLine::step(double dt) {
@@ -85,7 +80,7 @@ bool HeatLine::step(double dt) {
     double scale = 0;
     for (std::size_t i = 0; i < n; ++i) {
         trial_[i] = cells_[i].enthalpy_J_m3;
-        scale += volume_[i] * std::abs(trial_[i]);
+        scale += cells_[i].volume * std::abs(trial_[i]);
     }
     const auto kelvin = [&](std::size_t i) { return cells_[i].curve.temperature_K(trial_[i]); };
     for (int iteration = 0; iteration < most_iterations; ++iteration) {
@@ -94,9 +89,9 @@ bool HeatLine::step(double dt) {
             const double slope = cells_[i].curve.slope_K_m3_J(trial_[i]), t = kelvin(i);
             const double left = i > 0 ? face_W_K_[i - 1] : 0, right = i + 1 < n ? face_W_K_[i] : end;
             const double next_K = i + 1 < n ? kelvin(i + 1) : end_.air_K;
-            residual_[i] = volume_[i] * (trial_[i] - cells_[i].enthalpy_J_m3) + dt * right * (t - next_K) +
+            residual_[i] = cells_[i].volume * (trial_[i] - cells_[i].enthalpy_J_m3) + dt * right * (t - next_K) +
                            (i > 0 ? dt * left * (t - kelvin(i - 1)) : 0);
-            diagonal_[i] = volume_[i] + dt * (left + right) * slope;
+            diagonal_[i] = cells_[i].volume + dt * (left + right) * slope;
             if (i > 0) upper_[i - 1] = -dt * left * slope;
             if (i + 1 < n) lower_[i + 1] = -dt * right * slope;
         }

@@ -22,7 +22,8 @@ struct EnthalpyCurve {
 struct HeatCell {
     EnthalpyCurve curve;
     double solid_W_m_K = 0, melt_W_m_K = 0;
-    double inner_m = 0, outer_m = 0; // radii
+    double inner_m = 0, outer_m = 0;   // places along the line
+    double outer_area = 0, volume = 0; // of any one unit of area
     double enthalpy_J_m3 = 0;
 
     double middle_m() const { return (inner_m + outer_m) / 2; }
@@ -35,16 +36,14 @@ struct OuterEnd {
 
 class HeatLine {
 public:
-    /// spread: the area grows as radius^spread. contact_after: number of the cell behind which the contact transfer
-    /// acts, -1 for none (two such faces where metal has a core: both are given).
-    HeatLine(std::vector<HeatCell> cells, double spread, OuterEnd end, std::vector<int> contacts,
-             double contact_W_m2_K);
+    /// contacts: numbers of the cells behind which the contact transfer acts (both faces where metal has a core).
+    HeatLine(std::vector<HeatCell> cells, OuterEnd end, std::vector<int> contacts, double contact_W_m2_K);
 
     /// One step; false where Newton's method did not converge (take a shorter one; nothing has changed then).
     bool step(double dt_s);
 
     const std::vector<HeatCell>& cells() const { return cells_; }
-    double volume(std::size_t i) const { return volume_[i]; }
+    double volume(std::size_t i) const { return cells_[i].volume; }
     double heat_J() const;                    // of all cells
     double lost_J() const { return lost_J_; } // through the outer end
     double temperature_K(std::size_t i) const { return cells_[i].curve.temperature_K(cells_[i].enthalpy_J_m3); }
@@ -54,12 +53,11 @@ private:
     double end_W_K(double cell_K) const;
 
     std::vector<HeatCell> cells_;
-    double spread_;
     OuterEnd end_;
     std::vector<int> contacts_;
     double contact_W_m2_K_;
-    std::vector<double> volume_, face_W_K_;
-    double end_area_ = 0, lost_J_ = 0;
+    std::vector<double> face_W_K_;
+    double lost_J_ = 0;
     std::vector<double> trial_, diagonal_, lower_, upper_, residual_; // of one step
 };
 

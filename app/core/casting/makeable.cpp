@@ -1,12 +1,17 @@
 #include "core/casting/makeable.hpp"
 
+#include "core/casting/feeder.hpp"
+
+#include "core/quantity/constants.hpp"
 #include "core/quantity/format.hpp"
 
 #include <cmath>
+#include <numbers>
 
 namespace pourbook::casting {
 namespace {
 
+constexpr double wet_over_dry = 1.3, safety = 3;
 constexpr double shells_in_a_bore = 2.5, diameters_deep = 4;
 
 std::string millimetres(double metres) {
@@ -33,6 +38,18 @@ std::vector<std::string> cannot_be_shelled(const std::string& words, const Solid
     why += ". Fill it with a core mix (pattern by the column 'if held' for the bore), cast round a core, or pour a bar "
            "and bore it.";
     return {why};
+}
+
+SprueLoad sprue_load(const Catalogue& catalogue, const Metal& metal, double pattern_kg, double dry_shell_kg,
+                     double length_m, double sprue_m) {
+    SprueLoad out;
+    const Range strength = range_of(practices(catalogue, metal, "pattern_strength", ""));
+    out.sources = strength.sources;
+    out.mass_kg = pattern_kg + wet_over_dry * dry_shell_kg;
+    const double bending_N_m = out.mass_kg * earth_gravity_m_s2 * length_m / 2;
+    out.stress_Pa = 32 * bending_N_m / (std::numbers::pi * sprue_m * sprue_m * sprue_m);
+    out.bears_Pa = strength.low_si / safety;
+    return out;
 }
 
 } // namespace pourbook::casting

@@ -16,4 +16,15 @@ namespace pourbook::casting {
 /// Sentences on what stands against it; empty: nothing known does. words: the part as the person gave it.
 std::vector<std::string> cannot_be_shelled(const std::string& words, const Solid& cast, double shell_wall_m);
 
+/// The pattern with its wet shell, held level by a round sprue at one end: bending stress 32 W (L/2) / (pi d^3).
+struct SprueLoad {
+    double mass_kg = no_number;   // pattern and wet shell
+    double stress_Pa = no_number; // at the joint
+    double bears_Pa = no_number;  // printed plastic, with a safety of three
+    std::vector<SourceValue> sources;
+    bool breaks() const { return stress_Pa > bears_Pa; }
+};
+SprueLoad sprue_load(const Catalogue& catalogue, const Metal& metal, double pattern_kg, double dry_shell_kg,
+                     double length_m, double sprue_m);
+
 } // namespace pourbook::casting

@@ -13,9 +13,14 @@ constexpr double heat_capacity_doubt = 0.07;
 constexpr double latent_heat_doubt = 0.20;
 constexpr double melt_density_doubt = 0.03;
 constexpr double solidification_doubt = 0.25;
-constexpr double share_without_data = 0.03;
+constexpr double share_without_data = 0.05; // carbon, sulphur and phosphorus of a cast iron
 
 using OfElement = std::function<Result<Traced>(const Material&)>;
+
+/// Melts out of a crystal bound otherwise than a metal: dissolved in a metal it melts as that metal does.
+bool covalent(const std::string& element) {
+    return element == "silicon" || element == "germanium" || element == "carbon" || element == "phosphorus";
+}
 
 /// Temperatures at which a property is printed, nearest first, inside [low, high].
 std::vector<double> printed_temperatures(const Material& m, const std::string& recorded, double near_K, double low_K,
@@ -98,6 +103,18 @@ Result<Traced> mixed(const Material& m, const OfElement& of_element, bool recipr
     return out;
 }
 
+/// A melt of an alloy is often colder than this element melts: its density goes on along its own slope.
+Result<Traced> undercooled(const Material& m, const Result<Traced>& at_melting, double temperature_K, double melts_K) {
+    if (!at_melting || temperature_K >= melts_K) return at_melting;
+    constexpr double along_K = 100;
+    const Result<Traced> hotter = cited(m, "density_liquid", melts_K + along_K);
+    if (!hotter) return at_melting;
+    Traced out = *at_melting;
+    out.value_si += (at_melting->value_si - hotter->value_si) * (melts_K - temperature_K) / along_K;
+    out.how += "; carried below its melting point along its slope";
+    return out;
+}
+
 } // namespace
 
 const Metal* principal_element(const Material& m) {
@@ -135,7 +152,8 @@ Result<Traced> liquid_density(const Material& m, double temperature_K) {
     if (!melts) return melts.problem();
     const Result<Traced> own =
         cited_or_nearest(m, "density_liquid", "density", temperature_K, {*melts, std::max(*melts, temperature_K)});
-    if (own || m.metal.is_element()) return own;
+    if (m.metal.is_element()) return undercooled(m, own, temperature_K, *melts);
+    if (own) return own;
     return mixed(
         m, [temperature_K](const Material& element) { return liquid_density(element, temperature_K); }, true,
         melt_density_doubt, "density of the melt, additive specific volumes");
@@ -181,9 +199,12 @@ Result<Traced> liquid_specific_heat(const Material& m, double temperature_K) {
 Result<Traced> latent_heat(const Material& m) {
     const Result<Traced> own = cited(m, "latent_heat", room_temperature_K);
     if (own || m.metal.is_element()) return own;
-    return mixed(
-        m, [](const Material& element) { return latent_heat(element); }, false, latent_heat_doubt,
-        "heat of fusion, mean of the elements");
+    const Metal* host = principal_element(m);
+    const auto of_element = [&](const Material& element) {
+        const bool other_crystal = host && &element.metal != host && covalent(element.metal.slug);
+        return latent_heat(other_crystal ? Material{m.catalogue, *host, Conditions{}} : element);
+    };
+    return mixed(m, of_element, false, latent_heat_doubt, "heat of fusion, mean of the elements");
 }
 
 Result<Traced> solidification_contraction(const Material& m) {

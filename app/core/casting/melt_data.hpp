@@ -3,7 +3,7 @@
 // Cited figures come first. Beyond the end of a cited curve the last figure stands in. For an alloy without any: the
 // mass-weighted mean of its elements (Neumann and Kopp's rule for heat capacities; for the heat of fusion a rough
 // guide), additive specific volumes for the density of the melt, and the principal element's solidification
-// contraction. Elements of at most 3 per cent together may be without data. What stands in is flagged as estimated; its
+// contraction. Elements of at most 5 per cent together may be without data. What stands in is flagged as estimated; its
 // uncertainty (ours): heat capacity 7 %, heat of fusion 20 %, density of the melt 3 %, solidification contraction 25 %.
 // Check of the rule for heats of fusion: see app/help/pour-in-full.md.
 #pragma once

@@ -96,6 +96,19 @@ PatternSpan pattern_span(double contraction, double u, double allowance_low, dou
     return s;
 }
 
+PatternSpan span_after_trials(const PatternSpan& span, const std::vector<ReachedContraction>& reached) {
+    double weights = 0, sum = 0;
+    for (const ReachedContraction& r : reached) {
+        const double w = 1 / (r.standard_uncertainty * r.standard_uncertainty);
+        weights += w;
+        sum += w * r.strain;
+    }
+    if (!(weights > 0)) return span;
+    const double half = normal_90 / std::sqrt(weights);
+    return {sum / weights - half, sum / weights + half,
+            "your own " + std::to_string(reached.size()) + " measured casting" + (reached.size() > 1 ? "s" : "")};
+}
+
 void set_spans(std::vector<PiecePattern>& pieces, const PatternSpan& span) {
     for (PiecePattern& piece : pieces)
         for (DimensionPlan& d : piece.dimensions) {

@@ -10,6 +10,7 @@
 namespace pourbook::casting {
 namespace {
 
+constexpr double flows_while_solid = 0.2; // share of the heat of fusion: Flemings, Solidification Processing, memory
 constexpr double greatest_superheat_K = 600;
 constexpr double restless_atm = 0.3; // zinc leaves a melt visibly from about here (our choice)
 
@@ -122,8 +123,14 @@ private:
         if (!std::isnan(contact)) lost_J_m2 = std::min(lost_J_m2, contact * step_K * in_.fill_s);
         const double half_m = std::min(in_.thinnest_m / 2, in_.part.modulus_m());
         const double drop_K = lost_J_m2 / (density->value_si * heat->value_si * half_m);
-        h_.least_K += std::min(drop_K, greatest_superheat_K);
+        const auto fusion = latent_heat(m_);
+        const double by_freezing_K =
+            fusion ? std::min(drop_K, flows_while_solid * fusion->value_si / heat->value_si) : 0;
+        h_.least_K += std::min(drop_K - by_freezing_K, greatest_superheat_K);
         h_.least_why += ", the mould " + trimmed(drop_K, 2) + " K in " + significant(in_.fill_s, 2) + " s of filling";
+        if (by_freezing_K > 0)
+            h_.least_why +=
+                ", of which " + trimmed(by_freezing_K, 2) + " K come from freezing a fifth, which still flows";
     }
 
     void lower_most(double kelvin, const std::string& why) {
@@ -197,6 +204,11 @@ private:
 
     void move_inside() {
         Traced& p = h_.pour;
+        if (!std::isnan(h_.most_K) && h_.most_K < h_.least_K) {
+            p.value_si = h_.most_K;
+            p.how += "; as hot as may be: " + h_.most_why;
+            return;
+        }
         if (p.value_si < h_.least_K) {
             p.value_si = h_.least_K;
             p.how += "; raised to the least that fills";

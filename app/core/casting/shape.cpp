@@ -25,17 +25,24 @@ Solid hollow(double bore, double outside, double length) {
     return s;
 }
 
+constexpr double sharp_edge = 0.597; // heat drawn beyond its faces (freezing.hpp)
+
 Solid bar(double diameter, double length) {
-    return {disc(diameter) * length,
+    Solid s{disc(diameter) * length,
             pi * diameter * length + 2 * disc(diameter),
             {diameter, diameter, length},
             std::min(diameter, length),
             false,
             std::min(diameter, length) / 2};
+    const double r = diameter / 2; // a disc counts as a plate
+    s.edges = length < diameter ? sharp_edge : (length + 4 * sharp_edge * r) / ((length + r) * (1 + 2 * r / length));
+    return s;
 }
 
 Solid plate(double l, double w, double t) {
-    return {l * w * t, 2 * (l * w + l * t + w * t), {l, w, t}, std::min({l, w, t}), false, std::min({l, w, t}) / 2};
+    Solid s{l * w * t, 2 * (l * w + l * t + w * t), {l, w, t}, std::min({l, w, t}), false, std::min({l, w, t}) / 2};
+    s.edges = sharp_edge;
+    return s;
 }
 
 /// Radius of the ball that touches the wide end and the flank.
@@ -60,7 +67,9 @@ Solid cone(double d1, double d2, double length) {
 }
 
 Solid sphere(double d) {
-    return {pi / 6 * d * d * d, pi * d * d, {d, d, d}, d, false, d / 2};
+    Solid s{pi / 6 * d * d * d, pi * d * d, {d, d, d}, d, false, d / 2};
+    s.edges = 1;
+    return s;
 }
 
 Problem wrong(const Shape& shape, const std::string& what) {

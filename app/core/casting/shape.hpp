@@ -31,6 +31,7 @@ struct Solid {
     double heavy_half_m = 0;     // half the thickness of the heaviest place: radius of the largest ball inside
     double bore_m = 0;           // diameter of a bore that a core fills, 0: none
     std::size_t bodies = 1;      // of a mesh
+    double edges = 0.75;         // freezing.hpp; a mesh or cone counts between ball and cube
     std::optional<std::array<double, 3>> heavy_at = {}; // of a mesh: where the heaviest place is, in the file's unit
 
     /// Casting modulus V / A, all surfaces cooling.

@@ -9,12 +9,6 @@
 namespace pourbook::eddy {
 namespace {
 
-/// Azimuthal potential of a loop of radius R carrying 1 A, over mu0.
-double loop_potential(double R, double r, double z) {
-    const double k2 = 4 * R * r / ((R + r) * (R + r) + z * z), k = std::sqrt(k2);
-    return std::sqrt(R / r) / (std::numbers::pi * k) * ((1 - k2 / 2) * std::comp_ellint_1(k) - std::comp_ellint_2(k));
-}
-
 double sheet_field(double R, double half_length, double r, double z) {
     return loop_potential(R, r, z - half_length) - loop_potential(R, r, z + half_length);
 }
@@ -55,6 +49,11 @@ std::vector<double> pole_faces(const Magnet& m) {
 }
 
 } // namespace
+
+double loop_potential(double R, double r, double z) {
+    const double k2 = 4 * R * r / ((R + r) * (R + r) + z * z), k = std::sqrt(k2);
+    return std::sqrt(R / r) / (std::numbers::pi * k) * ((1 - k2 / 2) * std::comp_ellint_1(k) - std::comp_ellint_2(k));
+}
 
 double radial_field_over_remanence(const Magnet& m, double r, double z) {
     double sum = 0;

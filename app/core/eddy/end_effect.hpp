@@ -15,6 +15,9 @@
 
 namespace pourbook::eddy {
 
+/// Azimuthal potential of a loop of radius R that carries 1 A, over mu0; R and r above zero, not on the loop itself.
+double loop_potential(double loop_radius_m, double r_m, double z_m);
+
 /// Radial field over Br outside the magnet, recoil permeability 1; z from the magnet's centre. Needs r >
 /// source_radius_m().
 double radial_field_over_remanence(const Magnet& magnet, double r_m, double z_m);

@@ -15,17 +15,6 @@ constexpr double lowest_S_m = 1e3, highest_S_m = 1e13;
 constexpr std::size_t normal_from = 30; // degrees of freedom
 constexpr double disagree = 1.96;       // standard uncertainties apart, 5 % chance
 
-Conductivity summary(double value, std::vector<double> samples) {
-    Conductivity c;
-    c.value_S_m = value;
-    std::vector<double> sorted = samples;
-    c.low90_S_m = quantile(sorted, 0.05);
-    c.high90_S_m = quantile(sorted, 0.95);
-    c.standard_uncertainty_S_m = (quantile(sorted, 0.84134) - quantile(sorted, 0.15866)) / 2;
-    c.samples_S_m = std::move(samples);
-    return c;
-}
-
 /// ln(sigma) at which the fall takes this time: it grows with sigma.
 double solved(const DropModel& model, const Variation& variation, double time_s) {
     const auto miss = [&](double t) {
@@ -130,6 +119,17 @@ double apart(const Conductivity& a, const Conductivity& b) {
 
 } // namespace
 
+Conductivity summed_up(double value, std::vector<double> samples) {
+    Conductivity c;
+    c.value_S_m = value;
+    std::vector<double> sorted = samples;
+    c.low90_S_m = quantile(sorted, 0.05);
+    c.high90_S_m = quantile(sorted, 0.95);
+    c.standard_uncertainty_S_m = (quantile(sorted, 0.84134) - quantile(sorted, 0.15866)) / 2;
+    c.samples_S_m = std::move(samples);
+    return c;
+}
+
 Result<Conductivity> conductivity_from_times(const DropModel& model, const TimedDrops& drops,
                                              const std::vector<Variation>& variations, Draws& draws) {
     if (drops.times_s.empty()) return refused("no fall times are given");
@@ -155,7 +155,7 @@ Result<Conductivity> conductivity_from_times(const DropModel& model, const Timed
         samples[i] =
             std::exp(ln_sigma + (std::log(std::max(times[i], free_fall) / mean) - explained) / by.conductivity);
     }
-    return summary(std::exp(ln_sigma), std::move(samples));
+    return summed_up(std::exp(ln_sigma), std::move(samples));
 }
 
 Result<Conductivity> conductivity_from_resistance(const FourWire& m, double wall_area_m2,
@@ -167,7 +167,7 @@ Result<Conductivity> conductivity_from_resistance(const FourWire& m, double wall
     std::vector<double> samples(variations.size());
     for (std::size_t i = 0; i < samples.size(); ++i)
         samples[i] = m.span_m.at(span[i]) / (m.resistance_ohm.at(ohms[i]) * variations[i].wall_area_m2);
-    return summary(m.span_m.value / (m.resistance_ohm.value * wall_area_m2), std::move(samples));
+    return summed_up(m.span_m.value / (m.resistance_ohm.value * wall_area_m2), std::move(samples));
 }
 
 double agreement(const Conductivity& a, const Conductivity& b) {
@@ -184,7 +184,7 @@ Conductivity combined(const Conductivity& a, const Conductivity& b) {
     std::vector<double> samples(a.samples_S_m.size());
     for (std::size_t i = 0; i < samples.size(); ++i)
         samples[i] = value * std::pow(mixed(a.samples_S_m[i], b.samples_S_m[i]) / value, wider);
-    return summary(value, std::move(samples));
+    return summed_up(value, std::move(samples));
 }
 
 } // namespace pourbook::eddy

@@ -37,6 +37,9 @@ struct Conductivity {
 Result<Conductivity> conductivity_from_times(const DropModel& model, const TimedDrops& drops,
                                              const std::vector<Variation>& variations, Draws& draws);
 
+/// From samples, with the value of the stated figures.
+Conductivity summed_up(double value_S_m, std::vector<double> samples_S_m);
+
 /// The variations give the wall's area. Errors: refused for a resistance or span not above zero.
 Result<Conductivity> conductivity_from_resistance(const FourWire& measured, double wall_area_m2,
                                                   const std::vector<Variation>& variations, Draws& draws);

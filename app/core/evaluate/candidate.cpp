@@ -7,6 +7,7 @@
 #include <array>
 #include <cmath>
 #include <optional>
+#include <string_view>
 #include <tuple>
 
 namespace pourbook {
@@ -137,6 +138,7 @@ std::optional<Candidate> from_series(const Record& r, const Points& points, cons
     if (on_point) return c;
     c.second = *above;
     c.gap_K = c.second->temperature_K - c.first->temperature_K;
+    c.to_point_K = std::min(t - c.first->temperature_K, c.second->temperature_K - t);
     across_curie_point(c, points, q);
     return c;
 }
@@ -257,15 +259,21 @@ const Kin* kin_of(const Question& q, const Record& r) {
     return nullptr;
 }
 
-/// Interpolated between points so far apart, and so different, that a figure printed for the temperature is better.
-bool far_between(const Candidate& c) {
+/// Interpolated between points so far apart, and so different, that a figure printed for the temperature is better;
+/// not where one of them is as near as a single point may be.
+bool far_between(const Candidate& c, const Question& q) {
     constexpr double close_K = 60, alike = 0.05;
-    return c.second && c.gap_K > close_K &&
+    return c.second && c.gap_K > close_K && c.to_point_K > reach_K(q) &&
            std::abs(c.second->value_si - c.first->value_si) > alike * std::abs(c.first->value_si);
 }
 
 bool remembered(const Record& r) {
     return r.citation.how_known == HowKnown::memory || r.citation.how_known == HowKnown::common_practice;
+}
+
+/// A room-temperature figure whose source names no temperature: no better than an interpolated one.
+bool without_temperature(const Record& r) {
+    return r.note.find("temperature not stated") != std::string::npos;
 }
 
 bool of_near_grade(const Record& r) {
@@ -275,11 +283,12 @@ bool of_near_grade(const Record& r) {
 auto order_key(const Candidate& c, const Question& q) {
     const Record& r = *c.record;
     const Reference* reference = q.catalogue.reference(r.citation.source);
-    const bool preferred = r.use == Use::preferred && !far_between(c);
+    const bool far = far_between(c, q);
+    const bool preferred = r.use == Use::preferred && !far;
     return std::tuple(c.fit == ConditionFit::other, c.cover == Cover::carried, of_near_grade(r), !preferred,
-                      remembered(r), coarseness(c), far_between(c), r.use != Use::preferred,
+                      remembered(r), coarseness(c), far || without_temperature(r), r.use != Use::preferred,
                       r.citation.how_known != HowKnown::read, c.fit != ConditionFit::same, rank_of_kind(reference),
-                      static_cast<int>(c.cover), reference ? reference->reliability : "Z",
+                      static_cast<int>(c.cover), std::string_view(reference ? reference->reliability.c_str() : "Z"),
                       -static_cast<int>(r.points.size()));
 }
 
@@ -293,8 +302,16 @@ std::vector<Candidate> candidates(const Question& q) {
         if (r.property != recorded && !relation) continue;
         if (auto c = answer_of(r, q, relation)) out.push_back(std::move(*c));
     }
-    std::stable_sort(out.begin(), out.end(),
-                     [&](const Candidate& a, const Candidate& b) { return order_key(a, q) < order_key(b, q); });
+    if (out.size() < 2) return out;
+    using Key = decltype(order_key(out.front(), q));
+    std::vector<std::pair<Key, std::size_t>> order; // a key asks for the source and the note: once each
+    order.reserve(out.size());
+    for (const Candidate& c : out) order.emplace_back(order_key(c, q), order.size());
+    std::sort(order.begin(), order.end()); // the place in the file comes last in the pair
+    std::vector<Candidate> sorted;
+    sorted.reserve(out.size());
+    for (const auto& [key, place] : order) sorted.push_back(std::move(out[place]));
+    out = std::move(sorted);
     return out;
 }
 

@@ -5,11 +5,11 @@
 //
 // Which answers (first difference decides): stated condition matches before another condition; covers the temperature
 // before a point carried there by a temperature coefficient; the metal's own grade before a near grade; marked
-// preferred, unless interpolated between unlike points more than 60 K apart; read before remembered; finer print (half
-// the last digit) before coarser, in classes a factor of three apart from 1 % up; printed there, or between close
-// points, before far from its points; condition stated before unstated (alloys); kind of source (standard and evaluated
-// review before handbook before single paper before data sheet ...); reliability of the source; more points; file
-// order.
+// preferred, unless interpolated between unlike points more than 60 K apart and neither of them near; read before
+// remembered; finer print (half the last digit) before coarser, in classes a factor of three apart from 1 % up; printed
+// there, or between close points, before far from its points or without a temperature in the source; condition stated
+// before unstated (alloys); kind of source (standard and evaluated review before handbook before single paper before
+// data sheet ...); reliability of the source; more points; file order.
 #pragma once
 
 #include "core/evaluate/evaluate.hpp"
@@ -37,6 +37,7 @@ struct Candidate {
     double half_digit_si = 0;       // of the print, in the value's kind
     double away_K = 0;              // distance from the point used
     double gap_K = 0;               // between the points interpolated, 0: printed there
+    double to_point_K = 0;          // from the nearer of them
     Cover cover = Cover::direct;
     ConditionFit fit = ConditionFit::same;
     const Point* first = nullptr;  // the point used, or the lower of two; null: an equation

@@ -4,6 +4,7 @@
 // one. What is cited is found in cited.hpp. The last steps are in core/laws/evaluate.cpp, which alone knows the laws.
 #pragma once
 
+#include "core/casting_state/casting_state.hpp"
 #include "core/materials/catalogue.hpp"
 #include "core/result.hpp"
 
@@ -26,8 +27,11 @@ struct Conditions {
     std::string temper;                  // T6, O, H14 ...; empty: any
     std::string price_form = "exchange"; // or retail, scrap
     std::optional<double> rrr;           // residual resistivity ratio of a pure metal (Matthiessen's rule)
-    bool cited_only = false;             // no law beyond what is cited
-    bool story = true; // false: the number alone, without trail and further sources, for very many at once
+    /// The metal as a casting of one's own; empty: the handbook's. A stated condition or temper overrides it,
+    /// and a metal of the person's own is answered as it was entered.
+    std::optional<CastingState> casting;
+    bool cited_only = false; // no law beyond what is cited
+    bool story = true;       // false: the number alone, without trail and further sources, for very many at once
     bool operator==(const Conditions&) const = default;
 };
 
@@ -45,10 +49,28 @@ struct Cause {
     double relative = 0; // signed relative standard uncertainty
 };
 
-/// A part of a value that is drawn by itself.
+/// A quantity drawn evenly between two ends; those that share a key move together.
+struct Between {
+    std::string key;
+    double low = 0;
+    double high = 0;
+
+    double middle() const { return (low + high) / 2; }
+};
+
+/// A part of a value that is drawn by itself: value times each quantity of `between`.
 struct Term {
     double value_si = 0;
     std::vector<Cause> causes;
+    std::vector<Between> between = {};
+
+    double nominal_si() const;
+};
+
+/// A factor (1 - p)^exponent of the whole value: pores, or what conducts as little.
+struct Pores {
+    Between share;
+    double exponent = 1;
 };
 
 struct Evaluated {
@@ -69,6 +91,8 @@ struct Evaluated {
     std::vector<Cause> causes;
     std::vector<Term> terms;        // where samples are sums of parts (core/laws/draw_parts); empty: value and causes
     bool terms_reciprocal = false;  // the value is 1 / their sum
+    std::vector<Pores> pores;       // factors of the value, after the reciprocal
+    double handbook_si = no_number; // of a casting: what is cited for the handbook's metal
     std::vector<std::string> trail; // plain sentences: records, conversions, interpolation, assumptions
     std::string text;               // text properties only
 };

@@ -5,6 +5,7 @@
 #include "core/laws/foundry.hpp"
 #include "core/laws/melt.hpp"
 #include "core/laws/resistivity.hpp"
+#include "core/laws/sound.hpp"
 #include "core/laws/specific_heat.hpp"
 #include "core/laws/thermal.hpp"
 #include "core/quantity/format.hpp"
@@ -40,7 +41,8 @@ constexpr std::array laws_by_property = {LawOfProperty{"resistivity", resistivit
                                          LawOfProperty{"linear_expansion_at", expansion_by_law},
                                          LawOfProperty{"solidification_contraction", solidification_contraction_by_law},
                                          LawOfProperty{"pouring_temperature", pouring_temperature_by_law},
-                                         LawOfProperty{"contraction_allowance", contraction_allowance_by_law}};
+                                         LawOfProperty{"contraction_allowance", contraction_allowance_by_law},
+                                         LawOfProperty{"speed_of_sound", speed_of_sound_by_law}};
 
 } // namespace
 

@@ -1,5 +1,6 @@
 #include "core/evaluate/evaluate.hpp"
 
+#include "core/casting_state/casting_value.hpp"
 #include "core/evaluate/cited.hpp"
 #include "core/evaluate/money.hpp"
 #include "core/laws/answer.hpp"
@@ -49,10 +50,17 @@ Result<Evaluated> text_property(const Metal& metal, const Property& property) {
     return e;
 }
 
-/// A single printed point used a few kelvin away is moved by the law, which knows the slope; it stays cited.
+const std::string& chosen_record(const Evaluated& e) {
+    static const std::string none;
+    const auto at = std::find_if(e.sources.begin(), e.sources.end(), [](const SourceValue& s) { return s.chosen; });
+    return at == e.sources.end() ? none : at->record_id;
+}
+
+/// A single printed point used a few kelvin away is moved by the law, which knows the slope; it stays cited. A law that
+/// starts from another record than the one that answers has no say.
 Evaluated moved(Evaluated cited, const Question& q) {
     const Result<Evaluated> by_law = law_answer(q);
-    if (!by_law || by_law->basis != Basis::carried) return cited;
+    if (!by_law || by_law->basis != Basis::carried || chosen_record(*by_law) != chosen_record(cited)) return cited;
     Evaluated e = *by_law;
     e.basis = Basis::cited;
     e.away_K = cited.away_K;
@@ -154,6 +162,13 @@ Result<Evaluated> evaluate(const Catalogue& catalogue, const Metal& metal, const
     if (id == "price") return evaluate_price(catalogue, metal, conditions);
     if (id == "metal_value") return evaluate_metal_value(catalogue, metal);
     if (property->is_text) return text_property(metal, *property);
+    if (conditions.casting) {
+        if (conditions.condition == "reference" && conditions.temper.empty() && !metal.own)
+            return casting_value(catalogue, metal, id, conditions);
+        Conditions stated = conditions;
+        stated.casting.reset();
+        return evaluate(catalogue, metal, id, stated);
+    }
     if (id == "conductivity") return reciprocal_of(evaluate(catalogue, metal, "resistivity", conditions));
     if (id == "resistivity" && conditions.rrr) return with_residual(catalogue, metal, conditions);
 

@@ -171,6 +171,15 @@ struct Practice {
     Citation citation;
 };
 
+/// What a trial of the person's own says of a casting of a metal, at 20 degC.
+struct OwnCasting {
+    std::string metal; // slug
+    double conductivity_S_m = no_number;
+    double relative = 0;        // standard uncertainty of the measurement
+    std::string shared = {};    // what it was measured with: trials with the same share part of their error
+    double shared_relative = 0; // that part
+};
+
 class Catalogue {
 public:
     std::vector<Metal> metals; // sorted by slug
@@ -184,6 +193,7 @@ public:
     std::vector<MagnetFigure> magnet_figures; // in file order
     std::vector<Practice> practices;          // in file order
     AlloyData alloys;                         // for estimates from composition
+    std::vector<OwnCasting> own_castings;     // from the workshop's trials
     std::string data_version;
     std::string today; // year and month it is asked in, "2026-11", to tell stale prices; empty: not judged
 

@@ -78,7 +78,7 @@ struct ViewerQuestion {
     std::string name, question, command, answer, data_version, date;
 };
 
-/// What shapes every answer; trials and questions are read when they are asked for.
+/// What shapes every answer; questions are read when they are asked for.
 struct WorkshopData {
     Profile profile;
     std::vector<Crucible> crucibles;
@@ -89,6 +89,7 @@ struct WorkshopData {
     std::vector<SavedGoal> goals;
     std::vector<OwnMetal> metals;
     std::vector<OwnValue> values;
+    std::vector<Trial> trials;
     std::vector<std::string> pins;
     bool profile_entered = false;
     std::optional<Problem> fault;      // why a kind could not be read: the first reason

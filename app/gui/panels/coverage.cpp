@@ -1,3 +1,4 @@
+#include "answers/parts/citation.hpp"
 #include "core/quantity/format.hpp"
 #include "gui/actions/actions.hpp"
 #include "gui/panels/panels.hpp"
@@ -56,8 +57,10 @@ void draw_conflicts(Ui& ui, const CheckResult& check) {
 void draw_coverage(Ui& ui) {
     heading(ui, "What the reference holds");
     ui.probe.say("source.shown", "");
-    small_dim_text(ui, "choose a source on the left to see what was taken from it · data " +
-                           ui.session.catalogue.data_version);
+    small_dim_text(ui, "choose a source on the left to see what was taken from it");
+    const std::string cite = how_to_cite(ui.session.catalogue.data_version);
+    wrapped_text("To cite: " + cite, ui.colours().dim);
+    if (ImGui::SmallButton("Copy the citation")) ImGui::SetClipboardText(cite.c_str());
     ImGui::Spacing();
     const CheckResult* check = ui.session.self_check();
     if (!check) {

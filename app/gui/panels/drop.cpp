@@ -100,7 +100,7 @@ void draw_answer(Ui& ui, const DropQuestions::FallsBeside& falls) {
 }
 
 void draw_two(Ui& ui, const DropQuestions::FallsBeside& falls) {
-    const Result<AgainstResult>* result = ui.session.drop.against(ui.session.conditions());
+    const Result<AgainstResult>* result = ui.session.drop.against(ui.session.part_conditions());
     const ImVec2 room = ImGui::GetContentRegionAvail();
     ImGui::BeginChild("sentence", {0, room.y * 0.56F});
     if (!result)
@@ -118,7 +118,7 @@ void draw_results(Ui& ui) {
         dim_text(ui, "Pin one or more metals: the magnet's fall through a tube of each appears here.");
         return;
     }
-    const DropQuestions::Falls* falls = ui.session.drop.falls(ui.session.conditions());
+    const DropQuestions::Falls* falls = ui.session.drop.falls(ui.session.part_conditions());
     ui.probe.say("drop.working", ui.session.drop.falls_are_current() ? "" : "working");
     if (!falls)
         dim_text(ui, "Working it out …");
@@ -156,7 +156,7 @@ void draw_sweep(Ui& ui, ImVec2 size) {
         hover_text(ui,
                    "From and to\nsuch as 1mm:5mm, 77K:300K, " + usual_range(ui.session.catalogue, SweepOver::budget));
     if (!field_fault(ui, "drop.range").empty()) warning_text(ui, field_fault(ui, "drop.range"));
-    const Result<SweepResult>* result = ui.session.drop.sweep(ui.session.conditions());
+    const Result<SweepResult>* result = ui.session.drop.sweep(ui.session.part_conditions());
     if (!result)
         dim_text(ui, "Working it out …");
     else if (!*result)

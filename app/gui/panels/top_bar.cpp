@@ -27,7 +27,12 @@ void draw_views(Ui& ui) {
 
 constexpr const char* conditions_help = "Condition, form of prices, purity\nreference: each metal's usual comparison "
                                         "state. Where only another condition is "
-                                        "cited, that one is used with a wider uncertainty, and the value says so.";
+                                        "cited, that one is used with a wider uncertainty, and the value says so.\n"
+                                        "Part: as you cast it (what is left in the metal, pores, how it cooled) or the "
+                                        "handbook's sound and pure metal. By itself Rank and Drop answer for the "
+                                        "casting, Metals and Compare for the handbook.";
+
+constexpr const char* by_the_view = "as the view asks";
 
 /// A field of the conditions that is typed, below its name.
 void draw_typed(Ui& ui, const char* name, const char* words) {
@@ -59,6 +64,7 @@ void draw_names(Ui& ui, const char* name, const std::string& prefix, const std::
 std::string shown_conditions(const Conditions& c) {
     std::string words = c.temper.empty() ? c.condition : c.temper;
     if (c.price_form != price_form_names.front()) words += ", " + c.price_form;
+    if (c.casting) words += ", casting";
     if (c.rrr) words += ", RRR " + trimmed(*c.rrr, 4);
     return words;
 }
@@ -70,6 +76,12 @@ void draw_conditions(Ui& ui) {
         conditions.insert(conditions.begin(), reference_condition_name);
         draw_names(ui, "condition", "condition.", conditions, reference_condition_name);
         draw_typed(ui, "condition", "or a temper");
+        ImGui::Separator();
+        dim_text(ui, "the part");
+        draw_names(ui, "as", "conditions.as.", {by_the_view, "casting", "handbook"}, by_the_view);
+        draw_typed(ui, "feedstock", "melted from");
+        draw_typed(ui, "porosity", "porosity");
+        draw_names(ui, "treatment", "conditions.treatment.", treatment_names, treatment_names.front());
         ImGui::Separator();
         dim_text(ui, "prices");
         draw_names(ui, "price-form", "conditions.price-form.", price_form_names, price_form_names.front());

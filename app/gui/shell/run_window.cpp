@@ -59,6 +59,10 @@ ViewState starting_view(const Catalogue& catalogue, const WindowOptions& options
         view = mark.left_behind() ? without_files(kept.view) : kept.view;
     }
     if (mark.left_behind()) warn("the last window ended without closing: this one starts in Rank and reads no part");
+    if (!options.part_file.empty()) {
+        view.view = "pour";
+        view.pour.set("part", "stl:" + options.part_file);
+    }
     if (!options.view.empty()) view.view = options.view;
     if (!options.dark) view.dark = false;
     return fitted(view, catalogue);

@@ -131,6 +131,12 @@ const RangedConditions& Session::asked_conditions() const {
     return conditions_;
 }
 
+Conditions Session::part_conditions() const {
+    Conditions c = conditions();
+    if (!view.conditions.states("as") && !c.casting) c.casting.emplace();
+    return c;
+}
+
 void Session::take_profile() {
     const WorkshopData& data = workshop.data();
     if (data.profile.units != profile_units_) {

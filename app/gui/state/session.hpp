@@ -119,6 +119,8 @@ public:
     const RangedConditions& asked_conditions() const;
     /// The same where a single temperature counts: a range's lower end.
     const Conditions& conditions() const { return asked_conditions().from; }
+    /// The same for a question about a part: a casting, unless the handbook's metal is asked for.
+    Conditions part_conditions() const;
     /// A question's own statement with these conditions.
     Stated asked(const Stated& own) const { return under(own, view.conditions, catalogue); }
 

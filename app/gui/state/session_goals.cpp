@@ -30,7 +30,7 @@ RankRequest Session::rank_request() const {
     r.goal = goal_words();
     if (view.rank.only_pinned) r.from = view.pins;
     if (view.rank.on_shelf) r.from = metals_on_the_shelf(workshop.data());
-    r.conditions = conditions();
+    r.conditions = part_conditions();
     r.to_K = asked_conditions().to_K;
     r.samples = view.rank.samples;
     return r;

@@ -45,7 +45,7 @@ private:
             if (!out_.values.empty()) out_.fault.clear();
             break;
         case Asked::versus:
-            keep(versus(catalogue_, {read.metals[0], read.metals[1], goal(), conditions_}), out_.versus);
+            keep(versus(catalogue_, {read.metals[0], read.metals[1], goal(), of_part()}), out_.versus);
             break;
         case Asked::rank:
             keep(rank(catalogue_, ranking()), out_.rank);
@@ -85,10 +85,17 @@ private:
         return words;
     }
 
+    /// Which metal is better, and what a part will do, is asked of castings.
+    Conditions of_part() const {
+        Conditions c = conditions_;
+        c.casting.emplace();
+        return c;
+    }
+
     RankRequest ranking() const {
         RankRequest r;
         r.goal = goal();
-        r.conditions = conditions_;
+        r.conditions = of_part();
         r.top = shown_first;
         if (out_.read.from_shelf) r.from = request_.shelf;
         return r;
@@ -100,7 +107,7 @@ private:
         r.setup.grade = out_.read.grade;
         r.setup.tube = out_.read.tube;
         r.metal = out_.read.metals[0];
-        r.conditions = conditions_;
+        r.conditions = of_part();
         return r;
     }
 

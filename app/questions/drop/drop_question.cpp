@@ -1,6 +1,7 @@
 #include "questions/drop/drop_question.hpp"
 
 #include "core/quantity/unit.hpp"
+#include "questions/say/shown_money.hpp"
 
 #include <cmath>
 
@@ -84,6 +85,7 @@ const QuestionOf<DropRequest>& drop_question() {
         q.place("Intervals");
         add_samples(q, "1000", 10, 100000);
         q.add_all(conditions_question(), &R::conditions);
+        as_casting(q, &R::conditions);
         for (const char* name : differing)
             q.add_way(another(q.fields[q.at(name)]),
                       [way = q.way(q.at(name))](R&, const QuestionField& f, const Texts& texts, const Catalogue& c) {
@@ -127,6 +129,8 @@ const QuestionOf<DragRequest>& drag_question() {
             if (!field.name.starts_with(against_prefix) && field.name != "seed" && field.name != "samples" &&
                 field.name != "price-form" && field.name != "release" && field.name != "stop")
                 q.add_one(drop, field.name, &R::drop);
+        as_casting(
+            q, [](R & r) -> auto& { return r.drop.conditions; });
         q.place("Speed");
         QuestionField speed = needed(quantity("speed", "m/s", "speed of the magnet", "0.1m/s"));
         speed.low = 0;
@@ -157,6 +161,21 @@ const QuestionOf<InferAsked>& infer_question() {
         q.add(
             words("tube-mass", "mass of the tube, for its porosity", "620g"),
             [](R & a) -> auto& { return a.request.tube_mass; });
+        q.add(
+            commas(metal("likely", "metals that it most likely is, separated by commas")),
+            [](R & a) -> auto& { return a.request.likely; });
+        q.place("Reference tube");
+        q.add(
+            words("reference-tube", "a tube of known conductivity that the same magnet fell through, to calibrate it",
+                  "13.2mm:15.2mm:1m"),
+            [](R & a) -> auto& { return a.request.reference_tube; });
+        q.add_read(many(words("reference-time", "falls through it, separated by commas", "14.1s,14.3s")),
+                   [](R& a, const std::string& text, const Catalogue&) {
+                       return read_positive(text, second, "a time", a.request.reference_times_s);
+                   });
+        q.add(
+            words("reference-resistivity", "its resistivity or conductivity", "58+-0.3MS/m"),
+            [](R & a) -> auto& { return a.request.reference_resistivity; });
         q.place("Intervals");
         q.add(
             whole_number("samples", "samples for the interval", "2000", 100, 100000), [=](R & a) -> auto& {
@@ -168,6 +187,11 @@ const QuestionOf<InferAsked>& infer_question() {
         for (const char* name : {"at", "condition"}) // the others change nothing here
             q.add_one(
                 conditions_question(), name, [](R & a) -> auto& { return a.request.conditions; });
+        for (const char* name : {"as", "feedstock", "porosity", "treatment"})
+            q.add_one(
+                conditions_question(), name, [](R & a) -> auto& { return a.request.conditions; });
+        as_casting(
+            q, [](R & a) -> auto& { return a.request.conditions; });
         return q;
     }();
     return question;
@@ -190,7 +214,7 @@ const QuestionOf<SweepAsked>& sweep_question() {
     using namespace input;
     using R = SweepAsked;
     static const QuestionOf<R> question = [] {
-        QuestionOf<R> q("sweep", "fall time against wall, bore, temperature or budget");
+        QuestionOf<R> q("sweep", "fall time against wall, bore, length, temperature or budget");
         for (const QuestionField& field : setup_question().fields) {
             q.add_one(
                 setup_question(), field.name, [](R & a) -> auto& { return a.request.setup; });
@@ -204,9 +228,22 @@ const QuestionOf<SweepAsked>& sweep_question() {
             words("resistivity", "a resistivity or conductivity instead", "101%IACS"),
             [](R & a) -> auto& { return a.request.resistivity; });
         q.place("Sweep");
-        QuestionField over = needed(many(words("over", "wall|bore|temperature|budget FROM:TO", "wall 1mm:5mm")));
+        QuestionField over = needed(many(words("over", "wall|bore|length|temperature|budget FROM:TO", "wall 1mm:5mm")));
         over.exactly = 2;
         q.add(std::move(over), &R::over);
+        q.add(
+            words("hold", "over bore or length, the same amount of metal: mass or budget", "mass", "the wall is held"),
+            &R::hold);
+        QuestionField mass = quantity("mass", "kg", "the amount with --hold mass", "300g", "that of the stated tube");
+        mass.low = 1e-9;
+        q.add(std::move(mass), &R::mass_kg);
+        q.add_read(words("budget", "the amount with --hold budget", "20USD"),
+                   [](R& a, const std::string& text, const Catalogue& catalogue) {
+                       const Result<double> usd = usd_from(catalogue, text, "--budget");
+                       if (!usd) return Fault(usd.problem());
+                       a.budget_usd = *usd;
+                       return *usd > 0 ? Fault() : Fault(unreadable("money above zero is expected"));
+                   });
         q.add(
             whole_number("steps", "number of values", "15", 2, 1000), [](R & a) -> auto& { return a.request.steps; });
         q.add(
@@ -216,6 +253,8 @@ const QuestionOf<SweepAsked>& sweep_question() {
             whole_number("seed", "seed of the samples", "1", 0, 1e18), [](R & a) -> auto& { return a.request.seed; });
         q.add_all(
             conditions_question(), [](R & a) -> auto& { return a.request.conditions; });
+        as_casting(
+            q, [](R & a) -> auto& { return a.request.conditions; });
         return q;
     }();
     return question;
@@ -224,8 +263,15 @@ const QuestionOf<SweepAsked>& sweep_question() {
 Result<SweepRequest> sweep_request_from(const Stated& stated, const Catalogue& catalogue) {
     const Result<SweepAsked> asked = sweep_question().read(stated, catalogue);
     if (!asked) return asked.problem();
-    if (asked->over.size() != 2) return unreadable("--over: wall, bore, temperature or budget, and FROM:TO");
-    return with_range(catalogue, asked->request, asked->over[0], asked->over[1]);
+    if (asked->over.size() != 2) return unreadable("--over: wall, bore, length, temperature or budget, and FROM:TO");
+    SweepRequest request = asked->request;
+    if (!asked->hold.empty() && asked->hold != "mass" && asked->hold != "budget")
+        return unreadable("--hold '" + asked->hold + "': mass or budget is expected");
+    if (!asked->hold.empty()) request.hold = asked->hold == "mass" ? SweepHold::mass : SweepHold::budget;
+    if ((asked->mass_kg && request.hold != SweepHold::mass) || (asked->budget_usd && request.hold != SweepHold::budget))
+        return unreadable("--mass goes with --hold mass, --budget with --hold budget");
+    request.held_si = asked->mass_kg ? asked->mass_kg : asked->budget_usd;
+    return with_range(catalogue, request, asked->over[0], asked->over[1]);
 }
 
 const QuestionOf<PlateRequest>& plate_question() {
@@ -244,10 +290,32 @@ const QuestionOf<PlateRequest>& plate_question() {
         q.add(words("height", "of the magnet's centre above the plate", "12mm"), &R::height);
         q.add(words("gap", "instead: of its lower face", "2mm"), &R::gap);
         q.place("Speed");
-        q.add(needed(words("speed", "one, or FROM:TO for a table", "0.5m/s")), &R::speed);
+        q.add(words("speed", "one, or FROM:TO for a table", "0.5m/s", "that of the motion asked for"), &R::speed);
         q.add(whole_number("steps", "rows of the table", "15", 2, 1000), &R::steps);
+        q.place("Motion");
+        const auto within = [](QuestionField field, double low, double high) {
+            field.low = low;
+            field.high = high;
+            return field;
+        };
+        q.add(within(quantity("slope", "1", "degrees of a slope that the magnet slides down", "30"), 0.1, 90),
+              &R::slope_deg);
+        q.add(within(quantity("friction", "1", "coefficient of friction on the slope", "0.2", "none"), 0, 2),
+              &R::friction);
+        q.add(within(quantity("pendulum", "m", "length of a pendulum whose bob is the magnet", "1m"), 0.01, 100),
+              &R::pendulum_m);
+        q.add(within(quantity("swing", "m", "first amplitude of the pendulum", "50mm", "a twentieth of its length"),
+                     1e-4, 30),
+              &R::swing_m);
+        q.add(
+            within(quantity("drop-from", "m", "height of the lower face from which it falls face-on", "20mm"), 1e-4, 2),
+            &R::drop_from_m);
+        q.add(within(quantity("block", "m", "diameter of the block it falls on", "80mm", "wide"), 1e-3, 10),
+              &R::block_diameter_m);
         for (const char* name : {"at", "condition", "purity-rrr"})
             q.add_one(conditions_question(), name, &R::conditions);
+        for (const char* name : state_fields) q.add_one(conditions_question(), name, &R::conditions);
+        as_casting(q, &R::conditions);
         return q;
     }();
     return question;

@@ -32,6 +32,8 @@ Result<InferRequest> infer_request_from(const Stated& stated, const Catalogue& c
 struct SweepAsked {
     SweepRequest request;
     std::vector<std::string> over; // what is swept, and its range
+    std::string hold;
+    std::optional<double> mass_kg, budget_usd; // the amount that is held
 };
 const QuestionOf<SweepAsked>& sweep_question();
 /// Errors: unreadable; those of with_range.

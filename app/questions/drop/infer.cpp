@@ -5,7 +5,9 @@
 #include "core/quantity/format.hpp"
 #include "core/quantity/unit.hpp"
 #include "questions/drop/low_speed.hpp"
+#include "questions/drop/reference_tube.hpp"
 #include "questions/drop/tube_metal.hpp"
+#include "questions/metals/find_metal.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -19,6 +21,7 @@ constexpr double hand_timing_s = 0.15;    // one drop by stopwatch; common pract
 constexpr double resistance_doubt = 0.01; // where no tolerance is given
 constexpr double disagree_below = 0.05;
 constexpr double consistent_from = 0.01;
+constexpr double when_named = 100, when_on_the_shelf = 20, when_not_cast_at_home = 0.1; // see InferResult
 constexpr double any_other = 0.1;                             // probability beforehand that it is none of the reference
 constexpr double ln_conductivities = 5.5, ln_densities = 2.6; // 0.3 to 70 MS/m, 1.7 to 22 g/cm3: where it may then lie
 constexpr double least_spread = 0.005;                        // of a metal's value, so that the samples can show it
@@ -56,6 +59,11 @@ public:
             request_.times_s.empty() ? tube_setup(request_.setup) : drop_setup(catalogue_, request_.setup);
         if (!setup) return setup.problem();
         out_.setup = std::move(*setup);
+        for (const std::string& word : request_.likely) {
+            const Result<const Metal*> metal = find_metal(catalogue_, word);
+            if (!metal) return metal.problem();
+            named_.push_back(*metal);
+        }
         if (auto p = measure()) return *p;
         judge_conductivity();
         if (auto p = weigh()) return *p;
@@ -82,6 +90,7 @@ private:
             const auto settled = eddy::fall(model.setup(c->value_S_m)).terminal_speed_m_s;
             if (auto fault = low_speed_fault(model, c->value_S_m, settled)) return *fault;
             out_.from_times = std::move(*c);
+            if (auto p = calibrate(*out_.from_times)) return *p;
         }
         if (request_.resistance.empty()) return std::nullopt;
         const Result<eddy::FourWire> wire = four_wire(request_, out_.setup);
@@ -90,6 +99,16 @@ private:
             *wire, eddy::nominal_wall_area_m2(out_.setup.inputs), variations_, draws_);
         if (!c) return c.problem();
         out_.from_resistance = std::move(*c);
+        return std::nullopt;
+    }
+
+    std::optional<Problem> calibrate(eddy::Conductivity& c) {
+        if (request_.reference_tube.empty()) return std::nullopt;
+        const Result<Calibration> by = calibration_of(catalogue_, request_);
+        if (!by) return by.problem();
+        for (std::size_t i = 0; i < c.samples_S_m.size(); ++i) c.samples_S_m[i] *= by->factors[i];
+        c = eddy::summed_up(c.value_S_m * by->factor, std::move(c.samples_S_m));
+        out_.setup.assumptions.insert(out_.setup.assumptions.end(), by->assumptions.begin(), by->assumptions.end());
         return std::nullopt;
     }
 
@@ -124,8 +143,8 @@ private:
         c.metal = tube.metal;
         c.conductivity_S_m = tube.conductivity_S_m();
         c.relative_uncertainty = tube.log_uncertainty();
-        const auto density = out_.density_kg_m3 ? tube_density(catalogue_, *tube.metal, request_.conditions)
-                                                : Result<Evaluated>(Problem{});
+        const auto density =
+            out_.density_kg_m3 ? tube_density(catalogue_, *tube.metal, sound()) : Result<Evaluated>(Problem{});
         if (density) c.porosity = 1 - *out_.density_kg_m3 / density->value_si;
         const auto& samples = out_.conductivity.samples_S_m;
         const double spread = std::max(c.relative_uncertainty, least_spread);
@@ -145,7 +164,35 @@ private:
         return c;
     }
 
+    /// The metals compared with: castings whose pores, where the tube was weighed, its density tells; the person's own
+    /// trials would count the measurement twice.
+    Conditions candidate() const {
+        Conditions c = request_.conditions;
+        c.story = false;
+        if (!c.casting) return c;
+        c.casting->own_trials = false;
+        if (out_.density_kg_m3) c.casting->porosity = PorosityRange{0, 0};
+        return c;
+    }
+
+    Conditions sound() const {
+        Conditions c = request_.conditions;
+        c.story = false;
+        c.casting.reset();
+        return c;
+    }
+
     static double below(double x) { return 0.5 * std::erfc(-x / std::numbers::sqrt2); }
+
+    double likely_beforehand(const Metal& metal) const {
+        const auto& shelf = request_.on_the_shelf;
+        if (std::find(named_.begin(), named_.end(), &metal) != named_.end()) return when_named;
+        if (std::find(shelf.begin(), shelf.end(), metal.slug) != shelf.end()) return when_on_the_shelf;
+        const auto cautions = catalogue_.cautions_for(metal);
+        return std::any_of(cautions.begin(), cautions.end(), [](const Caution* c) { return c->excludes_home_casting; })
+                   ? when_not_cast_at_home
+                   : 1;
+    }
 
     struct Compared {
         std::vector<ConsistentMetal> all, likely; // the second of 1 % and more, most likely first
@@ -155,11 +202,12 @@ private:
     Compared compare(double turned) const {
         Compared r;
         for (const Metal& metal : catalogue_.metals)
-            if (const Result<TubeMetal> tube = tube_metal(catalogue_, metal, request_.conditions))
+            if (const Result<TubeMetal> tube = tube_metal(catalogue_, metal, candidate()))
                 r.all.push_back(compared(*tube, turned));
         const double any = any_other / ln_conductivities / (densities_.empty() ? 1 : ln_densities);
-        double sum = any;
-        for (ConsistentMetal& c : r.all) sum += c.p *= (1 - any_other) / static_cast<double>(r.all.size());
+        double sum = any, beforehand = 0;
+        for (const ConsistentMetal& c : r.all) beforehand += likely_beforehand(*c.metal);
+        for (ConsistentMetal& c : r.all) sum += c.p *= (1 - any_other) * likely_beforehand(*c.metal) / beforehand;
         for (ConsistentMetal& c : r.all) {
             c.p /= sum;
             if (c.p >= consistent_from) r.likely.push_back(c);
@@ -208,7 +256,7 @@ private:
     void explain() {
         out_.impurity_base = base();
         const Metal* host = catalogue_.element(out_.impurity_base);
-        Conditions pure = request_.conditions;
+        Conditions pure = sound();
         pure.condition = "annealed";
         const auto here = host ? evaluate(catalogue_, *host, "resistivity", pure)
                                : Result<Evaluated>(Problem{Problem::Kind::unknown,
@@ -261,7 +309,8 @@ private:
     Draws draws_;
     InferResult out_;
     std::vector<eddy::Variation> variations_;
-    std::vector<double> densities_; // of the tube, by sample; empty: not weighed
+    std::vector<const Metal*> named_; // as likely
+    std::vector<double> densities_;   // of the tube, by sample; empty: not weighed
 };
 
 } // namespace

@@ -17,6 +17,11 @@ struct InferRequest {
     std::string resistance;    // "0.36mohm"
     std::string span;          // distance of the voltage taps
     std::string tube_mass;
+    std::string reference_tube; // the same magnet through a tube of known conductivity (reference_tube.hpp)
+    std::vector<double> reference_times_s;
+    std::string reference_resistivity;     // "58MS/m", "58+-0.3MS/m"
+    std::vector<std::string> likely;       // metals that it most likely is, by any of their names
+    std::vector<std::string> on_the_shelf; // slugs of the person's own
     Conditions conditions; // temperature of the tube when it was measured; condition of the metals compared with
     std::size_t samples = 2000;
     std::uint64_t seed = 1;
@@ -39,9 +44,10 @@ struct InferResult {
     double iacs_percent = 0, iacs_low90 = 0, iacs_high90 = 0;
     std::optional<double> density_kg_m3;
     /// Probabilities by Bayes' rule: how well the samples of conductivity (and density, with up to 30 % of pores) agree
-    /// with each metal's, all metals of the reference alike beforehand, one part in ten for something else whose
-    /// conductivity (and density) may be any. They sum to one with `something_else`; of 1 % and more, most likely
-    /// first.
+    /// with each metal's, and by what is likely beforehand: a metal on the person's shelf twenty times, one that is
+    /// named a hundred times as likely as another, one that is not cast at home a tenth (common practice, no source);
+    /// one part in ten is for something else whose conductivity (and density) may be any. They sum to one with
+    /// `something_else`; of 1 % and more, most likely first.
     std::vector<ConsistentMetal> consistent;
     double something_else = 1;
     std::optional<double> across_S_m;               // conductivity if it was a ball with its poles across the tube

@@ -359,7 +359,7 @@ Result<DropSetup> tube_setup(const SetupWords& words) {
 std::vector<const MagnetFigure*> magnet_cautions(const Catalogue& catalogue) {
     std::vector<const MagnetFigure*> out;
     for (const MagnetFigure& f : catalogue.magnet_figures)
-        if (f.quantity == "caution") out.push_back(&f);
+        if (f.quantity == "caution" && f.subject == "strong magnets") out.push_back(&f);
     return out;
 }
 

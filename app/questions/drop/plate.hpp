@@ -1,9 +1,11 @@
 // A magnet sliding or swinging past a wide plate: drag and lift against speed, thin or thick.
 #pragma once
 
-#include "core/eddy/plate.hpp"
+#include "core/eddy/plate_motion.hpp"
 #include "questions/drop/magnet_words.hpp"
 #include "questions/drop/tube_metal.hpp"
+
+#include <optional>
 
 namespace pourbook {
 
@@ -17,11 +19,24 @@ struct PlateRequest {
     Conditions conditions; // of the plate
     std::string speed;     // "0.5m/s", or "0.1m/s:10m/s" for a table
     int steps = 15;
+    std::optional<double> slope_deg, friction;           // a slide; friction: none where not stated
+    std::optional<double> pendulum_m, swing_m;           // a bob that passes the plate: its length, the first amplitude
+    std::optional<double> drop_from_m, block_diameter_m; // falling face-on from a gap; a wide block where not stated
 };
 
 struct PlatePoint {
     double speed_m_s = 0, drag_N = 0, lift_N = 0;
     double drag_low90_N = 0, drag_high90_N = 0;
+};
+
+/// What the magnet does there, with the 90 % interval of what is told of it.
+struct PlateMotion {
+    std::string kind; // slide | swing | fall
+    double value = no_number, low90 = no_number,
+           high90 = no_number;                             // m/s; swings until half; s: NaN where there is none
+    std::string none;                                      // why
+    double period_s = no_number, rest_s = no_number;       // of a swing
+    double free_fall_s = no_number, touch_m_s = no_number; // of a fall
 };
 
 struct PlateResult {
@@ -34,6 +49,7 @@ struct PlateResult {
     std::vector<PlatePoint> points;
     double peak_drag_N = 0, peak_drag_speed_m_s = 0;
     double recession_speed_m_s = 0; // 2/(mu0 sigma w): over a thin plate drag over lift is this over the speed
+    std::optional<PlateMotion> motion;
     std::vector<std::string> left_out;
 };
 

@@ -4,6 +4,7 @@
 #include "core/quantity/format.hpp"
 #include "core/quantity/unit.hpp"
 #include "core/quantity/written_number.hpp"
+#include "questions/drop/fall_time.hpp"
 #include "questions/drop/low_speed.hpp"
 #include "questions/metals/find_metal.hpp"
 #include "questions/say/shown_money.hpp"
@@ -13,6 +14,7 @@
 #include <cmath>
 #include <map>
 #include <numbers>
+#include <tuple>
 
 namespace pourbook {
 namespace {
@@ -48,6 +50,8 @@ public:
         out_.setup = std::move(setup);
         out_.over = request.over;
         out_.conditions = request.conditions;
+        if (request.hold != SweepHold::nothing)
+            out_.held = request.hold == SweepHold::mass ? "the same mass" : "the same money";
     }
 
     std::optional<Problem> name_metals() {
@@ -64,6 +68,8 @@ public:
         }
         if (request_.over == SweepOver::temperature && !request_.resistivity.empty())
             return unreadable("a stated resistivity does not change with temperature: sweep a --metal");
+        if (request_.hold != SweepHold::nothing && !request_.resistivity.empty())
+            return unreadable("--hold needs a --metal with a density");
         if (request_.over == SweepOver::budget && !request_.resistivity.empty())
             return unreadable("a budget needs a --metal with a price");
         return std::nullopt;
@@ -88,6 +94,9 @@ private:
             i.bore_radius_m.value = x / 2;
             i.outside_radius_m.value = x / 2 + wall;
         }
+        if (request_.over == SweepOver::length) i.tube_length_m.value = x;
+        if (request_.hold != SweepHold::nothing)
+            if (auto fault = hold_amount(i, stuff, conditions)) return *fault;
         if (request_.over == SweepOver::budget) {
             if (std::isnan(stuff.price_usd_kg)) return no_value("no price of " + stuff.name + " is cited");
             const auto density = tube_density(catalogue_, *stuff.metal, conditions);
@@ -102,9 +111,25 @@ private:
         return eddy::with_riding(*sound);
     }
 
+    /// The wall that the held amount of metal leaves at this bore and length.
+    std::optional<Problem> hold_amount(eddy::DropInputs& i, const Stuff& stuff, const Conditions& conditions) const {
+        const auto density = tube_density(catalogue_, *stuff.metal, conditions);
+        if (!density) return density.problem();
+        if (request_.hold == SweepHold::budget && std::isnan(stuff.price_usd_kg))
+            return no_value("no price of " + stuff.name + " is cited");
+        const eddy::DropInputs& stated = out_.setup.inputs;
+        double kg = request_.held_si.value_or(density->value_si * eddy::nominal_wall_area_m2(stated) *
+                                              stated.tube_length_m.value);
+        if (request_.hold == SweepHold::budget) kg /= stuff.price_usd_kg;
+        const double area = kg / (density->value_si * i.tube_length_m.value), bore = i.bore_radius_m.value;
+        i.outside_radius_m = {std::sqrt(bore * bore + area / std::numbers::pi), 0};
+        i.wall_area_held = true;
+        return std::nullopt;
+    }
+
     /// One model for a geometry serves every metal.
     const eddy::DropModel& model_of(const eddy::DropInputs& inputs) {
-        const std::pair<double, double> key{inputs.bore_radius_m.value, inputs.outside_radius_m.value};
+        const std::tuple key{inputs.bore_radius_m.value, inputs.outside_radius_m.value, inputs.tube_length_m.value};
         auto found = models_.find(key);
         if (found == models_.end()) found = models_.try_emplace(key, inputs).first;
         return found->second;
@@ -165,7 +190,7 @@ private:
     const SweepRequest& request_;
     SweepResult out_;
     std::vector<Stuff> stuff_;
-    std::map<std::pair<double, double>, eddy::DropModel> models_;
+    std::map<std::tuple<double, double, double>, eddy::DropModel> models_; // by bore, outside and length
 };
 
 } // namespace
@@ -176,6 +201,8 @@ const char* name_of(SweepOver over) {
         return "wall";
     case SweepOver::bore:
         return "bore";
+    case SweepOver::length:
+        return "length";
     case SweepOver::temperature:
         return "temperature";
     default:
@@ -199,6 +226,8 @@ std::string usual_range(const Catalogue& catalogue, SweepOver over) {
         return "0.5mm:15mm";
     case SweepOver::bore:
         return "16mm:40mm";
+    case SweepOver::length:
+        return "100mm:1000mm";
     case SweepOver::temperature:
         return "77K:400K";
     default:
@@ -208,9 +237,11 @@ std::string usual_range(const Catalogue& catalogue, SweepOver over) {
 
 Result<SweepRequest> with_range(const Catalogue& catalogue, SweepRequest r, const std::string& over,
                                 const std::string& range) {
-    constexpr std::array all = {SweepOver::wall, SweepOver::bore, SweepOver::temperature, SweepOver::budget};
+    constexpr std::array all = {SweepOver::wall, SweepOver::bore, SweepOver::length, SweepOver::temperature,
+                                SweepOver::budget};
     const auto at = std::find_if(all.begin(), all.end(), [&](SweepOver o) { return over == name_of(o); });
-    if (at == all.end()) return unreadable("--over '" + over + "': wall, bore, temperature or budget is expected");
+    if (at == all.end())
+        return unreadable("--over '" + over + "': wall, bore, length, temperature or budget is expected");
     r.over = *at;
     const std::size_t colon = range.find(':');
     const Problem expected{
@@ -223,7 +254,8 @@ Result<SweepRequest> with_range(const Catalogue& catalogue, SweepRequest r, cons
                                            : parse_si(word, dimension, over);
     };
     std::vector<std::string> ends = {range.substr(0, colon), range.substr(colon + 1)};
-    if ((r.over == SweepOver::wall || r.over == SweepOver::bore) && !bare_numbers_are_si()) {
+    const bool a_length = r.over == SweepOver::wall || r.over == SweepOver::bore || r.over == SweepOver::length;
+    if (a_length && !bare_numbers_are_si()) {
         const auto lengths = with_shared_unit(ends, ":");
         if (!lengths) return unreadable("--over " + over + " '" + range + "': " + lengths.problem().text);
         ends = *lengths;
@@ -241,6 +273,12 @@ Result<SweepRequest> with_range(const Catalogue& catalogue, SweepRequest r, cons
 Result<SweepResult> sweep(const Catalogue& catalogue, const SweepRequest& request) {
     if (!(request.from_si > 0 && request.to_si > request.from_si))
         return unreadable("--over: FROM:TO must rise from above zero");
+    const bool holds = request.hold != SweepHold::nothing;
+    if (holds && request.over != SweepOver::length && request.over != SweepOver::bore)
+        return unreadable("--hold goes with --over length or bore");
+    if (request.hold == SweepHold::budget && !request.held_si)
+        return unreadable("--hold budget: how much: --budget " + usual_budget(catalogue));
+    if (request.held_si && !holds) return unreadable("--mass and --budget go with --hold mass or --hold budget");
     if (request.steps < 2 || request.steps > 200) return unreadable("--steps: from 2 to 200");
     Result<DropSetup> setup = drop_setup(catalogue, request.setup);
     if (!setup) return setup.problem();

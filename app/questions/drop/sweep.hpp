@@ -1,8 +1,9 @@
-// Fall time against wall thickness, bore, temperature or money: how thick is thick enough, and what a colder tube
-// gains.
+// Fall time against wall thickness, bore, length, temperature or money: how thick is thick enough, and what a colder
+// tube gains.
 //
 //   wall         bore, length and magnet fixed
 //   bore         wall, length and magnet fixed
+//   length       bore, wall and magnet fixed
 //   temperature  of the tube; the magnet stays at its own
 //   budget       bore and length fixed, the wall as thick as the money buys of the metal (USD, without forming cost)
 #pragma once
@@ -13,7 +14,10 @@
 
 namespace pourbook {
 
-enum class SweepOver { wall, bore, temperature, budget };
+// With a mass or a budget held, the wall over bore or length is what that amount of each metal leaves: thicker or
+// longer with the same metal.
+enum class SweepOver { wall, bore, length, temperature, budget };
+enum class SweepHold { nothing, mass, budget };
 
 struct SweepRequest {
     SetupWords setup;
@@ -22,6 +26,8 @@ struct SweepRequest {
     Conditions conditions;
     SweepOver over = SweepOver::wall;
     double from_si = 0, to_si = 0; // m, K or USD
+    SweepHold hold = SweepHold::nothing;
+    std::optional<double> held_si; // kg or USD; a mass: else that of the stated tube in each metal
     int steps = 15;                // values of x, evenly spaced (wall, budget: evenly in ln x)
     std::size_t samples = 200;
     std::uint64_t seed = 1;
@@ -52,6 +58,7 @@ struct SweepResult {
     double wall_for_half_m = no_number,
            wall_for_90_percent_m = no_number; // of the drag that an endless wall would give
     double magnet_mass_kg = 0;
+    std::string held; // "the same mass", "the same money", empty
 };
 
 const char* name_of(SweepOver over);

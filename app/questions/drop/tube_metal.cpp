@@ -7,7 +7,9 @@
 #include "core/quantity/written_number.hpp"
 #include "questions/drop/magnet_words.hpp"
 #include "questions/metals/find_metal.hpp"
+#include "questions/say/casting_words.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace pourbook {
@@ -48,6 +50,17 @@ Result<TubeMetal> stated(const std::string& text) {
     }
     out.causes.push_back({"tube.resistivity", relative});
     return out;
+}
+
+/// Of which casting the answer is; that the person's own count, and what they say.
+void tell_state(TubeMetal& tube, const Catalogue& catalogue, const Conditions& conditions, const Evaluated& e) {
+    const auto own =
+        std::find_if(e.trail.begin(), e.trail.end(), [](const std::string& line) { return line.starts_with("your "); });
+    if (own != e.trail.end())
+        tube.notes.push_back(*own + "; without them: --own-trials off");
+    else
+        tube.notes.push_back(tube.metal->name + " " + casting_words(catalogue, *tube.metal, *conditions.casting) +
+                             "; handbook metal: --as handbook");
 }
 
 } // namespace
@@ -101,6 +114,7 @@ Result<TubeMetal> tube_metal(const Catalogue& catalogue, const Metal& metal, con
     out.metal = &metal;
     out.resistivity_si = e->value_si;
     out.causes = e->causes;
+    if (of_casting(conditions) && !std::isnan(e->handbook_si)) tell_state(out, catalogue, conditions, *e);
     const auto behaviour = evaluate(catalogue, metal, "magnetic_behaviour", conditions);
     if (behaviour && behaviour->text == "weakly magnetic")
         out.notes.push_back(metal.slug +

@@ -48,6 +48,54 @@ Fault read_range(RangedConditions& c, const std::string& text, const Catalogue&)
     return {};
 }
 
+Fault read_as(Conditions& c, const std::string& text, const Catalogue&) {
+    if (text != "casting" && text != "handbook") return unreadable("casting or handbook is expected");
+    if (text == "handbook")
+        c.casting.reset();
+    else if (!c.casting)
+        c.casting.emplace();
+    return {};
+}
+
+/// What is stated of a casting makes the answer one of a casting.
+CastingState& state_of(Conditions& c) {
+    if (!c.casting) c.casting.emplace();
+    return *c.casting;
+}
+
+Fault fault_of(const std::string& why) {
+    return why.empty() ? Fault() : Fault(unreadable(why));
+}
+
+Fault read_own_trials(Conditions& c, const std::string& text, const Catalogue&) {
+    if (text != "on" && text != "off") return unreadable("on or off is expected");
+    state_of(c).own_trials = text == "on";
+    return {};
+}
+
+void add_state(QuestionOf<Conditions>& q) {
+    using namespace input;
+    q.add_read(choice("as", "the part as a home caster gets it, or the handbook's sound and pure metal",
+                      {"handbook", "casting"}),
+               read_as);
+    q.add_read(words("feedstock",
+                     "what the casting is melted from: ingot, wire, pipe, scrap, jewellery, or its foreign "
+                     "contents in per cent",
+                     "\"P 0.02 Fe 0:0.01\"", "not known"),
+               [](Conditions& c, const std::string& text, const Catalogue&) {
+                   return fault_of(read_feedstock(state_of(c), text));
+               });
+    q.add_read(words("porosity", "of the casting, share of its volume", "0:3%", "common practice"),
+               [](Conditions& c, const std::string& text, const Catalogue&) {
+                   return fault_of(read_porosity(state_of(c), text));
+               });
+    q.add_read(choice("treatment", "of the casting", treatment_names),
+               [](Conditions& c, const std::string& text, const Catalogue&) {
+                   return fault_of(read_treatment(state_of(c), text));
+               });
+    q.add_read(choice("own-trials", "whether the castings you measured count", {"on", "off"}), read_own_trials);
+}
+
 QuestionField condition_field() {
     QuestionField f = input::words("condition", "reference, or a temper such as T6, or", "", "reference");
     f.choices = condition_names;
@@ -66,6 +114,7 @@ const QuestionOf<Conditions>& conditions_question() {
               &Conditions::price_form);
         q.add_read(input::words("purity-rrr", "residual resistivity ratio of a pure metal", "100", "as cited"),
                    read_rrr);
+        add_state(q);
         return q;
     }();
     return question;
@@ -80,6 +129,7 @@ const QuestionOf<RangedConditions>& ranged_question() {
                    read_range);
         for (const char* field : {"condition", "price-form", "purity-rrr"})
             q.add_one(conditions_question(), field, &RangedConditions::from);
+        for (const char* field : state_fields) q.add_one(conditions_question(), field, &RangedConditions::from);
         return q;
     }();
     return question;

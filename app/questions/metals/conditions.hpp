@@ -11,8 +11,18 @@ namespace pourbook {
 /// The place of these fields: asked once for all questions, not in a question's own form.
 inline constexpr const char* everywhere = "everywhere";
 
-/// The fields at, condition, price-form and purity-rrr.
+/// The fields at, condition, price-form and purity-rrr, and those of the state: as, feedstock, porosity, treatment,
+/// own-trials. Where nothing is stated, the handbook's metal answers.
 const QuestionOf<Conditions>& conditions_question();
+
+inline constexpr const char* state_fields[] = {"as", "feedstock", "porosity", "treatment", "own-trials"};
+
+/// A question about a part that one casts: where nothing is stated, a casting answers. `at`: its Conditions, of the
+/// request. Call when the field "as" is there.
+template <class R, class At> void as_casting(QuestionOf<R>& question, At at) {
+    question.begin([at](R& r) { std::invoke(at, r).casting.emplace(); });
+    question.fields[question.at("as")].absent = "casting";
+}
 
 /// Conditions where --at may also be a range of temperatures over which the worst counts (rank/judge.hpp).
 struct RangedConditions {

@@ -3,8 +3,11 @@
 #include "core/alloys/density.hpp"
 #include "core/alloys/expansion.hpp"
 #include "core/alloys/thermal.hpp"
+#include "core/casting/melt_loss.hpp"
 #include "core/evaluate/money.hpp"
 #include "core/quantity/format.hpp"
+#include "questions/mix/mix_metal.hpp"
+#include "questions/mix/mix_scrap.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -39,6 +42,9 @@ MixResult empty_result() {
             .target = {},
             .impurities = {},
             .equivalents = {},
+            .scrap_contents = {},
+            .losses = {},
+            .hazards = {},
             .sources = {}};
 }
 
@@ -66,6 +72,9 @@ public:
         for (auto step : {&Mixer::compose, &Mixer::take_in_impurities, &Mixer::lose, &Mixer::reach, &Mixer::dope})
             if (const auto fault = (this->*step)()) return *fault;
         estimate();
+        widen_by_scrap(catalogue_, out_);
+        lose_unevenly();
+        warn();
         worth();
         gather_sources();
         return std::move(out_);
@@ -167,6 +176,47 @@ private:
                 Problem{Problem::Kind::no_value, "no rule: phases are read for alloys of two elements", 0});
         else
             out_.phases = phases_at(*out_.melting->diagram, out_.melting->axis_wt, out_.phases_at_K);
+    }
+
+    /// Zinc, magnesium, phosphorus: which of it goes is known better than how much of the whole.
+    void lose_unevenly() {
+        Metal metal = plain_metal(out_.composition);
+        if (const Metal* kin = nearest_kin(catalogue_, out_.composition)) metal.family = kin->family;
+        const double start_kg = out_.blend ? out_.blend->mass_kg() : 1;
+        const auto usual = casting::melt_loss({catalogue_, metal, Conditions{}}, start_kg);
+        for (const casting::ElementLoss& e : usual.elements) {
+            UnevenLoss loss{e.element, e.text, e.low_kg, e.high_kg, no_number, no_number};
+            if (request_.melt_loss > 0) all_of_it(loss);
+            out_.losses.push_back(std::move(loss));
+        }
+    }
+
+    /// The stated loss taken from one element alone; left out where the melt holds less of it than that.
+    void all_of_it(UnevenLoss& loss) const {
+        std::vector<Share> left;
+        const double kept = 1 - request_.melt_loss;
+        for (const Share& s : out_.composition.shares())
+            left.push_back(
+                {s.element, (s.wt_percent - (s.element == loss.element ? 100 * request_.melt_loss : 0)) / kept, 0});
+        if (std::any_of(left.begin(), left.end(), [](const Share& s) { return s.wt_percent < 0; })) return;
+        const auto composition = composition_of(catalogue_.alloys, left);
+        if (!composition) return;
+        loss.wt_if_all = composition->wt(loss.element);
+        const auto melting = estimate_melting({catalogue_, *composition, out_.treatment});
+        if (melting) loss.liquidus_if_all_K = melting->liquidus.value_si;
+    }
+
+    /// What must not be melted unwarned: elements of the hazard table, at the most the scrap may hold.
+    void warn() {
+        for (const Practice& p : catalogue_.practices) {
+            if (p.quantity != "refuse_melting" && p.quantity != "acknowledge") continue;
+            if (p.element.empty() || !p.metal.empty()) continue;
+            double most = out_.composition.wt(p.element);
+            for (const ScrapContent& c : out_.scrap_contents)
+                if (c.element == p.element) most = std::max(most, c.high_wt);
+            if (most <= 0 || most < p.from_wt_percent) continue;
+            out_.hazards.push_back(p.element + " up to " + significant(most, 2) + " %: " + p.text + ".");
+        }
     }
 
     void worth() {

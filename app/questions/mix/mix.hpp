@@ -38,6 +38,20 @@ struct MixAddition {
     Composition result;
 };
 
+/// What nine in ten melts of such scrap hold of an element.
+struct ScrapContent {
+    std::string element;
+    double low_wt = 0, high_wt = 0;
+};
+
+/// Of an element that boils or burns off: what a melt usually takes, and what is left if the stated loss is all of it.
+struct UnevenLoss {
+    std::string element, text;
+    double low_kg = no_number, high_kg = no_number; // of the melt; a kilogram where no mass is stated
+    double wt_if_all = no_number;                   // content left; NaN where no loss is stated
+    double liquidus_if_all_K = no_number;
+};
+
 struct MixResult {
     Composition composition; // stated impurities included
     Treatment treatment = Treatment::as_cast;
@@ -54,9 +68,12 @@ struct MixResult {
     std::string value_as_of;       // the oldest price in it
     std::optional<MixAddition> addition;
     std::optional<MixTarget> target;
-    std::vector<ImpurityEffect> impurities;  // of the contents asked
-    std::vector<ImpurityEffect> equivalents; // contents that would explain the measured resistivity
-    std::vector<std::string> sources;        // keys, in order of first use
+    std::vector<ImpurityEffect> impurities;   // of the contents asked
+    std::vector<ImpurityEffect> equivalents;  // contents that would explain the measured resistivity
+    std::vector<ScrapContent> scrap_contents; // empty without scrap
+    std::vector<UnevenLoss> losses;
+    std::vector<std::string> hazards; // sentences
+    std::vector<std::string> sources; // keys, in order of first use
 };
 
 /// Errors: what makes the request itself senseless (no metal, a target out of reach, a loss of 100 %, an impurity

@@ -61,19 +61,6 @@ double distance_wt(const Metal& known, const Composition& c) {
     return sum / 2;
 }
 
-const Metal* nearest_kin(const Catalogue& catalogue, const Composition& c) {
-    const Metal* best = nullptr;
-    double least = kin_within_wt;
-    for (const Metal& m : catalogue.metals) {
-        if (m.composition.empty() || names_mix(m.slug)) continue;
-        const double away = distance_wt(m, c);
-        if (away > least || (best && away >= least)) continue;
-        best = &m;
-        least = away;
-    }
-    return best;
-}
-
 Record magnetic_record(const Composition& c) {
     const double iron_group = c.at("Fe") + c.at("Co") + c.at("Ni");
     Record r;
@@ -185,6 +172,19 @@ Result<Metal> estimated_metal(const Catalogue& catalogue, const MixRequest& requ
 
 bool names_mix(const std::string& word) {
     return word.starts_with(prefix);
+}
+
+const Metal* nearest_kin(const Catalogue& catalogue, const Composition& c) {
+    const Metal* best = nullptr;
+    double least = kin_within_wt;
+    for (const Metal& m : catalogue.metals) {
+        if (m.composition.empty() || names_mix(m.slug)) continue;
+        const double away = distance_wt(m, c);
+        if (away > least || (best && away >= least)) continue;
+        best = &m;
+        least = away;
+    }
+    return best;
 }
 
 Result<MixRequest> mix_request_from(const Catalogue& catalogue, const std::string& words) {

@@ -13,6 +13,9 @@ namespace pourbook {
 
 bool names_mix(const std::string& word);
 
+/// The known metal nearest in composition, within 15 wt%; nullptr: none.
+const Metal* nearest_kin(const Catalogue& catalogue, const Composition& composition);
+
 /// Errors: unreadable, unknown, as in mix_words.hpp.
 Result<MixRequest> mix_request_from(const Catalogue& catalogue, const std::string& words);
 

@@ -4,6 +4,7 @@
 #include "core/quantity/unit.hpp"
 #include "core/quantity/written_number.hpp"
 #include "questions/metals/find_metal.hpp"
+#include "questions/mix/mix_scrap.hpp"
 
 #include <cctype>
 #include <cmath>
@@ -154,6 +155,8 @@ Result<Composition> composition_from(const Catalogue& catalogue, const std::stri
 Result<Composition> metal_composition(const Catalogue& catalogue, const std::string& word) {
     if (word.size() >= 2 && word.front() == '(' && word.back() == ')')
         return composition_from(catalogue, word.substr(1, word.size() - 2));
+    if (const auto scrap = scrap_named(catalogue, word))
+        return *scrap ? scrap_composition(catalogue.alloys, **scrap) : Result<Composition>(scrap->problem());
     if (catalogue.alloys.mass(word)) return composition_of(catalogue.alloys, {{word, 100, 0}});
     const Result<const Metal*> metal = find_metal(catalogue, word);
     if (!metal) return metal.problem();

@@ -10,6 +10,7 @@
 #include "core/casting/hazards.hpp"
 #include "core/casting/heat.hpp"
 #include "core/casting/limits.hpp"
+#include "core/casting/makeable.hpp"
 #include "core/casting/melt_loss.hpp"
 #include "core/casting/pattern.hpp"
 #include "core/casting/pour_heat.hpp"
@@ -57,6 +58,7 @@ struct PourResult {
     Result<casting::Carry> carry = Problem{};           // from the kiln
     casting::Charge charge;                             // for one casting
     casting::Traced melt_loss, gating;
+    bool gating_by_plan = false; // weighed from the planned sprue and gates, not by the printed share
     std::vector<casting::ElementLoss> element_losses;
     casting::Range usual_yield;
     casting::FeedingPlan feeding;
@@ -70,6 +72,7 @@ struct PourResult {
     casting::Firing firing;
     PourMoney money;
     casting::Consumables consumables;
+    casting::SprueLoad sprue_load;
     std::vector<const Practice*> additions; // to the melt
     std::vector<const Practice*> after;     // knock-out, machining, heat treatment, joining
     casting::Checked limits;

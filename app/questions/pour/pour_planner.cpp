@@ -2,6 +2,7 @@
 
 #include "core/casting/makeable.hpp"
 #include "core/quantity/format.hpp"
+#include "questions/pour/pour_gating.hpp"
 #include "questions/pour/pour_money.hpp"
 
 #include <algorithm>
@@ -14,7 +15,6 @@ namespace {
 
 constexpr double poured_over_casting = 1.5; // before feeder and gating are known, for the time of filling
 constexpr double lighter_molten = 0.93;     // density of the melt over that of the cold solid, where nothing is cited
-constexpr double light_metal_kg_m3 = 3500;
 
 constexpr std::array commonest = {"gas", "shrinkage", "cold run", "moisture", "oxygen", "hot tear"};
 
@@ -113,8 +113,6 @@ private:
         out_.patterns.push_back(pattern);
     }
 
-    bool light_metal() const { return out_.density.value_si < light_metal_kg_m3; }
-
     std::string temperatures() {
         const auto melts = casting::liquidus(material_), freezes = casting::solidus(material_);
         if (!melts) return failed(melts);
@@ -133,7 +131,7 @@ private:
         inputs.thinnest_m = out_.fill.wall_m;
         inputs.mould_K = out_.mould_K;
         inputs.fill_s =
-            casting::pouring_time_s(poured_over_casting * out_.cast_mass_kg, out_.fill.wall_m, light_metal());
+            casting::pouring_time_s(poured_over_casting * out_.cast_mass_kg, out_.fill.wall_m, light_metal(out_));
         inputs.superheat_K = in_.superheat_K;
         inputs.furnace_maximum_K = in_.workshop.furnace_maximum_K;
         const auto heat = casting::pour_heat(material_, inputs);
@@ -228,6 +226,7 @@ private:
         const auto charge = charge_with(out_.feeder_kg);
         if (!charge) return failed(charge);
         out_.charge = *charge;
+        if (const auto fault = weigh_gating()) return refuse(*fault);
         out_.melt_volume_m3 = charge->charge_kg / out_.melt_density.value_si;
         out_.element_losses = casting::melt_loss(material_, charge->charge_kg - in_.heel_kg).elements;
         if (charge->short_of_feed) remark("The yield stated leaves less metal than gating and feeder need.");
@@ -235,10 +234,26 @@ private:
         return {};
     }
 
+    /// The printed share of gating, or the metal that sprue, runner and gates of this plan hold, whichever is more.
+    std::optional<Problem> weigh_gating() {
+        for (int round = 0; round < 2; ++round) {
+            out_.fill.gating = gating_of(material_, out_);
+            if (in_.gating_kg || in_.yield) return std::nullopt;
+            const double share_kg = out_.gating.value_si * out_.cast_mass_kg;
+            gating_kg_ = std::max(share_kg, out_.fill.gating.metal_m3 * out_.density.value_si);
+            out_.gating_by_plan = gating_kg_ > share_kg;
+            const auto charge = charge_with(out_.feeder_kg);
+            if (!charge) return charge.problem();
+            out_.charge = *charge;
+        }
+        return std::nullopt;
+    }
+
     Result<casting::Charge> charge_with(double feeder_kg) const {
         casting::ChargeInputs inputs;
         inputs.casting_kg = out_.cast_mass_kg;
-        inputs.gating_kg = in_.gating_kg.value_or(out_.gating.value_si * out_.cast_mass_kg);
+        inputs.gating_kg =
+            in_.gating_kg.value_or(std::isnan(gating_kg_) ? out_.gating.value_si * out_.cast_mass_kg : gating_kg_);
         inputs.feeder_kg = feeder_kg;
         inputs.melt_loss = out_.melt_loss.value_si;
         inputs.heel_kg = in_.heel_kg;
@@ -291,15 +306,6 @@ private:
         out_.firing = casting::firing(catalogue_, metal(), out_.melt_energy_J, in_.power_W, in_.efficiency);
     }
 
-    double surface_tension_N_m() const {
-        const Metal* principal = casting::principal_element(material_);
-        if (!principal || principal->composition.empty()) return no_number;
-        for (const Practice& p : catalogue_.practices)
-            if (p.quantity == "surface_tension" && p.element == principal->composition.front().element)
-                return p.figure.value_si;
-        return no_number;
-    }
-
     void fill() {
         PourFill& f = out_.fill;
         f.least_section = casting::range_of(practice("least_section"));
@@ -308,20 +314,6 @@ private:
             remark("The thinnest section is " + shown_mm(f.wall_m) + "; this process is printed for " +
                    trimmed(f.least_section.low_si * 1000, 2) + " to " + trimmed(f.least_section.high_si * 1000, 2) +
                    " mm at the least: hotter mould and metal, or a thicker wall.");
-        casting::GatingInputs g;
-        g.poured_kg = out_.charge.poured_kg;
-        g.poured_m3 = out_.charge.poured_kg / out_.melt_density.value_si;
-        g.thinnest_m = f.wall_m;
-        g.thinnest_s = out_.thinnest_s;
-        g.height_m = out_.heaviest.box_m[2];
-        g.longest_m = *std::max_element(out_.heaviest.box_m.begin(), out_.heaviest.box_m.end());
-        g.gate_spacing_m = out_.feeding.gate_spacing_m;
-        g.light_metal = light_metal();
-        g.sprue_m = in_.sprue_height_m.value_or(no_number);
-        g.foot_m = in_.sprue_foot_m.value_or(no_number);
-        g.surface_tension_N_m = surface_tension_N_m();
-        g.density_kg_m3 = out_.melt_density.value_si;
-        f.gating = casting::gating_plan(catalogue_, metal(), in_.process, g);
         for (const std::string& w : f.gating.warnings) remark(w);
     }
 
@@ -374,12 +366,27 @@ private:
         c.propane_kg_low = out_.firing.propane_kg_low;
         c.propane_kg_high = out_.firing.propane_kg_high;
         out_.consumables = casting::consumables(catalogue_, metal(), c);
+        hold_the_pattern();
+    }
+
+    /// A printed sprue that carries pattern and wet shell while they are dipped.
+    void hold_the_pattern() {
+        const casting::Consumables& c = out_.consumables;
+        if (c.filament_kg.empty() || c.shell_kg.empty()) return;
+        const double longest = *std::max_element(out_.heaviest.box_m.begin(), out_.heaviest.box_m.end());
+        out_.sprue_load = casting::sprue_load(catalogue_, metal(), c.filament_kg.high_si, c.shell_kg.high_si, longest,
+                                              out_.fill.gating.foot_m);
+        if (out_.sprue_load.breaks())
+            remark("Pattern and wet shell weigh about " + significant(out_.sprue_load.mass_kg, 2) +
+                   " kg: a printed sprue of " + shown_mm(out_.fill.gating.foot_m) +
+                   " at the foot breaks if it holds them level. Hang them upright, or put a rod through it.");
     }
 
     const Catalogue& catalogue_;
     casting::Material material_;
     const PourRequest& in_;
     casting::Solid thinnest_;
+    double gating_kg_ = no_number;
     PourResult out_;
     Problem problem_;
 };

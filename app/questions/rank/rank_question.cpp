@@ -55,6 +55,7 @@ const QuestionOf<RankRequest>& rank_question() {
         q.add(whole_number("top", "show only the first N", "all", 0, 1e6), &R::top);
         add_draws(q, "2000");
         add_ranged_conditions(q);
+        as_casting(q, &R::conditions);
         return q;
     }();
     return question;
@@ -82,6 +83,7 @@ const QuestionOf<TradeoffRequest>& tradeoff_question() {
         q.place("Intervals");
         add_draws(q, "1000");
         add_ranged_conditions(q);
+        as_casting(q, &R::conditions);
         q.finish([](R& r) { shared(r); });
         return q;
     }();
@@ -102,6 +104,7 @@ const QuestionOf<VersusRequest>& versus_question() {
         q.place("Intervals");
         add_draws(q, "4000");
         add_ranged_conditions(q);
+        as_casting(q, &R::conditions);
         return q;
     }();
     return question;

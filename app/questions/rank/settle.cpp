@@ -1,6 +1,7 @@
 #include "questions/rank/settle.hpp"
 
 #include "core/evaluate/sampled.hpp"
+#include "questions/say/casting_words.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -36,6 +37,13 @@ std::string plain_cause(const Catalogue& catalogue, const std::string& cause) {
     if (front == "form") { // "retail.copper": of a family
         const std::size_t next = back.find('.');
         return "what " + back.substr(0, next) + " adds to the exchange price (family: " + back.substr(next + 1) + ")";
+    }
+    if (front == "increment") // "increment.Cu.P"
+        return "what " + element_word(catalogue, back.substr(back.find('.') + 1)) + " adds to the resistivity of " +
+               element_word(catalogue, back.substr(0, back.find('.')));
+    if (back.starts_with("content.")) {
+        const std::string rest = back.substr(back.find('.') + 1);
+        return "the " + element_word(catalogue, rest.substr(0, rest.find('.'))) + " left in " + name(front);
     }
     std::string property = back;
     std::replace(property.begin(), property.end(), '_', ' ');

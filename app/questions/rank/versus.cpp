@@ -4,8 +4,10 @@
 #include "core/ranking/order.hpp"
 #include "questions/metals/find_metal.hpp"
 #include "questions/rank/deciding.hpp"
+#include "questions/rank/flips.hpp"
 #include "questions/rank/judge.hpp"
 #include "questions/rank/scattering.hpp"
+#include "questions/say/casting_words.hpp"
 #include "questions/say/share.hpp"
 #include "questions/say/shown.hpp"
 #include "questions/say/shown_money.hpp"
@@ -95,7 +97,11 @@ std::string reason_of(const Catalogue& catalogue, const VersusResult& r, const D
 }
 
 /// "copper (high purity), annealed": by the first value that depends on the condition; the name alone where none does.
-std::string state(const Catalogue& catalogue, const VersusSide& s) {
+std::string state(const Catalogue& catalogue, const VersusSide& s, const Conditions& conditions) {
+    const bool conducts = std::any_of(s.inputs.begin(), s.inputs.end(),
+                                      [](const RankInput& i) { return !std::isnan(i.value.handbook_si); });
+    if (conducts && of_casting(conditions))
+        return s.metal->name + ", " + casting_words(catalogue, *s.metal, *conditions.casting);
     for (const RankInput& i : s.inputs) {
         if (catalogue.property(i.property)->condition_spread <= 0) continue;
         const std::string& condition = i.value.condition;
@@ -190,9 +196,10 @@ std::string verdict(const VersusResult& r, const std::string& at) {
 std::string sentence_of(const Catalogue& catalogue, const VersusResult& r) {
     const bool warm = by_temperature(catalogue, r);
     std::string text = verdict(r, warm ? at_words(r) : "") + (warm && !std::isnan(r.to_K) ? deciding_end(r) : "") +
-                       with_capital(r.reason) + ". Taken as: " + state(catalogue, r.better);
-    if (r.worse.metal != r.better.metal) text += "; " + state(catalogue, r.worse);
+                       with_capital(r.reason) + ". Taken as: " + state(catalogue, r.better, r.conditions);
+    if (r.worse.metal != r.better.metal) text += "; " + state(catalogue, r.worse, r.conditions);
     text += (r.held.empty() ? "" : "; " + r.held) + ".";
+    if (of_casting(r.conditions)) text += " " + r.flip_sentence + "Handbook metal: --as handbook.";
     if (r.better.from_memory || r.worse.from_memory) text += " One of these figures is only remembered, not read.";
     return text + " Figures: " + source_names(catalogue, r.sources) + ".";
 }
@@ -333,6 +340,7 @@ Result<VersusResult> versus(const Catalogue& catalogue, const VersusRequest& req
                            "or too roughly",
                        0};
     const Deciding deciding = deciding_inputs(plan->merit, r.best_high, r.better.inputs, r.worse.inputs);
+    if (of_casting(r.conditions)) find_flips(r, catalogue, *plan, request.samples, request.seed);
     r.deciding = deciding.helps.empty() ? "" : deciding.helps.front();
     r.in_spite_of = deciding.hinders;
     r.reason = reason_of(catalogue, r, deciding);

@@ -29,6 +29,15 @@ struct VersusSide {
     std::string barred;      // what the goal would leave it out for; said, not enforced: the question names the metal
 };
 
+/// A change of the castings' state, or of what they hold, that turns the order or ends the certainty.
+struct Flip {
+    std::string change;  // "more than about 0.03 % phosphorus stays in the copper", "aged sterling silver"
+    std::string element; // of a content: its symbol; empty: a porosity or a treatment
+    const Metal* metal = nullptr;
+    double threshold = no_number; // per cent; NaN of a treatment
+    std::string then;             // slug of who is better then; "draw"
+};
+
 struct VersusResult {
     std::string goal, label, formula, unit;
     bool best_high = true;
@@ -44,8 +53,10 @@ struct VersusResult {
     double p_winner = 0.5;
     std::string deciding;                 // property that speaks most for the better; empty: none does by itself
     std::vector<std::string> in_spite_of; // properties that count against the better
-    std::string held;   // what is equal for both: "parts of the same size"; empty where it doesn't matter
-    std::string reason; // why, in terms of properties and physics
+    std::string held;          // what is equal for both: "parts of the same size"; empty where it doesn't matter
+    std::string reason;        // why, in terms of properties and physics
+    std::vector<Flip> flips;   // of castings, what is likeliest to happen first
+    std::string flip_sentence; // "It holds unless ... . ", a blank behind it; empty: nothing in reach turns it
     std::string sentence;
     std::vector<std::string> sources; // keys, each once
 };

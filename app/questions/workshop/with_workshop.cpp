@@ -5,6 +5,7 @@
 #include "questions/say/in_dollars.hpp"
 #include "questions/say/shown_money.hpp"
 #include "questions/workshop/own_metal.hpp"
+#include "questions/workshop/own_trials.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -212,6 +213,7 @@ WorkshopData read_workshop(Workshop& workshop, OwnMetalsToo own_metals) {
     take("stock", stock_lot_from, d.stock);
     take("rate", rate_from, d.rates);
     take("goal", goal_from, d.goals);
+    take("trial", trial_from, d.trials);
     take("pin", pin, d.pins);
     if (own_metals == OwnMetalsToo::yes) {
         take("metal", own_metal_from, d.metals);
@@ -234,6 +236,7 @@ WithWorkshop with_workshop(Catalogue reference, const WorkshopData& data) {
     if (data.fault) out.remarks.push_back(data.fault->text + "; this answer does without " + names_of(data.left_out));
     if (const std::string why = show_money_of(c, data); !why.empty()) out.remarks.push_back(why);
     c.index();
+    c.own_castings = castings_of_trials(c, data.trials);
     return out;
 }
 

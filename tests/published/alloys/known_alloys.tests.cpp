@@ -101,6 +101,8 @@ std::string generated() {
     write_rows(out, expansion, true, 1e6, "1e-6/K");
     out << "\n### Liquidus\n\n";
     write_rows(out, liquidus, false, 1, "degC");
+    out << "\n### Solidus\n\n";
+    write_rows(out, solidus, false, 1, "degC");
     return out.str();
 }
 
@@ -170,6 +172,8 @@ TEST_CASE("the half-widths in the program are the percentiles met") {
     near(liquidus, "binary diagram of", ErrorClass::liquidus_sum);
     const auto solidus = judged(known_of(real_catalogue(), "solidus"), false);
     near(solidus, "binary diagram of", ErrorClass::solidus_sum);
+    near(liquidus, "known alloys", ErrorClass::liquidus_near);
+    near(solidus, "known alloys", ErrorClass::solidus_near);
 }
 
 TEST_CASE("the help page shows the table as computed") {

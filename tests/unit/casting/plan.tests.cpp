@@ -271,3 +271,60 @@ TEST_CASE("the pattern shows where the right one may lie, and who decides") {
         CHECK(plan->contraction);
     }
 }
+
+TEST_CASE("own castings narrow the span of the pattern") {
+    const casting::PatternSpan printed{0.010, 0.0224, "print"};
+    CHECK(casting::span_after_trials(printed, {}).low == printed.low);
+    // Two castings with 0.1 % each: the mean +- 1.6449 x 0.1 / sqrt 2 %.
+    const auto own = casting::span_after_trials(printed, {{0.0136, 0.001}, {0.0143, 0.001}});
+    CHECK(own.low == Approx(0.01395 - 1.6449 * 0.001 / std::sqrt(2.0)));
+    CHECK(own.high == Approx(0.01395 + 1.6449 * 0.001 / std::sqrt(2.0)));
+}
+
+TEST_CASE("a printed sprue bends under pattern and wet shell as a cantilever does") {
+    // 0.1 kg pattern, 1 kg dry shell wet 1.3 kg, 400 mm long, 7 mm round: 1.4 x 9.80665 x 0.2 x 32 / (pi 0.007^3).
+    const Catalogue& c = testing::real_catalogue();
+    const auto load = casting::sprue_load(c, *c.metal("copper"), 0.1, 1, 0.4, 0.007);
+    CHECK(load.stress_Pa == Approx(1.4 * 9.80665 * 0.2 * 32 / (3.14159265 * 0.007 * 0.007 * 0.007)).epsilon(1e-6));
+    CHECK(load.breaks());
+    CHECK(!casting::sprue_load(c, *c.metal("copper"), 0.05, 0.3, 0.05, 0.02).breaks());
+}
+
+TEST_CASE("the charge holds the metal of its sprue") {
+    const PourResult p = plan_of(request("copper", "tube:22mm:28mm:400mm"));
+    CHECK(p.gating_by_plan);
+    CHECK(p.charge.returns_kg == Approx(p.fill.gating.metal_m3 * p.density.value_si).epsilon(0.15));
+    CHECK(p.charge.yield < 0.75);
+    PourRequest stated = request("copper", "tube:22mm:28mm:400mm");
+    stated.gating_kg = 0.1;
+    CHECK(plan_of(stated).charge.returns_kg == Approx(0.1));
+}
+
+TEST_CASE("a first heat warms the furnace, a next one takes less") {
+    const PourResult p = plan_of(request("tin"));
+    CHECK(p.firing.propane_kg_low > p.firing.again_kg_low);
+    // At least 15 kW for 8 minutes.
+    CHECK(p.firing.propane_kg_low >= 15e3 * 480 / 47e6);
+}
+
+TEST_CASE("silicon dissolved in copper melts as copper does") {
+    // No copper alloy takes more heat to melt than copper, 205 to 209 kJ/kg, by more than a tenth.
+    const Catalogue& c = testing::real_catalogue();
+    CHECK(latent_heat({c, *c.metal("bronze-silicon-cast"), Conditions{}})->value_si < 1.1 * 207e3);
+}
+
+TEST_CASE("a melt of brass contracts on its way to the liquidus though it is colder than copper melts") {
+    // Slope of liquid copper 0.82 kg/m3/K (Assael): about 1 % in 100 K.
+    const Catalogue& c = testing::real_catalogue();
+    const Material brass{c, *c.metal("bronze-silicon-cast"), Conditions{}};
+    const double low = liquid_density(brass, 1270)->value_si, high = liquid_density(brass, 1340)->value_si;
+    CHECK(100 * (low - high) / low > 0.4);
+    CHECK(100 * (low - high) / low < 1.2);
+}
+
+TEST_CASE("grey iron gives a sheet") {
+    const PourResult p = plan_of(request("iron-grey", "bar:20mmx50mm", "sand"));
+    CHECK(p.freezing);
+    CHECK(p.melt_heat);
+    CHECK(p.feeding.feeder);
+}

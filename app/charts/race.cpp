@@ -1,0 +1,106 @@
+#include "charts/race.hpp"
+
+#include "charts/drop_charts.hpp"
+#include "questions/drop/cold_cautions.hpp"
+#include "questions/drop/eddy_words.hpp"
+
+#include <algorithm>
+
+namespace pourbook {
+namespace {
+
+/// What is the same for all, and what is said of each.
+struct SetupText {
+    std::string magnet, tube, temperature;
+};
+
+SetupText words_of(const DropResult& r, UnitSystem units) {
+    return {magnet_text(r.setup, units), tube_text(r.setup.inputs, units),
+            temperature_words(r.conditions.temperature_K, units)};
+}
+
+RaceLane lane_of(const DropOfMetal& d, std::size_t slot) {
+    RaceLane lane;
+    lane.id = d.metal ? d.metal->slug : "stated";
+    lane.name = d.metal ? d.metal->name : "stated resistivity";
+    lane.slot = slot;
+    if (!d.result) {
+        lane.problem = d.result.problem().text;
+        return lane;
+    }
+    const eddy::DropInputs& i = d.result->setup.inputs;
+    lane.magnet = i.magnet();
+    lane.bore = i.bore();
+    lane.tube_length_m = i.tube_length_m.value;
+    lane.path = d.result->fall.path;
+    lane.low_s = d.result->fall_time_low90_s;
+    lane.high_s = d.result->fall_time_high90_s;
+    return lane;
+}
+
+void add_words(Race& race, const std::vector<SetupText>& texts) {
+    const auto shared = [&](std::string SetupText::*part) {
+        return std::all_of(texts.begin(), texts.end(),
+                           [&](const SetupText& t) { return t.*part == texts.front().*part; });
+    };
+    for (const auto part : {&SetupText::magnet, &SetupText::tube, &SetupText::temperature}) {
+        if (texts.empty()) return;
+        if (shared(part)) {
+            race.subtitle += (race.subtitle.empty() ? "" : "; ") + texts.front().*part;
+            continue;
+        }
+        std::size_t of = 0;
+        for (RaceLane& lane : race.lanes)
+            if (lane.problem.empty()) lane.detail += (lane.detail.empty() ? "" : "; ") + texts[of++].*part;
+    }
+}
+
+} // namespace
+
+double Race::end_s() const {
+    double end = 0;
+    for (const RaceLane& lane : lanes)
+        if (!lane.path.empty()) end = std::max(end, lane.path.back().time_s);
+    return end;
+}
+
+RacePlace place_at(const RaceLane& lane, double time_s) {
+    const std::vector<eddy::Instant>& path = lane.path;
+    const auto stands = [](const eddy::Instant& i, bool out) {
+        return RacePlace{i.time_s, i.depth_m, i.speed_m_s, i.drag_N, out};
+    };
+    if (time_s <= path.front().time_s) return stands(path.front(), false);
+    if (time_s >= path.back().time_s) return stands(path.back(), true);
+    const auto after = std::upper_bound(path.begin(), path.end(), time_s,
+                                        [](double t, const eddy::Instant& i) { return t < i.time_s; });
+    const eddy::Instant &a = *(after - 1), &b = *after;
+    const double h = b.time_s - a.time_s, t = (time_s - a.time_s) / h, s = 1 - t;
+    const double depth = s * s * (1 + 2 * t) * a.depth_m + t * t * (1 + 2 * s) * b.depth_m +
+                         h * s * t * (s * a.speed_m_s - t * b.speed_m_s);
+    const double speed =
+        6 * s * t * (b.depth_m - a.depth_m) / h + s * (1 - 3 * t) * a.speed_m_s + t * (1 - 3 * s) * b.speed_m_s;
+    return {time_s, depth, speed, s * a.drag_N + t * b.drag_N, false};
+}
+
+Race race_of(const Catalogue& catalogue, const std::vector<DropOfMetal>& drops, UnitSystem units) {
+    Race race;
+    race.title = "A magnet falls through a tube";
+    race.units = units;
+    std::vector<SetupText> texts;
+    bool cold = false;
+    for (std::size_t i = 0; i < drops.size(); ++i) {
+        race.lanes.push_back(lane_of(drops[i], i));
+        if (!drops[i].result) continue;
+        texts.push_back(words_of(*drops[i].result, units));
+        cold = cold || drops[i].result->conditions.temperature_K < cold_bath_below_K;
+    }
+    add_words(race, texts);
+    if (cold)
+        for (const MagnetFigure* c : cold_cautions(catalogue)) race.cautions.push_back(c->text);
+    const std::string about = "Strong magnets: "; // the first sentence says "they"
+    for (const MagnetFigure* c : magnet_cautions(catalogue)) race.cautions.push_back(about + c->text);
+    race.origin = origin_of(catalogue, drops);
+    return race;
+}
+
+} // namespace pourbook

@@ -1,0 +1,243 @@
+#include "charts/race.hpp"
+
+#include "charts/magnet_drawing.hpp"
+#include "charts/marker.hpp"
+#include "charts/place_text.hpp"
+#include "core/quantity/format.hpp"
+#include "questions/drop/eddy_words.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdio>
+
+namespace pourbook {
+namespace {
+
+constexpr double title_line = line_height(TextStyle::title);
+constexpr double lane_gap = 12;
+constexpr double narrow = 500;    // points, below which a foot has two lines
+constexpr double least_tube = 60; // points of height below which the foot gives way
+
+std::string clock_text(double time_s) {
+    char text[32];
+    std::snprintf(text, sizeof text, "%.3f s", std::max(time_s, 0.0));
+    return text;
+}
+
+class RaceLayout {
+public:
+    RaceLayout(const Race& race, const Canvas& canvas) : race_(race), canvas_(canvas), colours_(canvas.palette) {
+        scene_.width = canvas.width;
+        scene_.height = canvas.height;
+        scene_.title = race.title;
+        scene_.origin = race.origin;
+    }
+
+    Scene moment(double time_s, double slow) {
+        add_clock(time_s);
+        slow_ = slow;
+        const double top = add_heading();
+        const double bottom = add_foot();
+        if (race_.lanes.empty()) return std::move(scene_);
+        place_lanes(top, bottom);
+        for (std::size_t i = 0; i < race_.lanes.size(); ++i) add_lane(i, time_s);
+        return std::move(scene_);
+    }
+
+    Scene sources() {
+        const double bottom = add_origin(scene_, canvas_, race_.origin);
+        double y = add_head(scene_, canvas_, race_.title, race_.subtitle);
+        for (const RaceLane& lane : race_.lanes) y = add_line(result_of(lane), y, colours_.ink, bottom);
+        y += label_line / 2;
+        for (const std::string& caution : race_.cautions) y = add_line(caution, y, colours_.warning, bottom);
+        return std::move(scene_);
+    }
+
+private:
+    double width() const { return canvas_.width - 2 * chart_margin; }
+
+    std::string fitted(const std::string& text, double room, TextStyle style = TextStyle::label) const {
+        return shortened(text, room, style, canvas_.measure);
+    }
+
+    void add_text(Spot at, std::string text, Colour colour, Anchor anchor = Anchor::start,
+                  TextStyle style = TextStyle::label) {
+        scene_.parts.push_back(Text{at, std::move(text), colour, anchor, style});
+    }
+
+    double add_line(const std::string& text, double y, Colour colour, double bottom) {
+        for (const std::string& line : wrapped(text, width(), TextStyle::label, canvas_.measure)) {
+            if (y + label_line > bottom) return y;
+            add_text({chart_margin, y + label_line / 2}, line, colour);
+            y += label_line;
+        }
+        return y;
+    }
+
+    /// At the right of the title's line; what is left for the title is clock_left_.
+    void add_clock(double time_s) {
+        const std::string text = clock_text(time_s);
+        const double right = canvas_.width - chart_margin, y = chart_margin + title_line / 2;
+        add_text({right, y}, text, colours_.ink, Anchor::end, TextStyle::title);
+        clock_left_ = right - canvas_.measure.width("0000.000 s", TextStyle::title);
+    }
+
+    double add_heading() {
+        double y = chart_margin + title_line / 2;
+        add_text({chart_margin, y}, fitted(race_.title, clock_left_ - chart_margin - lane_gap, TextStyle::title),
+                 colours_.ink, Anchor::start, TextStyle::title);
+        y += title_line;
+        std::vector<std::string> lines = wrapped(race_.subtitle, width(), TextStyle::label, canvas_.measure);
+        if (lines.size() > 2) lines = {lines[0], fitted(lines[1] + " …", width())};
+        for (const std::string& line : lines) {
+            add_text({chart_margin, y}, line, colours_.dim);
+            y += label_line;
+        }
+        return y - label_line / 2 + 4;
+    }
+
+    std::size_t foot_lines() const { return canvas_.width < narrow ? 2 : 1; }
+
+    /// At most foot_lines() lines that end at y; returns the y above all of their room.
+    double add_foot_lines(const std::string& text, double y, Colour colour) {
+        std::vector<std::string> lines = wrapped(text, width(), TextStyle::label, canvas_.measure);
+        if (lines.size() > foot_lines()) {
+            for (std::size_t i = foot_lines(); i < lines.size(); ++i) lines[foot_lines() - 1] += " " + lines[i];
+            lines.resize(foot_lines());
+        }
+        const double top = y - label_line * static_cast<double>(foot_lines());
+        for (std::size_t i = 0; i < lines.size(); ++i)
+            add_text({chart_margin, top + label_line * (static_cast<double>(i) + 0.5)}, fitted(lines[i], width()),
+                     colour);
+        return top;
+    }
+
+    /// A line of caution; below it room for what was slowed and enlarged, which is known later.
+    double add_foot() {
+        note_bottom_ = canvas_.height - chart_margin;
+        const double y = note_bottom_ - label_line * static_cast<double>(foot_lines());
+        return race_.cautions.empty() ? y - 4 : add_foot_lines(race_.cautions.front(), y, colours_.warning) - 4;
+    }
+
+    std::string pace() const {
+        if (slow_ == 1) return "";
+        return slow_ > 1 ? trimmed(slow_, 3) + " times slower than life · "
+                         : trimmed(1 / slow_, 3) + " times faster than life · ";
+    }
+
+    bool any_detail() const {
+        return std::any_of(race_.lanes.begin(), race_.lanes.end(), [](const RaceLane& l) { return !l.detail.empty(); });
+    }
+
+    /// One scale for all; depths from `high_` above the mouth to `low_` below it.
+    void place_lanes(double top, double bottom) {
+        const auto count = static_cast<double>(race_.lanes.size());
+        lane_width_ = (width() - (count - 1) * lane_gap) / count;
+        foot_ = bottom;
+        words_top_ = bottom - 3 * label_line - (any_detail() ? label_line : 0) - title_line;
+        if (words_top_ - top < least_tube) words_top_ = std::max(top + 10, bottom - title_line);
+        double high = 0, low = 0, wide = 0, longest = 0;
+        for (const RaceLane& lane : race_.lanes) {
+            if (lane.path.empty()) continue;
+            high = std::max(high, -lane.path.front().depth_m);
+            low = std::max({low, lane.tube_length_m, lane.path.back().depth_m});
+            wide = std::max(wide, 2 * lane.bore.outer_radius_m);
+            longest = std::max(longest, lane.magnet.whole_length_m());
+        }
+        if (low == 0) return;
+        constexpr double magnet_share = 0.14; // of the height, that a magnet is drawn at most
+        const double room = words_top_ - top - 8;
+        scale_ = std::min((1 - magnet_share) * room / (high + low), 0.8 * lane_width_ / wide);
+        larger_ =
+            std::max(1.0, std::min(magnet_share * room / (longest * scale_), 0.45 * lane_width_ / (wide * scale_)));
+        mouth_ = top + 4 + high * scale_ + longest * scale_ * larger_ / 2;
+        add_foot_lines(pace() + (larger_ > 1.05 ? "places to scale, widths and magnets drawn " +
+                                                      significant(larger_, 2) + " times larger"
+                                                : "to scale"),
+                       note_bottom_, colours_.dim);
+    }
+
+    void add_lane(std::size_t i, double time_s) {
+        const RaceLane& lane = race_.lanes[i];
+        const double left = chart_margin + static_cast<double>(i) * (lane_width_ + lane_gap);
+        const Spot axis{left + lane_width_ / 2, mouth_};
+        const Colour colour = colours_.of_slot(lane.slot);
+        if (lane.path.empty()) {
+            double y = words_top_ + 1.5 * title_line;
+            for (const std::string& line : wrapped(lane.problem, lane_width_, TextStyle::label, canvas_.measure)) {
+                if (y > foot_) break;
+                add_text({axis.x, y}, line, colours_.warning, Anchor::middle);
+                y += label_line;
+            }
+        } else {
+            const RacePlace place = place_at(lane, time_s);
+            add_tube(lane, i, axis, colour);
+            add_falling(lane, i, place, axis);
+            add_words(lane, place, axis.x);
+        }
+        const std::string name = fitted(lane.name, lane_width_ - 20, TextStyle::title);
+        const double half = canvas_.measure.width(name, TextStyle::title) / 2, y = words_top_ + title_line / 2;
+        add_marker(scene_, lane.slot, {axis.x - half - 3, y}, 4.5, colour);
+        add_text({axis.x + 7, y}, name, colours_.ink, Anchor::middle, TextStyle::title);
+    }
+
+    void add_tube(const RaceLane& lane, std::size_t i, Spot axis, Colour colour) {
+        const double inner = lane.bore.inner_radius_m * scale_ * larger_,
+                     outer = lane.bore.outer_radius_m * scale_ * larger_, height = lane.tube_length_m * scale_;
+        scene_.parts.push_back(Rectangle{{axis.x - inner, axis.y, 2 * inner, height}, colour.with_alpha(50)});
+        for (const double x : {axis.x - outer, axis.x + inner})
+            scene_.parts.push_back(Rectangle{{x, axis.y, outer - inner, height}, colour});
+        scene_.hits.push_back({{axis.x - outer, axis.y, 2 * outer, height}, "tube-" + std::to_string(i), lane.name});
+    }
+
+    void add_falling(const RaceLane& lane, std::size_t i, const RacePlace& place, Spot axis) {
+        const Spot centre{axis.x, axis.y + place.depth_m * scale_};
+        const double drawn = scale_ * larger_;
+        add_magnet(scene_, lane.magnet, centre, drawn);
+        const double r = lane.magnet.outer_radius_m * drawn, half = lane.magnet.whole_length_m() / 2 * drawn;
+        scene_.hits.push_back(
+            {{centre.x - r, centre.y - half, 2 * r, 2 * half},
+             "magnet-" + std::to_string(i),
+             lane.name + "\n" + length_text(std::round(place.depth_m * 1e5) / 1e5, race_.units) + " below the mouth"});
+    }
+
+    void add_words(const RaceLane& lane, const RacePlace& place, double x) {
+        double y = words_top_ + title_line + label_line / 2;
+        const auto say = [&](const std::string& text, Colour colour) {
+            if (y + label_line / 2 <= foot_ + 1) add_text({x, y}, fitted(text, lane_width_), colour, Anchor::middle);
+            y += label_line;
+        };
+        if (!lane.detail.empty()) say(lane.detail, colours_.dim);
+        say(place.out ? "out after " + clock_text(place.time_s) : clock_text(place.time_s),
+            place.out ? colours_.accent : colours_.ink);
+        say("speed " + speed_text(place.speed_m_s, race_.units), colours_.ink);
+        say("load " + newtons(std::max(place.load_N, 0.0)), colours_.ink);
+    }
+
+    std::string result_of(const RaceLane& lane) const {
+        std::string text = lane.name + (lane.detail.empty() ? "" : " (" + lane.detail + ")") + ": ";
+        if (lane.path.empty()) return text + lane.problem;
+        return text + clock_text(lane.path.back().time_s) + " (90 %: " + significant(lane.low_s, 3) + " to " +
+               significant(lane.high_s, 3) + " s), out at " + speed_text(lane.path.back().speed_m_s, race_.units);
+    }
+
+    const Race& race_;
+    const Canvas& canvas_;
+    const Palette& colours_;
+    Scene scene_;
+    double clock_left_ = 0, slow_ = 1, note_bottom_ = 0;
+    double lane_width_ = 0, words_top_ = 0, foot_ = 0;
+    double scale_ = 0, larger_ = 1, mouth_ = 0; // points a metre, of widths against lengths, y of the mouths
+};
+
+} // namespace
+
+Scene race_scene(const Race& race, double time_s, double slow, const Canvas& canvas) {
+    return RaceLayout(race, canvas).moment(time_s, slow);
+}
+
+Scene race_sources(const Race& race, const Canvas& canvas) {
+    return RaceLayout(race, canvas).sources();
+}
+
+} // namespace pourbook

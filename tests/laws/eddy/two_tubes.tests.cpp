@@ -1,0 +1,87 @@
+// A magnet of unknown grade through two tubes, one of known conductivity: invented falls whose truth is known.
+#include "core/eddy/drop_model.hpp"
+#include "questions/drop/infer.hpp"
+#include "support/small_catalogue.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <cmath>
+#include <random>
+
+using namespace pourbook;
+using namespace pourbook::testing;
+
+namespace {
+
+constexpr double true_S_m = 47e6, known_S_m = 58e6;
+
+/// The remanence is stated as all of the grades N35 to N52.
+InferRequest asked() {
+    InferRequest r;
+    r.setup.magnet = "cylinder:12mmx10mm";
+    r.setup.br = "1.32+-0.15T";
+    r.setup.recoil_permeability = "1.05";
+    r.setup.magnet_mass = "8.5g";
+    r.setup.tube = "13.2mm:15.2mm:1m";
+    r.reference_tube = "13.2mm:16.2mm:0.8m";
+    r.reference_resistivity = "58+-1MS/m"; // even between the limits: a standard uncertainty of 1 %
+    r.samples = 400;
+    return r;
+}
+
+/// A fall with everything but the remanence as measured with the calipers' errors.
+double fall_s(const std::string& tube, double br, double sigma, std::mt19937_64& random) {
+    SetupWords words = asked().setup;
+    words.tube = tube;
+    words.br = std::to_string(br) + "+-0.0001T";
+    const auto setup = drop_setup(real_catalogue(), words);
+    REQUIRE(setup);
+    const eddy::DropModel model(setup->inputs);
+    Draws draws(64, random());
+    const auto variations = model.variations(draws);
+    return model.fall(model.setup(sigma, variations[random() % variations.size()])).time_s;
+}
+
+} // namespace
+
+TEST_CASE("a reference tube makes an ungraded magnet tell conductivity to some 3 %") {
+    std::mt19937_64 random(7);
+    std::normal_distribution<double> normal;
+    constexpr int trials = 60;
+    int held = 0;
+    double one_tube = 0, two_tubes = 0;
+    for (int trial = 0; trial < trials; ++trial) {
+        const double br = std::uniform_real_distribution<double>(1.17, 1.47)(random);
+        const double known = known_S_m + std::uniform_real_distribution<double>(-1e6, 1e6)(random);
+        InferRequest r = asked();
+        const double t = fall_s(r.setup.tube, br, true_S_m, random),
+                     t_ref = fall_s(r.reference_tube, br, known, random);
+        for (int drop = 0; drop < 3; ++drop) {
+            r.times_s.push_back(t * (1 + 0.005 * normal(random)));
+            r.reference_times_s.push_back(t_ref * (1 + 0.005 * normal(random)));
+        }
+        r.seed = random();
+        const auto both = infer(real_catalogue(), r);
+        REQUIRE(both);
+        held += both->conductivity.low90_S_m <= true_S_m && true_S_m <= both->conductivity.high90_S_m;
+        two_tubes += both->conductivity.standard_uncertainty_S_m / both->conductivity.value_S_m / trials;
+        if (trial > 0) continue;
+        r.reference_tube.clear();
+        const auto alone = infer(real_catalogue(), r);
+        REQUIRE(alone);
+        one_tube = alone->conductivity.standard_uncertainty_S_m / alone->conductivity.value_S_m;
+    }
+    INFO("held " << held << " of " << trials << ", one tube " << one_tube << ", two " << two_tubes);
+    CHECK(two_tubes < 0.035);
+    CHECK(one_tube > 0.1);
+    CHECK(held >= 0.83 * trials);
+}
+
+TEST_CASE("a reference tube needs its times and its conductivity") {
+    InferRequest r = asked();
+    r.times_s = {12};
+    CHECK(infer(real_catalogue(), r).problem().text.find("--reference-time") != std::string::npos);
+    r.reference_times_s = {12};
+    r.reference_resistivity.clear();
+    CHECK(infer(real_catalogue(), r).problem().text.find("--reference-resistivity") != std::string::npos);
+}
