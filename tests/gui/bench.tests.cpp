@@ -126,6 +126,6 @@ TEST_CASE("each row of a ranking says whose price it rests on") {
     std::map<std::string, std::string> whose;
     for (const char* row : {"1", "2"})
         whose[desk.text(std::string("rank.row.") + row)] = desk.text(std::string("rank.") + row + ".whose");
-    CHECK(whose["copper"] == "what you paid");
-    CHECK(whose["tin"] == "exchange price");
+    CHECK(whose["copper"] == "paid");
+    CHECK(whose["tin"] == "exchange");
 }
