@@ -42,7 +42,7 @@ std::string origin_text(const std::vector<std::string>& names, std::size_t shown
 } // namespace
 
 double add_head(Scene& scene, const Canvas& canvas, const std::string& title, const std::string& subtitle) {
-    scene.title = title;
+    scene.title = canvas.title.empty() ? title : canvas.title;
     const double width = canvas.width - 2 * chart_margin;
     double y = chart_margin;
     const auto add = [&](const std::string& text, TextStyle style, Colour colour) {
@@ -52,7 +52,7 @@ double add_head(Scene& scene, const Canvas& canvas, const std::string& title, co
             y += line_height(style);
         }
     };
-    add(title, TextStyle::title, canvas.palette.ink);
+    add(scene.title, TextStyle::title, canvas.palette.ink);
     add(subtitle, TextStyle::label, canvas.palette.dim);
     return y + 4;
 }

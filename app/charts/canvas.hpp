@@ -33,6 +33,7 @@ struct Canvas {
     const Marks* marks = nullptr;                                    // the person's
 
     PlotRange range = {};
+    std::string title = {}; // in place of the picture's own
 
     /// The metal's own mark, else that of its place in the chart.
     std::size_t slot(const std::string& id, std::size_t place) const {

@@ -15,6 +15,7 @@ namespace {
 
 constexpr double title_line = line_height(TextStyle::title);
 constexpr double lane_gap = 12;
+constexpr double clock_drop = 8;  // the clock is larger than the title beside it
 constexpr double narrow = 500;    // points, below which a foot has two lines
 constexpr double least_tube = 60; // points of height below which the foot gives way
 
@@ -29,7 +30,7 @@ public:
     RaceLayout(const Race& race, const Canvas& canvas) : race_(race), canvas_(canvas), colours_(canvas.palette) {
         scene_.width = canvas.width;
         scene_.height = canvas.height;
-        scene_.title = race.title;
+        scene_.title = canvas.title.empty() ? race.title : canvas.title;
         scene_.origin = race.origin;
     }
 
@@ -78,17 +79,20 @@ private:
     void add_clock(double time_s) {
         const std::string text = clock_text(time_s);
         const double right = canvas_.width - chart_margin, y = chart_margin + title_line / 2;
-        add_text({right, y}, text, colours_.ink, Anchor::end, TextStyle::title);
-        clock_left_ = right - canvas_.measure.width("0000.000 s", TextStyle::title);
+        const bool wide = canvas_.width >= narrow;
+        const TextStyle style = wide ? TextStyle::large : TextStyle::title;
+        add_text({right, wide ? y + clock_drop : y}, text, colours_.ink, Anchor::end, style);
+        clock_left_ = right - canvas_.measure.width(wide ? "000.000 s" : "0000.000 s", style);
     }
 
     double add_heading() {
         double y = chart_margin + title_line / 2;
-        add_text({chart_margin, y}, fitted(race_.title, clock_left_ - chart_margin - lane_gap, TextStyle::title),
+        add_text({chart_margin, y}, fitted(scene_.title, clock_left_ - chart_margin - lane_gap, TextStyle::title),
                  colours_.ink, Anchor::start, TextStyle::title);
         y += title_line;
-        std::vector<std::string> lines = wrapped(race_.subtitle, width(), TextStyle::label, canvas_.measure);
-        if (lines.size() > 2) lines = {lines[0], fitted(lines[1] + " …", width())};
+        const double room = canvas_.width < narrow ? width() : clock_left_ - chart_margin - lane_gap;
+        std::vector<std::string> lines = wrapped(race_.subtitle, room, TextStyle::label, canvas_.measure);
+        if (lines.size() > 2) lines = {lines[0], fitted(lines[1] + " …", room)};
         for (const std::string& line : lines) {
             add_text({chart_margin, y}, line, colours_.dim);
             y += label_line;

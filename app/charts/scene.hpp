@@ -31,14 +31,14 @@ struct Box {
 };
 
 enum class Anchor { start, middle, end };
-enum class TextStyle { label, title };
+enum class TextStyle { label, title, large };
 
 /// Size of the letters (the em of the font) and height of a line, in points.
 constexpr double text_size(TextStyle style) {
-    return style == TextStyle::title ? 15 : 12.5;
+    return style == TextStyle::large ? 34 : style == TextStyle::title ? 15 : 12.5;
 }
 constexpr double line_height(TextStyle style) {
-    return style == TextStyle::title ? 24 : 18;
+    return style == TextStyle::large ? 44 : style == TextStyle::title ? 24 : 18;
 }
 constexpr double label_line = line_height(TextStyle::label);
 

@@ -2,6 +2,7 @@
 
 #include "core/quantity/format.hpp"
 #include "core/quantity/unit.hpp"
+#include "questions/say/casting_words.hpp"
 #include "questions/say/shown_money.hpp"
 
 #include <algorithm>
@@ -76,7 +77,9 @@ std::string conditions_text(const Conditions& conditions, double to_K) {
     const std::string from = temperature_text(conditions.temperature_K);
     std::string text =
         (std::isnan(to_K) ? "at " + from : "the worst from " + from + " to " + temperature_text(to_K)) + ", ";
-    text += conditions.temper.empty() ? conditions.condition + " condition" : "temper " + conditions.temper;
+    text += of_casting(conditions)      ? casting_words(*conditions.casting)
+            : conditions.temper.empty() ? conditions.condition + " condition"
+                                        : "temper " + conditions.temper;
     if (conditions.price_form != "exchange") text += ", " + conditions.price_form + " prices";
     return text;
 }

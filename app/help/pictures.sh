@@ -23,14 +23,14 @@ picture() {
   convert "$work/$1.png" -colors 96 "png8:$pictures/$1.png"
 }
 
-pins='"pins": ["copper", "sterling-silver", "aluminium-6061", "brass-cartridge"]'
-for view in metals rank curves compare drop mix pour; do picture "$view" "$view"; done
-picture sources sources 1280x800 "{$pins, \"source\": \"matula-1979\"}"
+pins='"pins": ["za-12", "aluminium-a356-cast", "copper-dhp", "bronze-gunmetal-88-10-2", "bronze-silicon-cast"]'
+for view in start metals rank curves compare drop mix pour; do picture "$view" "$view"; done
+picture sources sources 1280x800 "{$pins, \"source\": \"usgs-mcs-2026\"}"
 picture help drop 1680x800 "{$pins, \"help\": true}"
 
 # The demo's own measurements: invented.
-build/pourbook trial add drop --metal copper --magnet cylinder:15mmx15mm --grade N42 --tube 18mm:24mm:400mm \
-  --times 10.6s,10.9s,10.7s --note "first pour of the tube" >/dev/null
-build/pourbook stock add copper 2kg --price "9.50 USD/kg" >/dev/null
+build/pourbook trial add drop --metal za-12 --magnet cylinder:20mmx20mm --grade N52 --tube 22mm:38mm:300mm \
+  --times 5.4s,5.5s,5.4s --note "first pour of the sleeve" >/dev/null
+build/pourbook stock add za-12 2kg --price "4.50 USD/kg" >/dev/null
 build/pourbook price add zinc "4.10 USD/kg" >/dev/null
 picture trials trials

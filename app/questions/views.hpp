@@ -15,6 +15,7 @@ struct ViewName {
 };
 
 constexpr std::array view_names = {
+    ViewName{"start", "Start", "the race, four questions with their answers, and a tour of one project", 12},
     ViewName{"metals", "Metals", "find a metal and read its sheet", 1},
     ViewName{"rank", "Rank", "which metal does the job best", 2},
     ViewName{"curves", "Curves", "a property against temperature", 3},
@@ -22,7 +23,8 @@ constexpr std::array view_names = {
     ViewName{"drop", "Drop", "a magnet falling through a tube: times, drag, how thick is thick enough", 5},
     ViewName{"mix", "Mix", "what a blend of stocks or a composition is, and is worth", 6},
     ViewName{"pour", "Pour", "a casting plan: pattern, charge, temperatures, cost", 7},
-    ViewName{"ask", "Ask", "any question with all its fields: a plate, a measured fall, readings, a sweep ...", 11},
+    ViewName{"questions", "All questions",
+             "any question with all its fields: a plate, a measured fall, readings, a sweep ...", 11},
     ViewName{"trials", "Trials", "what was measured, what is on the shelf, what the workshop can do", 8},
     ViewName{"sources", "Sources", "where the numbers come from", 9},
 };

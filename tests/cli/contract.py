@@ -40,7 +40,7 @@ refused(4, "no reference database", "--reference", "/nowhere.sqlite", "metals")
 
 # help: a page for every view, in the program itself
 pages = run("help")[1]
-for view in ("metals", "rank", "curves", "compare", "drop", "mix", "pour", "ask", "trials", "sources"):
+for view in ("metals", "rank", "curves", "compare", "drop", "mix", "pour", "questions", "trials", "sources"):
     check(f"{view}\t" in pages and run("help", view)[1].startswith("# "), f"help {view}")
 check(answer("help", "rank")["text"] == run("help", "rank")[1], "help --json")
 refused(3, "see `pourbook help`", "help", "weather")
@@ -147,5 +147,10 @@ check(c["without_source"] == 0 and c["faults"] == [], f"check: {c['faults']}")
 check(c["values"] > 3000 and c["coverage"] and isinstance(c["conflicts"], list), "check: contents")
 for words in (["--help"], ["rank", "--help"], ["--version"]):
     check(run(*words)[0] == 0, f"{words}")
+lines = run("--version")[1].splitlines()
+check(len(lines) == 3 and lines[0].startswith("pourbook ") and lines[1].startswith("data ") and lines[1][5:] in lines[2] and lines[0][9:] in lines[2],
+      f"--version: {lines}")
+code, out, _ = run("--reference", "/nowhere.sqlite", "--version")
+check(code == 0 and out.splitlines()[0] == lines[0] and "no reference database" in out, f"--version without a reference: {code}: {out}")
 
 ended("command contract")

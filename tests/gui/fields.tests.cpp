@@ -24,14 +24,14 @@ bool shows_field(Desk& desk, const QuestionTable& question, const QuestionField&
 
 } // namespace
 
-TEST_CASE("every field of every question that the command line answers in words has its place in Ask") {
+TEST_CASE("every field of every question that the command line answers in words has its place in All questions") {
     Desk desk(testing::real_catalogue(), 1440, tall);
-    desk.session.view.view = "ask";
+    desk.session.view.view = "questions";
     desk.settle();
     for (const Asker& asker : askers()) {
         CAPTURE(asker.question->name);
-        REQUIRE(desk.shows("ask." + asker.question->name));
-        desk.session.view.ask.question = asker.question->name;
+        REQUIRE(desk.shows("questions." + asker.question->name));
+        desk.session.view.questions.question = asker.question->name;
         desk.settle();
         for (const QuestionField& field : asker.question->fields) {
             CAPTURE(field.name);
@@ -82,23 +82,23 @@ TEST_CASE(
     CHECK(retail > exchange * 1.5);
 }
 
-TEST_CASE("a plate and readings are answered in Ask as on the command line") {
+TEST_CASE("a plate and readings are answered in All questions as on the command line") {
     Desk desk(testing::real_catalogue());
-    desk.session.view.view = "ask";
-    desk.session.view.ask.question = "plate";
+    desk.session.view.view = "questions";
+    desk.session.view.questions.question = "plate";
     desk.settle();
-    CHECK(desk.text("ask.missing").find("thickness") != std::string::npos);
+    CHECK(desk.text("questions.missing").find("thickness") != std::string::npos);
     const Asker& plate = *asker("plate");
     Stated& stated = stated_for(desk.session.view, *plate.question);
     stated.set("metal", "copper").set("thickness", "5mm").set("gap", "2mm").set("speed", "0.5m/s");
     desk.settle();
     const Result<std::string> words = plate.text(desk.session.asked(stated), desk.session.asking());
     REQUIRE(words);
-    CHECK(desk.text("ask.words") == *words);
-    desk.session.view.ask.question = "measure";
+    CHECK(desk.text("questions.words") == *words);
+    desk.session.view.questions.question = "measure";
     stated_for(desk.session.view, *asker("measure")->question).set("field", "0.21T@5mm");
     desk.settle();
-    CHECK_FALSE(desk.text("ask.words").empty());
+    CHECK_FALSE(desk.text("questions.words").empty());
 }
 
 TEST_CASE("every view of the table is drawn, and none that the table doesn't know") {
@@ -106,9 +106,9 @@ TEST_CASE("every view of the table is drawn, and none that the table doesn't kno
     for (const DrawnView& view : drawn_views) CHECK(is_view(view.name));
 }
 
-TEST_CASE("what is stated in Ask and at the top comes back from the state file") {
+TEST_CASE("what is stated in All questions and at the top comes back from the state file") {
     Desk desk(testing::real_catalogue());
-    desk.session.view.view = "ask";
+    desk.session.view.view = "questions";
     stated_for(desk.session.view, *asker("plate")->question).set("gap", "3mm");
     desk.session.view.conditions.set("at", "77 K").set("price-form", "scrap");
     const std::string file = (std::filesystem::temp_directory_path() / "pourbook-fields-state.json").string();

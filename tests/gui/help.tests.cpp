@@ -51,9 +51,11 @@ TEST_CASE("Escape closes what is on top first") {
     Desk desk(testing::real_catalogue());
     desk.press(f10);
     desk.press('K', true);
+    desk.type("zinc");
     desk.frames();
+    CHECK(desk.session.passing.ask.open);
     desk.tap(ImGuiKey_Escape);
-    CHECK_FALSE(desk.session.passing.finder_open);
+    CHECK_FALSE(desk.session.passing.ask.open);
     CHECK(desk.shows("help.page"));
     desk.press(keys::f1 + 4);
     desk.settle();

@@ -75,22 +75,6 @@ TEST_CASE("undo and redo go through the choices") {
     CHECK(desk.session.view.pins.size() + 1 == before.pins.size());
 }
 
-TEST_CASE("the command finder runs what is named") {
-    Desk desk(testing::real_catalogue());
-    desk.settle();
-    desk.press('K', true);
-    desk.frames();
-    REQUIRE(desk.shows("finder.words"));
-    desk.type("compare");
-    desk.tap(ImGuiKey_Enter);
-    CHECK(desk.session.view.view == "compare");
-    CHECK_FALSE(desk.session.passing.finder_open);
-    desk.press('K', true);
-    desk.frames();
-    desk.tap(ImGuiKey_Escape);
-    CHECK_FALSE(desk.session.passing.finder_open);
-}
-
 TEST_CASE("the metal typed whole is the one selected, and so is the command") {
     Desk desk(testing::real_catalogue());
     desk.settle();

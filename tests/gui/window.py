@@ -6,6 +6,28 @@ import subprocess
 import time
 
 
+# What the scripts speak of; the first start shows a scenario of its own (face.tests.cpp).
+SETUP = {"magnet": "cylinder:15mmx15mm", "grade": "N42", "tube": "18mm:24mm:400mm"}
+USUAL = {
+    "view": "rank", "pins": ["copper", "sterling-silver", "aluminium-6061", "brass-cartridge"], "selected": "copper",
+    "drop_setup": SETUP, "drop": {"face": "charts", "second": {**SETUP, "tube": "18mm:30mm:400mm"}, "second_metal": "aluminium-6061"},
+    "pour_face": "sheet", "pour": {"question": "pour", "metal": "copper", "part": ["tube:18mm:24mm:400mm"], "clear": "15mm"},
+    "mix": {"words": {"stocks": [{"mass": "1.2 kg", "metal": "sterling-silver", "paid": ""}, {"mass": "300 g", "metal": "silver", "paid": ""}],
+                      "composition": "Ag 92.5 Cu 7.5", "melt_loss": "1 %", "target": "Ag 95.8", "with": "silver", "phases_at": "870 degC"}}}
+
+
+def with_usual_state(folder, words):
+    """The words with a state file that holds what is usual, where it does not hold anything yet."""
+    words = list(words)
+    if "--state" not in words:
+        words += ["--state", os.path.join(folder, "usual.json")]
+    file = words[words.index("--state") + 1]
+    if not os.path.exists(file):
+        with open(file, "w", encoding="utf-8") as out:
+            json.dump(USUAL, out)
+    return words
+
+
 class Failure(Exception):
     pass
 
@@ -50,7 +72,7 @@ class Window:
         self.clicks = self.keys = self.characters = 0
         self.environment = dict(os.environ, DISPLAY=display.name, LIBGL_ALWAYS_SOFTWARE="1")
         self.socket_path = os.path.join(folder, "window.socket")
-        words = [program, "--test-socket", self.socket_path, "--size", "1440x900", "--scale", "1", *words]
+        words = [program, "--test-socket", self.socket_path, "--size", "1440x900", "--scale", "1", *with_usual_state(folder, words)]
         self.process = subprocess.Popen(words, env=self.environment, stderr=subprocess.PIPE, text=True)
         self.stream = self.connect()
 

@@ -16,7 +16,7 @@ namespace {
 constexpr std::size_t signs_face = 2;
 
 std::size_t face_of(TextStyle style) {
-    return style == TextStyle::title ? 1 : 0;
+    return style == TextStyle::label ? 0 : 1;
 }
 
 /// The next sign of UTF-8 text; a byte that starts none stands for the replacement character.

@@ -73,13 +73,12 @@ Result<std::string> picture_of(const Scene& scene, PictureFormat format, const P
     return bytes;
 }
 
-Result<std::vector<std::uint8_t>> pixels_of(const Scene& scene) {
+Result<std::vector<std::uint8_t>> pixels_of(const Scene& scene, const PictureLook& look) {
     const Result<const Letters*> found = letters();
     if (!found) return found.problem();
-    PictureLook look;
-    look.ground.alpha = 0;
     std::string none;
-    const Surface surface = surface_for(PictureFormat::png, scene.width, scene.height, look, none);
+    const Surface surface =
+        surface_for(PictureFormat::png, scene.width * look.scale, scene.height * look.scale, look, none);
     paint(scene, **found, look, surface.get());
     cairo_surface_flush(surface.get());
     const int width = cairo_image_surface_get_width(surface.get());

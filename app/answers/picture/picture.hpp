@@ -26,7 +26,8 @@ struct PictureLook {
 /// Errors: no_value (a font is missing), refused (too large to draw).
 Result<std::string> picture_of(const Scene& scene, PictureFormat format, const PictureLook& look);
 
-/// Red, green, blue and alpha of each pixel, row by row from the top, not multiplied by alpha. Errors as picture_of.
-Result<std::vector<std::uint8_t>> pixels_of(const Scene& scene);
+/// Red, green, blue and alpha of each pixel (rounded up, width and height of the scene times the scale), row by row
+/// from the top, not multiplied by alpha. Errors as picture_of.
+Result<std::vector<std::uint8_t>> pixels_of(const Scene& scene, const PictureLook& look = {1, {0, 0, 0, 0}, "", ""});
 
 } // namespace pourbook

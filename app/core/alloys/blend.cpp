@@ -48,7 +48,7 @@ Problem unfit(const Stock& s) {
 
 Result<Blend> blend(const AlloyData& data, const std::vector<Stock>& stocks) {
     if (stocks.empty())
-        return Problem{Problem::Kind::unreadable, "no stock is named: write such as \"1.2kg sterling-silver\"", 0};
+        return Problem{Problem::Kind::unreadable, "no stock is named: write such as \"1.2kg za-12\"", 0};
     std::map<std::string, std::int64_t> sums;
     Blend out;
     double total_kg = 0;

@@ -15,10 +15,8 @@ void find_metal_by_name(Session& s) {
     s.passing.focus_find = true;
 }
 
-void open_finder(Session& s) {
-    s.passing.finder_open = !s.passing.finder_open;
-    s.passing.finder_text.clear();
-    s.passing.finder_at = 0;
+void go_to_ask(Session& s) {
+    s.passing.ask.focus = true;
 }
 
 /// One for each view.
@@ -92,6 +90,11 @@ std::vector<Action> other_actions() {
          "as CSV, Markdown, HTML, JSON or XLSX, with its sources",
          {true, true, 'S'},
          [](Session& s) { s.passing.leaving = "save table"; }},
+        {"frame",
+         "Picture for a video",
+         "16:9, 9:16, square or a sheet, with title and credit",
+         {true, false, 'E'},
+         [](Session& s) { s.passing.leaving = "frame"; }},
         {"copy.picture",
          "Copy the picture",
          "onto the clipboard, for another program to paste",
@@ -108,7 +111,7 @@ std::vector<Action> other_actions() {
          {true, false, 'Z'},
          [](Session& s) { s.undo_last(); }},
         {"redo", "Redo", "", {true, true, 'Z'}, [](Session& s) { s.redo_last(); }},
-        {"finder", "Command finder", "every command by name", {true, false, 'K'}, open_finder},
+        {"ask", "Ask", "a question, or the name of anything", {true, false, 'K'}, go_to_ask},
         {"quit",
          "Quit",
          "what is chosen comes back next time",
@@ -142,6 +145,22 @@ void show_metal(Session& session, const std::string& slug) {
     session.view.selected = slug;
     session.view.view = "metals";
     session.passing.scroll_to_selected = true;
+}
+
+void show_goal(Session& session, const std::string& id) {
+    session.view.rank.goal = id;
+    session.view.view = "rank";
+}
+
+void show_defect(Session& session, const std::string& name) {
+    session.passing.seen = name;
+    session.view.shelf = "trial";
+    session.view.view = "trials";
+}
+
+void show_help(Session& session, const std::string& page) {
+    session.view.view = page;
+    session.view.help = true;
 }
 
 void show_source(Session& session, const std::string& key) {

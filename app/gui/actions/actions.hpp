@@ -1,4 +1,4 @@
-// Everything a key or the command finder can do, in one table. No drawing here.
+// Everything a key or a command named in Ask can do, in one table. No drawing here.
 #pragma once
 
 #include "gui/state/session.hpp"
@@ -34,6 +34,11 @@ std::vector<const Action*> matching_actions(const std::string& words);
 
 /// Steps between views and metals that several panels share.
 void show_metal(Session& session, const std::string& slug);
+void show_goal(Session& session, const std::string& id);
+/// Among what may have been seen on a casting.
+void show_defect(Session& session, const std::string& name);
+/// The page of a view, beside that view.
+void show_help(Session& session, const std::string& page);
 void show_source(Session& session, const std::string& key);
 
 } // namespace pourbook

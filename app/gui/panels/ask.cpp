@@ -1,124 +1,153 @@
-// Any question of the command line with all its fields, drawn from its table; the answer in words beside it.
-#include "answers/askers.hpp"
+#include "gui/actions/open_asked.hpp"
 #include "gui/panels/panels.hpp"
-#include "gui/widgets/form.hpp"
-#include "gui/widgets/leave_row.hpp"
 #include "gui/widgets/text.hpp"
-#include "questions/metals/conditions.hpp"
+#include "gui/widgets/text_field.hpp"
+#include "gui/widgets/theme.hpp"
+
+#include <imgui_stdlib.h>
 
 #include <algorithm>
 
 namespace pourbook {
 namespace {
 
-void draw_questions(Ui& ui) {
-    for (const Asker& asker : askers()) {
-        const std::string& name = asker.question->name;
-        if (word_button(ui, "ask." + name, name, ui.view().ask.question == name)) ui.view().ask.question = name;
-        if (ImGui::IsItemHovered()) hover_text(ui, name + "\n" + asker.question->meaning);
-        ImGui::SameLine();
+constexpr double widest_field = 640;
+constexpr const char* ask_hint = "Ask: silicon bronze against gunmetal, why do castings sink, za-12, -196 °C   ( / )";
+
+bool tapped(ImGuiKey key) {
+    return ImGui::IsKeyPressed(ImGui::GetKeyIndex(key));
+}
+
+/// Marks the up and down keys as used by the field, so that they move among what was found.
+int keep_up_and_down(ImGuiInputTextCallbackData*) {
+    return 0;
+}
+
+/// A slash where nothing is being typed, whatever key of the keyboard writes it.
+bool slash_typed() {
+    const ImGuiIO& io = ImGui::GetIO();
+    if (io.WantTextInput) return false;
+    return std::any_of(io.InputQueueCharacters.begin(), io.InputQueueCharacters.end(),
+                       [](ImWchar sign) { return sign == '/'; });
+}
+
+void leave(AskField& field) {
+    field = {};
+}
+
+void take(Ui& ui, const AskFound& found, std::size_t at) {
+    if (at < found.entries.size()) open_entry(ui.session, found, found.entries[at]);
+    leave(ui.session.passing.ask);
+}
+
+void move(AskField& field, std::size_t count) {
+    if (tapped(ImGuiKey_DownArrow)) ++field.at;
+    if (tapped(ImGuiKey_UpArrow) && field.at > 0) --field.at;
+    field.at = std::min(field.at, count ? count - 1 : 0);
+}
+
+/// As large as answers are, and how far it can be trusted said in the same sentence.
+void draw_sentence(Ui& ui, const std::string& words) {
+    const AskSaid* said = ui.session.ask.said(words, ui.session.units());
+    if (!said || said->words != words) return dim_text(ui, "…");
+    if (!said->sentence.empty()) {
+        const TextLook look(ui.fonts.large, ui.colours().ink);
+        wrapped_text(said->sentence, ui.colours().ink);
     }
-    ImGui::NewLine();
+    ui.probe.say("ask.sentence", said->sentence);
+    if (!said->fault.empty()) wrapped_text(said->fault, ui.colours().warning);
+    ui.probe.say("ask.fault", said->fault);
+    if (!said->caution.empty()) wrapped_text("Caution: " + said->caution, ui.colours().dim);
 }
 
-/// Parts of the form in the order of their first fields.
-std::vector<std::string> places_of(const QuestionTable& question) {
-    std::vector<std::string> places;
-    for (const QuestionField& field : question.fields)
-        if (field.place != everywhere && std::find(places.begin(), places.end(), field.place) == places.end())
-            places.push_back(field.place);
-    return places;
+/// True where it was clicked.
+bool draw_entry(Ui& ui, const AskEntry& entry, std::size_t place, bool current) {
+    ImGui::TableNextRow();
+    ImGui::TableNextColumn();
+    small_dim_text(ui, name_of(entry.kind));
+    ImGui::TableNextColumn();
+    const std::string id = "ask.entry." + std::to_string(place);
+    const bool clicked = ImGui::Selectable((entry.label + "##" + id).c_str(), current);
+    ui.probe.item(id, std::string(name_of(entry.kind)) + ": " + entry.label);
+    ImGui::TableNextColumn();
+    small_fitted_text(ui, entry.detail);
+    return clicked;
 }
 
-void draw_fields(Ui& ui, Stated& stated) {
-    constexpr double label_width = 150;
-    for (const std::string& place : places_of(stated.question())) {
-        if (!place.empty()) {
-            const TextLook look(ui.fonts.strong, ui.colours().ink);
-            text(place);
-        }
-        draw_form(ui, stated, place, label_width);
-        ImGui::Spacing();
+/// The entry clicked, else one past the last.
+std::size_t draw_entries(Ui& ui, const AskFound& found) {
+    std::size_t clicked = found.entries.size();
+    if (!ImGui::BeginTable("entries", 3, ImGuiTableFlags_SizingFixedFit)) return clicked;
+    ImGui::TableSetupColumn("kind", ImGuiTableColumnFlags_WidthFixed, ui.px(76));
+    ImGui::TableSetupColumn("label");
+    ImGui::TableSetupColumn("detail", ImGuiTableColumnFlags_WidthStretch);
+    for (std::size_t i = 0; i < found.entries.size(); ++i)
+        if (draw_entry(ui, found.entries[i], i, i == ui.session.passing.ask.at)) clicked = i;
+    ImGui::EndTable();
+    return clicked;
+}
+
+void draw_found(Ui& ui, const AskFound& found) {
+    AskField& field = ui.session.passing.ask;
+    if (found.read.asked != Asked::nothing) {
+        draw_sentence(ui, field.text);
+        ImGui::Separator();
     }
-}
-
-/// A line of columns, each begun where a terminal would: the letters of the window are not all of one width.
-void draw_line(const Ui& ui, const std::string& line) {
-    const float letter = ImGui::CalcTextSize("0").x, left = ImGui::GetCursorPosX();
-    std::size_t at = line.find_first_not_of(' ');
-    if (at == std::string::npos) return ImGui::NewLine();
-    bool first = true;
-    while (at != std::string::npos) {
-        const std::size_t gap = line.find("  ", at);
-        if (!first) ImGui::SameLine();
-        ImGui::SetCursorPosX(left + static_cast<float>(at) * letter);
-        if (first && gap == std::string::npos)
-            wrapped_text(line.substr(at), ui.colours().ink);
-        else
-            text(line.substr(at, gap == std::string::npos ? gap : gap - at));
-        first = false;
-        at = gap == std::string::npos ? gap : line.find_first_not_of(' ', gap);
-    }
-}
-
-void draw_leave(Ui& ui, const Asker& asker, const Stated& stated, const std::string& words) {
-    Leaving l;
-    l.what = "table";
-    l.name = asker.question->name;
-    l.ending = ".txt";
-    l.endings = ".txt or .json";
-    l.made = [&](const std::string& file) -> Result<std::string> {
-        if (file.ends_with(".txt")) return words;
-        if (file.ends_with(".json")) return asker.json(stated, ui.session.asking());
-        return unreadable("'" + file + "': its name ends in .txt or .json");
-    };
-    l.words = [&] { return words; };
-    leave_row(ui, "ask.answer", l);
-}
-
-std::string missing_in(const Stated& stated) {
-    std::string missing;
-    for (const QuestionField& field : stated.question().fields)
-        if (field.required && !stated.states(field.name)) missing += (missing.empty() ? "" : ", ") + label_of(field);
-    return missing;
-}
-
-void draw_answer(Ui& ui, const Asker& asker, const Stated& stated) {
-    if (const std::string missing = missing_in(stated); !missing.empty()) {
-        dim_text(ui, "Still to be stated: " + missing + ".");
-        ui.probe.item("ask.missing", missing);
-        return;
-    }
-    const Stated asked = ui.session.asked(stated);
-    const Result<std::string>* words = ui.session.said(asked);
-    if (!words) return dim_text(ui, "Working it out …");
-    ui.probe.say("ask.words", *words ? **words : words->problem().text);
-    if (!*words) return warning_text(ui, words->problem().text);
-    draw_leave(ui, asker, asked, **words);
-    std::size_t from = 0;
-    while (from < (*words)->size()) {
-        const std::size_t to = std::min((*words)->find('\n', from), (*words)->size());
-        draw_line(ui, (*words)->substr(from, to - from));
-        from = to + 1;
-    }
+    move(field, found.entries.size());
+    const std::size_t clicked = draw_entries(ui, found);
+    if (found.entries.empty())
+        dim_text(ui, "Nothing here is called so: name a metal, a property, a goal, a fault of a casting.");
+    if (clicked < found.entries.size()) return take(ui, found, clicked);
+    if (field.go) take(ui, found, field.at);
 }
 
 } // namespace
 
-void draw_ask(Ui& ui) {
-    draw_questions(ui);
-    const Asker* found = asker(ui.view().ask.question);
-    const Asker& asked = found ? *found : askers().front();
-    Stated& stated = stated_for(ui.view(), *asked.question);
-    wrapped_text(asked.question->meaning, ui.colours().dim);
-    const float left = std::clamp(ImGui::GetContentRegionAvail().x * 0.33F, ui.px(330), ui.px(480));
-    ImGui::BeginChild("ask.fields", {left, 0});
-    draw_fields(ui, stated);
-    ImGui::EndChild();
-    ImGui::SameLine(0, ui.px(18));
-    ImGui::BeginChild("ask.answer", {0, 0});
-    draw_answer(ui, asked, stated);
-    ImGui::EndChild();
+void draw_ask_field(Ui& ui) {
+    AskField& field = ui.session.passing.ask;
+    const float room = ImGui::GetWindowContentRegionMax().x, width = std::min(ui.px(widest_field), room / 2);
+    ImGui::SameLine((room - width) / 2);
+    if (field.focus || slash_typed()) ImGui::SetKeyboardFocusHere();
+    field.focus = false;
+    ImGui::SetNextItemWidth(width);
+    const std::string before = field.text;
+    const bool entered = ImGui::InputTextWithHint(
+        "##ask", fitted_hint(ask_hint, width).c_str(), &field.text,
+        ImGuiInputTextFlags_EnterReturnsTrue | ImGuiInputTextFlags_CallbackHistory, keep_up_and_down);
+    field.active = ImGui::IsItemActive();
+    ui.probe.item("ask", field.text);
+    if (field.text == "/") field.text.clear(); // the key that led here
+    if (field.text != before) {
+        field.at = 0;
+        field.go = false;
+    }
+    field.open = !field.text.empty() && (field.active || field.open || entered);
+    if (entered && !field.text.empty()) field.go = true;
+    if (tapped(ImGuiKey_Escape)) leave(field);
+}
+
+void draw_ask_found(Ui& ui) {
+    AskField& field = ui.session.passing.ask;
+    if (!field.open) return;
+    const ImVec2 display = ImGui::GetIO().DisplaySize;
+    const float width = std::min(ui.px(widest_field + 2 * theme::wide), display.x - ui.px(2 * theme::apart));
+    ImGui::SetNextWindowPos({display.x / 2, ui.px(44)}, ImGuiCond_Always, {0.5F, 0});
+    ImGui::SetNextWindowSize({width, 0});
+    ImGui::PushStyleColor(ImGuiCol_WindowBg, u32(ui.colours().raised));
+    ImGui::PushStyleVar(ImGuiStyleVar_WindowBorderSize, 1);
+    ImGui::Begin("ask.found", nullptr,
+                 ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings |
+                     ImGuiWindowFlags_NoNav | ImGuiWindowFlags_NoFocusOnAppearing);
+    const bool over = ImGui::IsWindowHovered(ImGuiHoveredFlags_AllowWhenBlockedByActiveItem);
+    const AskFound* found = ui.session.ask.found(field.text);
+    if (found && found->words == field.text)
+        draw_found(ui, *found);
+    else
+        dim_text(ui, "…");
+    ImGui::End();
+    ImGui::PopStyleVar();
+    ImGui::PopStyleColor();
+    if (!field.active && !over && !field.go) field.open = false;
 }
 
 } // namespace pourbook

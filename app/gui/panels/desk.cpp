@@ -1,5 +1,6 @@
 #include "gui/actions/actions.hpp"
 #include "gui/panels/panels.hpp"
+#include "gui/widgets/picture_room.hpp"
 #include "gui/widgets/text.hpp"
 
 #include <algorithm>
@@ -18,6 +19,19 @@ bool pressed(const Shortcut& s) {
 /// A text field keeps its own undo; every other shortcut works while typing too.
 bool belongs_to_field(const Action& a) {
     return ImGui::GetIO().WantTextInput && a.shortcut.key == 'Z';
+}
+
+/// The name, and the one field from which everything can be reached.
+void draw_title_bar(Ui& ui) {
+    const TextLook look(ui.fonts.heading, ui.colours().ink);
+    ImGui::AlignTextToFramePadding();
+    text("Pourbook");
+    ui.probe.item("start", "Pourbook");
+    if (ImGui::IsItemHovered()) ImGui::SetMouseCursor(ImGuiMouseCursor_Hand);
+    if (ImGui::IsItemClicked()) ui.view().view = "start";
+    ImGui::PushFont(ui.fonts.body);
+    draw_ask_field(ui);
+    ImGui::PopFont();
 }
 
 /// Ctrl and plus where it stands above another sign, or on the number pad.
@@ -96,6 +110,7 @@ void draw_told(Ui& ui) {
 
 void draw_desk(Ui& ui) {
     ui.probe.begin_frame();
+    ui.moving = false;
     if (ui.resting.frame < ImGui::GetFrameCount() - 1) ui.resting.waiting = false; // the pointer went on
     ui.session.keep_catalogue();
     ImGui::GetIO().ConfigFlags |= ImGuiConfigFlags_NavEnableKeyboard; // a list with the focus takes it away for a frame
@@ -106,15 +121,20 @@ void draw_desk(Ui& ui) {
                                        ImGuiWindowFlags_NoSavedSettings | ImGuiWindowFlags_NoBringToFrontOnFocus |
                                        ImGuiWindowFlags_NoScrollWithMouse;
     ImGui::Begin("desk", nullptr, whole);
+    draw_title_bar(ui);
     draw_top_bar(ui);
-    draw_pins(ui);
+    if (ui.view().view != "start") draw_pins(ui);
     ImGui::Separator();
     draw_workshop_fault(ui);
+    draw_view_answer(ui);
     draw_view_and_side(ui);
     ImGui::End();
-    ui.session.passing.leaving.clear(); // nothing here that could be saved
+    std::string& leaving = ui.session.passing.leaving; // nothing here that could be saved, or only a table
+    leaving = leaving == "frame" ? "frame table" : "";
+    draw_ask_found(ui);
+    draw_picture_room(ui);
+    draw_pouring_mode(ui);
     draw_told(ui);
-    if (ui.session.passing.finder_open) draw_finder(ui);
     ui.probe.say("view", ui.view().view);
 }
 

@@ -7,6 +7,7 @@
 #include "gui/widgets/stale.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/text_field.hpp"
+#include "questions/drop/setup_parts.hpp"
 
 #include <algorithm>
 
@@ -30,11 +31,22 @@ void keep_fall(Ui& ui) {
     open_entry(ui, kind, trial);
 }
 
+/// B begins as a copy of A: what differs is then what was changed.
+void set_two(DropChoice& made, const SetupWords& first, const std::string& metal) {
+    made.against = true;
+    made.second = first;
+    made.second_metal = metal;
+}
+
 void draw_drop_head(Ui& ui) {
-    bool& two = ui.view().drop.against;
-    const int clicked = choice(ui, "drop.against", {"one set-up", "two set-ups"}, two ? 1 : 0);
-    if (clicked >= 0) two = clicked == 1;
-    if (two || !ui.session.workshop.available()) return;
+    DropChoice& made = ui.view().drop;
+    const int clicked = choice(ui, "drop.against", {"one set-up", "two set-ups"}, made.against ? 1 : 0);
+    if (clicked == 0) made.against = false;
+    if (clicked == 1 && !made.against) set_two(made, ui.view().drop_setup, ui.session.drop.metal());
+    ImGui::SameLine();
+    const int face = choice(ui, "drop.face", {"race", "charts"}, made.face == "charts" ? 1 : 0);
+    if (face >= 0) made.face = face == 1 ? "charts" : "race";
+    if (made.against || !ui.session.workshop.available()) return;
     ImGui::SameLine();
     if (ImGui::Button("measured it?")) keep_fall(ui);
     ui.probe.item("drop.keep", "");
@@ -43,9 +55,36 @@ void draw_drop_head(Ui& ui) {
                    "A fall of your own\nopens a trial with this magnet, tube and metal: only the times are missing");
 }
 
+/// What B has that A has not, lit.
+std::string differences(const Ui& ui) {
+    const ViewState& view = ui.session.view;
+    const SetupWords &a = view.drop_setup, &b = view.drop.second;
+    std::string words;
+    const auto add = [&](const std::string& what, const std::string& of_a, const std::string& of_b) {
+        if (of_a != of_b) words += (words.empty() ? "" : "; ") + what + " " + of_b + " against " + of_a;
+    };
+    const auto name = [&](const std::string& slug) {
+        const Metal* metal = ui.session.catalogue.metal(slug);
+        return metal ? metal->name : slug;
+    };
+    const TubeParts tube_a = parts_of_tube(a.tube), tube_b = parts_of_tube(b.tube);
+    add("metal", name(ui.session.drop.metal()), name(ui.session.drop.second_metal()));
+    add("magnet", a.magnet, b.magnet);
+    add("grade", a.grade, b.grade);
+    add("bore", tube_a.bore, tube_b.bore);
+    add("outside", tube_a.outside, tube_b.outside);
+    add("length", tube_a.length, tube_b.length);
+    return words.empty() ? "B is still a copy of A: change one thing" : "B differs: " + words;
+}
+
 void draw_column(Ui& ui, const char* id, SetupWords& setup, std::string& metal) {
     ImGui::BeginChild(id, {ui.px(setup_room), 0});
     draw_setup_fields(ui, id, setup, metal);
+    if (std::string(id) == "drop2") {
+        const std::string words = differences(ui);
+        wrapped_text(words, ui.colours().accent);
+        ui.probe.say("drop2.differs", words);
+    }
     if (std::string(id) == "drop") draw_magnet_cautions(ui);
     const float room = std::max(ui.px(210), ImGui::GetContentRegionAvail().y);
     draw_setup_picture(ui, id, setup, {ImGui::GetContentRegionAvail().x, room});
@@ -87,6 +126,15 @@ void draw_numbers(Ui& ui, const std::vector<DropOfMetal>& drops, ImVec2 size) {
     ImGui::EndChild();
 }
 
+/// The race, and the numbers of the chosen metal beside it.
+void draw_race_and_numbers(Ui& ui, const DropQuestions::FallsBeside& falls) {
+    const ImVec2 room = ImGui::GetContentRegionAvail();
+    const float gap = ui.px(14), numbers = std::min(ui.px(400), room.x * 0.42F);
+    draw_race(ui, falls.drops, {room.x - numbers - gap, room.y});
+    ImGui::SameLine(0, gap);
+    draw_numbers(ui, falls.drops, {numbers, room.y});
+}
+
 /// Bars and numbers above, drag curve and sweep below.
 void draw_answer(Ui& ui, const DropQuestions::FallsBeside& falls) {
     const ImVec2 room = ImGui::GetContentRegionAvail();
@@ -99,10 +147,15 @@ void draw_answer(Ui& ui, const DropQuestions::FallsBeside& falls) {
     draw_sweep(ui, {width, below});
 }
 
+void draw_one(Ui& ui, const DropQuestions::FallsBeside& falls) {
+    ui.view().drop.face == "race" ? draw_race_and_numbers(ui, falls) : draw_answer(ui, falls);
+}
+
 void draw_two(Ui& ui, const DropQuestions::FallsBeside& falls) {
     const Result<AgainstResult>* result = ui.session.drop.against(ui.session.part_conditions());
     const ImVec2 room = ImGui::GetContentRegionAvail();
-    ImGui::BeginChild("sentence", {0, room.y * 0.56F});
+    const bool race = ui.view().drop.face == "race";
+    ImGui::BeginChild("sentence", {0, room.y * 0.5F});
     if (!result)
         dim_text(ui, "Working it out …");
     else if (!*result)
@@ -110,7 +163,10 @@ void draw_two(Ui& ui, const DropQuestions::FallsBeside& falls) {
     else
         draw_against(ui, **result);
     ImGui::EndChild();
-    draw_bars(ui, falls, ImGui::GetContentRegionAvail());
+    if (race && result && *result)
+        draw_race_of_two(ui, **result, ImGui::GetContentRegionAvail());
+    else
+        draw_bars(ui, falls, ImGui::GetContentRegionAvail());
 }
 
 void draw_results(Ui& ui) {
@@ -126,11 +182,11 @@ void draw_results(Ui& ui) {
         warning_text(ui, falls->problem().text);
         if (const DropQuestions::Falls* last = ui.session.drop.last_falls()) {
             const Stale stale(ui, true);
-            draw_answer(ui, **last);
+            draw_one(ui, **last);
         }
     } else {
         const Stale stale(ui, has_unreadable_field(ui));
-        ui.view().drop.against ? draw_two(ui, **falls) : draw_answer(ui, **falls);
+        ui.view().drop.against ? draw_two(ui, **falls) : draw_one(ui, **falls);
     }
 }
 

@@ -14,6 +14,9 @@ void draw_setup_picture(Ui& ui, const std::string& id, const SetupWords& setup, 
 void draw_drop_numbers(Ui& ui, const DropResult& result);
 /// The sentence and both set-ups' figures side by side.
 void draw_against(Ui& ui, const AgainstResult& result);
+/// The metals' falls as a race, with the tube changed in the drawing; with nitrogen each metal twice.
+void draw_race(Ui& ui, const std::vector<DropOfMetal>& warm, ImVec2 size);
+void draw_race_of_two(Ui& ui, const AgainstResult& result, ImVec2 size);
 /// What is swept, from where to where, and its chart.
 void draw_sweep(Ui& ui, ImVec2 size);
 

@@ -14,17 +14,17 @@
 namespace pourbook {
 namespace {
 
-struct Asked {
+struct AskedFor {
     const Metal* metal = nullptr;
     const Property* property = nullptr;
 };
 
-Asked asked_of(Ui& ui) {
+AskedFor asked_of(Ui& ui) {
     const Evidence& e = ui.evidence;
     return {ui.session.catalogue.metal(e.metal), ui.session.catalogue.property(e.property)};
 }
 
-void draw_head(Ui& ui, const Asked& asked) {
+void draw_head(Ui& ui, const AskedFor& asked) {
     Evidence& e = ui.evidence;
     if (!e.earlier.empty()) {
         if (word_button(ui, "evidence.back", "back", false)) e.go_back();
@@ -40,7 +40,7 @@ void draw_head(Ui& ui, const Asked& asked) {
     wrapped_text(shown_label(*asked.property, ui.session.units()) + " of " + asked.metal->name, ui.colours().ink);
 }
 
-void draw_value(Ui& ui, const Asked& asked, const Evaluated& value) {
+void draw_value(Ui& ui, const AskedFor& asked, const Evaluated& value) {
     const UnitSystem units = ui.session.units();
     {
         const TextLook look(ui.fonts.strong, ui.colours().ink);
@@ -55,7 +55,7 @@ void draw_value(Ui& ui, const Asked& asked, const Evaluated& value) {
         wrapped_text(fact, ui.colours().dim);
 }
 
-void draw_line(Ui& ui, const Asked& asked, const Evaluated& value) {
+void draw_line(Ui& ui, const AskedFor& asked, const Evaluated& value) {
     if (asked.property->is_text) return;
     const EvidenceChart chart = evidence_chart(ui.session.catalogue, *asked.property, value, ui.session.units());
     if (chart.dots.empty()) return;
@@ -102,7 +102,7 @@ void draw_trail(Ui& ui, const Evaluated& value) {
     for (const std::string& line : value.trail) wrapped_text(line, ui.colours().dim);
 }
 
-void draw_body(Ui& ui, const Asked& asked) {
+void draw_body(Ui& ui, const AskedFor& asked) {
     Conditions conditions = ui.session.conditions();
     const Result<Evaluated> value = evaluate(ui.session.catalogue, *asked.metal, asked.property->id, conditions);
     if (!value) {
@@ -128,7 +128,7 @@ void draw_evidence(Ui& ui) {
     ImGui::PushStyleColor(ImGuiCol_ChildBg, u32(ui.colours().raised));
     ImGui::BeginChild("evidence", {0, 0}, false, ImGuiWindowFlags_AlwaysUseWindowPadding);
     ImGui::PopStyleColor();
-    const Asked asked = asked_of(ui);
+    const AskedFor asked = asked_of(ui);
     if (asked.metal && asked.property) {
         draw_head(ui, asked);
         draw_body(ui, asked);

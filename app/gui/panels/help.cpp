@@ -41,7 +41,7 @@ void draw_help(Ui& ui) {
     ImGui::BeginChild("help", {0, 0}, false, ImGuiWindowFlags_AlwaysUseWindowPadding | ImGuiWindowFlags_NoScrollbar);
     ImGui::PopStyleColor();
     draw_edge(ui);
-    if (draw_head(ui) || (escaped() && !ui.session.passing.finder_open)) ui.view().help = false;
+    if (draw_head(ui) || (escaped() && !ui.session.passing.ask.open)) ui.view().help = false;
     ImGui::BeginChild(page->name.c_str()); // each page keeps its own place
     help_text(ui, page->blocks);
     ui.probe.say("help.unseen", std::to_string(std::lround(ImGui::GetScrollMaxY()))); // pixels to scroll

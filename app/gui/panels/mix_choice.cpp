@@ -26,7 +26,7 @@ void draw_stock(Ui& ui, MixStockWords& stock, const std::string& id) {
     word_field(ui, id + ".mass", "mass", stock.mass, "1.2 kg", ui.px(mass_width), "Mass\n1.2 kg, 300 g, 1 ozt");
     ImGui::SameLine(0, gap);
     const float metal = ImGui::GetContentRegionAvail().x - ui.px(paid_width + cross_width) - 2 * gap;
-    word_field(ui, id + ".metal", "metal", stock.metal, "sterling-silver", metal,
+    word_field(ui, id + ".metal", "metal", stock.metal, "za-12", metal,
                "Metal\na metal of the reference, a chemical symbol, or a composition in brackets: (Ag 80 Cu 20)");
     ImGui::SameLine(0, gap);
     word_field(ui, id + ".paid", "paid", stock.paid, "paid", ui.px(paid_width),
@@ -79,7 +79,7 @@ struct AskedOfMix {
 constexpr std::array fields = {
     AskedOfMix{"melt-loss", "melt loss", "none", "Melt loss\nshare of the melt that is lost, such as 2 %",
                &MixSheetWords::melt_loss, nullptr},
-    AskedOfMix{"target", "bring to", "Ag 95.8", "Bring to\nan element and its wanted per cent by mass: how much to add",
+    AskedOfMix{"target", "bring to", "Sn 10", "Bring to\nan element and its wanted per cent by mass: how much to add",
                &MixSheetWords::target, &MixSheet::target_fault},
     AskedOfMix{"with", "by adding", "the pure element",
                "By adding\nthe metal to add: a metal of the reference, a symbol, or a composition in brackets",

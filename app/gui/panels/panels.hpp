@@ -5,17 +5,24 @@
 
 namespace pourbook {
 
-/// One whole frame: shortcuts, strips, the current view, the command finder. Between ImGui::NewFrame and Render.
+/// One whole frame: shortcuts, strips, the current view, what is asked. Between ImGui::NewFrame and Render.
 void draw_desk(Ui& ui);
 
 void draw_top_bar(Ui& ui);
 void draw_pins(Ui& ui);
-void draw_finder(Ui& ui);
+/// The field at the top: a question, or the name of anything; its answer while it is typed.
+void draw_ask_field(Ui& ui);
+/// What was found, below the field, over the view.
+void draw_ask_found(Ui& ui);
 /// The page of the view at hand, in the room that is left.
 void draw_help(Ui& ui);
 /// The sources of the value that was clicked, in the room that is left.
 void draw_evidence(Ui& ui);
 
+/// The band above a view: what it answers, how surely.
+void draw_view_answer(Ui& ui);
+
+void draw_start(Ui& ui);
 void draw_metals(Ui& ui);
 void draw_metal_list(Ui& ui, float width);
 void draw_sheet(Ui& ui);
@@ -37,7 +44,10 @@ void draw_mix_charts(Ui& ui, const MixSheet& sheet);
 void draw_pour(Ui& ui);
 void draw_pour_choice(Ui& ui);
 void draw_pour_sheet(Ui& ui, const PourSheet& sheet);
-void draw_ask(Ui& ui);
+void draw_pour_drawing(Ui& ui, const PourSheet& sheet);
+/// Over the whole window, where it is open.
+void draw_pouring_mode(Ui& ui);
+void draw_all_questions(Ui& ui);
 void draw_trials(Ui& ui);
 void draw_sources(Ui& ui);
 void draw_source(Ui& ui, const Reference& reference);
@@ -48,9 +58,9 @@ struct DrawnView {
     const char* name;
     void (*draw)(Ui&);
 };
-constexpr DrawnView drawn_views[] = {{"metals", draw_metals},   {"rank", draw_rank}, {"curves", draw_curves},
-                                     {"compare", draw_compare}, {"drop", draw_drop}, {"mix", draw_mix},
-                                     {"pour", draw_pour},       {"ask", draw_ask},   {"trials", draw_trials},
-                                     {"sources", draw_sources}};
+constexpr DrawnView drawn_views[] = {
+    {"metals", draw_metals}, {"rank", draw_rank},      {"curves", draw_curves}, {"compare", draw_compare},
+    {"drop", draw_drop},     {"mix", draw_mix},        {"pour", draw_pour},     {"questions", draw_all_questions},
+    {"trials", draw_trials}, {"sources", draw_sources}};
 
 } // namespace pourbook

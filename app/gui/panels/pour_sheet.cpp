@@ -137,10 +137,20 @@ void sheet_row(Ui& ui, const PourSheet& sheet) {
 
 void draw_pour_sheet(Ui& ui, const PourSheet& sheet) {
     heading(ui, sheet.page.title);
+    ImGui::SameLine(0, ui.px(28));
+    const bool drawing = ui.view().pour_face == "drawing";
+    const int face = choice(ui, "pour.face", {"drawing", "sheet"}, drawing ? 0 : 1);
+    if (face >= 0) ui.view().pour_face = face == 0 ? "drawing" : "sheet";
+    if (!sheet.refusal.empty()) {
+        warning_text(ui, sheet.refusal);
+        ui.probe.item("pour.refused", sheet.refusal);
+        dim_text(ui, "The plan without that limit:");
+    }
     for (const std::string& line : sheet.page.subtitle) dim_text(ui, line);
     sheet_row(ui, sheet);
     ImGui::Spacing();
     draw_tiles(ui, sheet.page);
+    if (drawing) return draw_pour_drawing(ui, sheet);
     draw_first(ui, sheet.page);
     for (const PageSection& section : sheet.page.sections) draw_section(ui, section);
     ImGui::Spacing();

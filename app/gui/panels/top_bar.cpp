@@ -18,6 +18,7 @@ constexpr double field_width = 96, condition_width = 138;
 
 void draw_views(Ui& ui) {
     for (const ViewName& view : view_names) {
+        if (std::string(view.name) == "start") continue; // the program's own name opens it
         const Action& a = *action(std::string("view.") + view.name);
         if (word_button(ui, a.id, a.label, ui.view().view == view.name)) a.run(ui.session);
         if (ImGui::IsItemHovered()) hover_text(ui, std::string(a.label) + "  " + a.shortcut.text() + "\n" + a.help);

@@ -1,4 +1,7 @@
+#include "charts/duel.hpp"
+#include "gui/panels/goal_fields.hpp"
 #include "gui/panels/panels.hpp"
+#include "gui/widgets/chart_view.hpp"
 #include "gui/widgets/metal_field.hpp"
 #include "gui/widgets/text.hpp"
 
@@ -12,25 +15,21 @@ void draw_pick(Ui& ui, const char* id, const std::string& slug, std::string& cho
     if (!is_pinned(ui.view(), chosen)) toggle_pin(ui.view(), chosen);
 }
 
-void draw_answer(Ui& ui, const VersusResult& result) {
-    ImGui::PushTextWrapPos(ImGui::GetContentRegionMax().x - ui.px(90));
-    text(result.sentence);
-    ImGui::PopTextWrapPos();
-    ui.probe.item("versus.sentence", result.sentence);
-    if (ImGui::IsItemHovered()) {
-        std::string sources = result.sentence + "\n" + result.formula + "\nsources:";
-        for (const std::string& key : result.sources) sources += " " + key;
-        hover_text(ui, sources);
-    }
-    ImGui::SameLine(ImGui::GetContentRegionMax().x - ui.px(70));
-    if (ImGui::SmallButton("Copy")) ImGui::SetClipboardText(result.sentence.c_str());
-    ui.probe.item("versus.copy", "Copy");
+/// A and B, the ratio with its bar, and why; a picture like every chart.
+void draw_card(Ui& ui, const VersusResult& result) {
+    constexpr double card_height = 300;
+    const auto slot = [&](const VersusSide& side) { return mark_of(ui.view(), side.metal->slug); };
+    const std::string key = result.sentence + std::to_string(slot(result.better)) + std::to_string(slot(result.worse));
+    const float height = std::min(ui.px(card_height), ImGui::GetContentRegionAvail().y * 0.42F);
+    chart_view(ui, "duel", key, {ImGui::GetContentRegionAvail().x, height}, [&](const Canvas& canvas) {
+        return layout(duel_of(ui.session.catalogue, result, slot(result.better), slot(result.worse)), canvas);
+    });
+    ui.probe.say("versus.sentence", result.sentence);
 }
 
 } // namespace
 
 void draw_versus(Ui& ui) {
-    const Goal* goal = ui.session.catalogue.goal(ui.view().rank.goal);
     const VersusChoice compared = ui.session.compared();
     draw_pick(ui, "versus.first", compared.first, ui.view().versus.first);
     ImGui::SameLine();
@@ -38,14 +37,20 @@ void draw_versus(Ui& ui) {
     ImGui::SameLine();
     draw_pick(ui, "versus.second", compared.second, ui.view().versus.second);
     ImGui::SameLine();
-    dim_text(ui, "for " + (goal ? goal->label : ui.view().rank.formula) + " (as chosen in Rank)");
+    dim_text(ui, "for");
+    ImGui::SameLine();
+    draw_goals(ui, "versus.goal", ui.view().rank.goal, ui.px(250));
+    if (ui.view().rank.goal.empty()) {
+        ImGui::SameLine();
+        draw_formula(ui, "versus.formula", "versus.best", ui.view().rank.formula, ui.view().rank.best_high);
+    }
     const Result<VersusResult>* result = ui.session.versus();
     if (!result)
         dim_text(ui, "Working it out …");
     else if (!*result)
         warning_text(ui, result->problem().text);
     else
-        draw_answer(ui, **result);
+        draw_card(ui, **result);
     ImGui::Spacing();
     ImGui::Separator();
 }

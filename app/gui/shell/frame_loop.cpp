@@ -22,7 +22,8 @@ namespace {
 
 constexpr int frames_after_event = 3; // layout and hovers settle one frame late
 constexpr double blink_seconds = 0.5;
-constexpr double rest_seconds = 0.1; // while the words about what the pointer rests on are waited for
+constexpr double frame_seconds = 1.0 / 60; // while something moves
+constexpr double pause_seconds = 0.1;      // while the words about what the pointer rests on are waited for
 constexpr double idle_seconds = 30;
 
 std::string screen_as_json(const Ui& ui, GLFWwindow* window, int frame) {
@@ -42,10 +43,7 @@ FrameLoop::FrameLoop(GlfwWindow& window, Ui& ui, TestSocket& socket, const Windo
 
 int FrameLoop::run() {
     while (!glfwWindowShouldClose(window_.handle()) && !ui_.session.passing.quit && !picture_taken_) {
-        const double idle = ui_.resting.waiting            ? rest_seconds
-                            : ImGui::GetIO().WantTextInput ? blink_seconds
-                                                           : idle_seconds;
-        if (window_.wait(frames_due_ > 0 ? 0.0 : idle))
+        if (window_.wait(rest_seconds()))
             frames_due_ = frames_after_event;
         else if (frames_due_ == 0)
             frames_due_ = 1; // the text cursor blinks
@@ -55,6 +53,13 @@ int FrameLoop::run() {
     }
     glfwHideWindow(window_.handle()); // what is left to take apart is nothing to look at
     return picture_failed_ ? 4 : 0;
+}
+
+double FrameLoop::rest_seconds() const {
+    if (frames_due_ > 0) return 0;
+    if (ui_.moving) return frame_seconds;
+    if (ui_.resting.waiting) return pause_seconds;
+    return ImGui::GetIO().WantTextInput ? blink_seconds : idle_seconds;
 }
 
 bool FrameLoop::picture_due() const {
@@ -75,7 +80,8 @@ void FrameLoop::draw() {
     gl::viewport(width, height);
     gl::clear(ground.x, ground.y, ground.z);
     ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
-    constexpr int settled = 6; // frames after the last answer until all sizes stand still
+    // Frames after the last answer until all sizes stand still, or a race is well on its way.
+    const int settled = ui_.moving ? 100 : 6;
     frames_drawn_ = ui_.session.working() ? 0 : frames_drawn_ + 1;
     if (picture_due() && frames_drawn_ >= settled) {
         const auto problem = save_picture(options_.screenshot, width, height);

@@ -21,6 +21,7 @@ private:
     void follow_scale();
     void keep_state();
     void answer_socket();
+    double rest_seconds() const; // until the next frame, where nothing happens
     bool picture_due() const;
 
     GlfwWindow& window_;

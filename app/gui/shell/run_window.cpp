@@ -1,9 +1,12 @@
 #include "gui/window.hpp"
 
 #include "answers/picture/picture.hpp"
+#include "answers/picture/pixels.hpp"
 #include "charts/icon.hpp"
 #include "gui/shell/fonts.hpp"
 #include "gui/shell/frame_loop.hpp"
+#include "gui/shell/gl.hpp"
+#include "gui/shell/open_folder.hpp"
 #include "gui/shell/picture_clipboard.hpp"
 #include "gui/state/view_file.hpp"
 
@@ -98,6 +101,12 @@ int run_window(const Catalogue& catalogue, const WindowOptions& options) {
     ui.session.date = options.date;
     PictureClipboard clipboard;
     ui.offer_picture = [&clipboard](const std::string& png) { return clipboard.offer(png); };
+    unsigned preview = 0;
+    ui.show_pixels = [&preview](const Pixels& p) {
+        preview = gl::texture(preview, p.width, p.height, p.bytes.data());
+        return reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(preview));
+    };
+    ui.open_folder = open_in_file_manager;
     apply_style(ui.colours(), ui.scale);
     TestSocket socket(options.test_socket, [&window] { window.wake(); });
     if (socket.failed()) return fail("test socket '" + options.test_socket + "' can't be opened");

@@ -1,5 +1,7 @@
 #include "gui/state/drop_questions.hpp"
 
+#include "questions/metals/temperature_words.hpp"
+
 #include <algorithm>
 
 namespace pourbook {
@@ -28,10 +30,20 @@ std::string DropQuestions::second_metal() const {
 }
 
 const DropQuestions::Falls* DropQuestions::falls(const Conditions& conditions) {
+    return falls_by(falls_, conditions);
+}
+
+const DropQuestions::Falls* DropQuestions::falls_in_nitrogen(Conditions conditions) {
+    static const double boiling_K = *temperature_from("liquid nitrogen");
+    conditions.temperature_K = boiling_K;
+    return falls_by(cold_, conditions);
+}
+
+const DropQuestions::Falls* DropQuestions::falls_by(Background<FallsAsked, Falls>& by, const Conditions& conditions) {
     const DropRequest r = request(view_.drop_setup, conditions);
     const std::vector<std::string> metals = view_.pins;
     const auto entries = workshop_.shared_entries(known_kind("trial"));
-    return falls_.ask({r, metals, workshop_.serial()}, [this, r, metals, entries]() -> Falls {
+    return by.ask({r, metals, workshop_.serial()}, [this, r, metals, entries]() -> Falls {
         Result<std::vector<DropOfMetal>> drops = drop_in_each(catalogue_, r, metals);
         if (!drops) return drops.problem();
         Result<MeasuredFalls> measured = measured_falls(catalogue_, trials_from(*entries), r.setup, r.conditions);

@@ -15,7 +15,8 @@ class DropQuestions {
 public:
     /// All outlive it.
     DropQuestions(const Catalogue& catalogue, const ViewState& view, WorkshopDesk& workshop, BackgroundWorks& works)
-        : catalogue_(catalogue), view_(view), workshop_(workshop), falls_(works), sweep_(works), against_(works) {}
+        : catalogue_(catalogue), view_(view), workshop_(workshop), falls_(works), cold_(works), sweep_(works),
+          against_(works) {}
 
     struct FallsBeside {
         std::vector<DropOfMetal> drops;
@@ -23,6 +24,8 @@ public:
     };
     using Falls = Result<FallsBeside>;
     const Falls* falls(const Conditions& conditions);
+    /// The same with the tubes in liquid nitrogen.
+    const Falls* falls_in_nitrogen(Conditions conditions);
     const Falls* last_falls() const { return falls_.last_good(); } // while the newest are refused
     const Result<SweepResult>* sweep(const Conditions& conditions);
     const Result<AgainstResult>* against(const Conditions& conditions);
@@ -32,6 +35,7 @@ public:
     std::string second_metal() const;
     bool falls_are_current() const { return !falls_.working(); }
     std::size_t falls_serial() const { return falls_.serial(); }
+    std::size_t nitrogen_serial() const { return cold_.serial(); }
     std::size_t sweep_serial() const { return sweep_.serial(); }
     std::size_t against_serial() const { return against_.serial(); }
 
@@ -52,7 +56,8 @@ private:
     const Catalogue& catalogue_;
     const ViewState& view_;
     WorkshopDesk& workshop_;
-    Background<FallsAsked, Falls> falls_;
+    const Falls* falls_by(Background<FallsAsked, Falls>& by, const Conditions& conditions);
+    Background<FallsAsked, Falls> falls_, cold_;
     Background<SweepAsked, Result<SweepResult>> sweep_;
     Background<AgainstRequest, Result<AgainstResult>> against_;
 };

@@ -13,6 +13,12 @@ namespace {
 
 constexpr std::size_t most_sheets = 200;
 
+/// The same pour in a workshop of which nothing is known.
+Result<PourResult> without_limits(const Catalogue& catalogue, PourRequest request) {
+    request.workshop = {};
+    return pour(catalogue, request);
+}
+
 Figures all_figures(const Catalogue& catalogue, const Conditions& conditions, const Progress& progress) {
     constexpr std::size_t often = 64; // metals between two words of progress
     Figures out;
@@ -30,8 +36,9 @@ Figures all_figures(const Catalogue& catalogue, const Conditions& conditions, co
 
 Session::Session(const Catalogue& reference, ViewState start, std::function<void()> wake, Workshop* file)
     : reference_(reference), works_{std::move(wake)}, workshop(file), view(std::move(start)), history(view),
-      drop(own_, view, workshop, works_), figures_(works_), ranking_(works_), tradeoff_(works_), versus_(works_),
-      curves_(works_), mix_(works_), pour_(works_), trials_(works_), check_(works_), said_(works_) {
+      drop(own_, view, workshop, works_), ask(own_, workshop, works_), figures_(works_), ranking_(works_),
+      tradeoff_(works_), versus_(works_), curves_(works_), mix_(works_), pour_(works_), trials_(works_), check_(works_),
+      said_(works_) {
     rebuild(wanted_mixes());
 }
 
@@ -190,8 +197,11 @@ const Result<PourSheet>* Session::pour_sheet() {
         const Result<PourRequest> request = pour_request_from(question.stated, read_mesh, catalogue);
         if (!request) return request.problem();
         const Result<PourResult> plan = pour_in_workshop(catalogue, *request, *own);
-        if (!plan) return plan.problem();
-        return PourSheet{*plan, in_print(pour_page(*plan, catalogue, question.units)), source_keys(*plan)};
+        const bool refused = !plan && plan.problem().kind == Problem::Kind::refused;
+        const Result<PourResult> shown = refused ? without_limits(catalogue, *request) : plan;
+        if (!shown) return plan.problem();
+        return PourSheet{*shown, in_print(pour_page(*shown, catalogue, question.units)), source_keys(*shown),
+                         refused ? request->workshop : shown->request.workshop, refused ? plan.problem().text : ""};
     });
 }
 

@@ -7,6 +7,7 @@
 #include "answers/pour/pour_report.hpp"
 #include "answers/workshop/trial_report.hpp"
 #include "charts/words.hpp"
+#include "gui/state/ask_desk.hpp"
 #include "gui/state/background.hpp"
 #include "gui/state/drop_questions.hpp"
 #include "gui/state/history.hpp"
@@ -46,6 +47,8 @@ struct PourSheet {
     PourResult plan;
     Page page;
     std::vector<std::string> sources;
+    casting::Workshop limits; // of the workshop, whether the plan keeps them or not
+    std::string refusal;      // why it can't be poured so; then the plan is the one without those limits
 };
 
 struct PourAsked {
@@ -77,9 +80,7 @@ struct TrialLines {
 /// What lasts for a moment and is never saved.
 struct Passing {
     bool focus_find = false;
-    bool finder_open = false;
-    std::string finder_text;
-    std::size_t finder_at = 0;
+    AskField ask;
     bool scroll_to_selected = true;
     bool quit = false;
     std::string leaving = {}; // "save picture", "copy table" ...: asked for by a shortcut, taken by what is shown
@@ -132,6 +133,7 @@ public:
     const MixSheet* mix();
     std::size_t mix_serial() const { return mix_.serial(); }
     const Result<PourSheet>* pour_sheet();
+    std::size_t pour_serial() const { return pour_.serial(); }
     const Result<PourSheet>* last_pour_sheet() const { return pour_.last_good(); } // while the newest is refused
     /// A question of Ask, answered in words.
     const Result<std::string>* said(const Stated& stated);
@@ -165,6 +167,7 @@ public:
     /// Stops all work; false where some of it still runs after this time.
     bool ended_in(std::chrono::milliseconds time);
     DropQuestions drop;
+    AskDesk ask;
 
 private:
     Background<Conditions, Figures> figures_;

@@ -58,16 +58,16 @@ template <> struct nlohmann::adl_serializer<pourbook::Stated> {
 
 namespace pourbook {
 
-void to_json(nlohmann::json& j, const AskChoice& ask) {
-    j = {{"question", ask.question}, {"stated", nlohmann::json::array()}};
-    for (const auto& [name, stated] : ask.stated) j["stated"].push_back(stated);
+void to_json(nlohmann::json& j, const QuestionsChoice& questions) {
+    j = {{"question", questions.question}, {"stated", nlohmann::json::array()}};
+    for (const auto& [name, stated] : questions.stated) j["stated"].push_back(stated);
 }
 
-void from_json(const nlohmann::json& j, AskChoice& ask) {
-    ask.question = j.value("question", ask.question);
+void from_json(const nlohmann::json& j, QuestionsChoice& questions) {
+    questions.question = j.value("question", questions.question);
     for (const nlohmann::json& one : j.value("stated", nlohmann::json::array())) {
         const Stated stated = one.get<Stated>();
-        ask.stated.insert_or_assign(stated.question().name, stated);
+        questions.stated.insert_or_assign(stated.question().name, stated);
     }
 }
 
@@ -79,15 +79,17 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(CompareChoice, find, sorted_by, 
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(VersusChoice, first, second)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(SetupWords, magnet, grade, br, surface_field, recoil_permeability,
                                                 magnet_mass, magnet_at, tube, slits, off_axis, release, stop)
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(DropChoice, metal, against, second, second_metal, over, range)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(DropChoice, metal, against, second, second_metal, face, nitrogen, over,
+                                                range)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(MixStockWords, mass, metal, paid)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(MixSheetWords, bare, stocks, composition, treatment, melt_loss, target,
                                                 with, phases_at, impurities, measured)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(MixChoice, words, chart)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(KeptMarks, of)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(ViewState, view, pins, marks, splits, letters, dark, workshop_units,
-                                                help, conditions, selected, find, rank, ask, pour, curves, versus,
-                                                compare, drop_setup, drop, mix, shelf, source, find_source)
+                                                help, conditions, selected, find, rank, questions, pour, pour_face,
+                                                curves, versus, compare, drop_setup, drop, mix, shelf, source,
+                                                find_source)
 
 namespace {
 

@@ -64,6 +64,8 @@ struct DropChoice {
     bool against = false; // a second set-up beside the first
     SetupWords second;    // its magnet and tube
     std::string second_metal;
+    std::string face = "race"; // or charts
+    bool nitrogen = false;     // the tubes in liquid nitrogen beside those at the temperature of all views
     std::string over = "wall"; // what is swept: wall | bore | temperature | budget
     std::string range = "0.5mm:15mm";
     bool operator==(const DropChoice&) const = default;
@@ -75,11 +77,11 @@ struct MixChoice {
     bool operator==(const MixChoice&) const = default;
 };
 
-/// What is asked in Ask, by the question's name.
-struct AskChoice {
+/// What is asked in All questions, by the question's name.
+struct QuestionsChoice {
     std::string question = "plate";
     std::map<std::string, Stated> stated;
-    bool operator==(const AskChoice&) const = default;
+    bool operator==(const QuestionsChoice&) const = default;
 };
 
 /// The mark (charts/marker.hpp) of each metal that was ever pinned: colour and shape stay the metal's own.
@@ -90,7 +92,7 @@ struct KeptMarks {
 };
 
 struct ViewState {
-    std::string view = "rank";     // a name of questions/views.hpp
+    std::string view = "start";    // a name of questions/views.hpp
     std::vector<std::string> pins; // slugs, a mix in its words
     KeptMarks marks;
     std::map<std::string, double> splits; // share of the left panel, where its edge was dragged
@@ -108,10 +110,11 @@ struct ViewState {
     SetupWords drop_setup; // magnet and tube of Drop; each word was readable when it was committed
     DropChoice drop;
     MixChoice mix; // what is melted together, and what is asked of it
-    AskChoice ask;
-    Stated pour{pour_question()}; // what is cast, and with what
-    std::string shelf = "trial";  // the list shown in Trials
-    std::string source;           // key of the source shown
+    QuestionsChoice questions;
+    Stated pour{pour_question()};      // what is cast, and with what
+    std::string pour_face = "drawing"; // or sheet
+    std::string shelf = "trial";       // the list shown in Trials
+    std::string source;                // key of the source shown
     std::string find_source;
     bool operator==(const ViewState&) const = default;
 };
@@ -122,8 +125,8 @@ ViewState first_view(const Catalogue& catalogue);
 /// The same state without what this catalogue doesn't know (an older file, another reference).
 ViewState fitted(ViewState view, const Catalogue& catalogue);
 
-/// What is stated of a question in Ask; when it is first asked, magnet and tube are those of Drop, the metal the
-/// selected.
+/// What is stated of a question in All questions; when it is first asked, magnet and tube are those of Drop, the metal
+/// the selected.
 Stated& stated_for(ViewState& view, const QuestionTable& question);
 
 /// Amounts of money that stand in the fields until others are typed, in the currency that is shown.

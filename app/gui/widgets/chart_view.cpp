@@ -4,6 +4,7 @@
 #include "answers/picture/picture.hpp"
 #include "charts/words.hpp"
 #include "gui/widgets/leave_row.hpp"
+#include "gui/widgets/picture_room.hpp"
 #include "gui/widgets/scene_painter.hpp"
 #include "gui/widgets/text.hpp"
 
@@ -80,6 +81,7 @@ void leave(Ui& ui, const std::string& id, const Scene& scene, const std::functio
     l.endings = ".png, .svg or .pdf";
     l.made = [&](const std::string& file) { return picture(ui, id, scene, file, build); };
     l.words = [&] { return caption_line(ui.session.catalogue, scene, ui.session.date); };
+    l.frame = [&] { open_room(ui, id); };
     leave_row(ui, id, l);
 }
 
@@ -110,6 +112,7 @@ std::string chart_with_line(Ui& ui, const std::string& id, const std::string& ke
     note_hits(ui, id, scene, origin);
     note_words(ui, id, scene);
     leave(ui, id, scene, build);
+    offer_to_room(ui, id, key, build);
     if (!hit) return {};
     hover_text(ui, hit->hover);
     return clicked && (!scene.plot || names_metal(scene, *hit)) ? hit->id : std::string();

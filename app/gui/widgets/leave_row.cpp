@@ -2,7 +2,10 @@
 
 #include "answers/writers/write_file.hpp"
 #include "answers/writers/writers.hpp"
+#include "charts/table_picture.hpp"
+#include "charts/words.hpp"
 #include "gui/state/save_folder.hpp"
+#include "gui/widgets/picture_room.hpp"
 #include "gui/widgets/text.hpp"
 
 #include <imgui_stdlib.h>
@@ -116,12 +119,47 @@ void draw_words(Ui& ui, const std::string& id, const Leaving& l) {
             tell(ui, id, "the caption line is on the clipboard", false);
         }
     }
+    if (l.frame) {
+        ImGui::SameLine(0, 0);
+        const char* wanted = is_picture(l) ? "frame" : "frame table";
+        const bool framed = word_button(ui, id + ".frame", "Picture", false) || ui.session.passing.leaving == wanted;
+        if (framed) {
+            ui.session.passing.leaving.clear();
+            l.frame();
+        }
+    }
     if (!save_now) return;
     ui.leaving.open_in = id;
     ui.leaving.file = offered_file(ui, l);
     ui.leaving.warned_of.clear();
     ui.leaving.told_in.clear();
     ui.leaving.fresh = true;
+}
+
+} // namespace
+
+namespace {
+
+TablePicture table_picture(const Document& document) {
+    TablePicture out;
+    out.title = document.title;
+    out.origin.data_version = document.data_version;
+    for (const Reference* source : document.sources) out.origin.sources.push_back(source->key);
+    if (document.parts.empty()) return out;
+    const DataTable& table = document.parts.front();
+    std::vector<std::size_t> shown;
+    for (std::size_t c = 0; c < table.columns.size(); ++c)
+        if (table.columns[c].shown_in & in::window) {
+            const DataColumn& column = table.columns[c];
+            shown.push_back(c);
+            out.columns.push_back(column.title + (column.unit.empty() ? "" : ", " + pretty_unit(column.unit)));
+            out.right.push_back(column.number);
+        }
+    for (const auto& row : table.rows) {
+        out.rows.emplace_back();
+        for (const std::size_t c : shown) out.rows.back().push_back(row[c].text);
+    }
+    return out;
 }
 
 } // namespace
@@ -153,6 +191,11 @@ void table_row(Ui& ui, const std::string& id, const std::function<Document(const
         return written(make(used), *format);
     };
     l.words = [&] { return tab_separated(make(setting).parts.front()); };
+    l.frame = [&] { open_room(ui, id + ".table"); };
+    const auto picture = [&](const Canvas& canvas) { return layout(table_picture(make(setting)), canvas); };
+    std::string shown = ui.view().view;
+    for (const std::string& pin : ui.view().pins) shown += "|" + pin;
+    offer_to_room(ui, id + ".table", shown, picture);
     leave_row(ui, id + ".table", l);
 }
 

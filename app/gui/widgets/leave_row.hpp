@@ -19,6 +19,7 @@ struct Leaving {
     const char* endings = ".csv, .md, .html, .json, .xlsx or .txt";   // those that can be written
     std::function<Result<std::string>(const std::string& file)> made; // the file's bytes, by its ending
     std::function<std::string()> words;                               // for the clipboard
+    std::function<void()> frame = {};                                 // opens the picture room; empty: no picture
 };
 
 /// Draws the line at the cursor.

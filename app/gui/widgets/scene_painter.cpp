@@ -115,6 +115,7 @@ double FontMeasure::width(const std::string& text, TextStyle style) const {
 }
 
 ImFont* font_for(const Ui& ui, TextStyle style) {
+    if (style == TextStyle::large) return ui.fonts.clock;
     return style == TextStyle::title ? ui.fonts.strong : ui.fonts.small;
 }
 

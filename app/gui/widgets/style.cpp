@@ -1,21 +1,23 @@
+#include "gui/widgets/theme.hpp"
 #include "gui/widgets/ui.hpp"
 
 namespace pourbook {
 namespace {
 
 void set_sizes(ImGuiStyle& style) {
-    style.WindowPadding = {14, 10};
-    style.FramePadding = {8, 4};
-    style.ItemSpacing = {8, 6};
-    style.ItemInnerSpacing = {6, 4};
+    style.WindowPadding = {theme::apart, 10};
+    style.FramePadding = {theme::near, theme::tight};
+    style.ItemSpacing = {theme::near, 6};
+    style.ItemInnerSpacing = {6, theme::tight};
     style.CellPadding = {5, 3};
     style.ScrollbarSize = 12;
     style.WindowBorderSize = 0;
-    style.FrameBorderSize = 1;
-    style.PopupBorderSize = 1;
+    style.FrameBorderSize = theme::hair;
+    style.PopupBorderSize = theme::hair;
     style.ChildBorderSize = 0;
     style.WindowRounding = 0;
-    style.ChildRounding = style.FrameRounding = style.PopupRounding = style.GrabRounding = style.ScrollbarRounding = 4;
+    style.ChildRounding = style.FrameRounding = style.PopupRounding = style.GrabRounding = style.ScrollbarRounding =
+        theme::radius;
 }
 
 } // namespace

@@ -15,8 +15,9 @@ constexpr int tab_key = 258, enter_key = 257, f6_key = 295;
 
 /// Rows of a table are one stop: inside, the arrows move.
 std::string_view row_group(std::string_view id) {
-    static constexpr std::array<std::string_view, 9> groups = {
-        "rank.row.", "rank.pin.", "list.pin.", "list.", "compare.", "sheet.source.", "source.", "finder.", "grid.pin."};
+    static constexpr std::array<std::string_view, 9> groups = {"rank.row.", "rank.pin.",  "list.pin.",
+                                                               "list.",     "compare.",   "sheet.source.",
+                                                               "source.",   "ask.entry.", "grid.pin."};
     const auto at = std::find_if(groups.begin(), groups.end(), [&](std::string_view g) { return id.starts_with(g); });
     return at == groups.end() ? std::string_view() : *at;
 }

@@ -2,7 +2,9 @@
 #pragma once
 
 #include "charts/canvas.hpp"
+#include "charts/frame.hpp"
 #include "charts/palette.hpp"
+#include "charts/race.hpp"
 #include "charts/scene.hpp"
 #include "gui/state/session.hpp"
 #include "gui/widgets/probe.hpp"
@@ -21,6 +23,8 @@ struct Fonts {
     ImFont* strong = nullptr;
     ImFont* heading = nullptr;
     ImFont* small = nullptr;
+    ImFont* large = nullptr; // answers
+    ImFont* clock = nullptr; // the one figure that is read from across the room
 };
 
 /// Text being typed, apart from the committed value.
@@ -91,6 +95,44 @@ struct LeavingState {
     std::string picture_folder, table_folder; // where the last one went
 };
 
+/// A race as it is played.
+struct RacePlay {
+    std::string key;
+    Race race;
+    double time_s = 0, slow = 1; // after the release; times slower than life
+    bool running = false;
+};
+
+/// The edge of a drawn tube that the pointer holds.
+struct RaceGrip {
+    enum class Edge { none, side, foot };
+    Edge edge = Edge::none;
+    double metres_a_point = 0; // of the pointer's way
+    double size_m = 0;         // outside or length when it was taken
+    double from = 0;           // where, in points of the scene
+};
+
+/// The picture that is being framed, and how.
+struct PictureRoom {
+    std::string of; // id of the picture; empty: the room is closed
+    PictureWish wish;
+    std::string own_title; // of the picture itself
+    Scene scene;
+    std::string laid_out, shown; // keys of the scene and of the preview
+    ImTextureID texture = nullptr;
+    std::string folder, file, warned_of, told;
+    bool fault = false;
+    std::vector<std::string> last; // saved, the newest first
+};
+
+/// The pouring mode, and the clock of the carry from the kiln.
+struct Pouring {
+    bool open = false, counting = false;
+    double carry_s = 60, left_s = 60;
+};
+
+struct Pixels;
+
 struct Ui {
     Session& session;
     Fonts fonts;
@@ -98,6 +140,14 @@ struct Ui {
     Probe probe = {};
     std::unordered_map<std::string, Draft> drafts = {};
     std::unordered_map<std::string, CachedScene> scenes = {};
+    std::unordered_map<std::string, RacePlay> races = {};
+    RaceGrip race_grip = {};
+    bool moving = false; // something moves in this frame: the next one follows at once
+    PictureRoom room = {};
+    Pouring pouring = {};
+    std::string answer_copied = {};
+    std::function<ImTextureID(const Pixels&)> show_pixels = {}; // as a texture, the one before it gone; empty: none
+    std::function<void(const std::string& folder)> open_folder = {}; // in the system's file manager; empty: none
     std::unordered_map<std::string, PlotHands> plots = {};
     std::unordered_map<std::string, float> split_left = {}, split_room = {}; // pixels, of this frame
     float table_needs = 0; // pixels the columns of the ranking took in the last frame

@@ -103,6 +103,15 @@ private:
         else if (const auto ball = take(std::string(number_pattern) + " ?" + length_pattern +
                                         " (?:magnet )?(?:ball|sphere|sphere magnet|ball magnet)"))
             out_.magnet = "sphere:" + sized(*ball, 1, 2);
+        else if (const auto round =
+                     take(std::string(number_pattern) + " ?" + length_pattern + " (?:magnet|(?=through|down|in ))")) {
+            out_.magnet = "cylinder:" + sized(*round, 1, 2) + "x" + sized(*round, 1, 2);
+            remarks_.push_back("the magnet taken as long as it is wide");
+        }
+        if (const auto m = take(R"(\bthrough (?:a |an )?(\d+(?:[.,]\d+)?)/(\d+(?:[.,]\d+)?)(?: ?mm)?\b)")) {
+            bore_ = (*m)[1].str() + "mm";
+            outside_ = (*m)[2].str() + "mm";
+        }
         if (const auto m = take(
                 R"((\d+(?:[.,]\d+)?(?:mm|cm|in|m)?):(\d+(?:[.,]\d+)?(?:mm|cm|in|m)?):(\d+(?:[.,]\d+)?(?:mm|cm|in|m)))")) {
             const std::string unit = (*m)[3].str().substr((*m)[3].str().find_last_of("0123456789") + 1);
@@ -113,8 +122,8 @@ private:
             }
             return;
         }
-        bore_ = length_of("bore|inside|inner diameter|id|hole");
-        outside_ = length_of("outside|outer diameter|od|outer");
+        if (bore_.empty()) bore_ = length_of("bore|inside|inner diameter|id|hole");
+        if (outside_.empty()) outside_ = length_of("outside|outer diameter|od|outer");
         wall_ = length_of("wall|thick");
         length_ = length_of("long|length|tall|high|tube");
         if (!bore_.empty() && outside_.empty() && !wall_.empty()) outside_ = bore_and_two_walls();
@@ -169,7 +178,8 @@ private:
     }
 
     void decide() {
-        const bool falls = any_word({"fall", "falls", "drop", "drops", "magnet", "fallen", "falling"});
+        const bool falls =
+            any_word({"fall", "falls", "drop", "drops", "magnet", "fallen", "falling", "through"}) || !bore_.empty();
         if (!out_.mix.empty()) {
             out_.asked = Asked::mix;
         } else if (!out_.metals.empty() && (!out_.magnet.empty() || !out_.tube.empty()) && falls) {
@@ -187,7 +197,7 @@ private:
             out_.asked = Asked::versus;
         } else if (!out_.metals.empty() && !out_.property.empty()) {
             out_.asked = Asked::value;
-        } else if (out_.metals.empty() && !out_.goal.empty()) {
+        } else if (out_.metals.empty() && (!out_.goal.empty() || (out_.from_shelf && speaks_of(text_, "rank")))) {
             out_.asked = Asked::rank;
         } else if (out_.metals.size() == 1) {
             out_.asked = Asked::sheet;

@@ -18,6 +18,8 @@ std::string sentence(const KnownName& n) {
     return n.metal.empty() ? n.note : "near " + n.metal + " (" + n.note + ")";
 }
 
+} // namespace
+
 Findable names_of(const Catalogue& catalogue, const Metal& m) {
     Findable f{{m.slug, m.name}, m.family};
     if (m.is_element() && m.composition.size() == 1) f.names.push_back(m.composition.front().element);
@@ -27,8 +29,6 @@ Findable names_of(const Catalogue& catalogue, const Metal& m) {
         if (n.metal == m.slug) f.names.push_back(n.name);
     return f;
 }
-
-} // namespace
 
 std::string not_kept(const Catalogue& catalogue, const std::string& word) {
     std::string text;

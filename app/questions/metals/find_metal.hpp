@@ -3,6 +3,7 @@
 
 #include "core/materials/catalogue.hpp"
 #include "core/result.hpp"
+#include "questions/metals/find_words.hpp"
 
 namespace pourbook {
 
@@ -15,6 +16,9 @@ Result<const Property*> find_property(const Catalogue& catalogue, const std::str
 /// What a name means that people type and that is kept under no record ("near aluminium-a356-cast (...)"); empty for
 /// any other word.
 std::string not_kept(const Catalogue& catalogue, const std::string& word);
+
+/// Slug, name, symbol, aliases, designations and the near names that people type.
+Findable names_of(const Catalogue& catalogue, const Metal& metal);
 
 /// Metals whose slug, name, symbol, alias, designation or near name has words that begin as every word of the text
 /// does, nearest first (find_words.hpp), else in catalogue order; all for an empty text.

@@ -89,7 +89,7 @@ private:
         if (request_.stocks.empty()) {
             if (!request_.composition)
                 return Problem{Problem::Kind::unreadable,
-                               "no metal is named: write \"1.2kg sterling-silver + 300g silver\" or --composition \"Ag "
+                               "no metal is named: write \"1.2kg za-12 + 300g zinc\" or --composition \"Ag "
                                "92.5 Cu 7.5\"",
                                0};
             out_.composition = *request_.composition;

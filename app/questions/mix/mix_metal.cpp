@@ -191,7 +191,7 @@ Result<MixRequest> mix_request_from(const Catalogue& catalogue, const std::strin
     std::string rest = trimmed_blanks(words.substr(names_mix(words) ? prefix.size() : 0));
     if (rest.empty())
         return Problem{Problem::Kind::unreadable,
-                       "'mix:' needs a mix behind it, such as \"mix:1.2kg sterling-silver + 300g silver\" or \"mix:Ag "
+                       "'mix:' needs a mix behind it, such as \"mix:1.2kg za-12 + 300g zinc\" or \"mix:Ag "
                        "92.5 Cu 7.5 annealed\"",
                        0};
     MixRequest request;

@@ -1,0 +1,133 @@
+// Drop's face: the race, its tube changed by hand in the drawing, liquid nitrogen beside the room's temperature.
+#include "core/quantity/format.hpp"
+#include "gui/panels/drop_parts.hpp"
+#include "gui/widgets/race_view.hpp"
+#include "gui/widgets/text.hpp"
+#include "questions/drop/cold_cautions.hpp"
+#include "questions/drop/setup_parts.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace pourbook {
+namespace {
+
+constexpr double grip = 7;                                   // points on either side of an edge
+constexpr double wall_step_m = 0.5e-3, length_step_m = 5e-3; // of a tube changed by hand
+constexpr double least_wall_m = 0.5e-3, least_length_m = 20e-3;
+constexpr std::size_t most_lanes = 5, most_in_pairs = 3;
+
+/// The edge of a tube under the pointer.
+RaceGrip grip_under(const Ui& ui, const Scene& scene, const Race& race, ImVec2 origin) {
+    const ImVec2 mouse = ImGui::GetIO().MousePos;
+    const double x = static_cast<double>((mouse.x - origin.x) / ui.scale),
+                 y = static_cast<double>((mouse.y - origin.y) / ui.scale);
+    for (const Hit& h : scene.hits) {
+        if (!h.id.starts_with("tube-")) continue;
+        const RaceLane& lane = race.lanes[std::stoul(h.id.substr(5))];
+        const bool beside = y > h.box.y && y < h.box.bottom() && std::abs(x - h.box.right()) < grip;
+        const bool below = x > h.box.x && x < h.box.right() && std::abs(y - h.box.bottom()) < grip;
+        if (below) return {RaceGrip::Edge::foot, lane.tube_length_m / h.box.height, lane.tube_length_m, y};
+        if (beside)
+            return {RaceGrip::Edge::side, 4 * lane.bore.outer_radius_m / h.box.width, 2 * lane.bore.outer_radius_m, x};
+    }
+    return {};
+}
+
+std::string millimetres(double metres, double step) {
+    return trimmed(std::round(metres / step) * step * 1000, 6) + "mm";
+}
+
+/// A wall or a length drawn with the pointer becomes the tube's in the fields.
+void drag_tube(Ui& ui, const Scene& scene, const Race& race, SetupWords& setup) {
+    const ImVec2 origin = ImGui::GetItemRectMin();
+    const RaceGrip under = ImGui::IsItemHovered() ? grip_under(ui, scene, race, origin) : RaceGrip{};
+    if (ImGui::IsItemActivated()) ui.race_grip = under;
+    if (!ImGui::IsItemActive()) ui.race_grip = {};
+    const RaceGrip& held = ui.race_grip.edge == RaceGrip::Edge::none ? under : ui.race_grip;
+    if (held.edge != RaceGrip::Edge::none)
+        ImGui::SetMouseCursor(held.edge == RaceGrip::Edge::foot ? ImGuiMouseCursor_ResizeNS
+                                                                : ImGuiMouseCursor_ResizeEW);
+    if (ui.race_grip.edge == RaceGrip::Edge::none || race.lanes.empty()) return;
+    const ImVec2 mouse = ImGui::GetIO().MousePos;
+    const bool foot = held.edge == RaceGrip::Edge::foot;
+    const float pixels = foot ? mouse.y - origin.y : mouse.x - origin.x;
+    const double now = held.size_m + (static_cast<double>(pixels / ui.scale) - held.from) * held.metres_a_point;
+    TubeParts parts = parts_of_tube(setup.tube);
+    if (foot)
+        parts.length = millimetres(std::max(now, least_length_m), length_step_m);
+    else
+        parts.outside =
+            millimetres(std::max(now, 2 * (race.lanes.front().bore.inner_radius_m + least_wall_m)), wall_step_m);
+    setup.tube = tube_words(parts);
+}
+
+/// As many lanes as can be read; in pairs, each metal warm and cold.
+std::vector<DropOfMetal> lanes_of(const std::vector<DropOfMetal>& warm, const std::vector<DropOfMetal>* cold) {
+    std::vector<DropOfMetal> out;
+    for (std::size_t i = 0; i < std::min(warm.size(), cold ? most_in_pairs : most_lanes); ++i) {
+        out.push_back(warm[i]);
+        if (cold && i < cold->size()) out.push_back((*cold)[i]);
+    }
+    return out;
+}
+
+Race race_in(Ui& ui, const std::vector<DropOfMetal>& drops, bool in_pairs) {
+    Race race = race_of(ui.session.catalogue, drops, ui.session.units());
+    for (std::size_t i = 0; i < race.lanes.size(); ++i) race.lanes[i].slot = in_pairs ? i / 2 : i;
+    return race;
+}
+
+std::vector<DropOfMetal> both(const AgainstResult& r) {
+    return {{r.first.tube.metal, r.first}, {r.second.tube.metal, r.second}};
+}
+
+void draw_nitrogen(Ui& ui) {
+    bool& on = ui.view().drop.nitrogen;
+    ImGui::SameLine();
+    ImGui::Checkbox("in liquid nitrogen too", &on);
+    ui.probe.item("drop.nitrogen", on ? "on" : "off");
+    if (!on) return;
+    for (const MagnetFigure* c : cold_cautions(ui.session.catalogue)) {
+        wrapped_text("Caution: " + c->text, ui.colours().warning);
+        ui.probe.say("drop.nitrogen.caution", c->text);
+    }
+}
+
+std::string race_key(Ui& ui, const std::string& what, std::size_t serial) {
+    return what + std::to_string(serial) + (ui.view().workshop_units ? "w" : "s");
+}
+
+float room_for_race(const Ui& ui) {
+    return ImGui::GetContentRegionAvail().y - ImGui::GetFrameHeightWithSpacing() -
+           (ui.session.view.drop.nitrogen && !ui.session.view.drop.against ? ui.px(80) : 0);
+}
+
+} // namespace
+
+void draw_race(Ui& ui, const std::vector<DropOfMetal>& warm, ImVec2 size) {
+    ImGui::BeginChild("race", size, false, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
+    const DropQuestions::Falls* cold =
+        ui.view().drop.nitrogen ? ui.session.drop.falls_in_nitrogen(ui.session.conditions()) : nullptr;
+    const bool in_pairs = cold && *cold;
+    const std::size_t serial = ui.session.drop.falls_serial() + 1000 * ui.session.drop.nitrogen_serial();
+    const Scene scene =
+        race_view(ui, "drop.race", race_key(ui, in_pairs ? "pairs" : "race", serial),
+                  [&] { return race_in(ui, lanes_of(warm, in_pairs ? &(**cold).drops : nullptr), in_pairs); }, false,
+                  {ImGui::GetContentRegionAvail().x, room_for_race(ui)});
+    drag_tube(ui, scene, ui.races["drop.race"].race, ui.view().drop_setup);
+    race_controls(ui, "drop.race", false);
+    draw_nitrogen(ui);
+    ImGui::EndChild();
+}
+
+void draw_race_of_two(Ui& ui, const AgainstResult& result, ImVec2 size) {
+    ImGui::BeginChild("race", size, false, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
+    race_view(ui, "drop.duel", race_key(ui, "duel", ui.session.drop.against_serial()),
+              [&] { return race_in(ui, both(result), false); }, false,
+              {ImGui::GetContentRegionAvail().x, room_for_race(ui)});
+    race_controls(ui, "drop.duel", false);
+    ImGui::EndChild();
+}
+
+} // namespace pourbook

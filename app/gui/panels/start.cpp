@@ -1,0 +1,98 @@
+// What a first start opens on: the race of our own scenario, and four questions with their answers.
+#include "gui/actions/open_asked.hpp"
+#include "gui/panels/panels.hpp"
+#include "gui/widgets/answer_band.hpp"
+#include "gui/widgets/race_view.hpp"
+#include "gui/widgets/text.hpp"
+#include "gui/widgets/theme.hpp"
+
+#include <algorithm>
+
+namespace pourbook {
+namespace {
+
+constexpr const char* what_it_is =
+    "Choose the metal for what you cast: what it will do, what it costs, how to pour it, and how sure that is.";
+constexpr const char* question_of_the_race = "Five seconds a floor: which sleeve holds the magnet long enough?";
+
+void draw_race(Ui& ui, ImVec2 size) {
+    const DropQuestions::Falls* falls = ui.session.drop.falls(ui.session.conditions());
+    if (!falls || !*falls) {
+        ImGui::BeginChild("race.waits", size);
+        dim_text(ui, falls ? falls->problem().text : "Working it out …");
+        ImGui::EndChild();
+        return;
+    }
+    const std::string key = std::to_string(ui.session.drop.falls_serial()) + (ui.view().workshop_units ? "w" : "s");
+    race_view(
+        ui, "start.race", key,
+        [&] {
+            Race race = race_of(ui.session.catalogue, (**falls).drops, ui.session.units());
+            race.title = question_of_the_race;
+            return race;
+        },
+        true, size);
+}
+
+void draw_button(Ui& ui) {
+    constexpr double controls = 620;
+    ImGui::SetCursorPosX(std::max(0.0F, (ImGui::GetContentRegionAvail().x - ui.px(controls)) / 2));
+    race_controls(ui, "start.race", true);
+    ImGui::SameLine();
+    if (word_button(ui, "start.drop", "change it in Drop", false)) ui.view().view = "drop";
+}
+
+void draw_card(Ui& ui, std::size_t i, ImVec2 size) {
+    const StartCard& card = start_cards[i];
+    const std::string id = "start.card." + std::to_string(i);
+    ImGui::PushStyleColor(ImGuiCol_ChildBg, u32(ui.colours().raised));
+    ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {ui.px(theme::apart), ui.px(theme::near)});
+    ImGui::BeginChild(id.c_str(), size, false,
+                      ImGuiWindowFlags_AlwaysUseWindowPadding | ImGuiWindowFlags_NoScrollWithMouse);
+    const ImVec2 low = ImGui::GetWindowPos(), inside = ImGui::GetCursorPos(), room = ImGui::GetContentRegionAvail();
+    {
+        const TextLook look(ui.fonts.strong, ui.colours().accent);
+        ImGui::PushTextWrapPos(0);
+        text(card.title);
+        ImGui::PopTextWrapPos();
+    }
+    const AskSaid* said = ui.session.ask.card(i, ui.session.units());
+    wrapped_text(said ? first_sentence(said->sentence) : "…", ui.colours().ink);
+    ui.probe.say(id + ".answer", said ? said->sentence : "");
+    ImGui::SetCursorPos(inside);
+    const bool clicked = ImGui::InvisibleButton((id + ".open").c_str(), room);
+    ui.probe.item(id, card.title);
+    if (ImGui::IsItemHovered())
+        ImGui::GetWindowDrawList()->AddRect(low, {low.x + size.x, low.y + size.y}, u32(ui.colours().accent),
+                                            ui.px(theme::radius));
+    ImGui::EndChild();
+    ImGui::PopStyleVar();
+    ImGui::PopStyleColor();
+    if (clicked) open_question(ui.session, read_question(ui.session.catalogue, card.words));
+}
+
+void draw_cards(Ui& ui, float height) {
+    const float gap = ui.px(theme::apart), width = (ImGui::GetContentRegionAvail().x - 3 * gap) / 4;
+    for (std::size_t i = 0; i < start_cards.size(); ++i) {
+        if (i) ImGui::SameLine(0, gap);
+        draw_card(ui, i, {width, height});
+    }
+}
+
+} // namespace
+
+void draw_start(Ui& ui) {
+    {
+        const TextLook look(ui.fonts.large, ui.colours().dim);
+        const float width = ImGui::CalcTextSize(what_it_is).x;
+        ImGui::SetCursorPosX(std::max(0.0F, (ImGui::GetContentRegionAvail().x - width) / 2));
+        text(what_it_is);
+    }
+    const float cards = ui.px(152), controls = ui.px(theme::large_letter + 24);
+    draw_race(ui, {ImGui::GetContentRegionAvail().x,
+                   ImGui::GetContentRegionAvail().y - cards - controls - 3 * ImGui::GetStyle().ItemSpacing.y});
+    draw_button(ui);
+    draw_cards(ui, ImGui::GetContentRegionAvail().y);
+}
+
+} // namespace pourbook

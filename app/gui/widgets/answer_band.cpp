@@ -1,0 +1,101 @@
+#include "gui/widgets/answer_band.hpp"
+
+#include "answers/writers/page.hpp"
+#include "gui/widgets/text.hpp"
+#include "gui/widgets/theme.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace pourbook {
+namespace {
+
+constexpr double sureness_width = 112, actions_width = 150, least_height = 34, tall_window = 840;
+
+/// Words for a chance, beside the figure itself.
+std::string sure_words(double sure) {
+    const std::string figure = sure > 0.999 ? "above 99.9 %" : significant(100 * sure, 2) + " %";
+    return (sure >= 0.95 ? "firm, " : sure >= 0.75 ? "fair, " : "open, ") + figure;
+}
+
+void draw_sureness(Ui& ui, double sure) {
+    const ImVec2 low = ImGui::GetCursorScreenPos();
+    const float width = ui.px(sureness_width), height = ui.px(6);
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    list.AddRectFilled(low, {low.x + width, low.y + height}, u32(ui.colours().line), ui.px(3));
+    list.AddRectFilled(low, {low.x + width * static_cast<float>(sure), low.y + height}, u32(ui.colours().accent),
+                       ui.px(3));
+    ImGui::Dummy({width, height});
+    small_dim_text(ui, sure_words(sure));
+    ui.probe.say("answer.sure", sure_words(sure));
+}
+
+/// In the font that is pushed: the words with their end replaced where they need more than two lines.
+std::string in_two_lines(const std::string& words, float width) {
+    const auto fits = [&](const std::string& shown) {
+        return ImGui::CalcTextSize(shown.c_str(), nullptr, false, width).y < 2.5F * ImGui::GetTextLineHeight();
+    };
+    std::string shown = words;
+    for (std::size_t end = words.size(); !fits(shown);) {
+        end = words.rfind(' ', end - 1);
+        if (end == std::string::npos || end == 0) break;
+        shown = words.substr(0, end) + " …";
+    }
+    return shown;
+}
+
+} // namespace
+
+std::string first_sentence(const std::string& words) {
+    constexpr std::size_t shortest = 20; // "U.S. Geological ..." is no end
+    for (std::size_t at = words.find(". "); at != std::string::npos; at = words.find(". ", at + 1))
+        if (at > shortest && at + 2 < words.size() && words[at + 2] >= 'A' && words[at + 2] <= 'Z')
+            return words.substr(0, at + 1);
+    return words;
+}
+
+void answer_band(Ui& ui, const Answer& answer) {
+    if (answer.sentence.empty()) return;
+    const bool large = ImGui::GetIO().DisplaySize.y > ui.px(tall_window), sure = std::isfinite(answer.sure);
+    ImFont* font = large ? ui.fonts.large : ui.fonts.strong;
+    const float beside = ui.px(actions_width + (sure ? sureness_width + theme::apart : 0)),
+                width = ImGui::GetContentRegionAvail().x - beside - 3 * ui.px(theme::apart);
+    ImGui::PushFont(font);
+    const std::string words = in_two_lines(in_print(first_sentence(answer.sentence)), width);
+    const float lines = ImGui::CalcTextSize(words.c_str(), nullptr, false, width).y;
+    ImGui::PopFont();
+    ImGui::PushStyleColor(ImGuiCol_ChildBg, u32(ui.colours().raised));
+    ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {ui.px(theme::apart), ui.px(theme::tight)});
+    ImGui::BeginChild("answer", {0, std::max(lines, ui.px(least_height)) + 2 * ui.px(theme::tight)}, false,
+                      ImGuiWindowFlags_AlwaysUseWindowPadding | ImGuiWindowFlags_NoScrollbar |
+                          ImGuiWindowFlags_NoScrollWithMouse);
+    const ImVec2 top = ImGui::GetCursorPos();
+    {
+        const TextLook look(font, ui.colours().ink);
+        ImGui::PushTextWrapPos(ImGui::GetCursorPosX() + width);
+        text(words);
+        ImGui::PopTextWrapPos();
+    }
+    ui.probe.item("answer", answer.sentence);
+    if (ImGui::IsItemHovered()) hover_text(ui, in_print(answer.sentence));
+    ImGui::SetCursorPos({ImGui::GetWindowContentRegionMax().x - beside, top.y});
+    if (sure) {
+        ImGui::BeginGroup();
+        draw_sureness(ui, answer.sure);
+        ImGui::EndGroup();
+        ImGui::SameLine(0, ui.px(theme::apart));
+    }
+    const bool copied = ui.answer_copied == answer.sentence;
+    if (word_button(ui, "answer.copy", copied ? "Copied" : "Copy", false)) {
+        ImGui::SetClipboardText(answer.sentence.c_str());
+        ui.answer_copied = answer.sentence;
+    }
+    ImGui::SameLine(0, 0);
+    if (word_button(ui, "answer.picture", "Picture", false)) ui.session.passing.leaving = "frame";
+    if (ImGui::IsItemHovered()) hover_text(ui, "Picture\nfor a video or a sheet (Ctrl+E)");
+    ImGui::EndChild();
+    ImGui::PopStyleVar();
+    ImGui::PopStyleColor();
+}
+
+} // namespace pourbook
