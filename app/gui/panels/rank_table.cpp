@@ -112,7 +112,7 @@ std::string price_of_whom(const RankedMetal& r, const std::string& list) {
         std::find_if(r.inputs.begin(), r.inputs.end(), [](const RankInput& i) { return i.property == "price"; });
     if (price == r.inputs.end() || price->value.sources.empty()) return "";
     const std::string& key = price->value.sources.front().key;
-    return key == own_stock_key ? "what you paid" : key == own_prices_key ? "your list's price" : list + " price";
+    return key == own_stock_key ? "paid" : key == own_prices_key ? "own list" : list;
 }
 
 /// Only where there are own prices at all: else every row would say the same.
@@ -125,6 +125,11 @@ void draw_whose_price(Ui& ui, const RankedMetal& r, const RankResult& result) {
     if (ImGui::CalcTextSize(whose.c_str()).x > ImGui::GetContentRegionAvail().x) return;
     dim_text(ui, whose);
     ui.probe.item("rank." + std::to_string(r.place.rank) + ".whose", whose);
+    if (ImGui::IsItemHovered())
+        hover_text(ui, "Whose price this row rests on\n" + whose + ": " +
+                           (whose == "paid"       ? "what you paid for the lots on your shelf"
+                            : whose == "own list" ? "a price of your own list"
+                                                  : "the reference's price; you have entered none that can be used"));
 }
 
 void draw_marks(Ui& ui, const RankedMetal& r, const RankResult& result) {
