@@ -67,7 +67,7 @@ Result<FieldChart> field_chart(const Catalogue& catalogue, const DropOfMetal& d,
                  "into it on the other"};
     if (r.conditions.temperature_K < cold_bath_below_K)
         for (const MagnetFigure* c : cold_cautions(catalogue)) out.cautions.push_back(c->text);
-    for (const MagnetFigure* c : magnet_cautions(catalogue)) out.cautions.push_back(c->text);
+    for (const MagnetFigure* c : magnet_cautions(catalogue)) out.cautions.push_back("Strong magnets: " + c->text);
     out.origin = origin_of(catalogue, {d});
     return out;
 }

@@ -33,9 +33,6 @@ struct PourDrawing {
     Origin origin;
 };
 
-/// "554 °C", or "1029 °F" in a workshop that uses those.
-std::string heat_words(double temperature_K, UnitSystem units);
-
 /// The first piece of the plan; a part of another form than tube or bar is drawn as the box it fills. `mine`: limits
 /// that the plan was held to, or would have been.
 PourDrawing pour_drawing(const Catalogue& catalogue, const PourResult& plan, const casting::Workshop& mine,

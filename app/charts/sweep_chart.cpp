@@ -2,6 +2,7 @@
 
 #include "core/quantity/format.hpp"
 #include "questions/drop/eddy_words.hpp"
+#include "questions/say/casting_words.hpp"
 #include "questions/say/shown_money.hpp"
 
 #include <algorithm>
@@ -137,8 +138,10 @@ CurveChart sweep_chart(const Catalogue& catalogue, const SweepResult& result, Un
     std::sort(keys.begin(), keys.end());
     keys.erase(std::unique(keys.begin(), keys.end()), keys.end());
     chart.origin.data_version = catalogue.data_version;
-    chart.origin.conditions = result.over == SweepOver::temperature ? result.conditions.condition + " condition"
-                                                                    : conditions_text(result.conditions);
+    chart.origin.conditions = result.over == SweepOver::temperature
+                                  ? (of_casting(result.conditions) ? casting_words(*result.conditions.casting)
+                                                                   : result.conditions.condition + " condition")
+                                  : conditions_text(result.conditions);
     if (result.over == SweepOver::budget) chart.origin.conditions += rate_text({catalogue.property("price")});
     return chart;
 }

@@ -2,6 +2,7 @@
 
 #include "core/quantity/format.hpp"
 #include "core/quantity/unit.hpp"
+#include "questions/say/casting_words.hpp"
 #include "questions/say/shown_money.hpp"
 
 #include <algorithm>
@@ -72,11 +73,18 @@ std::string temperature_text(double kelvin) {
     return plain(kelvin) + " K (" + plain(kelvin - ice_point_K) + " °C)";
 }
 
+std::string furnace_temperature(double kelvin, UnitSystem units) {
+    const bool workshop = units == UnitSystem::workshop;
+    return trimmed(std::round(workshop ? kelvin * 1.8 - 459.67 : kelvin - 273.15), 5) + (workshop ? " °F" : " °C");
+}
+
 std::string conditions_text(const Conditions& conditions, double to_K) {
     const std::string from = temperature_text(conditions.temperature_K);
     std::string text =
         (std::isnan(to_K) ? "at " + from : "the worst from " + from + " to " + temperature_text(to_K)) + ", ";
-    text += conditions.temper.empty() ? conditions.condition + " condition" : "temper " + conditions.temper;
+    text += of_casting(conditions)      ? casting_words(*conditions.casting)
+            : conditions.temper.empty() ? conditions.condition + " condition"
+                                        : "temper " + conditions.temper;
     if (conditions.price_form != "exchange") text += ", " + conditions.price_form + " prices";
     return text;
 }

@@ -147,5 +147,10 @@ check(c["without_source"] == 0 and c["faults"] == [], f"check: {c['faults']}")
 check(c["values"] > 3000 and c["coverage"] and isinstance(c["conflicts"], list), "check: contents")
 for words in (["--help"], ["rank", "--help"], ["--version"]):
     check(run(*words)[0] == 0, f"{words}")
+lines = run("--version")[1].splitlines()
+check(len(lines) == 3 and lines[0].startswith("pourbook ") and lines[1].startswith("data ") and lines[1][5:] in lines[2] and lines[0][9:] in lines[2],
+      f"--version: {lines}")
+code, out, _ = run("--reference", "/nowhere.sqlite", "--version")
+check(code == 0 and out.splitlines()[0] == lines[0] and "no reference database" in out, f"--version without a reference: {code}: {out}")
 
 ended("command contract")

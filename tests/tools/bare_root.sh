@@ -68,8 +68,8 @@ try_elsewhere() {
   archive=$(ls "$folder"/made-*/pourbook-*-portable.tar.xz | grep -v "/made-$suite/" | head -n 1)
   make_root "$user"
   cp "$archive" "$user/root/"
-  inside "$user" 'apt-get update -qq; apt-get $quietly install --no-install-recommends xvfb libgl1 libgl1-mesa-dri libfontconfig1 libxrender1 libxcb-shm0 libxcb-render0 >/dev/null
-    cd /root; rm -rf pourbook-*-portable; tar -xf pourbook-*-portable.tar.xz; mv pourbook-*-portable moved; moved/pourbook --version'
+  inside "$user" 'apt-get update -qq; apt-get $quietly install --no-install-recommends xvfb xz-utils libgl1 libgl1-mesa-dri libfontconfig1 libxrender1 libxcb-shm0 libxcb-render0 >/dev/null
+    cd /root; rm -rf moved pourbook-*-portable; tar -xf pourbook-*-portable.tar.xz; mv pourbook-*-portable moved; moved/pourbook --version'
   inside "$user" "cd /; /root/moved/pourbook rank --goal braking-per-cost | sed -n 1,3p; /root/moved/pourbook chart rank --goal braking-per-cost --to /root/rank.png
     program=/root/moved/pourbook; $draw; rm -rf /root/moved /root/rank.png /root/*.tar.xz"
 }

@@ -123,10 +123,11 @@ void say_left_out(Document& out, const DesignResult& r) {
     for (const DesignOut& o : r.impossible)
         table.rows.push_back({DataCell::words(o.metal), DataCell::words(o.name), DataCell::words(o.reason)});
     out.parts.push_back(std::move(table));
-    for (std::size_t i = 0; i < std::min(shown, r.impossible.size()); ++i)
+    const std::size_t told = r.request.metals.empty() ? 0 : std::min(shown, r.impossible.size());
+    for (std::size_t i = 0; i < told; ++i)
         out.say("Not " + r.impossible[i].name + ": " + r.impossible[i].reason + ".", in::text, "  ");
-    if (r.impossible.size() > shown)
-        out.say("And " + std::to_string(r.impossible.size() - shown) + " metals more are not possible (--json).",
+    if (const std::size_t rest = r.impossible.size() - told)
+        out.say(std::to_string(rest) + " metals have no such tube within the limits; --json says why of each.",
                 in::text);
 }
 

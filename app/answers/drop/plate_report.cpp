@@ -76,22 +76,23 @@ std::string json_of(const PlateResult& r, const Catalogue& catalogue) {
     for (const CitedFigure& f : r.setup.sources) sources.push_back({{"what", f.what}, {"key", f.citation.source}});
     for (const SourceValue& s : r.plate.value.sources)
         if (s.chosen) sources.push_back({{"what", "resistivity: " + s.printed}, {"key", s.key}});
-    return json_text({{"points", points},
-                      {"peak_drag_N", json_number(r.peak_drag_N)},
-                      {"peak_drag_speed_m_s", json_number(r.peak_drag_speed_m_s)},
-                      {"recession_speed_m_s", json_number(r.recession_speed_m_s)},
-                      {"motion", r.motion ? json_of_motion(*r.motion) : Json(nullptr)},
-                      {"moment_A_m2", json_number(r.moment_A_m2)},
-                      {"magnet_mass_kg", json_number(r.magnet_mass_kg)},
-                      {"height_m", r.height_m},
-                      {"thickness_m", r.thickness_m},
-                      {"axis", r.standing ? "normal" : "along"},
-                      {"conductivity_S_m", json_number(r.plate.conductivity_S_m())},
-                      {"temperature_K", r.conditions.temperature_K},
-                      {"left_out", r.left_out},
-                      {"assumptions", r.setup.assumptions},
-                      {"sources", sources},
-                      {"data_version", catalogue.data_version}});
+    Json out = {{"points", points},
+                {"peak_drag_N", json_number(r.peak_drag_N)},
+                {"peak_drag_speed_m_s", json_number(r.peak_drag_speed_m_s)},
+                {"recession_speed_m_s", json_number(r.recession_speed_m_s)},
+                {"moment_A_m2", json_number(r.moment_A_m2)},
+                {"magnet_mass_kg", json_number(r.magnet_mass_kg)},
+                {"height_m", r.height_m},
+                {"thickness_m", r.thickness_m},
+                {"axis", r.standing ? "normal" : "along"},
+                {"conductivity_S_m", json_number(r.plate.conductivity_S_m())},
+                {"temperature_K", r.conditions.temperature_K},
+                {"left_out", r.left_out},
+                {"assumptions", r.setup.assumptions},
+                {"sources", sources},
+                {"data_version", catalogue.data_version}};
+    if (r.motion) out["motion"] = json_of_motion(*r.motion);
+    return json_text(out);
 }
 
 std::string text_of(const PlateResult& r, const Catalogue& catalogue, UnitSystem units) {

@@ -30,6 +30,7 @@ Json json_of_weighed(const Weighed& w) {
                 {"density_standard_uncertainty", json_number(w.density_uncertainty)}};
     if (w.expected_density) out["expected_density_kg_m3"] = json_number(w.expected_density->value_si);
     if (w.porosity) out["porosity"] = json_number(*w.porosity);
+    if (w.porosity) out["porosity_standard_uncertainty"] = json_number(w.porosity_uncertainty);
     if (w.predicted_contraction) out["predicted_contraction_percent"] = json_number(100 * *w.predicted_contraction);
     for (const AchievedContraction& c : w.contraction)
         out["achieved_contraction_percent"][c.size] = json_number(100 * c.achieved);
@@ -94,7 +95,8 @@ std::string weighed_text(const Weighed& w) {
     std::string out = "density " + rounded_to(w.density_kg_m3, w.density_uncertainty) + " kg/m3";
     if (w.porosity)
         out += ", expected " + rounded_to(w.expected_density->value_si, w.expected_density->standard_uncertainty_si) +
-               ": porosity " + trimmed(100 * *w.porosity, 2) + " %";
+               ": porosity " + rounded_to(100 * *w.porosity, 100 * w.porosity_uncertainty) + " +- " +
+               trimmed(100 * w.porosity_uncertainty, 2) + " %";
     for (std::size_t i = 0; i < w.contraction.size(); ++i)
         out += (i ? ", " : "; contraction ") + w.contraction[i].size + " " +
                trimmed(100 * w.contraction[i].achieved, 3) + " %";

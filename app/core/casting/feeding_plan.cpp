@@ -114,6 +114,12 @@ private:
     void thin_wall() {
         plan_.gate_spacing_m = figure("gate_spacing") * plan_.thickness_m;
         if (std::isnan(plan_.share.value_si) || plan_.share.value_si <= 0) return;
+        if (plan_.solidification <= 0) {
+            plan_.notes.push_back(
+                "its graphite grows as it freezes and makes up for most of what the melt loses: a stiff "
+                "mould, and gates that freeze early");
+            return;
+        }
         plan_.notes.push_back("expect fine pores through the wall, most midway between gates and at the inside of "
                               "corners: up to " +
                               significant(100 * std::max(0.0, plan_.solidification), 2) + " % of it, " +

@@ -3,9 +3,14 @@
 #include <algorithm>
 
 namespace pourbook::casting {
+namespace {
 
-Firing firing(const Catalogue& catalogue, const Metal& metal, double energy_J, std::optional<double> power_W,
-              std::optional<double> efficiency) {
+constexpr double bright_K = 1473.15;
+
+} // namespace
+
+Firing firing(const Catalogue& catalogue, const Metal& metal, double energy_J, double pour_K,
+              std::optional<double> power_W, std::optional<double> efficiency) {
     const auto efficiencies = practices(catalogue, metal, "furnace_efficiency", "");
     const Range electric = range_of(of_material(efficiencies, "small resistance furnace"));
     const Range gas = range_of(of_material(efficiencies, "small propane furnace, first heat"));
@@ -24,8 +29,9 @@ Firing firing(const Catalogue& catalogue, const Metal& metal, double energy_J, s
     const Range warm_up = range_of(practices(catalogue, metal, "warm_up", ""));
     const double heat_J_kg = propane.middle();
     if (!efficiency) {
-        f.propane_kg_low = std::max(f.propane_kg_low, burner.low_si * warm_up.low_si / heat_J_kg);
-        f.propane_kg_high = std::max(f.propane_kg_high, burner.high_si * warm_up.high_si / heat_J_kg);
+        const double warmed = std::min(1.0, (pour_K - room_temperature_K) / (bright_K - room_temperature_K));
+        f.propane_kg_low = std::max(f.propane_kg_low, warmed * burner.low_si * warm_up.low_si / heat_J_kg);
+        f.propane_kg_high = std::max(f.propane_kg_high, warmed * burner.high_si * warm_up.high_si / heat_J_kg);
     }
     f.again_kg_low = energy_J / (heat_J_kg * efficiency.value_or(hot.high_si));
     f.again_kg_high = energy_J / (heat_J_kg * efficiency.value_or(hot.low_si));

@@ -19,8 +19,9 @@ struct Firing {
     std::vector<SourceValue> sources;
 };
 
+/// The warming of the furnace goes by how hot the metal is poured, 1200 degC being a bright heat.
 /// An efficiency that is stated replaces the printed ranges.
-Firing firing(const Catalogue& catalogue, const Metal& metal, double energy_J, std::optional<double> power_W,
-              std::optional<double> efficiency);
+Firing firing(const Catalogue& catalogue, const Metal& metal, double energy_J, double pour_K,
+              std::optional<double> power_W, std::optional<double> efficiency);
 
 } // namespace pourbook::casting

@@ -12,7 +12,7 @@ namespace pourbook::casting {
 namespace {
 
 constexpr double pound_kg = 0.45359237;
-constexpr double cup_widths = 3, runner_chokes = 2, gate_length_m = 0.01;
+constexpr double cup_widths = 2, gate_length_m = 0.01;
 constexpr double share_of_freezing = 1.0 / 3; // of the thinnest wall, in which the mould must be full (ours)
 
 double diameter_m(double area_m2) {
@@ -30,7 +30,7 @@ public:
         : catalogue_(catalogue), metal_(metal), process_(process), in_(inputs) {}
 
     GatingPlan run() {
-        g_.rule_s = pouring_time_s(in_.poured_kg, in_.thinnest_m, in_.light_metal);
+        g_.rule_s = pouring_time_s(in_.cavity_kg, in_.thinnest_m, in_.light_metal);
         g_.most_s = share_of_freezing * in_.thinnest_s;
         heads();
         const double discharge = figure("discharge"), cup_m = figure("cup_depth");
@@ -67,25 +67,25 @@ private:
 
     void as_planned(double discharge, double effective) {
         g_.fill_s = std::isnan(g_.most_s) ? g_.rule_s : std::min(g_.rule_s, g_.most_s);
-        g_.choke_m2 = choke_area_m2(in_.poured_m3, g_.fill_s, effective, discharge);
+        g_.choke_m2 = choke_area_m2(in_.cavity_m3, g_.fill_s, effective, discharge);
     }
 
     void as_stated(double discharge, double effective) {
         g_.stated = true;
         g_.choke_m2 = area_m2(in_.foot_m);
-        g_.fill_s = in_.poured_m3 / (discharge * g_.choke_m2 * sprue_speed_m_s(effective));
+        g_.fill_s = in_.cavity_m3 / (discharge * g_.choke_m2 * sprue_speed_m_s(effective));
         if (!std::isnan(g_.most_s) && g_.fill_s > g_.most_s)
             g_.warnings.push_back(
                 "This sprue fills in " + significant(g_.fill_s, 2) +
                 " s, a third of the thinnest wall's freezing time is " + significant(g_.most_s, 2) +
                 " s: cold runs. A foot of " +
-                significant(1000 * diameter_m(choke_area_m2(in_.poured_m3, g_.most_s, effective, discharge)), 2) +
+                significant(1000 * diameter_m(choke_area_m2(in_.cavity_m3, g_.most_s, effective, discharge)), 2) +
                 " mm, a hotter mould, or more sprues.");
     }
 
     void gates() {
         const double limit = figure("gate_speed");
-        const double flow_m3_s = in_.poured_m3 / g_.fill_s;
+        const double flow_m3_s = in_.cavity_m3 / g_.fill_s;
         g_.gate_speed_m_s = limit;
         g_.gates_m2 = flow_m3_s / limit;
         g_.vents_m2 = g_.choke_m2;
@@ -101,8 +101,8 @@ private:
     /// Sprue: the integral of A_foot sqrt(H / z) from the cup's floor to the foot.
     void metal(double cup_m) {
         const double sprue = 2 * g_.choke_m2 * std::sqrt(g_.head_m) * (std::sqrt(g_.head_m) - std::sqrt(cup_m));
-        const double cup = area_m2(cup_widths * g_.top_m) * cup_m / 2; // half a cylinder: it is a cone or half full
-        const double runner = runner_chokes * g_.choke_m2 * (g_.gates > 1 ? in_.longest_m : in_.longest_m / 2);
+        const double cup = area_m2(cup_widths * g_.top_m) * cup_m / 3; // a cone
+        const double runner = g_.choke_m2 * (g_.gates > 1 ? in_.longest_m : in_.longest_m / 2);
         g_.metal_m3 = sprue + cup + runner + g_.gates_m2 * gate_length_m;
     }
 

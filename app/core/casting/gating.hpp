@@ -8,8 +8,8 @@
 // (course text, see sources of the plan); but at most a third of the time in which the thinnest wall freezes. Tin,
 // zinc, lead, silver, gold go by the rule for copper.
 //
-// Metal in the gating: the sprue as it narrows, a cup three times as wide as the sprue's top and as deep as printed, a
-// runner of twice the choke along the gates and gates 10 mm long (proportions: common practice, no source).
+// Metal in the gating: the sprue as it narrows, a conical cup twice as wide as the sprue's top and as deep as printed,
+// a runner as wide as the choke along the gates and gates 10 mm long (proportions: common practice, no source).
 #pragma once
 
 #include "core/casting/practice.hpp"
@@ -27,8 +27,8 @@ double sprue_area_m2(double foot_area_m2, double foot_depth_m, double depth_m);
 double pouring_time_s(double mass_kg, double wall_m, bool light_metal);
 
 struct GatingInputs {
-    double poured_m3 = 0; // hot
-    double poured_kg = 0;
+    double cavity_m3 = 0; // casting and feeders, hot: what passes the choke
+    double cavity_kg = 0;
     double thinnest_m = 0;
     double height_m = 0;               // of the casting as drawn
     double thinnest_s = no_number;     // in which the thinnest wall freezes; NaN: not known

@@ -10,6 +10,7 @@
 namespace pourbook::casting {
 namespace {
 
+constexpr double bare_superheat_K = 30;   // common practice, no source
 constexpr double flows_while_solid = 0.2; // share of the heat of fusion: Flemings, Solidification Processing, memory
 constexpr double greatest_superheat_K = 600;
 constexpr double restless_atm = 0.3; // zinc leaves a melt visibly from about here (our choice)
@@ -74,6 +75,7 @@ public:
         if (h_.printed.empty()) h_.printed = printed_in_practice(m_, in_.process);
         take();
         least();
+        never_bare();
         most();
         recommend();
         check();
@@ -126,11 +128,20 @@ private:
         const auto fusion = latent_heat(m_);
         const double by_freezing_K =
             fusion ? std::min(drop_K, flows_while_solid * fusion->value_si / heat->value_si) : 0;
+        taken_by_mould_K_ = drop_K - by_freezing_K;
+        by_freezing_K_ = by_freezing_K;
         h_.least_K += std::min(drop_K - by_freezing_K, greatest_superheat_K);
         h_.least_why += ", the mould " + trimmed(drop_K, 2) + " K in " + significant(in_.fill_s, 2) + " s of filling";
         if (by_freezing_K > 0)
             h_.least_why +=
                 ", of which " + trimmed(by_freezing_K, 2) + " K come from freezing a fifth, which still flows";
+    }
+
+    /// Less than this skins over in the ladle, whatever the mould takes.
+    void never_bare() {
+        if (h_.least_K >= liquid_K() + bare_superheat_K) return;
+        h_.least_K = liquid_K() + bare_superheat_K;
+        h_.least_why += "; never less than " + trimmed(bare_superheat_K, 2) + " K";
     }
 
     void lower_most(double kelvin, const std::string& why) {
@@ -223,7 +234,7 @@ private:
         if (!std::isnan(h_.most_K) && h_.most_K < h_.least_K)
             h_.cautions.push_back("Pouring window empty: filling needs about " + whole_celsius(h_.least_K) + " (" +
                                   h_.least_why + "), the most is " + whole_celsius(h_.most_K) + " (" + h_.most_why +
-                                  "): a hotter mould, faster filling or a thicker wall.");
+                                  "): " + mould_that_helps() + "faster filling or a thicker wall.");
         if (!zinc_in_copper()) return;
         const double x = zinc_mole_fraction(m_.metal.content_percent("Zn") / 100);
         h_.zinc_atm = zinc_pressure_Pa(x, h_.pour.value_si) / atmosphere_Pa;
@@ -235,9 +246,21 @@ private:
             h_.cautions.push_back(at + ": it fumes hard and leaves as you wait; no hotter, and upwind.");
     }
 
+    /// What the mould takes goes by how much colder than the metal it is.
+    std::string mould_that_helps() const {
+        const double too_much_K = h_.least_K - h_.most_K;
+        if (!(taken_by_mould_K_ > too_much_K)) return "a hotter mould, ";
+        const double mould_K =
+            liquid_K() - (liquid_K() - in_.mould_K) * (1 - too_much_K / (taken_by_mould_K_ + by_freezing_K_));
+        const auto freezes = solidus(m_);
+        if (!freezes || mould_K > freezes->value_si - 50) return "a hotter mould, ";
+        return "a mould at " + whole_celsius(mould_K) + " or more, ";
+    }
+
     const Material& m_;
     const PourHeatInputs& in_;
     PourHeat h_;
+    double taken_by_mould_K_ = 0, by_freezing_K_ = 0;
     Traced melts_;
     double share_ = 0.5;
 };

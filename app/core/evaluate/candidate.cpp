@@ -7,6 +7,7 @@
 #include <array>
 #include <cmath>
 #include <optional>
+#include <string_view>
 #include <tuple>
 
 namespace pourbook {
@@ -287,7 +288,7 @@ auto order_key(const Candidate& c, const Question& q) {
     return std::tuple(c.fit == ConditionFit::other, c.cover == Cover::carried, of_near_grade(r), !preferred,
                       remembered(r), coarseness(c), far || without_temperature(r), r.use != Use::preferred,
                       r.citation.how_known != HowKnown::read, c.fit != ConditionFit::same, rank_of_kind(reference),
-                      static_cast<int>(c.cover), reference ? reference->reliability : "Z",
+                      static_cast<int>(c.cover), std::string_view(reference ? reference->reliability.c_str() : "Z"),
                       -static_cast<int>(r.points.size()));
 }
 
@@ -301,8 +302,16 @@ std::vector<Candidate> candidates(const Question& q) {
         if (r.property != recorded && !relation) continue;
         if (auto c = answer_of(r, q, relation)) out.push_back(std::move(*c));
     }
-    std::stable_sort(out.begin(), out.end(),
-                     [&](const Candidate& a, const Candidate& b) { return order_key(a, q) < order_key(b, q); });
+    if (out.size() < 2) return out;
+    using Key = decltype(order_key(out.front(), q));
+    std::vector<std::pair<Key, std::size_t>> order; // a key asks for the source and the note: once each
+    order.reserve(out.size());
+    for (const Candidate& c : out) order.emplace_back(order_key(c, q), order.size());
+    std::sort(order.begin(), order.end()); // the place in the file comes last in the pair
+    std::vector<Candidate> sorted;
+    sorted.reserve(out.size());
+    for (const auto& [key, place] : order) sorted.push_back(std::move(out[place]));
+    out = std::move(sorted);
     return out;
 }
 

@@ -4,7 +4,7 @@
 // one. What is cited is found in cited.hpp. The last steps are in core/laws/evaluate.cpp, which alone knows the laws.
 #pragma once
 
-#include "core/casting_state/casting_state.hpp"
+#include "core/materials/casting_state.hpp"
 #include "core/materials/catalogue.hpp"
 #include "core/result.hpp"
 

@@ -1,9 +1,9 @@
 #include "core/evaluate/evaluate.hpp"
 
-#include "core/casting_state/casting_value.hpp"
 #include "core/evaluate/cited.hpp"
 #include "core/evaluate/money.hpp"
 #include "core/laws/answer.hpp"
+#include "core/laws/casting_value.hpp"
 #include "core/quantity/format.hpp"
 
 #include <algorithm>

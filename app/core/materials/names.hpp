@@ -15,7 +15,7 @@ inline const std::vector<std::string> condition_names = {"as-cast",          "an
                                                          "solution-treated", "aged",     "as-supplied"};
 /// Forms of a price: the first is the price itself, the others multiply it.
 inline const std::vector<std::string> price_form_names = {"exchange", "retail", "scrap"};
-/// What a casting is melted from, and what is done to it (core/casting_state).
+/// What a casting is melted from, and what is done to it (core/materials/casting_state.hpp).
 inline const std::vector<std::string> feedstock_names = {"ingot", "wire", "pipe", "scrap", "jewellery"};
 inline const std::vector<std::string> treatment_names = {"as-cast", "annealed", "quenched", "aged"};
 /// Moulds.

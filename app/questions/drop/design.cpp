@@ -4,6 +4,7 @@
 #include "core/eddy/tube_design.hpp"
 #include "core/quantity/format.hpp"
 #include "questions/drop/cold_cautions.hpp"
+#include "questions/drop/drop_command.hpp"
 #include "questions/drop/eddy_words.hpp"
 #include "questions/drop/tube_charge.hpp"
 #include "questions/metals/find_metal.hpp"
@@ -15,19 +16,23 @@ namespace pourbook {
 namespace {
 
 constexpr double tenth_m = 1e-4, millimetre_m = 1e-3;
-constexpr double charge_at_first = 1.8; // charge over tube, until its pour is planned
-constexpr double bores_of_wall = 1;     // the thickest wall, in bores: 96 % of what an endless one would brake
+constexpr double bores_of_wall = 1; // the thickest wall, in bores: 96 % of what an endless one would brake
 
 double up_to(double x, double step) {
-    return std::ceil(x / step - 1e-6) * step;
+    return std::ceil(x / step - 1e-6) / std::round(1 / step);
 }
 double down_to(double x, double step) {
-    return std::floor(x / step + 1e-6) * step;
+    return std::floor(x / step + 1e-6) / std::round(1 / step);
 }
 
 std::string drawn_mm(double m) {
     return trimmed(m * 1000, 7) + "mm";
 }
+
+/// What has to be molten over the tube: by mass, and by volume, cold.
+struct PourRatio {
+    double mass = 1.8, volume = 1.9; // until the pour is planned
+};
 
 /// A metal with what the search needs of it.
 struct TubeStuff {
@@ -53,7 +58,7 @@ public:
         if (auto fault = prepare()) return *fault;
         std::vector<FoundTube> found;
         for (const TubeStuff& s : stuff_)
-            if (const auto tube = search(s, limits(s, charge_at_first, INFINITY)))
+            if (const auto tube = search(s, limits(s, {})))
                 found.push_back({s, *tube});
             else
                 out_.impossible.push_back({s.metal->slug, s.metal->name, why_not(s)});
@@ -61,6 +66,9 @@ public:
                          [&](const FoundTube& a, const FoundTube& b) { return better(a, b); });
         for (const FoundTube& f : found) draw(f);
         if (out_.tubes.empty()) return none();
+        std::stable_sort(out_.tubes.begin(), out_.tubes.end(), [&](const DesignedTube& a, const DesignedTube& b) {
+            return better(as_found(a), as_found(b));
+        });
         make_front();
         say();
         return std::move(out_);
@@ -138,15 +146,13 @@ private:
         stuff_.push_back({&metal, tube->conductivity_S_m(), density->value_si, price ? price->value_si : no_number});
     }
 
-    /// Of the tube, where the charge is so many times its mass; `usd`: money besides the wish.
-    eddy::TubeLimits limits(const TubeStuff& s, double charge_over_tube, double usd) const {
+    /// Of the tube, where the charge is so many times as much.
+    eddy::TubeLimits limits(const TubeStuff& s, const PourRatio& ratio) const {
         double most = INFINITY;
         const auto at_most = [&](double kg) { most = std::min(most, kg); };
-        if (in_.mass_kg) at_most(*in_.mass_kg / charge_over_tube);
-        if (in_.lift_kg) at_most(*in_.lift_kg / charge_over_tube);
-        if (in_.crucible_m3) at_most(*in_.crucible_m3 * s.density_kg_m3 / charge_over_tube);
+        if (in_.mass_kg) at_most(*in_.mass_kg / ratio.mass);
+        at_most(workshop_limit(s, ratio));
         if (in_.budget_usd) at_most(*in_.budget_usd / s.price_usd_kg);
-        if (std::isfinite(usd)) at_most(usd / s.price_usd_kg);
         return {out_.least_wall_m, out_.most_wall_m, shortest_m(), in_.longest_m, most};
     }
 
@@ -162,7 +168,7 @@ private:
     }
 
     std::string why_not(const TubeStuff& s) const {
-        const eddy::TubeLimits l = limits(s, charge_at_first, INFINITY);
+        const eddy::TubeLimits l = limits(s, {});
         const auto slowest = searching(s).slowest(l);
         if (!slowest)
             return "too little metal for the shortest tube of " + drawn_mm(out_.least_wall_m) + " wall (" +
@@ -170,6 +176,11 @@ private:
         return "falls at most " + significant(slowest->time_s, 3) + " s within the limits (wall " +
                drawn_mm(down_to(slowest->wall_m, tenth_m)) + ", length " +
                drawn_mm(down_to(slowest->length_m, millimetre_m)) + ")";
+    }
+
+    static FoundTube as_found(const DesignedTube& d) {
+        return {{d.metal, 0, 0, d.drop.cost_usd / d.drop.tube_mass_kg},
+                {d.wall_m, d.length_m, d.drop.fall.time_s, d.drop.tube_mass_kg}};
     }
 
     /// A wanted time: the cheaper, then the lighter; else the slower.
@@ -214,26 +225,25 @@ private:
             Result<DesignedTube> d = in_.time_s ? drawn_for_time(s, tube) : drawn(s, tube);
             if (!d) return d;
             fault = over_limit(*d);
-            const double over = d->no_pour.empty() ? ratio(*d) : charge_at_first;
-            const bool more_fits = !in_.time_s && charge_limited() && turn == 0 && over < 0.97 * charge_at_first;
-            if (!fault && !more_fits) return d;
+            const bool first = turn == 0 && !in_.time_s && charge_limited(); // the ratios were guesses
+            if (!fault && !first) return d;
             if (in_.time_s || !d->no_pour.empty()) break; // it is the lightest already
-            const auto next = search(s, limits(s, over * (1 + 0.005 * turn), INFINITY));
+            const double room = 1 + 0.005 * turn;
+            const PourRatio known = ratio(*d);
+            const auto next = search(s, limits(s, {known.mass * room, known.volume * room}));
             if (!next) break;
             tube = *next;
         }
         return fault ? *fault : Problem{Problem::Kind::refused, "no tube stays within the limits", 0};
     }
 
-    /// Charge over the tube's mass, the tighter of mass and volume.
-    static double ratio(const DesignedTube& d) {
-        const double mass = d.drop.tube_mass_kg, density = mass / d.drop.model->nominal().wall_area_m2 / d.length_m;
-        return std::max(d.charge_kg, d.melt_m3 * density) / mass;
+    static PourRatio ratio(const DesignedTube& d) {
+        return {d.charge_kg / d.drop.tube_mass_kg, d.melt_m3 / (d.drop.model->nominal().wall_area_m2 * d.length_m)};
     }
 
     /// The wall in tenths and the length in millimetres, not above what was found.
     Result<DesignedTube> drawn(const TubeStuff& s, const eddy::TubeFound& tube) {
-        eddy::TubeLimits l = limits(s, charge_at_first, INFINITY);
+        eddy::TubeLimits l = limits(s, {});
         const double wall = std::max(down_to(tube.wall_m, tenth_m), l.least_wall_m);
         const double length = std::min(tube.mass_kg / searching(s).mass_kg(wall, 1), l.longest_m);
         return made(s, wall, std::max(down_to(length, millimetre_m), millimetre_m));
@@ -242,7 +252,7 @@ private:
     /// The wall rounded up, and as long as the time needs.
     Result<DesignedTube> drawn_for_time(const TubeStuff& s, const eddy::TubeFound& tube) {
         constexpr double near = 1e-4;
-        eddy::TubeLimits l = limits(s, charge_at_first, INFINITY);
+        eddy::TubeLimits l = limits(s, {});
         l.most_mass_kg = INFINITY;
         l.least_wall_m = l.most_wall_m = up_to(tube.wall_m, tenth_m);
         const auto at_wall = searching(s).lightest(*in_.time_s, l);
@@ -294,9 +304,9 @@ private:
             std::optional<FoundTube> best;
             for (const TubeStuff& s : stuff_) {
                 if (!std::isfinite(s.price_usd_kg)) continue;
-                eddy::TubeLimits l = limits(s, charge_at_first, INFINITY);
+                eddy::TubeLimits l = limits(s, {});
                 l.most_mass_kg = usd / s.price_usd_kg;
-                if (in_.lift_kg || in_.crucible_m3) l.most_mass_kg = std::min(l.most_mass_kg, limits_of_charge(s));
+                l.most_mass_kg = std::min(l.most_mass_kg, workshop_limit(s, {}));
                 const auto tube = searching(s).slowest(l);
                 if (tube && (!best || tube->time_s > best->tube.time_s)) best = FoundTube{s, *tube};
             }
@@ -309,10 +319,10 @@ private:
                     out_.front.push_back(std::move(*d));
     }
 
-    double limits_of_charge(const TubeStuff& s) const {
+    double workshop_limit(const TubeStuff& s, const PourRatio& ratio) const {
         double most = INFINITY;
-        if (in_.lift_kg) most = std::min(most, *in_.lift_kg / charge_at_first);
-        if (in_.crucible_m3) most = std::min(most, *in_.crucible_m3 * s.density_kg_m3 / charge_at_first);
+        if (in_.lift_kg) most = std::min(most, *in_.lift_kg / ratio.mass);
+        if (in_.crucible_m3) most = std::min(most, *in_.crucible_m3 * s.density_kg_m3 / ratio.volume);
         return most;
     }
 
@@ -330,7 +340,7 @@ private:
     void say() {
         for (auto* list : {&out_.tubes, &out_.front})
             for (DesignedTube& d : *list) {
-                d.drop_command = drop_command(d);
+                d.drop_command = drop_command(words(d.wall_m, d.length_m), *d.metal, in_.conditions);
                 d.pour_command = "pourbook pour " + d.metal->slug + " --part tube:" + d.tube + " --clear " +
                                  drawn_mm(2 * out_.setup.inputs.outer_radius_m.value) +
                                  (in_.process == "shell" ? "" : " --process " + in_.process);
@@ -344,27 +354,7 @@ private:
         out_.cautions = out_.setup.cautions;
         if (in_.conditions.temperature_K < cold_bath_below_K)
             for (const MagnetFigure* c : cold_cautions(catalogue_)) out_.cautions.push_back(c->text);
-        for (const MagnetFigure* c : magnet_cautions(catalogue_)) out_.cautions.push_back(c->text);
-    }
-
-    std::string drop_command(const DesignedTube& d) const {
-        const SetupWords& w = in_.setup;
-        std::string out = "pourbook drop";
-        for (const auto& [option, text] : {std::pair{"magnet", &w.magnet},
-                                           {"grade", &w.grade},
-                                           {"br", &w.br},
-                                           {"surface-field", &w.surface_field},
-                                           {"recoil-permeability", &w.recoil_permeability},
-                                           {"magnet-mass", &w.magnet_mass},
-                                           {"magnet-at", &w.magnet_at}})
-            if (!text->empty())
-                out += std::string(" --") + option + " " +
-                       (text->find(' ') == std::string::npos ? *text : "\"" + *text + "\"");
-        out += " --tube " + d.tube + " --metal " + d.metal->slug;
-        if (in_.conditions.temperature_K != room_temperature_K)
-            out += " --at " + trimmed(in_.conditions.temperature_K, 6) + "K";
-        if (in_.conditions.condition != Conditions().condition) out += " --condition " + in_.conditions.condition;
-        return out;
+        for (const MagnetFigure* c : magnet_cautions(catalogue_)) out_.cautions.push_back("Strong magnets: " + c->text);
     }
 
     const Catalogue& catalogue_;

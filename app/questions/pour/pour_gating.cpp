@@ -1,5 +1,7 @@
 #include "questions/pour/pour_gating.hpp"
 
+#include "core/quantity/format.hpp"
+
 #include <algorithm>
 
 namespace pourbook {
@@ -24,8 +26,8 @@ bool light_metal(const PourResult& plan) {
 
 casting::GatingPlan gating_of(const casting::Material& material, const PourResult& plan) {
     casting::GatingInputs g;
-    g.poured_kg = plan.charge.poured_kg;
-    g.poured_m3 = plan.charge.poured_kg / plan.melt_density.value_si;
+    g.cavity_kg = plan.cast_mass_kg + plan.feeder_kg;
+    g.cavity_m3 = g.cavity_kg / plan.melt_density.value_si;
     g.thinnest_m = plan.fill.wall_m;
     g.thinnest_s = plan.thinnest_s;
     g.height_m = plan.heaviest.box_m[2];
@@ -37,6 +39,21 @@ casting::GatingPlan gating_of(const casting::Material& material, const PourResul
     g.surface_tension_N_m = surface_tension_N_m(material);
     g.density_kg_m3 = plan.melt_density.value_si;
     return casting::gating_plan(material.catalogue, material.metal, plan.request.process, g);
+}
+
+casting::SprueLoad sprue_load_of(const casting::Material& material, const PourResult& plan) {
+    const casting::Consumables& c = plan.consumables;
+    if (c.filament_kg.empty() || c.shell_kg.empty()) return {};
+    const double longest = *std::max_element(plan.heaviest.box_m.begin(), plan.heaviest.box_m.end());
+    return casting::sprue_load(material.catalogue, material.metal, c.filament_kg.high_si, c.shell_kg.high_si, longest,
+                               plan.fill.gating.foot_m);
+}
+
+std::string weak_sprue(const PourResult& plan) {
+    if (!plan.sprue_load.breaks()) return {};
+    return "Pattern and wet shell weigh about " + significant(plan.sprue_load.mass_kg, 2) + " kg: a printed sprue of " +
+           significant(1000 * plan.fill.gating.foot_m, 2) +
+           " mm at the foot breaks if it holds them level. Hang them upright, or put a rod through it.";
 }
 
 } // namespace pourbook

@@ -14,6 +14,7 @@ namespace pourbook {
 namespace {
 
 constexpr double poured_over_casting = 1.5; // before feeder and gating are known, for the time of filling
+constexpr double clearly_less = 0.95;       // of the usual yield
 constexpr double lighter_molten = 0.93;     // density of the melt over that of the cold solid, where nothing is cited
 
 constexpr std::array commonest = {"gas", "shrinkage", "cold run", "moisture", "oxygen", "hot tear"};
@@ -227,25 +228,25 @@ private:
         if (!charge) return failed(charge);
         out_.charge = *charge;
         if (const auto fault = weigh_gating()) return refuse(*fault);
-        out_.melt_volume_m3 = charge->charge_kg / out_.melt_density.value_si;
-        out_.element_losses = casting::melt_loss(material_, charge->charge_kg - in_.heel_kg).elements;
-        if (charge->short_of_feed) remark("The yield stated leaves less metal than gating and feeder need.");
+        out_.melt_volume_m3 = out_.charge.charge_kg / out_.melt_density.value_si;
+        out_.element_losses = casting::melt_loss(material_, out_.charge.charge_kg - in_.heel_kg).elements;
+        if (out_.charge.short_of_feed) remark("The yield stated leaves less metal than gating and feeder need.");
         low_yield();
         return {};
     }
 
     /// The printed share of gating, or the metal that sprue, runner and gates of this plan hold, whichever is more.
     std::optional<Problem> weigh_gating() {
-        for (int round = 0; round < 2; ++round) {
-            out_.fill.gating = gating_of(material_, out_);
-            if (in_.gating_kg || in_.yield) return std::nullopt;
-            const double share_kg = out_.gating.value_si * out_.cast_mass_kg;
-            gating_kg_ = std::max(share_kg, out_.fill.gating.metal_m3 * out_.density.value_si);
-            out_.gating_by_plan = gating_kg_ > share_kg;
-            const auto charge = charge_with(out_.feeder_kg);
-            if (!charge) return charge.problem();
-            out_.charge = *charge;
-        }
+        out_.fill.gating = gating_of(material_, out_);
+        if (in_.gating_kg || in_.yield) return std::nullopt;
+        const double share_kg = out_.gating.value_si * out_.cast_mass_kg;
+        const double planned_kg = out_.fill.gating.metal_m3 * out_.density.value_si;
+        if (!(planned_kg > share_kg)) return std::nullopt;
+        gating_kg_ = planned_kg;
+        out_.gating_by_plan = true;
+        const auto charge = charge_with(out_.feeder_kg);
+        if (!charge) return charge.problem();
+        out_.charge = *charge;
         return std::nullopt;
     }
 
@@ -261,11 +262,17 @@ private:
         return casting::charge_for(inputs);
     }
 
+    std::string shown_yield() const {
+        const std::string low = trimmed(100 * out_.usual_yield.low_si, 2),
+                          high = trimmed(100 * out_.usual_yield.high_si, 2);
+        return low == high ? low : low + " to " + high;
+    }
+
     void low_yield() {
-        if (out_.usual_yield.empty() || out_.charge.yield >= out_.usual_yield.low_si || in_.yield) return;
-        std::string text = "Yield " + significant(100 * out_.charge.yield, 3) + " % is below the usual " +
-                           trimmed(100 * out_.usual_yield.low_si, 2) + " to " +
-                           trimmed(100 * out_.usual_yield.high_si, 2) + " %";
+        if (out_.usual_yield.empty() || out_.charge.yield >= clearly_less * out_.usual_yield.low_si || in_.yield)
+            return;
+        std::string text =
+            "Yield " + significant(100 * out_.charge.yield, 3) + " % is below the usual " + shown_yield() + " %";
         const auto& sleeved = out_.feeding.sleeved;
         if (sleeved && out_.feeder_kg > 0) {
             const double kg =
@@ -303,7 +310,8 @@ private:
         }
         out_.melt_energy_J = out_.melt_heat->total_J_kg * out_.charge.charge_kg;
         out_.melt_energy_uncertainty_J = out_.melt_heat->standard_uncertainty_J_kg * out_.charge.charge_kg;
-        out_.firing = casting::firing(catalogue_, metal(), out_.melt_energy_J, in_.power_W, in_.efficiency);
+        out_.firing = casting::firing(catalogue_, metal(), out_.melt_energy_J, out_.heat.pour.value_si, in_.power_W,
+                                      in_.efficiency);
     }
 
     void fill() {
@@ -366,20 +374,8 @@ private:
         c.propane_kg_low = out_.firing.propane_kg_low;
         c.propane_kg_high = out_.firing.propane_kg_high;
         out_.consumables = casting::consumables(catalogue_, metal(), c);
-        hold_the_pattern();
-    }
-
-    /// A printed sprue that carries pattern and wet shell while they are dipped.
-    void hold_the_pattern() {
-        const casting::Consumables& c = out_.consumables;
-        if (c.filament_kg.empty() || c.shell_kg.empty()) return;
-        const double longest = *std::max_element(out_.heaviest.box_m.begin(), out_.heaviest.box_m.end());
-        out_.sprue_load = casting::sprue_load(catalogue_, metal(), c.filament_kg.high_si, c.shell_kg.high_si, longest,
-                                              out_.fill.gating.foot_m);
-        if (out_.sprue_load.breaks())
-            remark("Pattern and wet shell weigh about " + significant(out_.sprue_load.mass_kg, 2) +
-                   " kg: a printed sprue of " + shown_mm(out_.fill.gating.foot_m) +
-                   " at the foot breaks if it holds them level. Hang them upright, or put a rod through it.");
+        out_.sprue_load = sprue_load_of(material_, out_);
+        if (const std::string said = weak_sprue(out_); !said.empty()) remark(said);
     }
 
     const Catalogue& catalogue_;

@@ -1,7 +1,7 @@
 #include "questions/rank/flips.hpp"
 
-#include "core/casting_state/casting_value.hpp"
 #include "core/evaluate/sampled.hpp"
+#include "core/laws/casting_value.hpp"
 #include "core/materials/names.hpp"
 #include "core/quantity/format.hpp"
 #include "core/ranking/order.hpp"

@@ -90,6 +90,8 @@ std::string reason_of(const Catalogue& catalogue, const VersusResult& r, const D
     text += d.helps.size() > 1 ? " decide together" : " decides";
     if (!d.hinders.empty()) text += ", in spite of " + parts(catalogue, r, d.hinders);
     if (std::none_of(d.helps.begin(), d.helps.end(), carried_by_electrons)) return text;
+    // Of castings of two pure metals what is left in them counts as much as their nature.
+    if (of_casting(r.conditions) && r.better.metal->is_element() && r.worse.metal->is_element()) return text;
     Conditions here = r.conditions;
     here.temperature_K = r.better.at_K;
     const std::string why = why_it_conducts(catalogue, *r.better.metal, *r.worse.metal, here, !std::isnan(r.to_K));

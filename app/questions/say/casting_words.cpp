@@ -1,9 +1,9 @@
 #include "questions/say/casting_words.hpp"
 
 #include "core/alloys/resistivity.hpp"
-#include "core/casting_state/casting_value.hpp"
-#include "core/casting_state/traces.hpp"
+#include "core/laws/casting_value.hpp"
 #include "core/laws/host.hpp"
+#include "core/laws/traces.hpp"
 #include "core/materials/names.hpp"
 #include "core/quantity/format.hpp"
 

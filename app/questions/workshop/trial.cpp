@@ -11,7 +11,21 @@
 namespace pourbook {
 namespace {
 
-constexpr double measuring_relative = 0.005; // of a mass or a volume: see the header
+constexpr double mass_relative = 0.005, size_half_m = 0.1e-3; // see the header
+constexpr double impossible = 2;                              // standard uncertainties below no porosity at all
+
+/// Relative standard uncertainty of the volume, each size even within its half width.
+double volume_doubt(const casting::Shape& shape, double volume_m3) {
+    double variance = 0;
+    for (std::size_t i = 0; i < casting::size_names(shape.form).size(); ++i) {
+        casting::Shape larger = shape;
+        larger.size_m[i] += size_half_m;
+        const Result<casting::Solid> changed = casting::measured(larger);
+        if (!changed) continue; // a wall thinner than that
+        variance += std::pow((changed->volume_m3 / volume_m3 - 1) / std::sqrt(3.0), 2);
+    }
+    return std::sqrt(variance);
+}
 
 class Show {
 public:
@@ -78,7 +92,7 @@ private:
         w.mass_kg = *mass;
         w.volume_m3 = solid->volume_m3;
         w.density_kg_m3 = w.mass_kg / w.volume_m3;
-        w.density_uncertainty = w.density_kg_m3 * std::hypot(measuring_relative, measuring_relative);
+        w.density_uncertainty = w.density_kg_m3 * std::hypot(mass_relative, volume_doubt(*part->shape, w.volume_m3));
         compare_density(w);
         contraction(w, *part->shape);
         out_.weighed = std::move(w);
@@ -101,6 +115,11 @@ private:
         }
         w.expected_density = *expected;
         w.porosity = 1 - w.density_kg_m3 / expected->value_si;
+        w.porosity_uncertainty = (1 - *w.porosity) * std::hypot(w.density_uncertainty / w.density_kg_m3,
+                                                                expected->standard_uncertainty_si / expected->value_si);
+        if (*w.porosity < -impossible * w.porosity_uncertainty)
+            out_.remarks.push_back("denser than " + m->slug +
+                                   " can be: check the sizes, the mass and the metal; no pore is negative");
         if (const Result<casting::Contraction> free = casting::free_contraction({catalogue_, *m, conditions_}))
             w.predicted_contraction = free->strain.value_si;
     }

@@ -1,6 +1,6 @@
 // Invented workshops whose truth is known: what three trials teach of the next casting must be neither boast nor waste.
-#include "core/casting_state/own_castings.hpp"
 #include "core/evaluate/sampled.hpp"
+#include "core/laws/own_castings.hpp"
 #include "support/small_catalogue.hpp"
 
 #include <catch2/catch.hpp>

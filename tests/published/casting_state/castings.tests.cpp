@@ -1,7 +1,7 @@
 // Castings and heat-treated metals against published conductivities: the 90 % interval of the state must hold at least
 // nine in ten of them. A figure is never one that the prediction was made from: where the reference cites the very
 // state, its records of that state are taken out first.
-#include "core/casting_state/casting_value.hpp"
+#include "core/laws/casting_value.hpp"
 
 #include "core/evaluate/sampled.hpp"
 #include "core/quantity/constants.hpp"
@@ -53,6 +53,11 @@ const std::vector<Published>& figures() {
         {"aluminium-6063", "", "aged", 0, 0, "reference"},
         {"copper-beryllium", "", "annealed", 0, 0, "reference"},
         {"copper-beryllium", "", "aged", 0, 0, "reference"},
+        {"copper-chromium", "", "aged", 0, 0, "reference"},
+        {"bronze-leaded-tin", "", "as-cast", 0, 0, "reference"},
+        {"bronze-manganese-cast", "", "as-cast", 0, 0, "reference"},
+        {"bronze-tin-cast", "", "as-cast", 0, 0, "reference"},
+        {"magnesium-am50a", "", "as-cast", 0, 0, "reference"},
         {"za-8", "", "as-cast", 0, 0, "reference"},
         {"za-8", "", "aged", 0, 0, "reference"},
         {"zamak-2", "", "as-cast", 0, 0, "reference"},

@@ -1,8 +1,8 @@
-#include "core/casting_state/casting_value.hpp"
+#include "core/laws/casting_value.hpp"
 
 #include "core/alloys/resistivity.hpp"
-#include "core/casting_state/own_castings.hpp"
 #include "core/evaluate/sampled.hpp"
+#include "core/laws/own_castings.hpp"
 #include "questions/metals/conditions.hpp"
 #include "questions/say/casting_words.hpp"
 #include "support/small_catalogue.hpp"

@@ -53,8 +53,8 @@ TEST_CASE("every tube for a wanted time falls so long, and is told as its own co
         const auto dropped = drop(testing::real_catalogue(), again);
         REQUIRE(dropped);
         CHECK(dropped->fall.time_s == Approx(d.drop.fall.time_s).epsilon(1e-12));
-        CHECK(d.drop_command ==
-              "pourbook drop --magnet cylinder:15mmx15mm --grade N42 --tube " + d.tube + " --metal " + d.metal->slug);
+        CHECK(d.drop_command == "pourbook drop --magnet cylinder:15mmx15mm --grade N42 --tube " + d.tube + " --metal " +
+                                    d.metal->slug + " --as handbook"); // the request's own conditions
         CHECK(d.pour_command.find("pourbook pour " + d.metal->slug + " --part tube:" + d.tube) == 0);
     }
 }

@@ -1,4 +1,5 @@
 // Tables that leave the program: nothing lost, nothing run as a formula, nothing that breaks the format.
+#include "answers/parts/citation.hpp"
 #include "answers/writers/documents.hpp"
 #include "answers/writers/writers.hpp"
 #include "tests/support/small_catalogue.hpp"
@@ -119,7 +120,7 @@ TEST_CASE("every format carries sources, conditions, data version and date, and 
         CHECK(*once == *again);
         if (f == TableFormat::xlsx) continue; // packed: read in tests/cli/tables.py
         for (const std::string& part : {std::string("293.15"), std::string("reference"), c.data_version,
-                                        std::string("2026-11-25"), d.sources[0]->key})
+                                        std::string("2026-11-25"), d.sources[0]->key, how_to_cite(c.data_version)})
             CHECK(once->find(part) != std::string::npos);
     }
 }

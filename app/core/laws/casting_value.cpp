@@ -1,14 +1,14 @@
-#include "core/casting_state/casting_value.hpp"
+#include "core/laws/casting_value.hpp"
 
 #include "core/alloys/resistivity.hpp"
-#include "core/casting_state/own_castings.hpp"
-#include "core/casting_state/porosity.hpp"
-#include "core/casting_state/structure.hpp"
-#include "core/casting_state/traces.hpp"
 #include "core/evaluate/sampled.hpp"
 #include "core/laws/anchor.hpp"
 #include "core/laws/draw_parts.hpp"
 #include "core/laws/host.hpp"
+#include "core/laws/own_castings.hpp"
+#include "core/laws/porosity.hpp"
+#include "core/laws/structure.hpp"
+#include "core/laws/traces.hpp"
 #include "core/quantity/format.hpp"
 
 #include <algorithm>

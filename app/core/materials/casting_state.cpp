@@ -1,4 +1,4 @@
-#include "core/casting_state/casting_state.hpp"
+#include "core/materials/casting_state.hpp"
 
 #include "core/materials/names.hpp"
 

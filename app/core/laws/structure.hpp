@@ -4,7 +4,7 @@
 #pragma once
 
 #include "core/alloys/estimate.hpp"
-#include "core/casting_state/casting_state.hpp"
+#include "core/materials/casting_state.hpp"
 
 #include <optional>
 

@@ -2,7 +2,7 @@
 // deoxidation leaves, and the oxide of undeoxidised copper. Ranges: db/casting/state.json, or as stated.
 #pragma once
 
-#include "core/casting_state/casting_state.hpp"
+#include "core/materials/casting_state.hpp"
 #include "core/materials/catalogue.hpp"
 
 #include <vector>

@@ -1,4 +1,4 @@
-#include "core/casting_state/traces.hpp"
+#include "core/laws/traces.hpp"
 
 #include "core/casting/practice.hpp"
 

@@ -1,4 +1,4 @@
-#include "core/casting_state/own_castings.hpp"
+#include "core/laws/own_castings.hpp"
 
 #include "core/casting/practice.hpp"
 
