@@ -151,7 +151,7 @@ Duel duel_of(const Catalogue& catalogue, const VersusResult& r, std::size_t bett
     duel.verdict = verdict_of(r);
     duel.sure = sure_of(r);
     duel.p = r.p_winner;
-    duel.reason = r.reason.empty() ? r.sentence : r.reason;
+    duel.reason = r.reason.empty() ? r.sentence : r.reason + (r.reason.ends_with('.') ? " " : ". ") + r.flip_sentence;
     duel.origin = {r.sources, catalogue.data_version, conditions_text(r.conditions, r.to_K)};
     return duel;
 }

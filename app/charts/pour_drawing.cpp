@@ -53,7 +53,7 @@ LimitBar limit(const std::string& name, double needed, std::optional<double> min
 }
 
 void take_limits(PourDrawing& d, const PourResult& plan, const casting::Workshop& mine, UnitSystem units) {
-    const auto heat = [&](double kelvin) { return temperature_words(kelvin, units); };
+    const auto heat = [&](double kelvin) { return furnace_temperature(kelvin, units); };
     const auto volume = [](double m3) { return significant(m3 * 1e6, 3) + " cm³"; };
     const auto mass = [&](double kg) { return significant(kg, 3) + " kg"; };
     constexpr double room_K = room_temperature_K; // a bar of a temperature begins where the charge does
@@ -90,8 +90,8 @@ PourDrawing pour_drawing(const Catalogue& catalogue, const PourResult& plan, con
     if (d.pattern_height_m > 0)
         d.pattern = "pattern: " + rounded_length(d.pattern_outside_m, units) + " outside, " +
                     rounded_length(d.pattern_height_m, units) + " long";
-    d.heat = "pour at " + temperature_words(d.pour_K, units) +
-             (std::isfinite(d.mould_K) ? ", mould at " + temperature_words(d.mould_K, units) : "");
+    d.heat = "pour at " + furnace_temperature(d.pour_K, units) +
+             (std::isfinite(d.mould_K) ? ", mould at " + furnace_temperature(d.mould_K, units) : "");
     take_limits(d, plan, mine, units);
     for (const casting::Warning& w : plan.cautions) d.cautions.push_back(w.text);
     for (const auto& s : plan.limits.sources) d.origin.sources.push_back(s.key);

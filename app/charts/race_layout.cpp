@@ -165,7 +165,7 @@ private:
         const RaceLane& lane = race_.lanes[i];
         const double left = chart_margin + static_cast<double>(i) * (lane_width_ + lane_gap);
         const Spot axis{left + lane_width_ / 2, mouth_};
-        const Colour colour = colours_.of_slot(lane.slot);
+        const Colour colour = colours_.of_slot(canvas_.slot(lane.id, lane.slot));
         if (lane.path.empty()) {
             double y = words_top_ + 1.5 * title_line;
             for (const std::string& line : wrapped(lane.problem, lane_width_, TextStyle::label, canvas_.measure)) {
@@ -181,7 +181,7 @@ private:
         }
         const std::string name = fitted(lane.name, lane_width_ - 20, TextStyle::title);
         const double half = canvas_.measure.width(name, TextStyle::title) / 2, y = words_top_ + title_line / 2;
-        add_marker(scene_, lane.slot, {axis.x - half - 3, y}, 4.5, colour);
+        add_marker(scene_, canvas_.slot(lane.id, lane.slot), {axis.x - half - 3, y}, 4.5, colour);
         add_text({axis.x + 7, y}, name, colours_.ink, Anchor::middle, TextStyle::title);
     }
 

@@ -73,6 +73,11 @@ std::string temperature_text(double kelvin) {
     return plain(kelvin) + " K (" + plain(kelvin - ice_point_K) + " °C)";
 }
 
+std::string furnace_temperature(double kelvin, UnitSystem units) {
+    const bool workshop = units == UnitSystem::workshop;
+    return trimmed(std::round(workshop ? kelvin * 1.8 - 459.67 : kelvin - 273.15), 5) + (workshop ? " °F" : " °C");
+}
+
 std::string conditions_text(const Conditions& conditions, double to_K) {
     const std::string from = temperature_text(conditions.temperature_K);
     std::string text =

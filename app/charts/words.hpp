@@ -23,6 +23,8 @@ std::string label_with_unit(const Property& property, UnitSystem system);
 
 /// "300 K (27 °C)".
 std::string temperature_text(double kelvin);
+/// To a whole degree, as one reads a furnace: "536 °C", "997 °F".
+std::string furnace_temperature(double kelvin, UnitSystem units);
 
 /// "at 293.15 K (20 °C), reference condition", with form of prices where it is not the exchange's.
 std::string conditions_text(const Conditions& conditions, double to_K = no_number);

@@ -87,7 +87,7 @@ TEST_CASE("a duel fits every frame and says who, by how much and why") {
     REQUIRE(result);
     const Duel duel = duel_of(testing::real_catalogue(), *result, 0, 1);
     CHECK(duel.better.name == result->better.metal->name);
-    CHECK(duel.reason == result->reason);
+    CHECK(duel.reason.starts_with(result->reason));
     check_frames("duel", [&](const Canvas& canvas) { return layout(duel, canvas); });
 }
 

@@ -58,6 +58,7 @@ void add_asked(Document& out, const RankResult& r, const DocumentSetting& settin
         told("settling.share", r.settling.share);
         told("settling.sentence", r.settling.sentence);
     }
+    if (!r.flip_sentence.empty()) told("flip", r.flip_sentence);
     if (!r.order_by_price_form.empty()) told("price_form", r.conditions.price_form);
     for (const auto& [form, slugs] : r.order_by_price_form) told(("order_by_price_form." + form).c_str(), slugs);
 }
@@ -79,6 +80,7 @@ void say_before(Document& out, const RankResult& r, const DocumentSetting& setti
     out.say(headline(r, MeritCells(r.formula, r.unit, setting).unit()), in::text);
     if (r.fall) say_fall(out, *r.fall, setting);
     out.say(r.settling.sentence, in::file);
+    out.say(r.flip_sentence, in::file);
     if (r.ranked.size() < r.ranked_in_all)
         out.say("the first " + std::to_string(r.ranked.size()) + " of " + std::to_string(r.ranked_in_all) + " ranked",
                 in::file);
@@ -93,6 +95,7 @@ void say_after(Document& out, const RankResult& r, const DocumentSetting& settin
     for (const auto& [form, slugs] : r.order_by_price_form)
         out.say(form_words(form, slugs, r.conditions), in::text, rank_indent);
     out.say(r.settling.sentence, in::text);
+    out.say(r.flip_sentence, in::text);
     if (any([](const RankedMetal& m) { return m.from_memory; }))
         out.say("remembered: a value that entered was not read in a text, only remembered", in::text | in::file);
     if (std::any_of(r.ranked.begin(), r.ranked.end(),

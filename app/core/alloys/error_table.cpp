@@ -37,7 +37,7 @@ double half_width_90(ErrorClass e) {
     case ErrorClass::solidus_sum:
         return 67;
     case ErrorClass::liquidus_near:
-        return 45;
+        return 65;
     case ErrorClass::solidus_near:
         return 60;
     }

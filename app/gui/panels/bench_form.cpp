@@ -89,7 +89,7 @@ void draw_text(Ui& ui, const Kind& kind, std::size_t i, const std::string& id, s
     const Field& field = kind.fields[i];
     const bool metal = field.type == FieldType::metal;
     const float list = metal ? ui.px(44) : 0;
-    const std::string hint = "such as " + (field.example.empty() ? field.meaning : field.example);
+    const std::string hint = field.example.empty() ? field.meaning : "such as " + field.example;
     const bool left = text_field(ui, id, value, hint.c_str(), ImGui::GetContentRegionAvail().x - list,
                                  [&](const std::string& text) { return field_fault_of(ui, kind, i, text); });
     if (left) value = as_kept(field, value);

@@ -97,9 +97,9 @@ void draw_head(Ui& ui, const Metals& metals) {
 void draw_label(Ui& ui, const Property& property) {
     CompareChoice& made = ui.view().compare;
     const bool sorted = made.sorted_by == property.id;
-    const std::string unit = shown_unit(property, ui.session.units());
     const std::string label = shown_label(property, ui.session.units());
     const std::string sign = !sorted ? "" : made.falling ? "  highest first" : "  lowest first";
+    const float at = ImGui::GetCursorPosX();
     if (ImGui::Selectable(("##by." + property.id).c_str(), false, ImGuiSelectableFlags_AllowItemOverlap)) {
         if (!sorted)
             made.sorted_by = property.id, made.falling = true;
@@ -111,9 +111,9 @@ void draw_label(Ui& ui, const Property& property) {
     ui.probe.item("compare.by." + property.id, sign);
     if (ImGui::IsItemHovered())
         hover_text(ui, property.label + "\n" + property.meaning + "\nclick: the metals in this order");
-    ImGui::SameLine(ImGui::GetCursorPosX());
+    ImGui::SameLine(0, 0);
+    ImGui::SetCursorPosX(at);
     text(label);
-    if (!unit.empty()) ImGui::SameLine(), dim_text(ui, unit);
     if (sorted) ImGui::SameLine(), small_dim_text(ui, sign);
 }
 
@@ -148,7 +148,8 @@ void draw_row(Ui& ui, const Metals& metals, const Property& property) {
         value_label(ui, "compare." + m->slug + "." + property.id, *m, property, *value,
                     {.unit = false, .plus_minus = true});
         if (ratio.empty()) continue;
-        ImGui::SameLine(right - ImGui::CalcTextSize(ratio.c_str()).x);
+        ImGui::SameLine(0, 0);
+        ImGui::SetCursorPosX(right - ImGui::CalcTextSize(ratio.c_str()).x);
         dim_text(ui, ratio);
         ui.probe.say("compare." + m->slug + "." + property.id + ".ratio", ratio);
     }

@@ -78,20 +78,41 @@ void draw_workshop_fault(Ui& ui) {
     ui.probe.item("workshop.fault", fault);
 }
 
-/// What was kept or taken back last, until something else is done; it can be taken back here too.
+/// A link that can't be read, while what it led to is shown.
+void draw_link_fault(Ui& ui) {
+    std::string& fault = ui.session.passing.link_fault;
+    if (fault.empty()) return;
+    warning_text(ui, fault);
+    ui.probe.item("link.fault", fault);
+    if (ImGui::IsMouseClicked(0)) fault.clear();
+}
+
+/// What was kept or taken back last, for a while, below everything; it can be taken back here too.
 void draw_told(Ui& ui) {
+    constexpr double seen_s = 8;
     std::string& told = ui.session.passing.told;
+    if (told != ui.told) ui.told = told, ui.told_at_s = ImGui::GetTime();
+    if (ImGui::GetTime() - ui.told_at_s > seen_s) told.clear();
     if (told.empty()) return;
-    dim_text(ui, told);
+    const ImVec2 room = ImGui::GetIO().DisplaySize;
+    ImGui::SetNextWindowPos({room.x / 2, room.y - ui.px(12)}, ImGuiCond_Always, {0.5F, 1});
+    constexpr ImGuiWindowFlags small = ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoSavedSettings |
+                                       ImGuiWindowFlags_AlwaysAutoResize | ImGuiWindowFlags_NoFocusOnAppearing;
+    ImGui::PushStyleColor(ImGuiCol_WindowBg, u32(ui.colours().pressed));
+    ImGui::Begin("told", nullptr, small);
+    ImGui::AlignTextToFramePadding();
+    text(told);
     ui.probe.item("told", told);
-    ImGui::SameLine();
     if (ui.session.history.undoes_file()) {
-        if (ImGui::SmallButton("undo")) ui.session.undo_last();
-        ui.probe.item("told.undo", "undo");
         ImGui::SameLine();
+        if (ImGui::Button("undo")) ui.session.undo_last();
+        ui.probe.item("told.undo", "undo");
     }
-    if (ImGui::SmallButton("×##told")) told.clear();
+    ImGui::SameLine();
+    if (ImGui::Button("×##told")) told.clear();
     ui.probe.item("told.close", "");
+    ImGui::End();
+    ImGui::PopStyleColor();
 }
 
 } // namespace
@@ -113,8 +134,8 @@ void draw_desk(Ui& ui) {
     draw_top_bar(ui);
     if (ui.view().view != "start") draw_pins(ui);
     ImGui::Separator();
-    draw_told(ui);
     draw_workshop_fault(ui);
+    draw_link_fault(ui);
     draw_view_answer(ui);
     draw_view_and_side(ui);
     ImGui::End();
@@ -123,6 +144,7 @@ void draw_desk(Ui& ui) {
     draw_ask_found(ui);
     draw_picture_room(ui);
     draw_pouring_mode(ui);
+    draw_told(ui);
     ui.probe.say("view", ui.view().view);
 }
 

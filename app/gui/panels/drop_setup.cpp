@@ -15,7 +15,7 @@
 namespace pourbook {
 namespace {
 
-constexpr double label_room = 60, field_room = 94, pair_room = label_room + field_room + 10;
+constexpr double label_room = 66, field_room = 90, pair_room = label_room + field_room + 10;
 using Fault = std::function<std::string(const std::string&)>;
 
 /// A label and its field; the second of a row stands to the right of the first. The fault comes below. Without a unit

@@ -2,6 +2,8 @@
 #include "gui/panels/panels.hpp"
 #include "gui/widgets/text.hpp"
 
+#include <cfloat>
+
 namespace pourbook {
 namespace {
 
@@ -37,6 +39,7 @@ void draw_more(Ui& ui, const std::vector<std::string>& pins, std::size_t from) {
     const std::string words = "+" + std::to_string(pins.size() - from);
     if (ImGui::Button((words + "##more").c_str())) ImGui::OpenPopup("more pins");
     ui.probe.item("pins.more", words);
+    ImGui::SetNextWindowSizeConstraints({0, 0}, {FLT_MAX, ImGui::GetIO().DisplaySize.y * 0.6F}); // beyond it scrolls
     if (!ImGui::BeginPopup("more pins")) return;
     for (std::size_t i = from; i < pins.size(); ++i) {
         const Metal* metal = ui.session.catalogue.metal(pins[i]);

@@ -1,10 +1,10 @@
 // Pour's face: the mould in section with its limits; and the pouring mode, large letters for across the room.
 #include "charts/pour_drawing.hpp"
+#include "charts/words.hpp"
 #include "core/quantity/format.hpp"
 #include "gui/panels/panels.hpp"
 #include "gui/widgets/chart_view.hpp"
 #include "gui/widgets/text.hpp"
-#include "questions/drop/eddy_words.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -51,7 +51,7 @@ void draw_carry(Ui& ui, const PourSheet& sheet) {
     }
     const double wall_K = sheet.plan.carry ? mould_after(*sheet.plan.carry, p.carry_s - p.left_s) : no_number;
     if (std::isfinite(wall_K))
-        large(ui, "mould", "mould now about", temperature_words(std::round(wall_K), ui.session.units()),
+        large(ui, "mould", "mould now about", furnace_temperature(std::round(wall_K), ui.session.units()),
               ui.colours().ink);
     if (ImGui::Button(p.counting ? "Stop the clock" : "Start the clock")) p.counting = !p.counting;
     ui.probe.item("pouring.go", p.counting ? "stop" : "start");
@@ -88,9 +88,9 @@ void draw_pouring_mode(Ui& ui) {
         ui.pouring = {};
     const PourResult& plan = (**sheet).plan;
     large(ui, "metal", "metal", plan.metal->name, ui.colours().ink);
-    large(ui, "pour", "pour at", temperature_words(plan.heat.pour.value_si, ui.session.units()), ui.colours().accent);
+    large(ui, "pour", "pour at", furnace_temperature(plan.heat.pour.value_si, ui.session.units()), ui.colours().accent);
     if (std::isfinite(plan.mould_K))
-        large(ui, "mould_at", "mould at", temperature_words(plan.mould_K, ui.session.units()), ui.colours().ink);
+        large(ui, "mould_at", "mould at", furnace_temperature(plan.mould_K, ui.session.units()), ui.colours().ink);
     large(ui, "charge", "charge", significant(plan.charge.charge_kg, 3) + " kg", ui.colours().ink);
     draw_carry(ui, **sheet);
     ImGui::Spacing();

@@ -103,7 +103,7 @@ void draw_price_orders(Ui& ui, const RankResult& result) {
 void draw_answer(Ui& ui, const RankResult& result) {
     const float room = ImGui::GetContentRegionAvail().x;
     const float needed = std::max(ui.px(760), ui.table_needs); // what its columns need, where the chart can spare it
-    const float table = split_width(ui, "rank", std::clamp(needed, room * 0.5F, room * 0.66F), 560, 330);
+    const float table = split_width(ui, "rank", std::clamp(needed, room * 0.5F, room * 0.68F), 560, 330);
     ImGui::BeginChild("order", {table, 0}, false, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
     const std::string& settling = result.settling.sentence;
     const float sentence =

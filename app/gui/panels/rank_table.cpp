@@ -112,7 +112,7 @@ std::string price_of_whom(const RankedMetal& r, const std::string& list) {
         std::find_if(r.inputs.begin(), r.inputs.end(), [](const RankInput& i) { return i.property == "price"; });
     if (price == r.inputs.end() || price->value.sources.empty()) return "";
     const std::string& key = price->value.sources.front().key;
-    return key == own_stock_key ? "what you paid" : key == own_prices_key ? "your list's price" : list + " price";
+    return key == own_stock_key ? "paid" : key == own_prices_key ? "own list" : list;
 }
 
 /// Only where there are own prices at all: else every row would say the same.
@@ -125,6 +125,11 @@ void draw_whose_price(Ui& ui, const RankedMetal& r, const RankResult& result) {
     if (ImGui::CalcTextSize(whose.c_str()).x > ImGui::GetContentRegionAvail().x) return;
     dim_text(ui, whose);
     ui.probe.item("rank." + std::to_string(r.place.rank) + ".whose", whose);
+    if (ImGui::IsItemHovered())
+        hover_text(ui, "Whose price this row rests on\n" + whose + ": " +
+                           (whose == "paid"       ? "what you paid for the lots on your shelf"
+                            : whose == "own list" ? "a price of your own list"
+                                                  : "the reference's price; you have entered none that can be used"));
 }
 
 void draw_marks(Ui& ui, const RankedMetal& r, const RankResult& result) {
@@ -196,7 +201,10 @@ void draw_samples(Ui& ui) {
 
 void draw_rank_table(Ui& ui, const RankResult& result, ImVec2 size) {
     const DocumentSetting setting{ui.session.catalogue, ui.session.units(), ui.session.date};
-    const std::vector<RankColumn> shown_columns = window_columns(result, setting);
+    constexpr double all_columns = 900; // points: in less the names would be cut, and the picture shows this anyway
+    std::vector<RankColumn> shown_columns = window_columns(result, setting);
+    if (ImGui::GetContentRegionAvail().x < ui.px(all_columns))
+        std::erase_if(shown_columns, [](const RankColumn& c) { return c.column.id == "relative_to_best"; });
     const int columns = 2 + static_cast<int>(shown_columns.size()); // a pin before, the marks among them
     constexpr ImGuiTableFlags flags = ImGuiTableFlags_ScrollY | ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit;
     const std::string unit =

@@ -104,7 +104,7 @@ bool on_shelf(Ui& ui, const std::string& slug) {
 std::string metal_field(Ui& ui, const std::string& id, const std::string& slug, float width) {
     const Metal* metal = ui.session.catalogue.metal(slug);
     std::string chosen;
-    const std::string shown = metal ? metal->name : slug.empty() ? "choose a metal" : slug;
+    const std::string shown = metal ? metal->name : !slug.empty() ? slug : width < ui.px(60) ? "" : "choose a metal";
     if (begin_combo(id, shown, width)) {
         chosen = draw_list(ui, id);
         if (!chosen.empty()) ImGui::CloseCurrentPopup();

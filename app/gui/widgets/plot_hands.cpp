@@ -127,7 +127,7 @@ void use_plot(Ui& ui, const std::string& id, const Scene& scene, ImVec2 origin, 
     hands.at = hands.cursor;
     if (hovered && plot.box.contains(at)) {
         hands.at = plot.x.value(at.x);
-        if (clicked) hands.mark = hands.mark ? std::nullopt : hands.at;
+        if (clicked && io.MouseClickedLastCount[0] < 2) hands.mark = hands.mark ? std::nullopt : hands.at;
     }
     if (hovered && io.MouseWheel != 0) turn_wheel(hands, plot, at, static_cast<double>(io.MouseWheel));
     if (hovered && ImGui::IsMouseDoubleClicked(0)) hands.range = {}, hands.mark.reset();

@@ -43,7 +43,8 @@ void sorted_header_row(Ui& ui, const std::string& id, int left) {
             turn(order, i);
         ui.probe.item(head, order.column != i ? "" : order.falling ? "highest first" : "lowest first");
         if (ImGui::IsItemHovered()) hover_text(ui, name + "\nclick: highest first, lowest first, as ranked");
-        ImGui::SameLine(at);
+        ImGui::SameLine(0, 0);
+        ImGui::SetCursorPosX(at); // SameLine would count from the column
         i < left ? text(name) : text_right(name);
     }
 }

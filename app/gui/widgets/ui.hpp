@@ -152,6 +152,8 @@ struct Ui {
     std::unordered_map<std::string, float> split_left = {}, split_room = {}; // pixels, of this frame
     float table_needs = 0; // pixels the columns of the ranking took in the last frame
     std::unordered_map<std::string, TableOrder> orders = {};
+    std::string told = {}; // passing.told as it was seen first, and when
+    double told_at_s = 0;
     Evidence evidence = {};
     Resting resting = {};
     LeavingState leaving = {};

@@ -26,6 +26,12 @@ std::string label_text(const Property& property, const Result<Evaluated>& value,
     return is_firm(*value) ? text : value->basis == Basis::cited ? hollow + text : "~ " + text;
 }
 
+/// Author and year, as far as a chip is wide; in the font at hand.
+std::string chip_name(const Ui& ui, const std::string& key) {
+    constexpr double widest = 120;
+    return fitted(short_source(ui.session.catalogue, key), ui.px(widest));
+}
+
 /// Value, how sure, from whom: the rest is in the evidence.
 std::string three_lines(Ui& ui, const Metal& metal, const Property& property, const Result<Evaluated>& value) {
     const UnitSystem units = ui.session.units();
@@ -87,7 +93,7 @@ void source_chip(Ui& ui, const std::string& id, const std::string& key) {
     if (key.empty()) return;
     const TextLook look(ui.fonts.small, ui.colours().dim);
     ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, {ui.px(6), ui.px(1)});
-    const std::string name = short_source(ui.session.catalogue, key);
+    const std::string name = chip_name(ui, key);
     if (ImGui::Button((name + "##" + id).c_str())) show_source(ui.session, key);
     ImGui::PopStyleVar();
     ui.probe.item(id, key);
@@ -98,7 +104,7 @@ void source_chip(Ui& ui, const std::string& id, const std::string& key) {
 
 float chip_width(const Ui& ui, const std::string& key) {
     const TextLook look(ui.fonts.small, ui.colours().dim);
-    return ImGui::CalcTextSize(short_source(ui.session.catalogue, key).c_str()).x + 2 * ui.px(6);
+    return ImGui::CalcTextSize(chip_name(ui, key).c_str()).x + 2 * ui.px(6);
 }
 
 void source_chips(Ui& ui, const std::string& id, const std::vector<std::string>& keys) {

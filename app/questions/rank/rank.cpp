@@ -3,14 +3,19 @@
 #include "core/materials/names.hpp"
 #include "questions/drop/tube_metal.hpp"
 #include "questions/metals/find_metal.hpp"
+#include "questions/rank/flips.hpp"
 #include "questions/rank/settle.hpp"
+#include "questions/say/casting_words.hpp"
 
 #include <algorithm>
+#include <cctype>
 #include <cmath>
+#include <utility>
 
 namespace pourbook {
 namespace {
 
+constexpr std::size_t samples_for_flips = 1000;
 constexpr std::size_t often = 64;     // metals between two words of progress
 constexpr std::size_t kept = 4000000; // samples kept in all; beyond, they are drawn again where they matter
 constexpr std::size_t price_form_rows = 10;
@@ -81,8 +86,29 @@ private:
             const std::optional<RankedTube> tube = tube_of(j);
             result_.ranked.push_back({j.metal, std::move(places[i]), std::move(j.inputs), from_memory, tube});
         }
+        turn_first_two();
         result_.excluded = std::move(judge_.excluded);
         result_.unrankable = std::move(judge_.unrankable);
+    }
+
+    void turn_first_two() {
+        if (result_.ranked.size() < 2 || request_.to_K || !of_casting(request_.conditions)) return;
+        VersusResult two;
+        two.conditions = request_.conditions;
+        two.best_high = plan_.best_high;
+        for (auto [side, ranked] : {std::pair{&two.better, &result_.ranked[0]}, {&two.worse, &result_.ranked[1]}}) {
+            side->metal = ranked->metal;
+            side->inputs = ranked->inputs;
+            side->at_K = request_.conditions.temperature_K;
+        }
+        const auto& ties = result_.ranked[0].place.tied_with;
+        two.tie = std::find(ties.begin(), ties.end(), two.worse.metal->slug) != ties.end();
+        find_flips(two, catalogue_, plan_, std::min(request_.samples, samples_for_flips), request_.seed);
+        if (two.flip_sentence.empty()) return;
+        two.flip_sentence.front() =
+            static_cast<char>(std::tolower(static_cast<unsigned char>(two.flip_sentence.front())));
+        two.flip_sentence.pop_back(); // a blank
+        result_.flip_sentence = two.better.metal->name + " before " + two.worse.metal->name + ": " + two.flip_sentence;
     }
 
     std::optional<RankedTube> tube_of(const Judged& j) const {
