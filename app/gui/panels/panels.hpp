@@ -59,8 +59,9 @@ struct DrawnView {
     void (*draw)(Ui&);
 };
 constexpr DrawnView drawn_views[] = {
-    {"metals", draw_metals}, {"rank", draw_rank},      {"curves", draw_curves}, {"compare", draw_compare},
-    {"drop", draw_drop},     {"mix", draw_mix},        {"pour", draw_pour},     {"questions", draw_all_questions},
+    {"start", draw_start},   {"metals", draw_metals},   {"rank", draw_rank},
+    {"curves", draw_curves}, {"compare", draw_compare}, {"drop", draw_drop},
+    {"mix", draw_mix},       {"pour", draw_pour},       {"questions", draw_all_questions},
     {"trials", draw_trials}, {"sources", draw_sources}};
 
 } // namespace pourbook

@@ -146,7 +146,8 @@ void draw_pour_sheet(Ui& ui, const PourSheet& sheet) {
         ui.probe.item("pour.refused", sheet.refusal);
         dim_text(ui, "The plan without that limit:");
     }
-    for (const std::string& line : sheet.page.subtitle) dim_text(ui, line);
+    if (!drawing)
+        for (const std::string& line : sheet.page.subtitle) dim_text(ui, line);
     sheet_row(ui, sheet);
     ImGui::Spacing();
     draw_tiles(ui, sheet.page);

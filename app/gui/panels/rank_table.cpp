@@ -201,7 +201,10 @@ void draw_samples(Ui& ui) {
 
 void draw_rank_table(Ui& ui, const RankResult& result, ImVec2 size) {
     const DocumentSetting setting{ui.session.catalogue, ui.session.units(), ui.session.date};
-    const std::vector<RankColumn> shown_columns = window_columns(result, setting);
+    constexpr double all_columns = 900; // points: in less the names would be cut, and the picture shows this anyway
+    std::vector<RankColumn> shown_columns = window_columns(result, setting);
+    if (ImGui::GetContentRegionAvail().x < ui.px(all_columns))
+        std::erase_if(shown_columns, [](const RankColumn& c) { return c.column.id == "relative_to_best"; });
     const int columns = 2 + static_cast<int>(shown_columns.size()); // a pin before, the marks among them
     constexpr ImGuiTableFlags flags = ImGuiTableFlags_ScrollY | ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit;
     const std::string unit =

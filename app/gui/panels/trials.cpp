@@ -173,8 +173,16 @@ void draw_what_trials_show(Ui& ui) {
     }
 }
 
+/// What is open now: a click on a name or a row may have opened another kind in this frame.
+const Kind& open_kind_now(Ui& ui) {
+    const Result<const Kind*> found = kind_named(ui.view().shelf);
+    const Kind& kind = found ? **found : known_kind("trial");
+    if (entry_desk(ui).kind != kind.name) open_kind(ui, kind);
+    return kind;
+}
+
 /// Grids one above the other, the form of what is open beside them.
-void draw_grids(Ui& ui, const BenchTab& bench, const Kind& open) {
+void draw_grids(Ui& ui, const BenchTab& bench) {
     const float room = ImGui::GetContentRegionAvail().x;
     std::vector<Shelf> grids;
     for (const Shelf& shelf : bench.shelves)
@@ -189,6 +197,7 @@ void draw_grids(Ui& ui, const BenchTab& bench, const Kind& open) {
     ImGui::EndChild();
     split_edge(ui, std::string("bench.") + bench.name);
     ImGui::BeginChild("form", {0, 0});
+    const Kind& open = open_kind_now(ui);
     if (!open.single && ImGui::Button("new")) open_entry(ui, open, fresh_entry(ui, open));
     if (!open.single) ui.probe.item("entry.new", "new");
     draw_entry_form(ui, open);
@@ -197,12 +206,13 @@ void draw_grids(Ui& ui, const BenchTab& bench, const Kind& open) {
     ImGui::EndChild();
 }
 
-void draw_lists(Ui& ui, const BenchTab& bench, const Kind& kind) {
+void draw_lists(Ui& ui, const BenchTab& bench) {
     for (const Shelf& shelf : bench.shelves) {
         draw_shelf_name(ui, shelf);
         ImGui::SameLine();
     }
     ImGui::NewLine();
+    const Kind& kind = open_kind_now(ui);
     const float room = ImGui::GetContentRegionAvail().x;
     const bool trials = kind.name == "trial";
     ImGui::BeginChild("entries", {room * (trials ? 0.17F : 0.26F), 0});
@@ -223,9 +233,7 @@ void draw_lists(Ui& ui, const BenchTab& bench, const Kind& kind) {
 
 void draw_trials(Ui& ui) {
     draw_benches(ui); // may change what is open
-    const Result<const Kind*> found = kind_named(ui.view().shelf);
-    const Kind& kind = found ? **found : known_kind("trial");
-    if (entry_desk(ui).kind != kind.name) open_kind(ui, kind);
+    const Kind& kind = open_kind_now(ui);
     follow_file(ui, kind);
     if (!ui.session.workshop.fault().empty()) warning_text(ui, ui.session.workshop.fault());
     for (const std::string& remark : ui.session.remarks()) {
@@ -233,7 +241,7 @@ void draw_trials(Ui& ui) {
         ui.probe.item("remark", remark);
     }
     const BenchTab& bench = bench_of(kind.name);
-    std::string(bench.name) == "measured" ? draw_lists(ui, bench, kind) : draw_grids(ui, bench, kind);
+    std::string(bench.name) == "measured" ? draw_lists(ui, bench) : draw_grids(ui, bench);
 }
 
 } // namespace pourbook
