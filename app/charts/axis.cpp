@@ -1,7 +1,8 @@
 #include "charts/axis.hpp"
 
+#include "core/quantity/number_text.hpp"
+
 #include <algorithm>
-#include <charconv>
 #include <cmath>
 
 namespace pourbook {
@@ -120,9 +121,7 @@ std::string tick_text(double value, double step) {
         return std::abs(digit - 1) < 1e-9 ? power : tick_text(digit, 0.1) + "·" + power;
     }
     const int decimals = std::max(0, static_cast<int>(-std::floor(std::log10(step) + 1e-9)));
-    char buffer[64];
-    const auto [end, error] = std::to_chars(buffer, buffer + sizeof buffer, value, std::chars_format::fixed, decimals);
-    std::string text = error == std::errc{} ? std::string(buffer, end) : "?";
+    const std::string text = fixed_digits(value, decimals);
     return !text.empty() && text.front() == '-' ? "−" + text.substr(1) : text;
 }
 

@@ -1,11 +1,11 @@
 // The commands of the questions that are answered in words, all made from their tables.
 #include "answers/askers.hpp"
-#include "answers/writers/write_file.hpp"
 #include "cli/options.hpp"
 #include "cli/short_words.hpp"
 #include "cli/table_words.hpp"
 #include "core/quantity/format.hpp"
 #include "core/ranking/formula.hpp"
+#include "platform/files.hpp"
 #include "questions/rank/goal_plan.hpp"
 
 namespace pourbook {

@@ -1,7 +1,7 @@
 #include "cli/context.hpp"
 
 #include "answers/metals/data_package.hpp"
-#include "answers/writers/write_file.hpp"
+#include "platform/files.hpp"
 
 #include <filesystem>
 
@@ -22,7 +22,7 @@ std::optional<Problem> write_folder(const std::vector<PackageFile>& files, const
     fs::remove_all(half, why);
     if (!fs::create_directories(half, why)) return failed(why);
     for (const PackageFile& file : files)
-        if (auto problem = write_file((half / file.name).string(), file.bytes)) {
+        if (auto problem = platform::write_file((half / file.name).string(), file.bytes)) {
             fs::remove_all(half, why);
             return problem;
         }

@@ -2,9 +2,9 @@
 #include "answers/parts/json_parts.hpp"
 #include "answers/picture/letters.hpp"
 #include "answers/picture/picture.hpp"
-#include "answers/writers/write_file.hpp"
 #include "charts/words.hpp"
 #include "cli/options.hpp"
+#include "platform/files.hpp"
 #include "questions/drop/film_question.hpp"
 
 #include <cstdio>
@@ -26,7 +26,7 @@ std::optional<Problem> write_frames(const Film& film, const PictureLook& look, c
     for (std::size_t i = 0; i < film.frames(); ++i) {
         const Result<std::string> bytes = picture_of(film.scene(i), PictureFormat::png, look);
         if (!bytes) return bytes.problem();
-        if (auto problem = write_file((folder / file_name(i)).string(), *bytes)) return problem;
+        if (auto problem = platform::write_file((folder / file_name(i)).string(), *bytes)) return problem;
     }
     return std::nullopt;
 }

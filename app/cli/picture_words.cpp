@@ -3,8 +3,8 @@
 #include "answers/parts/json_parts.hpp"
 #include "answers/picture/letters.hpp"
 #include "answers/picture/picture.hpp"
-#include "answers/writers/write_file.hpp"
 #include "charts/words.hpp"
+#include "platform/files.hpp"
 
 #include <cstdio>
 
@@ -50,7 +50,7 @@ std::optional<Problem> write_picture(const PictureWords& words, const Scene& sce
     if (!format) return format.problem();
     look.title = scene.title;
     const Result<std::string> bytes = picture_of(scene, *format, look);
-    return bytes ? write_file(words.to, *bytes) : bytes.problem();
+    return bytes ? platform::write_file(words.to, *bytes) : bytes.problem();
 }
 
 } // namespace

@@ -1,7 +1,7 @@
 #include "cli/options.hpp"
 
 #include "answers/pour/pour_file.hpp"
-#include "answers/writers/write_file.hpp"
+#include "platform/files.hpp"
 #include "questions/pour/pour_in_workshop.hpp"
 
 namespace pourbook {
@@ -12,7 +12,7 @@ int written(const Context& context, const PourResult& plan, const Catalogue& cat
     if (!units) return context.failed(units.problem());
     const Result<std::string> bytes = pour_sheet_file(plan, catalogue, *units, file, context.date);
     if (!bytes) return context.failed(bytes.problem());
-    if (const auto problem = write_file(file, *bytes)) return context.failed(*problem);
+    if (const auto problem = platform::write_file(file, *bytes)) return context.failed(*problem);
     return context.printed("wrote " + file + "\n");
 }
 

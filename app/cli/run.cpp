@@ -73,6 +73,9 @@ void declare_top(Context& context, TopWords& words, const CommandLine& setup) {
     app.add_option("--workshop", words.workshop, "another file of your own entries: stock, prices, trials, goals ...");
     app.add_option("--view", words.window.view, "window: start in this view")
         ->check(CLI::IsMember(names_of_views(), CLI::ignore_case));
+    app.add_option(
+        "--link", words.window.link,
+        "window: open what a link says (\"Copy link\"), such as '#versus=copper,silver&goal=strongest-brake'");
     app.add_option("--stl", words.window.part_file, "window: start in Pour with this part, an STL file in mm");
     app.add_option("--size", words.size, "window: WIDTHxHEIGHT");
     app.add_option("--scale", words.window.scale, "window: scale of text and lines (default: the display's)");

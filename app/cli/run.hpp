@@ -22,7 +22,7 @@ struct WindowWords {
     int height = 900;
     double scale = 0;
     bool dark = true;
-    std::string view, part_file, state_file, test_socket, screenshot;
+    std::string view, link, part_file, state_file, test_socket, screenshot;
 };
 
 struct CommandLine {

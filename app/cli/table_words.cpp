@@ -1,7 +1,7 @@
 #include "cli/table_words.hpp"
 
-#include "answers/writers/write_file.hpp"
 #include "answers/writers/writers.hpp"
+#include "platform/files.hpp"
 
 namespace pourbook {
 
@@ -38,7 +38,7 @@ int answer_table(const Context& context, const TableWords& words,
     if (!bytes) return context.failed(bytes.problem());
     const bool text = *format == TableFormat::text;
     if (words.to.empty()) return context.printed(text ? folded(*bytes, terminal_columns()) : *bytes);
-    const auto problem = write_file(words.to, *bytes);
+    const auto problem = platform::write_file(words.to, *bytes);
     return problem ? context.failed(*problem) : 0;
 }
 

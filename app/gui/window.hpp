@@ -15,6 +15,7 @@ struct WindowOptions {
     double scale = 0; // 0: the display's own
     bool dark = true;
     std::string view;             // start in this view; empty: as the state file says
+    std::string link;             // start with what these words of a link say, in place of the state file's
     std::string part_file;        // start in Pour with this part, an STL file in mm
     std::string state_file;       // what is pinned and chosen comes back from here; empty: nothing is kept
     std::string test_socket;      // answer a test script on this UNIX socket; empty: none

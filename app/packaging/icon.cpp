@@ -1,7 +1,7 @@
 // Writes the program's icon for a package: pourbook-icon FILE.svg|FILE.png PIXELS
 #include "charts/icon.hpp"
 #include "answers/picture/picture.hpp"
-#include "answers/writers/write_file.hpp"
+#include "platform/files.hpp"
 
 #include <cstdlib>
 #include <iostream>
@@ -18,7 +18,7 @@ int main(int argc, char** argv) {
     look.ground = {0, 0, 0, 0};
     const auto picture = picture_of(icon(std::atof(argv[2])), *format, look);
     if (!picture) return std::cerr << "pourbook-icon: " << picture.problem().text << "\n", 4;
-    if (const auto problem = write_file(argv[1], *picture))
+    if (const auto problem = platform::write_file(argv[1], *picture))
         return std::cerr << "pourbook-icon: " << problem->text << "\n", 4;
     return 0;
 }

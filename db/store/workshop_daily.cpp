@@ -1,10 +1,9 @@
 #include "db/store/workshop_daily.hpp"
 
 #include "db/store/workshop_open.hpp"
+#include "platform/clock.hpp"
 
 #include <algorithm>
-#include <chrono>
-#include <ctime>
 #include <filesystem>
 
 namespace pourbook {
@@ -12,13 +11,6 @@ namespace {
 
 namespace fs = std::filesystem;
 constexpr std::size_t copies_kept = 7;
-
-std::string utc_day() {
-    const std::time_t now = std::time(nullptr);
-    std::tm utc{};
-    char text[32];
-    return gmtime_r(&now, &utc) && std::strftime(text, sizeof text, "%Y-%m-%d", &utc) ? text : "";
-}
 
 /// Files beside `path` whose names go on with one of the marks.
 std::vector<fs::path> beside(const fs::path& path, std::initializer_list<const char*> marks) {
@@ -38,17 +30,18 @@ void sweep_drafts(const std::string& path) {
     std::error_code error;
     for (const fs::path& file : beside(path, {"."})) {
         const bool draft = file.filename().string().find(".draft") != std::string::npos;
-        const auto age = fs::file_time_type::clock::now() - fs::last_write_time(file, error);
-        if (draft && !error && age > std::chrono::hours(24)) fs::remove(file, error);
+        constexpr std::int64_t day_s = 24 * 3600;
+        const std::int64_t written = platform::last_written_s(file.string());
+        if (draft && written != 0 && platform::now_s() - written > day_s) fs::remove(file, error);
     }
 }
 
 } // namespace
 
 void keep_daily(SQLite::Database& db, const std::string& path) {
-    const std::string day = utc_day(), copy = path + ".daily-" + day;
+    const std::string day = platform::utc_day(platform::now_s()), copy = path + ".daily-" + day;
     std::error_code error;
-    if (day.empty() || fs::exists(copy, error)) return;
+    if (fs::exists(copy, error)) return;
     try {
         copy_to_file(db, copy);
     } catch (const std::exception&) {

@@ -4,8 +4,7 @@
 #include "db/store/workshop_daily.hpp"
 #include "db/store/workshop_open.hpp"
 #include "db/store/workshop_rows.hpp"
-
-#include <sys/stat.h>
+#include "platform/files.hpp"
 
 #include <filesystem>
 
@@ -47,7 +46,8 @@ public:
     std::string stamp() const override {
         std::error_code error;
         const auto written = fs::last_write_time(path_, error).time_since_epoch().count();
-        return identity() + "|" + std::to_string(written) + "|" + std::to_string(fs::file_size(path_, error));
+        return identity() + "|" + std::to_string(static_cast<std::int64_t>(written)) + "|" +
+               std::to_string(fs::file_size(path_, error));
     }
 
     Result<std::vector<Entry>> entries(const Kind& kind) override {
@@ -135,11 +135,7 @@ public:
 
 private:
     /// Which file lies at the path; empty where there is none.
-    std::string identity() const {
-        struct stat file {};
-        if (::stat(path_.c_str(), &file) != 0) return {};
-        return std::to_string(file.st_dev) + ":" + std::to_string(file.st_ino);
-    }
+    std::string identity() const { return platform::file_identity(path_); }
 
     /// Opens where there is a file and reads; without one there is nothing to read.
     template <class T, class F> Result<T> read(F f) {

@@ -2,14 +2,12 @@
 
 #include "db/store/workshop_guard.hpp"
 #include "db/store/workshop_rows.hpp"
+#include "platform/clock.hpp"
+#include "platform/files.hpp"
 
 #include <SQLiteCpp/Backup.h>
-#include <fcntl.h>
 #include <sqlite3.h>
-#include <sys/stat.h>
-#include <unistd.h>
 
-#include <ctime>
 #include <filesystem>
 
 namespace pourbook {
@@ -24,13 +22,8 @@ Problem file_problem(std::string text) {
 
 /// The day and time the file was last written, which names the copy: one copy of one damage.
 std::string last_written(const std::string& path) {
-    std::error_code error;
-    const auto age = fs::file_time_type::clock::now() - fs::last_write_time(path, error);
-    const std::time_t when = std::time(nullptr) - std::chrono::duration_cast<std::chrono::seconds>(age).count();
-    std::tm utc{};
-    char text[20];
-    if (error || !gmtime_r(&when, &utc) || !std::strftime(text, sizeof text, "%Y%m%d-%H%M%S", &utc)) return "unknown";
-    return text;
+    const std::int64_t when = platform::last_written_s(path);
+    return when == 0 ? "unknown" : platform::utc_stamp(when);
 }
 
 bool same_content_size(const std::string& a, const std::string& b) {
@@ -119,12 +112,6 @@ void make_folder(const std::string& path) {
     if (made) fs::permissions(folder, fs::perms::owner_all, error); // prices, sellers, trials: nobody else's business
 }
 
-/// An empty file for this user only; false where there is one already or none can be made.
-bool make_private(const std::string& path) {
-    const int file = ::open(path.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0600);
-    return file >= 0 && ::close(file) == 0;
-}
-
 /// Takes a file away again that came to nothing.
 void remove_empty(const std::string& path) {
     std::error_code error;
@@ -159,19 +146,19 @@ std::string free_name(const std::string& path) {
 }
 
 void copy_to_file(SQLite::Database& db, const std::string& path) {
-    const std::string draft = path + "." + std::to_string(::getpid()) + ".draft";
+    const std::string draft = platform::draft_name(path, "draft");
     std::error_code ignored;
     fs::remove(draft, ignored);
     try {
-        make_private(draft);
+        platform::make_private(draft);
         {
             SQLite::Database copy(draft, SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
             SQLite::Backup backup(copy, db);
             while (backup.executeStep(-1) != SQLITE_DONE)
                 if (sqlite3_sleep(20) < 0) break;
         }
-        struct stat source {};
-        if (::stat(db.getFilename().c_str(), &source) == 0) ::chmod(draft.c_str(), source.st_mode & 0777);
+        const fs::file_status source = fs::status(db.getFilename(), ignored);
+        if (fs::exists(source)) fs::permissions(draft, source.permissions(), ignored);
         fs::rename(draft, path);
     } catch (...) {
         fs::remove(draft, ignored);
@@ -232,7 +219,7 @@ std::unique_ptr<SQLite::Database> opened(const std::string& path, const Workshop
     }
     if (path == ":memory:") return connected(path, false, options); // a dry run's
     make_folder(path);
-    const bool made = make_private(path);
+    const bool made = platform::make_private(path);
     try {
         return connected(path, false, options);
     } catch (...) {

@@ -5,7 +5,6 @@
 #include "db/store/workshop_open.hpp"
 
 #include <sqlite3.h>
-#include <sys/stat.h>
 
 #include <filesystem>
 #include <optional>
@@ -79,9 +78,9 @@ Result<std::string> restore_workshop(const std::string& path, const std::string&
                 SQLite::Database source(backup, SQLite::OPEN_READONLY);
                 copy_to_file(source, ready);
             }
-            struct stat old {};
-            const mode_t rights = ::stat(target.c_str(), &old) == 0 ? old.st_mode & 0777 : 0600;
-            ::chmod(ready.c_str(), rights);
+            const fs::file_status old = fs::status(target, error);
+            const fs::perms own = fs::perms::owner_read | fs::perms::owner_write;
+            fs::permissions(ready, fs::exists(old) ? old.permissions() : own, error);
             const auto lock = locked(target);
             return put_in_place(ready, target);
         } catch (...) {

@@ -3,12 +3,10 @@
 #include "db/store/workshop_guard.hpp"
 #include "db/store/workshop_open.hpp"
 #include "db/store/workshop_rows.hpp"
+#include "platform/files.hpp"
 
 #include <filesystem>
 #include <set>
-
-#include <cstdlib>
-#include <unistd.h>
 
 namespace pourbook {
 namespace {
@@ -74,26 +72,21 @@ private:
 /// A file that is read only may need its journal played back first: that is done to a copy.
 class ReadCopy {
 public:
-    explicit ReadCopy(const std::string& path) : folder_(fs::temp_directory_path()) {
-        std::string name = (folder_ / "pourbook-salvage-XXXXXX").string();
-        if (!::mkdtemp(name.data()))
-            throw fs::filesystem_error("no temporary folder", std::error_code(errno, std::generic_category()));
-        folder_ = name;
+    explicit ReadCopy(const std::string& path) {
+        if (folder_.path().empty())
+            throw Problem{Problem::Kind::file,
+                          "no copy to read can be made in the temporary folder '" + folder_.above().string() +
+                              "': " + folder_.fault(),
+                          0};
         fs::copy_file(path, file());
         std::error_code none;
         fs::copy_file(path + "-journal", file() + "-journal", none);
         fs::permissions(file(), fs::perms::owner_read | fs::perms::owner_write);
     }
-    ~ReadCopy() {
-        std::error_code ignored;
-        fs::remove_all(folder_, ignored);
-    }
-    ReadCopy(const ReadCopy&) = delete;
-    ReadCopy& operator=(const ReadCopy&) = delete;
-    std::string file() const { return folder_ / "copy.sqlite"; }
+    std::string file() const { return (folder_.path() / "copy.sqlite").string(); }
 
 private:
-    fs::path folder_;
+    platform::WorkFolder folder_;
 };
 
 } // namespace
@@ -103,7 +96,7 @@ Result<Salvage> salvage_workshop(const std::string& path, const std::string& tar
     if (!fs::is_regular_file(path, error)) return Problem{Problem::Kind::file, "no file at '" + path + "'", 0};
     if (fs::exists(fs::symlink_status(target, error)))
         return Problem{Problem::Kind::file, "'" + target + "' exists and is not overwritten: name another file", 0};
-    const std::string draft = target + "." + std::to_string(::getpid()) + ".draft";
+    const std::string draft = platform::draft_name(target, "draft");
     const auto done = guarded(target, [&]() -> Result<Salvage> {
         const ReadCopy copy(path);
         SQLite::Database from(copy.file(), SQLite::OPEN_READWRITE);

@@ -1,9 +1,10 @@
 #include "importers/mesh/read_stl.hpp"
 
+#include "core/bits.hpp"
+#include "core/quantity/number_text.hpp"
+
 #include <algorithm>
 #include <array>
-#include <bit>
-#include <charconv>
 #include <cmath>
 #include <cstdint>
 #include <cstring>
@@ -39,7 +40,7 @@ Triangle triangle_at(const char* bytes) {
     const char* at = bytes + 12; // behind the normal
     for (Corner& c : t)
         for (float& x : c) {
-            x = std::bit_cast<float>(little_endian(at));
+            x = bits_as<float>(little_endian(at));
             at += 4;
         }
     return t;
@@ -81,8 +82,10 @@ bool read_corner(std::string_view rest, Corner& corner) {
     for (float& x : corner) {
         std::string_view word = next_word(rest);
         if (!word.empty() && word.front() == '+') word.remove_prefix(1);
-        const auto [end, error] = std::from_chars(word.data(), word.data() + word.size(), x);
-        if (error != std::errc() || end != word.data() + word.size() || !std::isfinite(x)) return false;
+        double number = 0;
+        if (!take_decimal(word, number) || !word.empty()) return false;
+        x = static_cast<float>(number);
+        if (!std::isfinite(x)) return false;
     }
     return next_word(rest).empty();
 }

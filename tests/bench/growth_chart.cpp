@@ -2,8 +2,8 @@
 // input. The charts are the program's own.
 #include "answers/picture/letters.hpp"
 #include "answers/picture/picture.hpp"
-#include "answers/writers/write_file.hpp"
 #include "charts/curve_chart.hpp"
+#include "platform/files.hpp"
 
 #include <cstdio>
 #include <iostream>
@@ -56,7 +56,7 @@ int main(int argc, char** argv) {
     look.ground = colours.ground;
     const auto picture = picture_of(layout(chart, {900, 560, colours, **measure}), PictureFormat::svg, look);
     if (!picture) return std::cerr << "growth-chart: " << picture.problem().text << "\n", 4;
-    if (const auto problem = write_file(argv[1], *picture))
+    if (const auto problem = platform::write_file(argv[1], *picture))
         return std::cerr << "growth-chart: " << problem->text << "\n", 4;
     return 0;
 }

@@ -3,6 +3,7 @@
 #include "answers/pour/pour_file.hpp"
 #include "gui/state/save_folder.hpp"
 #include "gui/widgets/leave_row.hpp"
+#include "platform/folders.hpp"
 #include "tests/gui/desk.hpp"
 
 #include <catch2/catch.hpp>
@@ -52,10 +53,10 @@ Desk& in_view(Desk& desk, const char* view) {
 
 TEST_CASE("folders follow the user directories, and home where one is gone, and names are not taken twice") {
     const Home home;
-    CHECK(save_folder("PICTURES") == (home.path / "Bilder").string());
-    CHECK(save_folder("DOCUMENTS") == home.path.string());
+    CHECK(platform::save_folder("PICTURES") == (home.path / "Bilder").string());
+    CHECK(platform::save_folder("DOCUMENTS") == home.path.string());
     setenv("XDG_PICTURES_DIR", home.path.c_str(), 1);
-    CHECK(save_folder("PICTURES") == home.path.string());
+    CHECK(platform::save_folder("PICTURES") == home.path.string());
     std::ofstream(home.path / "a.png") << "x";
     CHECK(fresh_name(home.path, "a", ".png") == (home.path / "a-2.png").string());
     CHECK(file_name_of("Braking for the money, 2 (µΩ)") == "braking-for-the-money-2");

@@ -2,6 +2,7 @@
 #include "gui/state/session.hpp"
 #include "gui/state/typed_faults.hpp"
 #include "gui/state/view_file.hpp"
+#include "platform/running_mark.hpp"
 #include "support/small_catalogue.hpp"
 
 #include <catch2/catch.hpp>
@@ -80,14 +81,14 @@ TEST_CASE("a window that ended without closing is known at the next start") {
     const Folder folder;
     const std::string file = (folder.path / "state.json").string();
     {
-        const RunningMark first(file), second(file); // two at once
+        const platform::RunningMark first(file), second(file); // two at once
         CHECK_FALSE(first.left_behind());
         CHECK_FALSE(second.left_behind());
     }
-    CHECK_FALSE(RunningMark(file).left_behind());
+    CHECK_FALSE(platform::RunningMark(file).left_behind());
     std::ofstream(file + ".running") << 2147483646 << '\n'; // no process has this number
     {
-        const RunningMark after(file);
+        const platform::RunningMark after(file);
         CHECK(after.left_behind());
     }
     ViewState view = first_view(testing::real_catalogue());

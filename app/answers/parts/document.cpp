@@ -1,7 +1,8 @@
 #include "answers/parts/document.hpp"
 
+#include "core/quantity/number_text.hpp"
+
 #include <algorithm>
-#include <charconv>
 #include <cmath>
 #include <utility>
 
@@ -10,11 +11,10 @@ namespace {
 
 double without_noise(double number) {
     constexpr int figures = 12;
-    char buffer[64];
-    const auto written =
-        std::to_chars(buffer, buffer + sizeof buffer, number, std::chars_format::scientific, figures - 1);
+    const std::string written = scientific_digits(number, figures - 1);
+    std::string_view text = written;
     double read = number;
-    std::from_chars(buffer, written.ptr, read);
+    take_decimal(text, read);
     return read;
 }
 
@@ -97,8 +97,7 @@ void collect_sources(Document& document, const Catalogue& catalogue) {
 }
 
 std::string exact(double number) {
-    char buffer[64];
-    return {buffer, std::to_chars(buffer, buffer + sizeof buffer, number).ptr};
+    return shortest_digits(number);
 }
 
 } // namespace pourbook

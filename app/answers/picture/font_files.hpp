@@ -9,15 +9,14 @@ namespace pourbook {
 
 struct FontFile {
     const char* name;
-    const char* system_folder; // where the package puts it
     const char* package;
 };
 
 namespace font_files {
-inline constexpr FontFile regular{"Inter-Regular.otf", "/usr/share/fonts/opentype/inter/", "fonts-inter"};
-inline constexpr FontFile italic{"Inter-Italic.otf", "/usr/share/fonts/opentype/inter/", "fonts-inter"};
-inline constexpr FontFile semi_bold{"Inter-SemiBold.otf", "/usr/share/fonts/opentype/inter/", "fonts-inter"};
-inline constexpr FontFile signs{"DejaVuSans.ttf", "/usr/share/fonts/truetype/dejavu/", "fonts-dejavu-core"};
+inline constexpr FontFile regular{"Inter-Regular.otf", "fonts-inter"};
+inline constexpr FontFile italic{"Inter-Italic.otf", "fonts-inter"};
+inline constexpr FontFile semi_bold{"Inter-SemiBold.otf", "fonts-inter"};
+inline constexpr FontFile signs{"DejaVuSans.ttf", "fonts-dejavu-core"};
 } // namespace font_files
 
 /// Beside the program in fonts/, else in ../share/pourbook/fonts, else the system's. Errors: no_value, naming file and

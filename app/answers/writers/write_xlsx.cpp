@@ -2,22 +2,19 @@
 
 #include "answers/parts/citation.hpp"
 #include "answers/writers/flat.hpp"
+#include "platform/clock.hpp"
+#include "platform/files.hpp"
 
 #include <xlsxwriter.h>
 
 #include <algorithm>
-#include <cerrno>
 #include <cmath>
 #include <cstdint>
 #include <cstdlib>
 #include <cstring>
 #include <ctime>
-#include <filesystem>
 #include <fstream>
-#include <iomanip>
 #include <sstream>
-
-#include <unistd.h>
 
 namespace pourbook {
 namespace {
@@ -83,13 +80,10 @@ public:
 
     /// The date a reader shows; never the clock's, so that the bytes repeat.
     void about(const Document& document) {
-        std::tm day{};
-        std::istringstream(document.date) >> std::get_time(&day, "%Y-%m-%d");
-        day.tm_hour = 12;
         std::string title = document.title;
         lxw_doc_properties properties{};
         properties.title = title.data();
-        properties.created = timegm(&day);
+        properties.created = static_cast<std::time_t>(platform::noon_of(document.date));
         note(workbook_set_properties(book_, &properties));
     }
 
@@ -106,34 +100,6 @@ private:
     lxw_workbook* book_;
     lxw_format *bold_, *dim_;
     lxw_error first_ = LXW_NO_ERROR;
-};
-
-/// A folder of this process alone, whose name nobody can foresee; taken away with what is in it.
-class WorkFolder {
-public:
-    WorkFolder() {
-        std::error_code error;
-        above_ = std::filesystem::temp_directory_path(error).string();
-        std::string name = above_ + "/pourbook-XXXXXX";
-        if (!above_.empty() && ::mkdtemp(name.data())) path_ = name;
-    }
-    ~WorkFolder() {
-        std::error_code ignored;
-        if (!path_.empty()) std::filesystem::remove_all(path_, ignored);
-    }
-    WorkFolder(const WorkFolder&) = delete;
-    WorkFolder& operator=(const WorkFolder&) = delete;
-
-    const std::string& path() const { return path_; } // empty: none could be made
-    const std::string& above() const { return above_; }
-    std::uintmax_t free_bytes() const {
-        std::error_code error;
-        const auto space = std::filesystem::space(path_, error);
-        return error ? UINTMAX_MAX : space.available;
-    }
-
-private:
-    std::string above_, path_;
 };
 
 /// Generously: the sheets before they are packed, and the packed file.
@@ -164,15 +130,15 @@ lxw_error write(const Document& document, const std::string& file) {
 } // namespace
 
 Result<std::string> xlsx_of(const Document& document) {
-    const WorkFolder folder;
+    const platform::WorkFolder folder;
     const auto failed = [&folder](const std::string& why) {
         return Problem{Problem::Kind::file,
-                       "the table can't be made in the temporary folder '" + folder.above() + "': " + why, 0};
+                       "the table can't be made in the temporary folder '" + folder.above().string() + "': " + why, 0};
     };
-    if (folder.path().empty()) return failed(std::strerror(errno));
+    if (folder.path().empty()) return failed(folder.fault());
     if (folder.free_bytes() < bytes_needed(document))
-        return failed(std::strerror(ENOSPC)); // the library would print it
-    const std::string file = folder.path() + "/table.xlsx";
+        return failed("no space left on it"); // the library would print it
+    const std::string file = (folder.path() / "table.xlsx").string();
     const lxw_error fault = write(document, file);
     std::ostringstream bytes;
     bytes << std::ifstream(file, std::ios::binary).rdbuf();

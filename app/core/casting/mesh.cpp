@@ -1,10 +1,10 @@
 #include "core/casting/mesh.hpp"
 
+#include "core/bits.hpp"
 #include "core/casting/mesh_thickness.hpp"
 #include "core/quantity/format.hpp"
 
 #include <algorithm>
-#include <bit>
 #include <cmath>
 #include <cstdint>
 #include <limits>
@@ -16,7 +16,7 @@ namespace {
 struct CornerHash {
     std::size_t operator()(const Corner& c) const {
         std::uint64_t h = 0xcbf29ce484222325ULL;
-        for (float x : c) h = (h ^ std::bit_cast<std::uint32_t>(x + 0.0F)) * 0x9e3779b97f4a7c15ULL; // -0 is 0
+        for (float x : c) h = (h ^ bits_as<std::uint32_t>(x + 0.0F)) * 0x9e3779b97f4a7c15ULL; // -0 is 0
         return static_cast<std::size_t>(h ^ (h >> 29));
     }
 };

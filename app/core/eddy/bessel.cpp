@@ -123,4 +123,15 @@ RealScaledBessel scaled_bessel(double x) {
     return {v.i0, v.i1, v.k0, v.k1};
 }
 
+double bessel_j1(double x) {
+    const double size = std::abs(x);
+    const int points = 12 + static_cast<int>(size / 2 + 3 * std::cbrt(size)); // of a quarter turn
+    double sum = 0;
+    for (int i = 0; i < points; ++i) {
+        const double sine = std::sin(std::numbers::pi * (i + 0.5) / (2 * points));
+        sum += std::sin(x * sine) * sine;
+    }
+    return sum / points;
+}
+
 } // namespace pourbook::eddy

@@ -1,5 +1,6 @@
 #include "core/eddy/end_effect.hpp"
 
+#include "core/eddy/elliptic.hpp"
 #include "core/eddy/quadrature.hpp"
 
 #include <algorithm>
@@ -52,7 +53,8 @@ std::vector<double> pole_faces(const Magnet& m) {
 
 double loop_potential(double R, double r, double z) {
     const double k2 = 4 * R * r / ((R + r) * (R + r) + z * z), k = std::sqrt(k2);
-    return std::sqrt(R / r) / (std::numbers::pi * k) * ((1 - k2 / 2) * std::comp_ellint_1(k) - std::comp_ellint_2(k));
+    const auto [first, second] = complete_elliptic(k);
+    return std::sqrt(R / r) / (std::numbers::pi * k) * ((1 - k2 / 2) * first - second);
 }
 
 double radial_field_over_remanence(const Magnet& m, double r, double z) {

@@ -1,6 +1,7 @@
 #include "core/eddy/magnet.hpp"
 
 #include "core/eddy/bessel.hpp"
+#include "core/eddy/elliptic.hpp"
 #include "core/eddy/quadrature.hpp"
 
 #include <algorithm>
@@ -28,7 +29,7 @@ double sinc(double x) {
 double nagaoka(double radius, double length) {
     const double diameter = 2 * radius, diagonal = std::hypot(diameter, length);
     const double k = diameter / diagonal, other = length / diagonal;
-    const double first = std::comp_ellint_1(k), second = std::comp_ellint_2(k);
+    const auto [first, second] = complete_elliptic(k);
     return 4 / (3 * pi * other) * ((other * other / (k * k)) * (first - second) + second - k);
 }
 

@@ -44,7 +44,7 @@ Mean over_directions(double q, double u, double w, MomentAxis axis) {
 
 double standing_disc(double k, double radius) {
     const double x = k * radius;
-    return x < 1e-4 ? 1 : 2 * std::cyl_bessel_j(1, x) / x;
+    return x < 1e-4 ? 1 : 2 * bessel_j1(x) / x;
 }
 
 /// exp(-kL/2) S(k) of a magnet that stands on the plate's normal; 1 for a sphere.

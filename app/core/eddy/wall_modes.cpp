@@ -1,5 +1,6 @@
 #include "core/eddy/wall_modes.hpp"
 
+#include "core/eddy/elliptic.hpp"
 #include "core/eddy/end_effect.hpp"
 #include "core/eddy/quadrature.hpp"
 #include "core/eddy/symmetric_eigen.hpp"
@@ -108,8 +109,8 @@ double mutual_inductance_H(const RingSection& one, const RingSection& other) {
         distance2 =
             std::exp(2 * ln_mean_distance(x, y, one.thickness_m, one.height_m, other.thickness_m, other.height_m));
     const double k2 = 4 * product / (4 * product + distance2), k = std::sqrt(k2);
-    return vacuum_permeability * std::sqrt(product) *
-           ((2 / k - k) * std::comp_ellint_1(k) - 2 / k * std::comp_ellint_2(k));
+    const CompleteElliptic whole = complete_elliptic(k);
+    return vacuum_permeability * std::sqrt(product) * ((2 / k - k) * whole.first - 2 / k * whole.second);
 }
 
 WallModes::WallModes(const Magnet& magnet, const Bore& bore, double tube_length_m, double finer)

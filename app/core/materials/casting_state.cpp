@@ -1,8 +1,8 @@
 #include "core/materials/casting_state.hpp"
 
 #include "core/materials/names.hpp"
+#include "core/quantity/number_text.hpp"
 
-#include <charconv>
 #include <sstream>
 
 namespace pourbook {
@@ -12,9 +12,8 @@ constexpr double most_porosity = 0.3, most_content_wt = 10;
 
 std::optional<double> plain_number(const std::string& text) {
     double value = 0;
-    const char* end = text.data() + text.size();
-    const auto read = std::from_chars(text.data(), end, value);
-    if (text.empty() || read.ec != std::errc() || read.ptr != end) return std::nullopt;
+    std::string_view left = text;
+    if (!take_decimal(left, value) || !left.empty()) return std::nullopt;
     return value;
 }
 

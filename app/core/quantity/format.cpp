@@ -1,7 +1,8 @@
 #include "core/quantity/format.hpp"
 
+#include "core/quantity/number_text.hpp"
+
 #include <algorithm>
-#include <charconv>
 #include <cmath>
 
 namespace pourbook {
@@ -11,23 +12,17 @@ int order_of(double value) {
     return value == 0 ? 0 : static_cast<int>(std::floor(std::log10(std::abs(value))));
 }
 
-std::string with_format(double value, std::chars_format format, int precision) {
-    char buffer[400];
-    const auto [end, error] = std::to_chars(buffer, buffer + sizeof buffer, value, format, precision);
-    return error == std::errc{} ? std::string(buffer, end) : std::string("?");
-}
-
 } // namespace
 
 std::string significant(double value, int figures) {
     if (!std::isfinite(value)) return std::isnan(value) ? "nan" : value > 0 ? "inf" : "-inf";
     if (value == 0) return "0";
     const int order = order_of(value);
-    if (order < -4 || order >= 6) return with_format(value, std::chars_format::scientific, figures - 1);
+    if (order < -4 || order >= 6) return scientific_digits(value, figures - 1);
     const int decimals = std::max(0, figures - 1 - order);
-    if (figures - 1 - order >= 0) return with_format(value, std::chars_format::fixed, decimals);
+    if (figures - 1 - order >= 0) return fixed_digits(value, decimals);
     const double step = std::pow(10, order - figures + 1);
-    return with_format(std::round(value / step) * step, std::chars_format::fixed, 0);
+    return fixed_digits(std::round(value / step) * step, 0);
 }
 
 std::string trimmed(double value, int figures) {

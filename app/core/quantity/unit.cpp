@@ -1,9 +1,9 @@
 #include "core/quantity/unit.hpp"
 
 #include "core/quantity/constants.hpp"
+#include "core/quantity/number_text.hpp"
 
 #include <array>
-#include <charconv>
 #include <cmath>
 #include <numbers>
 #include <optional>
@@ -296,9 +296,8 @@ Result<Unit> parse_unit(std::string_view text) {
 bool take_number(std::string_view& text, double& number) {
     std::string_view body = text;
     if (body.starts_with('+')) body.remove_prefix(1);
-    const auto [end, error] = std::from_chars(body.data(), body.data() + body.size(), number);
-    if (error != std::errc{}) return false;
-    text = body.substr(static_cast<std::size_t>(end - body.data()));
+    if (!take_decimal(body, number)) return false;
+    text = body;
     return true;
 }
 

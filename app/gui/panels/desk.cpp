@@ -78,6 +78,15 @@ void draw_workshop_fault(Ui& ui) {
     ui.probe.item("workshop.fault", fault);
 }
 
+/// A link that can't be read, while what it led to is shown.
+void draw_link_fault(Ui& ui) {
+    std::string& fault = ui.session.passing.link_fault;
+    if (fault.empty()) return;
+    warning_text(ui, fault);
+    ui.probe.item("link.fault", fault);
+    if (ImGui::IsMouseClicked(0)) fault.clear();
+}
+
 /// What was kept or taken back last, for a while, below everything; it can be taken back here too.
 void draw_told(Ui& ui) {
     constexpr double seen_s = 8;
@@ -126,6 +135,7 @@ void draw_desk(Ui& ui) {
     if (ui.view().view != "start") draw_pins(ui);
     ImGui::Separator();
     draw_workshop_fault(ui);
+    draw_link_fault(ui);
     draw_view_answer(ui);
     draw_view_and_side(ui);
     ImGui::End();

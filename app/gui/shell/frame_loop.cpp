@@ -5,6 +5,7 @@
 #include "gui/shell/gl.hpp"
 #include "gui/shell/picture.hpp"
 #include "gui/state/view_file.hpp"
+#include "platform/window_system.hpp"
 
 #include <backends/imgui_impl_glfw.h>
 #include <backends/imgui_impl_opengl3.h>
@@ -38,21 +39,25 @@ std::string screen_as_json(const Ui& ui, GLFWwindow* window, int frame) {
 
 } // namespace
 
-FrameLoop::FrameLoop(GlfwWindow& window, Ui& ui, TestSocket& socket, const WindowOptions& options)
+FrameLoop::FrameLoop(GlfwWindow& window, Ui& ui, platform::TestSocket& socket, const WindowOptions& options)
     : window_(window), ui_(ui), socket_(socket), options_(options), dark_(ui.view().dark) {}
 
-int FrameLoop::run() {
-    while (!glfwWindowShouldClose(window_.handle()) && !ui_.session.passing.quit && !picture_taken_) {
-        if (window_.wait(rest_seconds()))
-            frames_due_ = frames_after_event;
-        else if (frames_due_ == 0)
-            frames_due_ = 1; // the text cursor blinks
+bool FrameLoop::frame() {
+    const double longest_s = rest_seconds();
+    if (window_.wait(longest_s))
+        frames_due_ = frames_after_event;
+    else if (frames_due_ == 0 &&
+             std::chrono::steady_clock::now() - drawn_at_ >= std::chrono::duration<double>(longest_s))
+        frames_due_ = 1; // the text cursor blinks, something moves
+    if (frames_due_ > 0) {
         draw();
+        drawn_at_ = std::chrono::steady_clock::now();
         --frames_due_;
-        if (picture_due()) frames_due_ = std::max(frames_due_, 1);
     }
-    glfwHideWindow(window_.handle()); // what is left to take apart is nothing to look at
-    return picture_failed_ ? 4 : 0;
+    if (picture_due()) frames_due_ = std::max(frames_due_, 1);
+    const bool goes_on = !glfwWindowShouldClose(window_.handle()) && !ui_.session.passing.quit && !picture_taken_;
+    if (!goes_on) glfwHideWindow(window_.handle()); // what is left to take apart is nothing to look at
+    return goes_on;
 }
 
 double FrameLoop::rest_seconds() const {
@@ -95,16 +100,17 @@ void FrameLoop::draw() {
 }
 
 void FrameLoop::answer_socket() {
-    const TestSocket::Question asked = socket_.asked();
-    if (asked == TestSocket::Question::screen)
+    const platform::TestSocket::Question asked = socket_.asked();
+    if (asked == platform::TestSocket::Question::screen)
         socket_.answer(screen_as_json(ui_, window_.handle(), ImGui::GetFrameCount()));
-    if (asked == TestSocket::Question::frame) socket_.answer(std::to_string(ImGui::GetFrameCount()));
+    if (asked == platform::TestSocket::Question::frame) socket_.answer(std::to_string(ImGui::GetFrameCount()));
 }
 
 /// A new display scale or theme takes effect between frames.
 void FrameLoop::follow_scale() {
-    const float scale = static_cast<float>(
-        std::clamp((options_.scale > 0 ? options_.scale : window_.content_scale()) * ui_.view().letters, 0.75, 4.0));
+    const float scale = static_cast<float>(std::clamp(
+        (options_.scale > 0 ? options_.scale : platform::content_scale(window_.handle())) * ui_.view().letters, 0.75,
+        4.0));
     const bool rescaled = std::abs(scale - ui_.scale) > 0.01F;
     if (!rescaled && dark_ == ui_.view().dark) return;
     if (rescaled) {

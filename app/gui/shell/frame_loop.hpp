@@ -2,19 +2,23 @@
 #pragma once
 
 #include "gui/shell/glfw_window.hpp"
-#include "gui/shell/test_socket.hpp"
 #include "gui/widgets/ui.hpp"
 #include "gui/window.hpp"
+#include "platform/test_socket.hpp"
+
+#include <chrono>
 
 namespace pourbook {
 
 class FrameLoop {
 public:
     /// The window, the ImGui context and its fonts exist and outlive the loop.
-    FrameLoop(GlfwWindow& window, Ui& ui, TestSocket& socket, const WindowOptions& options);
+    FrameLoop(GlfwWindow& window, Ui& ui, platform::TestSocket& socket, const WindowOptions& options);
 
-    /// Until the window is closed, or the picture is taken. Returns the exit code.
-    int run();
+    /// Waits for something to happen and draws; false once the window is closed, or the picture is taken.
+    bool frame();
+    /// Of the program, after the last frame.
+    int exit_code() const { return picture_failed_ ? 4 : 0; }
 
 private:
     void draw();
@@ -26,13 +30,14 @@ private:
 
     GlfwWindow& window_;
     Ui& ui_;
-    TestSocket& socket_;
+    platform::TestSocket& socket_;
     const WindowOptions& options_;
     int frames_due_ = 3;
     int frames_drawn_ = 0; // since the last answer arrived
     bool picture_taken_ = false;
     bool picture_failed_ = false;
     bool dark_ = true;
+    std::chrono::steady_clock::time_point drawn_at_; // a page is called oftener than there is something to draw
 };
 
 } // namespace pourbook

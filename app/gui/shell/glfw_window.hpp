@@ -28,11 +28,8 @@ public:
 
     /// A square picture as answers/picture's pixels_of gives it.
     void set_icon(const std::vector<std::uint8_t>& pixels, int side);
-    /// No smaller than this, where the display is large enough for it.
-    void set_smallest(int width, int height);
 
     GLFWwindow* handle() const { return window_; }
-    double content_scale() const;
 
     /// From any thread: makes the loop draw again.
     void wake();

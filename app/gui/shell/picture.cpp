@@ -1,8 +1,8 @@
 #include "gui/shell/picture.hpp"
 
 #include "answers/picture/pixels.hpp"
-#include "answers/writers/write_file.hpp"
 #include "gui/shell/gl.hpp"
+#include "platform/files.hpp"
 
 #include <algorithm>
 
@@ -17,7 +17,7 @@ std::optional<Problem> save_picture(const std::string& file, int width, int heig
         std::copy_n(pixels.begin() + static_cast<std::ptrdiff_t>(y * row), row,
                     upright.bytes.end() - static_cast<std::ptrdiff_t>((y + 1) * row));
     const Result<std::string> png = png_of(upright);
-    return png ? write_file(file, *png) : png.problem();
+    return png ? platform::write_file(file, *png) : png.problem();
 }
 
 } // namespace pourbook

@@ -6,9 +6,12 @@
 #include "gui/shell/fonts.hpp"
 #include "gui/shell/frame_loop.hpp"
 #include "gui/shell/gl.hpp"
-#include "gui/shell/open_folder.hpp"
-#include "gui/shell/picture_clipboard.hpp"
-#include "gui/state/view_file.hpp"
+#include "gui/state/view_link.hpp"
+#include "platform/exchange.hpp"
+#include "platform/main_loop.hpp"
+#include "platform/picture_clipboard.hpp"
+#include "platform/running_mark.hpp"
+#include "platform/window_system.hpp"
 
 #include <backends/imgui_impl_glfw.h>
 #include <backends/imgui_impl_opengl3.h>
@@ -19,6 +22,8 @@
 #include <algorithm>
 #include <chrono>
 #include <cstdio>
+#include <memory>
+#include <optional>
 
 namespace pourbook {
 namespace {
@@ -39,7 +44,10 @@ public:
         ImGui::CreateContext();
         ImGui::GetIO().IniFilename = nullptr; // what comes back next time is in the state file
         ImGui_ImplGlfw_InitForOpenGL(window, true);
-        ImGui_ImplOpenGL3_Init("#version 330 core");
+        ImGui_ImplOpenGL3_Init(platform::shader_version());
+        if (!platform::has_own_clipboard()) return;
+        ImGui::GetIO().SetClipboardTextFn = [](void*, const char* text) { platform::copy_text(text); };
+        ImGui::GetIO().GetClipboardTextFn = [](void*) { return platform::pasted_text(); };
     }
     ~Toolkit() {
         ImGui_ImplOpenGL3_Shutdown();
@@ -54,7 +62,7 @@ void warn(const std::string& text) {
     std::fprintf(stderr, "pourbook: %s\n", text.c_str());
 }
 
-ViewState starting_view(const Catalogue& catalogue, const WindowOptions& options, const RunningMark& mark) {
+ViewState starting_view(const Catalogue& catalogue, const WindowOptions& options, const platform::RunningMark& mark) {
     ViewState view = first_view(catalogue);
     if (!options.state_file.empty()) {
         const KeptView kept = read_view(options.state_file, view);
@@ -62,6 +70,7 @@ ViewState starting_view(const Catalogue& catalogue, const WindowOptions& options
         view = mark.left_behind() ? without_files(kept.view) : kept.view;
     }
     if (mark.left_behind()) warn("the last window ended without closing: this one starts in Rank and reads no part");
+    if (!options.link.empty()) view = read_link(options.link, first_view(catalogue)).view;
     if (!options.part_file.empty()) {
         view.view = "pour";
         view.pour.set("part", "stl:" + options.part_file);
@@ -70,6 +79,59 @@ ViewState starting_view(const Catalogue& catalogue, const WindowOptions& options
     if (!options.dark) view.dark = false;
     return fitted(view, catalogue);
 }
+
+/// All that lives as long as the window, taken apart in the reverse order. On the heap: a page's frames come after the
+/// function that opened it has returned.
+struct OpenWindow {
+    OpenWindow(const Catalogue& catalogue, const WindowOptions& window_options, std::unique_ptr<GlfwWindow> opened)
+        : options(window_options), window(std::move(opened)), toolkit(window->handle()),
+          scale(options.scale > 0 ? options.scale : platform::content_scale(window->handle())),
+          mark(options.state_file),
+          session(
+              catalogue, starting_view(catalogue, options, mark), [this] { window->wake(); }, options.workshop),
+          ui{session, {}, static_cast<float>(std::clamp(scale, 0.75, 4.0))},
+          socket(options.test_socket, [this] { window->wake(); }), loop(*window, ui, socket, options) {}
+
+    std::optional<Problem> begin() {
+        constexpr int icon_side = 128, smallest_width = 1280, smallest_height = 720; // what every view is laid out for
+        if (const auto pixels = pixels_of(icon(icon_side))) window->set_icon(*pixels, icon_side);
+        platform::set_smallest(window->handle(), smallest_width, smallest_height);
+        session.read_mesh = options.read_mesh;
+        session.date = options.date;
+        if (!options.link.empty()) session.passing.link_fault = read_link(options.link, session.view).remark;
+        const Result<Fonts> fonts = build_fonts(ui.scale);
+        if (!fonts) return fonts.problem();
+        ui.fonts = *fonts;
+        ui.offer_picture = [this](const std::string& png) { return clipboard.offer(png); };
+        ui.show_pixels = [this](const Pixels& p) {
+            preview = gl::texture(preview, p.width, p.height, p.bytes.data());
+            return reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(preview));
+        };
+        ui.open_folder = platform::open_folder;
+        ui.probe.on = !options.test_socket.empty();
+        apply_style(ui.colours(), ui.scale);
+        if (socket.failed()) return refused("test socket '" + options.test_socket + "' can't be opened");
+        return std::nullopt;
+    }
+
+    int end() {
+        const int code = loop.exit_code();
+        if (!session.ended_in(longest_wait)) mark.leave_at_once(code);
+        return code;
+    }
+
+    WindowOptions options;
+    std::unique_ptr<GlfwWindow> window;
+    Toolkit toolkit;
+    double scale;
+    platform::RunningMark mark;
+    Session session;
+    Ui ui;
+    platform::PictureClipboard clipboard;
+    platform::TestSocket socket;
+    FrameLoop loop;
+    unsigned preview = 0; // texture of the picture room
+};
 
 } // namespace
 
@@ -81,39 +143,12 @@ bool display_available() {
 }
 
 int run_window(const Catalogue& catalogue, const WindowOptions& options) {
-    const Result<std::unique_ptr<GlfwWindow>> opened =
+    auto opened =
         GlfwWindow::open("Pourbook", {options.width, options.height, options.scale <= 0, options.screenshot.empty()});
     if (!opened) return fail(opened.problem().text);
-    GlfwWindow& window = **opened;
-    constexpr int icon_side = 128, smallest_width = 1280, smallest_height = 720; // what every view is laid out for
-    if (const auto pixels = pixels_of(icon(icon_side))) window.set_icon(*pixels, icon_side);
-    window.set_smallest(smallest_width, smallest_height);
-    const Toolkit toolkit(window.handle());
-    const double scale = options.scale > 0 ? options.scale : window.content_scale();
-    const RunningMark mark(options.state_file);
-    Session session(
-        catalogue, starting_view(catalogue, options, mark), [&window] { window.wake(); }, options.workshop);
-    session.read_mesh = options.read_mesh;
-    Ui ui{session, {}, static_cast<float>(std::clamp(scale, 0.75, 4.0))};
-    const Result<Fonts> fonts = build_fonts(ui.scale);
-    if (!fonts) return fail(fonts.problem().text);
-    ui.fonts = *fonts;
-    ui.session.date = options.date;
-    PictureClipboard clipboard;
-    ui.offer_picture = [&clipboard](const std::string& png) { return clipboard.offer(png); };
-    unsigned preview = 0;
-    ui.show_pixels = [&preview](const Pixels& p) {
-        preview = gl::texture(preview, p.width, p.height, p.bytes.data());
-        return reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(preview));
-    };
-    ui.open_folder = open_in_file_manager;
-    apply_style(ui.colours(), ui.scale);
-    TestSocket socket(options.test_socket, [&window] { window.wake(); });
-    if (socket.failed()) return fail("test socket '" + options.test_socket + "' can't be opened");
-    ui.probe.on = !options.test_socket.empty();
-    const int code = FrameLoop(window, ui, socket, options).run();
-    if (!session.ended_in(longest_wait)) mark.leave_at_once(code);
-    return code;
+    auto window = std::make_shared<OpenWindow>(catalogue, options, std::move(*opened));
+    if (const auto problem = window->begin()) return fail(problem->text);
+    return platform::repeat([window] { return window->loop.frame(); }, [window] { return window->end(); });
 }
 
 } // namespace pourbook

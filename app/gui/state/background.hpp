@@ -3,6 +3,7 @@
 
 #include "core/progress.hpp"
 #include "core/result.hpp"
+#include "platform/thread.hpp"
 
 #include <atomic>
 #include <chrono>
@@ -13,7 +14,6 @@
 #include <new>
 #include <optional>
 #include <string>
-#include <thread>
 #include <type_traits>
 #include <utility>
 #include <vector>
@@ -170,14 +170,15 @@ private:
 
     /// Taking apart an answer about very many metals takes longer than a frame may; this frame may still look at it.
     void sweep() {
-        if (!done_with_.empty()) sweeper_ = std::jthread([old = std::exchange(done_with_, {})] {});
+        if (!done_with_.empty())
+            sweeper_ = platform::Thread([old = std::exchange(done_with_, {})]() mutable { old.clear(); });
     }
 
     void start() {
         running_ = true;
         began_ = std::chrono::steady_clock::now();
         run_ = std::make_shared<Run>();
-        thread_ = std::jthread([work = std::move(waiting_), run = run_, wake = wake_] {
+        thread_ = platform::Thread([work = std::move(waiting_), run = run_, wake = wake_] {
             const Progress progress = [&](double done) {
                 const bool new_percent = static_cast<int>(done * 100) != static_cast<int>(run->done * 100);
                 run->done = done;
@@ -204,7 +205,7 @@ private:
     bool cancelled_ = false;
     std::size_t serial_ = 0;
     std::chrono::steady_clock::time_point began_;
-    std::jthread thread_, sweeper_;
+    platform::Thread thread_, sweeper_;
 };
 
 } // namespace pourbook

@@ -1,12 +1,12 @@
 #include "gui/state/session.hpp"
 
+#include "platform/thread.hpp"
 #include "questions/metals/find_metal.hpp"
 #include "questions/mix/mix_metal.hpp"
 #include "questions/pour/pour_in_workshop.hpp"
 
 #include <algorithm>
 #include <iterator>
-#include <thread>
 
 namespace pourbook {
 namespace {
@@ -48,7 +48,7 @@ bool Session::ended_in(std::chrono::milliseconds time) {
     const auto running = [](BackgroundWork* w) { return w->busy(); };
     while (std::any_of(works_.all.begin(), works_.all.end(), running)) {
         if (std::chrono::steady_clock::now() > until) return false;
-        std::this_thread::sleep_for(std::chrono::milliseconds(5));
+        platform::pause_ms(5);
     }
     return true;
 }

@@ -83,7 +83,8 @@ struct Passing {
     AskField ask;
     bool scroll_to_selected = true;
     bool quit = false;
-    std::string leaving = {}; // "save picture", "copy table" ...: asked for by a shortcut, taken by what is shown
+    std::string link_fault = {}; // of a link that can't be read, until the next click
+    std::string leaving = {};    // "save picture", "copy table" ...: asked for by a shortcut, taken by what is shown
     EntryDesk entry;
     std::map<std::string, Entry> fresh = {}; // the last row of each grid, by kind
     std::string told = {};                   // what was kept or taken back last

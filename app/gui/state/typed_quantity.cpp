@@ -1,12 +1,13 @@
 #include "gui/state/typed_quantity.hpp"
 
+#include "core/quantity/number_text.hpp"
+
 #include "charts/words.hpp"
 #include "core/quantity/format.hpp"
 #include "core/quantity/unit.hpp"
 #include "core/quantity/written_number.hpp"
 
 #include <algorithm>
-#include <charconv>
 #include <cmath>
 #include <optional>
 
@@ -75,8 +76,8 @@ private:
         const std::size_t length = number.size();
         std::replace(number.begin(), number.end(), ',', '.');
         double value = 0;
-        const auto [end, error] = std::from_chars(number.data(), number.data() + number.size(), value);
-        good_ = good_ && error == std::errc() && end == number.data() + number.size();
+        std::string_view left = number;
+        good_ = good_ && take_decimal(left, value) && left.empty();
         rest_.remove_prefix(length);
         return value;
     }
@@ -181,15 +182,12 @@ std::string nudged(const std::string& typed, int steps, bool far) {
     const bool comma = number.find(',') != std::string::npos;
     std::replace(number.begin(), number.end(), ',', '.');
     double value = 0;
-    const auto [last, error] = std::from_chars(number.data(), number.data() + number.size(), value);
-    if (error != std::errc() || last != number.data() + number.size()) return typed;
+    std::string_view left = number;
+    if (!take_decimal(left, value) || !left.empty()) return typed;
     const std::size_t point = number.find('.');
     const int decimals = point == std::string::npos ? 0 : static_cast<int>(number.size() - point - 1);
     value += steps * (far ? 10 : 1) * std::pow(10.0, -decimals);
-    char buffer[64];
-    const auto [stop, fault] = std::to_chars(buffer, buffer + sizeof buffer, value, std::chars_format::fixed, decimals);
-    if (fault != std::errc()) return typed;
-    std::string out(buffer, stop);
+    std::string out = fixed_digits(value, decimals);
     if (comma) std::replace(out.begin(), out.end(), '.', ',');
     return out + typed.substr(end);
 }

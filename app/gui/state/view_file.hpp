@@ -21,25 +21,6 @@ KeptView read_view(const std::string& file, const ViewState& start);
 /// Errors: refused, with the file's name and why.
 std::optional<Problem> write_view(const std::string& file, const ViewState& view);
 
-/// Says beside the state file that a window runs, until it is destroyed.
-class RunningMark {
-public:
-    /// An empty name: no mark.
-    explicit RunningMark(const std::string& state_file);
-    ~RunningMark();
-    RunningMark(const RunningMark&) = delete;
-    RunningMark& operator=(const RunningMark&) = delete;
-
-    /// The last window ended without closing.
-    bool left_behind() const { return left_behind_; }
-    /// Takes the mark away and ends the process without waiting for any thread.
-    [[noreturn]] void leave_at_once(int code) const;
-
-private:
-    std::string mark_;
-    bool left_behind_ = false;
-};
-
 /// The same in Rank and without parts that are read from files: what a window starts with that ended badly.
 ViewState without_files(ViewState view);
 

@@ -1,12 +1,14 @@
 #include "gui/widgets/leave_row.hpp"
 
-#include "answers/writers/write_file.hpp"
 #include "answers/writers/writers.hpp"
 #include "charts/table_picture.hpp"
 #include "charts/words.hpp"
 #include "gui/state/save_folder.hpp"
+#include "gui/state/view_link.hpp"
 #include "gui/widgets/picture_room.hpp"
 #include "gui/widgets/text.hpp"
+#include "platform/exchange.hpp"
+#include "platform/folders.hpp"
 
 #include <imgui_stdlib.h>
 
@@ -38,28 +40,21 @@ void tell(Ui& ui, const std::string& id, const std::string& words, bool fault) {
 
 std::string offered_file(Ui& ui, const Leaving& l) {
     std::string& folder = is_picture(l) ? ui.leaving.picture_folder : ui.leaving.table_folder;
-    if (folder.empty()) folder = save_folder(is_picture(l) ? "PICTURES" : "DOCUMENTS");
+    if (folder.empty()) folder = platform::save_folder(is_picture(l) ? "PICTURES" : "DOCUMENTS");
     return fresh_name(folder, l.name, l.ending);
-}
-
-/// The name first: a narrow line cuts the rest, and the pointer brings it back.
-std::string saved_words(const std::string& file) {
-    const std::filesystem::path path(file);
-    return "saved as " + path.filename().string() + " in " +
-           (path.has_parent_path() ? path.parent_path().string() : ".");
 }
 
 /// True where the file is there.
 bool save(Ui& ui, const std::string& id, const Leaving& l, const std::string& file) {
     const Result<std::string> bytes = l.made(file);
-    const std::optional<Problem> problem = bytes ? write_file(file, *bytes) : bytes.problem();
-    if (problem) {
-        tell(ui, id, problem->text, true);
+    const Result<std::string> saved = bytes ? platform::deliver(file, *bytes) : bytes;
+    if (!saved) {
+        tell(ui, id, saved.problem().text, true);
         return false;
     }
     const std::string folder = std::filesystem::path(file).parent_path().string();
     (is_picture(l) ? ui.leaving.picture_folder : ui.leaving.table_folder) = folder.empty() ? "." : folder;
-    tell(ui, id, saved_words(file), false);
+    tell(ui, id, *saved, false);
     return true;
 }
 
@@ -80,7 +75,7 @@ void copy_picture(Ui& ui, const std::string& id, const Leaving& l) {
     const std::string file = offered_file(ui, l);
     if (!save(ui, id, l, file)) return;
     ImGui::SetClipboardText(file.c_str());
-    tell(ui, id, "path copied, " + saved_words(file) + "; the clipboard takes no picture from this window", false);
+    tell(ui, id, "path copied, " + ui.leaving.told + "; the clipboard takes no picture from this window", false);
 }
 
 void copy(Ui& ui, const std::string& id, const Leaving& l) {
@@ -107,8 +102,16 @@ void draw_field(Ui& ui, const std::string& id, const Leaving& l) {
     if (stop) ui.leaving.open_in.clear();
 }
 
+/// The address of the page with what is chosen here; only the words of a link where no page is known.
+void copy_link(Ui& ui, const std::string& id) {
+    const std::string words = link_words(ui.view(), first_view(ui.session.catalogue));
+    ImGui::SetClipboardText((platform::page_address() + "#" + words).c_str());
+    tell(ui, id, "the link is on the clipboard", false);
+}
+
 void draw_words(Ui& ui, const std::string& id, const Leaving& l) {
     const std::string what = l.what;
+    if (asked(ui, "copy", "link")) copy_link(ui, id);
     const bool save_now = word_button(ui, id + ".save", "Save " + what, false) || asked(ui, "save", what);
     ImGui::SameLine(0, 0);
     if (word_button(ui, id + ".copy", "Copy " + what, false) || asked(ui, "copy", what)) copy(ui, id, l);
@@ -118,6 +121,8 @@ void draw_words(Ui& ui, const std::string& id, const Leaving& l) {
             ImGui::SetClipboardText(l.words().c_str());
             tell(ui, id, "the caption line is on the clipboard", false);
         }
+        ImGui::SameLine(0, 0);
+        if (word_button(ui, id + ".link", "Copy link", false)) copy_link(ui, id);
     }
     if (l.frame) {
         ImGui::SameLine(0, 0);

@@ -3,12 +3,13 @@
 #include "answers/picture/letters.hpp"
 #include "answers/picture/picture.hpp"
 #include "answers/picture/pixels.hpp"
-#include "answers/writers/write_file.hpp"
 #include "charts/words.hpp"
 #include "gui/state/save_folder.hpp"
 #include "gui/widgets/leave_row.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/theme.hpp"
+#include "platform/exchange.hpp"
+#include "platform/folders.hpp"
 
 #include <imgui_stdlib.h>
 
@@ -62,8 +63,8 @@ void save(Ui& ui) {
         return tell(room, "there is such a file: Save again to replace it", true);
     }
     const Result<std::string> bytes = bytes_for(ui, file);
-    const std::optional<Problem> problem = bytes ? write_file(file, *bytes) : bytes.problem();
-    if (problem) return tell(room, problem->text, true);
+    const Result<std::string> saved = bytes ? platform::deliver(file, *bytes) : bytes;
+    if (!saved) return tell(room, saved.problem().text, true);
     room.warned_of = file;
     std::erase(room.last, file);
     room.last.insert(room.last.begin(), file);
@@ -219,7 +220,7 @@ void open_room(Ui& ui, const std::string& id) {
     room.told.clear();
     room.wish.title.clear();
     for (auto& [name, race] : ui.races) race.running = false;
-    if (room.folder.empty()) room.folder = save_folder("PICTURES");
+    if (room.folder.empty()) room.folder = platform::save_folder("PICTURES");
 }
 
 void offer_to_room(Ui& ui, const std::string& id, const std::string& key, const SceneMaker& make) {

@@ -9,9 +9,9 @@ namespace pourbook {
 namespace {
 
 constexpr const char* each_its_own[] = {"magnet", "tube", "metal", "at"};
-constexpr const char* for_all[] = {"grade",       "br",        "surface-field", "recoil-permeability",
-                                   "magnet-mass", "magnet-at", "slits",         "off-axis",
-                                   "release",     "stop",      "condition",     "purity-rrr"};
+constexpr const char* for_all[] = {
+    "grade",   "br",   "surface-field", "recoil-permeability", "magnet-mass", "magnet-at", "slits",    "off-axis",
+    "release", "stop", "condition",     "purity-rrr",          "as",          "feedstock", "porosity", "treatment"};
 constexpr std::size_t most_falls = 4;
 
 /// A field of drop, kept as it is written; whether each text can be read is asked of drop.

@@ -22,8 +22,9 @@ Result<MixTarget> target_of(const Catalogue& catalogue, const MixAsked& asked) {
 
 Fault read_material(const Catalogue& catalogue, const MixAsked& asked, MixRequest& request) {
     if (asked.blend.empty() == asked.composition.empty())
-        return unreadable("mix needs either stocks, such as \"1.2kg bronze-gunmetal-88-10-2 + 300g copper-dhp\", or --composition "
-                          "\"Ag 92.5 Cu 7.5\"");
+        return unreadable(
+            "mix needs either stocks, such as \"1.2kg bronze-gunmetal-88-10-2 + 300g copper-dhp\", or --composition "
+            "\"Ag 92.5 Cu 7.5\"");
     if (!asked.blend.empty()) {
         const Result<std::vector<Stock>> stocks = stocks_from(catalogue, asked.blend);
         if (!stocks) return stocks.problem();
@@ -43,8 +44,7 @@ const QuestionOf<MixAsked>& mix_question() {
     using R = MixAsked;
     static const QuestionOf<R> question = [] {
         QuestionOf<R> q("mix", "what a blend or a composition is: estimated properties, value, how to refine it");
-        q.add(by_place(words("blend", "stocks", "\"1.2kg za-12 + 300g zinc + 200g (Cu 80 Sn 20)\"")),
-              &R::blend);
+        q.add(by_place(words("blend", "stocks", "\"1.2kg za-12 + 300g zinc + 200g (Cu 80 Sn 20)\"")), &R::blend);
         q.add(words("composition", "instead of stocks: per cent by mass", "\"Ag 92.5 Cu 7.5\""), &R::composition);
         q.add(flag("atomic", "the composition is in per cent by atoms"), &R::atomic);
         q.add(choice("treatment", "what the metal has been through", {"as-cast", "annealed", "quenched", "aged"}),

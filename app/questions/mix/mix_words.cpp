@@ -115,8 +115,7 @@ Result<Stock> stock_from(const Catalogue& catalogue, const std::string& text, st
     std::string_view rest = words;
     const Result<double> number = take_written_number(rest);
     if (!number)
-        return unreadable_at("'" + words + "': " + number.problem().text +
-                                 ": a mass and a metal, such as 1.2kg za-12",
+        return unreadable_at("'" + words + "': " + number.problem().text + ": a mass and a metal, such as 1.2kg za-12",
                              column);
     const std::string figure = words.substr(0, words.size() - rest.size());
     while (!rest.empty() && rest.front() == ' ') rest.remove_prefix(1);

@@ -8,6 +8,7 @@
 #include "core/materials/names.hpp"
 #include "questions/metals/conditions.hpp"
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
@@ -31,7 +32,7 @@ struct PourRequest {
     double heel_kg = 0;
     bool no_feeder = false;
     std::optional<double> shell_wall_m; // else the printed thickness
-    std::size_t count = 1;              // castings wanted
+    std::uint64_t count = 1;            // castings wanted
     std::optional<double> sprue_height_m;
     std::optional<double> sprue_foot_m; // diameter
     std::optional<double> power_W;

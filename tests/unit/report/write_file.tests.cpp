@@ -1,5 +1,5 @@
 // A file is written whole or not at all, and nothing is left beside it.
-#include "answers/writers/write_file.hpp"
+#include "platform/files.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -34,11 +34,11 @@ std::string read(const fs::path& file) {
 TEST_CASE("a file is written, replaced, and keeps its rights and its link") {
     const FolderToWrite f;
     const fs::path file = f.path / "a.csv", link = f.path / "link.csv";
-    CHECK_FALSE(write_file(file, std::string("one\0two", 7)));
+    CHECK_FALSE(platform::write_file(file, std::string("one\0two", 7)));
     CHECK(read(file) == std::string("one\0two", 7));
     fs::permissions(file, fs::perms::owner_read | fs::perms::owner_write);
     fs::create_symlink(file, link);
-    CHECK_FALSE(write_file(link, "three"));
+    CHECK_FALSE(platform::write_file(link, "three"));
     CHECK(read(file) == "three");
     CHECK(fs::is_symlink(link));
     CHECK(fs::status(file).permissions() == (fs::perms::owner_read | fs::perms::owner_write));
@@ -48,7 +48,7 @@ TEST_CASE("a file is written, replaced, and keeps its rights and its link") {
 TEST_CASE("what can't be written is told in words and nothing is left") {
     const FolderToWrite f;
     for (const fs::path& path : {f.path, f.path / "no" / "such" / "folder.csv", fs::path("/dev/null"), fs::path()}) {
-        const auto problem = write_file(path, "x");
+        const auto problem = platform::write_file(path, "x");
         REQUIRE(problem);
         CHECK(problem->kind == Problem::Kind::file);
         CHECK(problem->text.find("can't be written: ") != std::string::npos);

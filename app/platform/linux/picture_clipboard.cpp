@@ -1,4 +1,5 @@
-#include "gui/shell/picture_clipboard.hpp"
+// Owner of the X11 selection CLIPBOARD (ICCCM 2.0, section 2) on a connection and a thread of its own.
+#include "platform/picture_clipboard.hpp"
 
 #include <poll.h>
 #include <sys/eventfd.h>
@@ -9,7 +10,7 @@
 #include <cstdlib>
 #include <thread>
 
-namespace pourbook {
+namespace pourbook::platform {
 namespace {
 
 template <class Reply> using Owned = std::unique_ptr<Reply, decltype(&std::free)>;
@@ -126,4 +127,4 @@ bool PictureClipboard::offer(std::string png) {
     return owner_ != nullptr;
 }
 
-} // namespace pourbook
+} // namespace pourbook::platform

@@ -1,14 +1,13 @@
-#include "answers/writers/write_file.hpp"
+#include "platform/files.hpp"
 
 #include <cerrno>
 #include <cstring>
-#include <filesystem>
 
 #include <fcntl.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
-namespace pourbook {
+namespace pourbook::platform {
 namespace {
 
 /// 0, or the system's error number.
@@ -48,7 +47,7 @@ std::optional<Problem> write_file(const std::string& path, const std::string& by
     struct stat old {};
     const bool there = ::stat(target.c_str(), &old) == 0;
     if (there && (old.st_mode & 0222) == 0) return problem(path, EACCES); // write-protected on purpose
-    const std::string beside = target.string() + "." + std::to_string(::getpid()) + ".part";
+    const std::string beside = draft_name(target.string(), "part");
     const int file = ::open(beside.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_NOFOLLOW | O_CLOEXEC, 0666);
     if (file < 0) return problem(path, errno);
     int fault = write_all(file, bytes);
@@ -60,4 +59,19 @@ std::optional<Problem> write_file(const std::string& path, const std::string& by
     return problem(path, fault);
 }
 
-} // namespace pourbook
+bool make_private(const std::string& path) {
+    const int file = ::open(path.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0600);
+    return file >= 0 && ::close(file) == 0;
+}
+
+std::string file_identity(const std::string& path) {
+    struct stat file {};
+    if (::stat(path.c_str(), &file) != 0) return {};
+    return std::to_string(file.st_dev) + ":" + std::to_string(file.st_ino);
+}
+
+std::string draft_name(const std::string& path, const std::string& ending) {
+    return path + "." + std::to_string(::getpid()) + "." + ending;
+}
+
+} // namespace pourbook::platform

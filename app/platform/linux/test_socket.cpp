@@ -1,4 +1,4 @@
-#include "gui/shell/test_socket.hpp"
+#include "platform/test_socket.hpp"
 
 #include <poll.h>
 #include <sys/socket.h>
@@ -6,9 +6,13 @@
 #include <sys/un.h>
 #include <unistd.h>
 
+#include <condition_variable>
 #include <cstring>
+#include <mutex>
+#include <optional>
+#include <thread>
 
-namespace pourbook {
+namespace pourbook::platform {
 namespace {
 
 int listen_on(const std::string& path) {
@@ -47,13 +51,57 @@ bool send_all(int fd, const std::string& text) {
 
 } // namespace
 
-TestSocket::TestSocket(const std::string& path, std::function<void()> wake) : path_(path), wake_(std::move(wake)) {
-    if (path_.empty() || ::pipe(stop_) != 0) return;
+class TestSocket::Line {
+public:
+    Line(const std::string& path, std::function<void()> wake);
+    ~Line();
+    Line(const Line&) = delete;
+    Line& operator=(const Line&) = delete;
+
+    bool failed() const { return listener_ < 0; }
+    Question asked();
+    void answer(std::string line);
+
+private:
+    void serve();
+    bool talk(int client);
+    std::optional<std::string> wait_for_answer();
+
+    std::string path_;
+    std::function<void()> wake_;
+    int listener_ = -1;
+    int stop_[2] = {-1, -1}; // a byte here ends the thread
+    std::mutex guard_;
+    std::condition_variable ready_;
+    Question asked_ = Question::none;
+    bool ending_ = false;
+    std::optional<std::string> answer_;
+    std::thread thread_;
+};
+
+TestSocket::TestSocket(const std::string& path, std::function<void()> wake) {
+    if (path.empty()) return;
+    line_ = std::make_unique<Line>(path, std::move(wake));
+    failed_ = line_->failed();
+}
+
+TestSocket::~TestSocket() = default;
+
+TestSocket::Question TestSocket::asked() {
+    return line_ ? line_->asked() : Question::none;
+}
+
+void TestSocket::answer(std::string line) {
+    if (line_) line_->answer(std::move(line));
+}
+
+TestSocket::Line::Line(const std::string& path, std::function<void()> wake) : path_(path), wake_(std::move(wake)) {
+    if (::pipe(stop_) != 0) return;
     listener_ = listen_on(path_);
     if (listener_ >= 0) thread_ = std::thread([this] { serve(); });
 }
 
-TestSocket::~TestSocket() {
+TestSocket::Line::~Line() {
     if (thread_.joinable()) {
         {
             const std::lock_guard lock(guard_);
@@ -69,12 +117,12 @@ TestSocket::~TestSocket() {
         if (fd >= 0) ::close(fd);
 }
 
-TestSocket::Question TestSocket::asked() {
+TestSocket::Question TestSocket::Line::asked() {
     const std::lock_guard lock(guard_);
     return asked_;
 }
 
-void TestSocket::answer(std::string line) {
+void TestSocket::Line::answer(std::string line) {
     {
         const std::lock_guard lock(guard_);
         asked_ = Question::none;
@@ -83,7 +131,7 @@ void TestSocket::answer(std::string line) {
     ready_.notify_all();
 }
 
-void TestSocket::serve() {
+void TestSocket::Line::serve() {
     while (readable(listener_, stop_[0])) {
         const int client = ::accept(listener_, nullptr, nullptr);
         if (client < 0) continue;
@@ -93,7 +141,7 @@ void TestSocket::serve() {
     }
 }
 
-bool TestSocket::talk(int client) {
+bool TestSocket::Line::talk(int client) {
     char buffer[256];
     if (!readable(client, stop_[0])) return false;
     const ssize_t n = ::recv(client, buffer, sizeof buffer, 0);
@@ -108,7 +156,7 @@ bool TestSocket::talk(int client) {
     return line && send_all(client, *line + "\n");
 }
 
-std::optional<std::string> TestSocket::wait_for_answer() {
+std::optional<std::string> TestSocket::Line::wait_for_answer() {
     std::unique_lock lock(guard_);
     ready_.wait(lock, [this] { return answer_ || ending_; });
     std::optional<std::string> line = std::move(answer_);
@@ -116,4 +164,4 @@ std::optional<std::string> TestSocket::wait_for_answer() {
     return line;
 }
 
-} // namespace pourbook
+} // namespace pourbook::platform

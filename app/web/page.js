@@ -1,0 +1,168 @@
+// What the page does around the program: the person's own file in the browser's store, links, files in and out, touch.
+"use strict";
+
+const own = "/own", ownFile = own + "/workshop.sqlite";
+const byId = (id) => document.getElementById(id);
+const say = (words) => { byId("said").textContent = words; };
+
+// A page whose answers carry two headers may have threads (HTML, "cross-origin isolated"). Plain file servers do not send
+// them; the service worker, which also keeps the page for use without a network, adds them. It takes effect with one reload.
+async function settle() {
+  if (!("serviceWorker" in navigator)) return;
+  try {
+    await navigator.serviceWorker.register("service_worker.js");
+    await navigator.serviceWorker.ready;
+  } catch (why) {
+    return; // a page without https: it works, but has no threads and no life without its server
+  }
+  if (window.crossOriginIsolated || sessionStorage.getItem("reloaded")) return;
+  sessionStorage.setItem("reloaded", "yes");
+  location.reload();
+  await new Promise(() => {});
+}
+
+// One page at a time keeps what is entered; a second would write over it.
+async function takeStore() {
+  if (!navigator.locks) return true;
+  return new Promise((taken) => {
+    navigator.locks.request("pourbook-own-file", { ifAvailable: true }, (lock) => {
+      taken(lock !== null);
+      return lock ? new Promise(() => {}) : undefined;
+    });
+  });
+}
+
+let keeps = false, keeping = false;
+// All that has changed in /own goes into the store in one transaction: whenever the tab ends, all of it is there or none.
+function keep() {
+  if (!keeps || keeping) return Promise.resolve();
+  keeping = true;
+  return new Promise((done) => Module.FS.syncfs(false, (why) => {
+    keeping = false;
+    if (why) say("what you entered could not be kept: " + why);
+    done();
+  }));
+}
+
+function bytesToPerson(name, bytes) {
+  const link = document.createElement("a");
+  link.href = URL.createObjectURL(new Blob([bytes]));
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 60000);
+}
+
+function exportOwn() {
+  if (!Module.FS.analyzePath(ownFile).exists) return say("nothing has been entered yet");
+  bytesToPerson("workshop.sqlite", Module.FS.readFile(ownFile));
+}
+
+async function importOwn(file) {
+  const there = "/opened/" + "import.sqlite";
+  Module.FS.writeFile(there, new Uint8Array(await file.arrayBuffer()));
+  say(Module.ccall("pourbook_restore", "string", ["string"], [there]));
+  Module.FS.unlink(there);
+  await keep();
+}
+
+async function openPart(file) {
+  const there = "/opened/" + file.name.replace(/[^A-Za-z0-9._-]/g, "_");
+  Module.FS.writeFile(there, new Uint8Array(await file.arrayBuffer()));
+  const words = "stl:" + there;
+  Module.pourbookPasted = words;
+  say("the part is here as " + words + ": paste it (Ctrl+V) as a part in Pour");
+}
+
+function pickedBy(id, take) {
+  byId(id).addEventListener("change", (event) => {
+    const file = event.target.files[0];
+    event.target.value = "";
+    if (file) take(file).catch((why) => say(String(why)));
+  });
+}
+
+const pixels = () => window.devicePixelRatio || 1;
+function sizeOfCanvas() {
+  const box = byId("canvas").getBoundingClientRect();
+  return [Math.max(1, Math.round(box.width * pixels())), Math.max(1, Math.round(box.height * pixels()))];
+}
+
+// The window library would take a touch for a mouse with no button. The browser itself makes a tap a move and a click
+// (hover first), a long drag a scroll of the page, two fingers a zoom.
+for (const kind of ["touchstart", "touchmove", "touchend", "touchcancel"])
+  window.addEventListener(kind, (event) => { if (event.target === byId("canvas")) event.stopImmediatePropagation(); }, true);
+
+// The keyboard of a phone opens for a field of the page only: an unseen one stands in for the field in the window.
+function followTyping() {
+  const typing = byId("typing");
+  byId("canvas").addEventListener("click", () => {
+    if (!matchMedia("(pointer: coarse)").matches) return;
+    setTimeout(() => { if (Module.ccall("pourbook_wants_text", "number", [], [])) typing.focus(); else typing.blur(); }, 80);
+  });
+  typing.addEventListener("input", (event) => {
+    if (event.data) Module.ccall("pourbook_typed", null, ["string"], [event.data]);
+    typing.value = "";
+  });
+}
+
+window.addEventListener("paste", (event) => { Module.pourbookPasted = event.clipboardData.getData("text"); });
+window.addEventListener("hashchange", () => location.reload());
+document.addEventListener("visibilitychange", () => { if (document.visibilityState === "hidden") keep(); });
+
+function hasWebGL2() {
+  try {
+    return !!document.createElement("canvas").getContext("webgl2");
+  } catch (why) {
+    return false;
+  }
+}
+
+function ready() {
+  byId("waiting").hidden = true;
+  window.pourbookFirstFrame = performance.now();
+  byId("canvas").focus();
+  setInterval(keep, 2000);
+}
+
+var Module = {
+  canvas: byId("canvas"),
+  noExitRuntime: true,
+  setStatus: (words) => { if (words) byId("waiting-words").textContent = words.replace("...", " …"); },
+  printErr: (words) => { console.warn(words); say(words); },
+  onAbort: () => { byId("waiting").hidden = false; byId("waiting-words").textContent = "the program has stopped: reload the page"; },
+  preRun: [function() {
+    Module.FS = FS;
+    FS.mkdir(own);
+    FS.mkdir("/opened");
+    FS.mount(IDBFS, {}, own);
+    addRunDependency("own file");
+    FS.syncfs(true, (why) => {
+      if (why) say("what you entered before can't be read: " + why);
+      removeRunDependency("own file");
+    });
+  }],
+  postRun: [function() { requestAnimationFrame(() => requestAnimationFrame(ready)); }],
+};
+
+(async function start() {
+  if (!hasWebGL2() || typeof WebAssembly === "undefined") {
+    byId("waiting").hidden = true;
+    byId("without").hidden = false;
+    return;
+  }
+  await settle();
+  keeps = await takeStore();
+  if (!keeps) say("Pourbook is open in another tab: what you enter in this one is not kept");
+  [Module.pourbookWidth, Module.pourbookHeight] = sizeOfCanvas();
+  Module.pourbookLink = location.hash.slice(1);
+  Module.pourbookTest = new URLSearchParams(location.search).has("test") ? "page" : "";
+  new ResizeObserver(() => { if (Module.calledRun) Module.ccall("pourbook_resize", null, ["number", "number"], sizeOfCanvas()); })
+    .observe(byId("canvas"));
+  byId("export").addEventListener("click", exportOwn);
+  pickedBy("import", importOwn);
+  pickedBy("part", openPart);
+  followTyping();
+  const program = document.createElement("script");
+  program.src = window.crossOriginIsolated ? "pourbook.js" : "plain.js";
+  document.body.append(program);
+})();

@@ -1,0 +1,12 @@
+# Names the page's files in its service worker, with a version that changes when any of them does.
+file(GLOB all RELATIVE ${TO} ${TO}/*)
+list(REMOVE_ITEM all service_worker.js)
+set(POURBOOK_PAGE_FILES "")
+set(sums "")
+foreach(name ${all})
+  file(SHA256 ${TO}/${name} sum)
+  string(APPEND sums ${sum})
+  string(APPEND POURBOOK_PAGE_FILES "\"./${name}\", ")
+endforeach()
+string(SHA256 POURBOOK_PAGE_VERSION "${sums}")
+configure_file(${FROM}/service_worker.js.in ${TO}/service_worker.js @ONLY)

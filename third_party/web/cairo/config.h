@@ -1,0 +1,42 @@
+// What cairo's configure would find in the browser.
+#pragma once
+#define CAIRO_HAS_PTHREAD 1
+#define CAIRO_HAS_REAL_PTHREAD 1
+#define HAVE_CXX11_ATOMIC_PRIMITIVES 1
+#define HAVE_CTIME_R 1
+#define HAVE_FCNTL_H 1
+#define HAVE_FLOCKFILE 1
+#define HAVE_FT_DONE_MM_VAR 1
+#define HAVE_FT_GET_VAR_DESIGN_COORDINATES 1
+#define HAVE_FT_GET_X11_FONT_FORMAT 1
+#define HAVE_FT_GLYPHSLOT_EMBOLDEN 1
+#define HAVE_FT_GLYPHSLOT_OBLIQUE 1
+#define HAVE_FT_LIBRARY_SETLCDFILTER 1
+#define HAVE_FT_LOAD_SFNT_TABLE 1
+#define HAVE_FUNLOCKFILE 1
+#define HAVE_GMTIME_R 1
+#define HAVE_INTTYPES_H 1
+#define HAVE_LOCALTIME_R 1
+#define HAVE_NEWLOCALE 1
+#define HAVE_SETJMP_H 1
+#define HAVE_STDINT_H 1
+#define HAVE_STDLIB_H 1
+#define HAVE_STRING_H 1
+#define HAVE_STRNDUP 1
+#define HAVE_STRTOD_L 1
+#define HAVE_SYS_STAT_H 1
+#define HAVE_SYS_TYPES_H 1
+#define HAVE_TIME_H 1
+#define HAVE_UINT64_T 1
+#define HAVE_UNISTD_H 1
+#define HAVE_XLOCALE_H 0
+#define HAVE_ZLIB 1
+#define SIZEOF_INT 4
+#define SIZEOF_LONG 4
+#define SIZEOF_LONG_LONG 8
+#define SIZEOF_SIZE_T 4
+#define SIZEOF_VOID_P 4
+#define WARN_UNUSED_RESULT
+#define PACKAGE_VERSION "1.16.0"
+#define PACKAGE_NAME "cairo"
+#undef HAVE_XLOCALE_H
