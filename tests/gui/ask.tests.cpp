@@ -14,7 +14,7 @@ void ask_in(Desk& desk, const std::string& words) {
     desk.press('K', true);
     desk.frames();
     desk.press('A', true);
-    desk.type(words);
+    ImGui::GetIO().AddInputCharactersUTF8(words.c_str()); // at once: "°" is two bytes, one sign
     desk.settle();
 }
 

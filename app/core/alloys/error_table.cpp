@@ -17,11 +17,11 @@ double half_width_90(ErrorClass e) {
     case ErrorClass::resistivity_dilute:
         return 0.21;
     case ErrorClass::resistivity_table:
-        return 0.24;
+        return 0.29;
     case ErrorClass::resistivity_nordheim:
-        return 0.21;
+        return 0.31;
     case ErrorClass::resistivity_two_phase:
-        return 0.27;
+        return 0.37;
     case ErrorClass::density_dissolved:
         return 0.013;
     case ErrorClass::density_elements:

@@ -32,7 +32,8 @@ double own_uncertainty(const Candidate& c, const Question& q, bool& assumed) {
     assumed = std::isnan(u);
     if (assumed) {
         // A melting point answers for solidus and liquidus with its own, smaller default.
-        const Property* recorded = q.catalogue.property(c.record->property);
+        const bool same = c.record->property == q.property.id;
+        const Property* recorded = same ? &q.property : q.catalogue.property(c.record->property);
         const Property& p = recorded && recorded->dimension == q.property.dimension ? *recorded : q.property;
         u = std::isnan(p.default_uncertainty_si) ? p.default_uncertainty * std::abs(c.value_si)
                                                  : p.default_uncertainty_si;

@@ -1,5 +1,6 @@
 #include "core/evaluate/evaluate.hpp"
 
+#include "core/evaluate/candidate.hpp"
 #include "core/evaluate/cited.hpp"
 #include "core/evaluate/money.hpp"
 #include "core/laws/answer.hpp"
@@ -8,14 +9,19 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 namespace pourbook {
 namespace {
 
-Result<Evaluated> without_temperature(const Catalogue& catalogue, const Metal& metal, const char* property) {
-    Conditions cited;
-    cited.cited_only = true;
-    return evaluate(catalogue, metal, property, cited);
+/// The figure that a property without a temperature is cited with, alone: asked for at every evaluation.
+std::optional<double> cited_number(const Catalogue& catalogue, const Metal& metal, const char* id) {
+    const Property* property = catalogue.property(id);
+    if (!property) return std::nullopt;
+    const Conditions usual;
+    const auto all = candidates({catalogue, metal, *property, property->phase, usual.temperature_K, usual});
+    if (all.empty()) return std::nullopt;
+    return all.front().value_si;
 }
 
 bool phase_matters(const Property& p) {
@@ -36,10 +42,15 @@ Result<Evaluated> reciprocal_of(Result<Evaluated> e) {
     return e;
 }
 
-Result<Evaluated> text_property(const Metal& metal, const Property& property) {
+const Record* text_record(const Metal& metal, const char* property) {
     const Record* best = nullptr;
     for (const Record& r : metal.records)
-        if (r.property == property.id && r.usable() && (!best || r.use == Use::preferred)) best = &r;
+        if (r.property == property && r.usable() && (!best || r.use == Use::preferred)) best = &r;
+    return best;
+}
+
+Result<Evaluated> text_property(const Metal& metal, const Property& property) {
+    const Record* best = text_record(metal, property.id.c_str());
     if (!best) return no_value(property.id + " of " + metal.slug + ": no value cited");
     Evaluated e;
     e.text = best->text;
@@ -140,19 +151,19 @@ std::string resolved_condition(const Metal& metal, const Conditions& conditions)
 }
 
 Phase phase_at(const Catalogue& catalogue, const Metal& metal, double temperature_K) {
-    const auto solidus = without_temperature(catalogue, metal, "solidus");
-    const auto liquidus = without_temperature(catalogue, metal, "liquidus");
-    if (solidus && temperature_K <= solidus->value_si + 1e-9) return Phase::solid;
-    if (liquidus && temperature_K > liquidus->value_si - 1e-9) return Phase::liquid;
+    const auto solidus = cited_number(catalogue, metal, "solidus");
+    if (solidus && temperature_K <= *solidus + 1e-9) return Phase::solid;
+    const auto liquidus = cited_number(catalogue, metal, "liquidus");
+    if (liquidus && temperature_K > *liquidus - 1e-9) return Phase::liquid;
     if (!solidus && !liquidus) return Phase::solid;
     return solidus && liquidus ? Phase::any : (liquidus ? Phase::solid : Phase::any);
 }
 
 bool ferromagnetic_at(const Catalogue& catalogue, const Metal& metal, double temperature_K) {
-    const auto behaviour = without_temperature(catalogue, metal, "magnetic_behaviour");
+    const Record* behaviour = text_record(metal, "magnetic_behaviour");
     if (!behaviour || behaviour->text != "ferromagnetic") return false;
-    const auto curie = without_temperature(catalogue, metal, "curie_temperature");
-    return !curie || temperature_K < curie->value_si;
+    const auto curie = cited_number(catalogue, metal, "curie_temperature");
+    return !curie || temperature_K < *curie;
 }
 
 Result<Evaluated> evaluate(const Catalogue& catalogue, const Metal& metal, const std::string& id,
@@ -175,8 +186,8 @@ Result<Evaluated> evaluate(const Catalogue& catalogue, const Metal& metal, const
     Question q{catalogue, metal, *property, property->phase, conditions.temperature_K, conditions};
     if (property->phase == Phase::liquid) {
         // A liquid property asked for below the melting range is answered at the liquidus: the melt as it is poured.
-        const auto liquidus = without_temperature(catalogue, metal, "liquidus");
-        if (liquidus) q.temperature_K = std::max(q.temperature_K, liquidus->value_si);
+        const auto liquidus = cited_number(catalogue, metal, "liquidus");
+        if (liquidus) q.temperature_K = std::max(q.temperature_K, *liquidus);
     }
     if (phase_matters(*property)) {
         q.phase = phase_at(catalogue, metal, conditions.temperature_K);
