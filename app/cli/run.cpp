@@ -245,9 +245,9 @@ int run_command_line(const CommandLine& setup, const std::vector<std::string>& w
     const int code = run_words(setup, words, answer, err);
     errno = 0;
     if (setup.terminal)
-        out << for_terminal(answer.view()) << std::flush;
+        out << for_terminal(answer.str()) << std::flush;
     else
-        out << answer.view() << std::flush;
+        out << answer.str() << std::flush;
     if (out) return code;
     err << "pourbook: the answer could not be written: " << std::strerror(errno ? errno : EIO) << "\n";
     return 4;
