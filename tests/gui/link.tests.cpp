@@ -53,7 +53,7 @@ const std::vector<Choice>& choices() {
             v.view = "pour", v.pour.set_all("part", {"tube:18mm:24mm:400mm", "plate:9cmx9cmx1cm"});
         },
         [](ViewState& v) { v.pour.set("metal", "zinc").set_all("part", {}); },
-        [](ViewState& v) { v.view = "ask", v.ask.question = "plate"; },
+        [](ViewState& v) { v.view = "questions", v.questions.question = "plate"; },
         [](ViewState& v) { v.view = "trials", v.shelf = "stock"; },
         [](ViewState& v) { v.view = "sources", v.find_source = "Handbook, 2nd ed. [1990]"; },
         [](ViewState& v) { v.dark = false, v.workshop_units = true, v.help = true; },
@@ -105,7 +105,7 @@ TEST_CASE("a damaged link says so in one line and opens the first view") {
     const ViewState first = first_view(reference());
     for (const std::string words :
          {"nonsense", "view", "view=nowhere", "colour=red", "pins=%4", "pins=%zz", "rank.two_goals=perhaps",
-          "rank.samples=many", "versus=copper", "versus=a,b,c", "view=rank&ask=3", "mix.words.stocks=[1,2]",
+          "rank.samples=many", "versus=copper", "versus=a,b,c", "view=rank&questions=3", "mix.words.stocks=[1,2]",
           "pins=[copper", "=", "&=&", "rank.goal", "%00%ff"}) {
         const KeptView read = read_link(words, first);
         INFO(words);
