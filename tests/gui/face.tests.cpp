@@ -66,7 +66,7 @@ TEST_CASE("the first start opens on the race of our own scenario, running, with 
 TEST_CASE("in every frame of a race each magnet stands where its fall was computed to have it") {
     Desk desk(testing::real_catalogue());
     begin_afresh(desk);
-    const auto* falls = desk.session.drop.falls(desk.session.conditions());
+    const auto* falls = desk.session.drop.falls(desk.session.part_conditions());
     REQUIRE(falls);
     REQUIRE(*falls);
     double before = -1;
@@ -159,7 +159,7 @@ TEST_CASE("every view says its answer in a sentence at the top, as the command l
     }
     desk.session.view.view = "drop";
     desk.settle();
-    const auto* falls = desk.session.drop.falls(desk.session.conditions());
+    const auto* falls = desk.session.drop.falls(desk.session.part_conditions());
     CHECK(desk.text("answer") == sentence_of(*(**falls).drops.front().result));
     desk.session.view.view = "compare";
     desk.settle();

@@ -71,7 +71,7 @@ TEST_CASE(
     desk.session.view.view = "drop";
     const auto cost = [&] {
         desk.settle();
-        const auto* falls = desk.session.drop.falls(desk.session.conditions());
+        const auto* falls = desk.session.drop.falls(desk.session.part_conditions());
         REQUIRE(falls);
         REQUIRE(*falls);
         return (**falls).drops.front().result->cost_usd;

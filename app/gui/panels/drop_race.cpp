@@ -108,7 +108,7 @@ float room_for_race(const Ui& ui) {
 void draw_race(Ui& ui, const std::vector<DropOfMetal>& warm, ImVec2 size) {
     ImGui::BeginChild("race", size, false, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
     const DropQuestions::Falls* cold =
-        ui.view().drop.nitrogen ? ui.session.drop.falls_in_nitrogen(ui.session.conditions()) : nullptr;
+        ui.view().drop.nitrogen ? ui.session.drop.falls_in_nitrogen(ui.session.part_conditions()) : nullptr;
     const bool in_pairs = cold && *cold;
     const std::size_t serial = ui.session.drop.falls_serial() + 1000 * ui.session.drop.nitrogen_serial();
     const Scene scene =

@@ -16,7 +16,7 @@ constexpr const char* what_it_is =
 constexpr const char* question_of_the_race = "Five seconds a floor: which sleeve holds the magnet long enough?";
 
 void draw_race(Ui& ui, ImVec2 size) {
-    const DropQuestions::Falls* falls = ui.session.drop.falls(ui.session.conditions());
+    const DropQuestions::Falls* falls = ui.session.drop.falls(ui.session.part_conditions());
     if (!falls || !*falls) {
         ImGui::BeginChild("race.waits", size);
         dim_text(ui, falls ? falls->problem().text : "Working it out …");

@@ -55,10 +55,10 @@ Answer of_compare(Ui& ui) {
 Answer of_drop(Ui& ui) {
     if (ui.view().pins.empty()) return {};
     if (ui.view().drop.against) {
-        const Result<AgainstResult>* two = ui.session.drop.against(ui.session.conditions());
+        const Result<AgainstResult>* two = ui.session.drop.against(ui.session.part_conditions());
         return two && *two ? Answer{(*two)->sentence, (*two)->p_longer} : Answer{};
     }
-    const DropQuestions::Falls* falls = ui.session.drop.falls(ui.session.conditions());
+    const DropQuestions::Falls* falls = ui.session.drop.falls(ui.session.part_conditions());
     if (!falls || !*falls) return {};
     for (const DropOfMetal& d : (**falls).drops)
         if (d.metal->slug == ui.session.drop.metal() && d.result) return {sentence_of(*d.result)};
