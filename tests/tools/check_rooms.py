@@ -18,7 +18,7 @@ LANGUAGE = {"algorithm", "any", "array", "bit", "cctype", "cfloat", "charconv", 
             "string_view", "tuple", "type_traits", "unordered_map", "unordered_set", "utility", "variant", "vector", "cstdlib", "cstring"}
 JSON = {"nlohmann/json.hpp"}
 CAIRO = {"cairo.h", "cairo-ft.h", "cairo-pdf.h", "cairo-svg.h", "ft2build.h"}
-IMGUI = {"imgui.h", "imgui_stdlib.h", "imgui_freetype.h", "backends/imgui_impl_opengl3.h", "backends/imgui_impl_glfw.h"}
+IMGUI = {"imgui.h", "imgui_internal.h", "imgui_stdlib.h", "imgui_freetype.h", "backends/imgui_impl_opengl3.h", "backends/imgui_impl_glfw.h"}
 SQLITE = {"SQLiteCpp/SQLiteCpp.h", "SQLiteCpp/Backup.h", "sqlite3.h"}
 ROOMS = {  # room: (folder, rooms it may include, headers it may include beside those of the language)
     "core": ("app/core", set(), set()),
