@@ -223,7 +223,7 @@ private:
         const Spot at{x, place_y(m.y)};
         scene_.parts.push_back(Circle{at, marker_radius, colours_.ink});
         free_.take({at.x - 5, at.y - 5, 10, 10});
-        scene_.hits.push_back({{at.x - hit_half, at.y - hit_half, 2 * hit_half, 2 * hit_half}, m.id, m.hover});
+        scene_.hits.push_back({{at.x - hit_half, at.y - hit_half, 2 * hit_half, 2 * hit_half}, m.id, m.hover, true});
     }
 
     /// Its name where there is room, else only on hover.

@@ -36,7 +36,7 @@ TEST_CASE("rows of a spreadsheet become lots, with or without a head") {
 namespace {
 
 struct WorkshopDeskOf : testing::Shop {
-    Desk desk{testing::real_catalogue(), 1440, 900, 1, workshop.get()};
+    Desk desk{testing::real_catalogue(), 1440, 1200, 1, workshop.get()};
     std::size_t lots() { return workshop->entries(known_kind("stock"))->size(); }
 };
 

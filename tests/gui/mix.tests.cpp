@@ -1,4 +1,5 @@
 #include "gui/actions/actions.hpp"
+#include "gui/state/explain.hpp"
 #include "questions/mix/mix_metal.hpp"
 #include "tests/gui/desk.hpp"
 
@@ -108,9 +109,13 @@ TEST_CASE("a pinned mix is a metal of every view, marked as an estimate") {
     desk.session.view.view = "compare";
     desk.settle();
     CHECK(desk.shows("compare." + slug + ".resistivity"));
-    desk.point_at("compare." + slug + ".resistivity");
-    CHECK(desk.text("hover").find("how known: computed") != std::string::npos);
-    CHECK(desk.text("hover").find("estimated from the composition by the rule") != std::string::npos);
+    const Property& resistivity = *desk.session.catalogue.property("resistivity");
+    const Metal& mixed = *desk.session.catalogue.metal(slug);
+    const std::string story = explain(desk.session.catalogue, mixed, resistivity,
+                                      evaluate(desk.session.catalogue, mixed, "resistivity", {}), UnitSystem::shown)
+                                  .text(); // as the evidence copies it
+    CHECK(story.find("how known: computed") != std::string::npos);
+    CHECK(story.find("estimated from the composition by the rule") != std::string::npos);
     desk.session.view.view = "curves";
     desk.settle();
     CHECK(desk.shows("curve." + slug));

@@ -75,10 +75,12 @@ TEST_CASE("the hover of a number names its source and how it is known") {
     desk.settle();
     desk.point_at("sheet.resistivity");
     const std::string hover = desk.text("hover");
-    CHECK(hover.find("matula-1979") != std::string::npos);
-    CHECK(hover.find("how known: ") != std::string::npos);
+    CHECK(hover.find("Matula 1979") != std::string::npos);
     CHECK(hover.find("±") != std::string::npos);
     desk.click("sheet.resistivity");
+    desk.settle();
+    CHECK(desk.text("evidence.of") == "copper.resistivity");
+    desk.click("evidence.source.0.open");
     desk.settle();
     CHECK(desk.text("view") == "sources");
     CHECK(desk.text("source.shown") == "matula-1979");

@@ -17,7 +17,7 @@ namespace {
 
 /// The Trials view over a workshop.
 struct Bench : Shop {
-    Desk desk{testing::real_catalogue(), 1440, 900, 1, workshop.get()};
+    Desk desk{testing::real_catalogue(), 1440, 1200, 1, workshop.get()}; // the form of a drop is long
     Bench() {
         desk.session.view.view = "trials";
         desk.settle();
