@@ -158,7 +158,7 @@ QUESTIONS = [
              "height": ([w for w in PLATE if w not in ("--gap", "2mm")] + ["--height", "12mm"], ["--height", "15mm"]), "speed": ["--speed", "1m/s"],
              "steps": (["plate", *MAGNET, "--metal", "copper", "--thickness", "5mm", "--gap", "2mm", "--speed", "0.1m/s:1m/s"], ["--steps", "4"]),
              "slope": ["--slope", "30"], "friction": ([*PLATE, "--slope", "30"], ["--friction", "0.2"]), "pendulum": ["--pendulum", "1m"],
-             "swing": ([*PLATE, "--pendulum", "1m"], ["--swing", "20mm"]), "drop-from": ([*PLATE[:-4], "--drop-from", "20mm"], ["--drop-from", "30mm"]),
+             "swing": ([*PLATE[:-2], "--pendulum", "1m"], ["--swing", "20mm"]), "drop-from": ([*PLATE[:-4], "--drop-from", "20mm"], ["--drop-from", "30mm"]),
              "block": ([*PLATE[:-4], "--drop-from", "20mm"], ["--block", "30mm"]),
              "resistivity": (["plate", *MAGNET, "--thickness", "5mm", "--gap", "2mm", "--speed", "0.5m/s", "--resistivity", "50%IACS"], ["--resistivity", "60%IACS"]),
              "at": ["--at", "200K"], "condition": (["plate", *MAGNET, "--metal", "brass-cartridge", "--thickness", "5mm", "--gap", "2mm", "--speed", "0.5m/s"], ["--condition", "cold-worked"]),
