@@ -40,11 +40,10 @@ double depth_read(const Scene& scene, const RaceLane& lane, int i) {
     return (magnet.y + magnet.height / 2 - tube.y) / tube.height * lane.tube_length_m;
 }
 
-/// The clock at the top: the first title that ends in seconds.
+/// The clock at the top: the first text that ends in seconds.
 double clock_read(const Scene& scene) {
     for (const Primitive& p : scene.parts)
-        if (const Text* t = std::get_if<Text>(&p); t && t->style == TextStyle::title && t->text.ends_with(" s"))
-            return std::stod(t->text);
+        if (const Text* t = std::get_if<Text>(&p); t && t->text.ends_with(" s")) return std::stod(t->text);
     return NAN;
 }
 

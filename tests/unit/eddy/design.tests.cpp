@@ -91,7 +91,7 @@ TEST_CASE("more money falls longer along the front", "[eddy]") {
     }
 }
 
-TEST_CASE("a wish that can't be says what comes nearest; no wish is asked back", "[eddy]") {
+TEST_CASE("a wish that can't be says what comes nearest and no wish is asked back", "[eddy]") {
     DesignRequest request = wish();
     CHECK_FALSE(designed(request));
     request.time_s = 1e4;
