@@ -94,8 +94,9 @@ void draw_pouring_mode(Ui& ui) {
     large(ui, "charge", "charge", significant(plan.charge.charge_kg, 3) + " kg", ui.colours().ink);
     draw_carry(ui, **sheet);
     ImGui::Spacing();
-    const TextLook look(ui.fonts.large, ui.colours().warning);
+    ImGui::PushFont(ui.fonts.large);
     for (const casting::Warning& w : plan.cautions) wrapped_text("Caution: " + w.text, ui.colours().warning);
+    ImGui::PopFont();
     ImGui::End();
 }
 
