@@ -191,8 +191,9 @@ void draw_entry_form(Ui& ui, const Kind& kind) {
         if (belongs(kind, entry_desk(ui).entry, kind.fields[i])) draw_field(ui, kind, i, label_width + ui.px(12));
     ImGui::Spacing();
     draw_buttons(ui, kind);
+    if (kind.name != "trial") return; // other kinds have no field "type"
     const bool casting = text_of(kind, entry_desk(ui).entry, "type") == "casting";
-    if (kind.name == "trial" && (casting || !ui.session.passing.seen.empty())) draw_defects(ui);
+    if (casting || !ui.session.passing.seen.empty()) draw_defects(ui);
 }
 
 } // namespace pourbook

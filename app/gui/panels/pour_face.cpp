@@ -43,7 +43,7 @@ void draw_carry(Ui& ui, const PourSheet& sheet) {
         ui.moving = true;
     }
     const bool late = p.left_s < 0;
-    large(ui, "clock", "carry the mould", significant(std::max(std::ceil(p.left_s), 0.0), 4) + " s",
+    large(ui, "clock", "carry the mould", trimmed(std::max(std::ceil(p.left_s), 0.0), 4) + " s",
           late ? ui.colours().warning : ui.colours().ink);
     if (late) {
         const TextLook look(ui.fonts.large, ui.colours().warning);
@@ -57,8 +57,8 @@ void draw_carry(Ui& ui, const PourSheet& sheet) {
     ui.probe.item("pouring.go", p.counting ? "stop" : "start");
     ImGui::SameLine();
     for (const double carry_s : {30.0, 60.0, 120.0}) {
-        if (ImGui::Button((significant(carry_s, 3) + " s").c_str())) p = {p.open, false, carry_s, carry_s};
-        ui.probe.item("pouring." + significant(carry_s, 3), "");
+        if (ImGui::Button((trimmed(carry_s, 3) + " s").c_str())) p = {p.open, false, carry_s, carry_s};
+        ui.probe.item("pouring." + trimmed(carry_s, 3), "");
         ImGui::SameLine();
     }
     ImGui::NewLine();
