@@ -98,6 +98,7 @@ def compare_and_sources(w, program, pictures):
     check(w.text("versus.sentence") == told["sentence"], "Compare says another sentence than the command")
     w.click("units.1")
     w.picture(pictures, "compare-workshop")
+    w.wheel_to("compare.copper.density", over="compare.copper.conductivity")
     w.click("compare.copper.density")
     check(w.text("evidence.of") == "copper.density", "a click on a number does not dock its evidence")
     w.click("evidence.source.0.open")
