@@ -27,7 +27,7 @@ const std::map<std::string, std::string>& examples() {
         {"design", "design " + magnet + " --time 5s --longest 400mm"},
         {"measure", "measure --magnet cylinder:15mmx15mm --field 0.2T@5mm --field 95mT@10mm"},
         {"mix", "mix \"1.2kg bronze-gunmetal-88-10-2 + 300g copper-dhp\""},
-        {"pour", "pour za-12 --part tube:22:38:300mm"},
+        {"pour", "pour za-12 --part tube:22:34:250mm"},
         {"defect", "defect holes"},
         {"chart", "chart curve resistivity copper-dhp za-12 --to curve.svg"},
         {"chart curve", "chart curve resistivity copper-dhp za-12 --to curve.svg"},

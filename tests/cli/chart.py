@@ -65,7 +65,7 @@ for kind, words in KINDS.items():
 if shutil.which("pdftotext"):
     for kind in KINDS:
         text = subprocess.run(["pdftotext", "-layout", os.path.join(FOLDER, kind + ".pdf"), "-"], capture_output=True, text=True).stdout
-        check("Sources: " in text and "2026-11-18" in text and ("condition" in text or "equilibrium" in text or "as cast" in text), f"{kind}.pdf: no sources in its text: {text!r}")
+        check("Sources: " in text and "2026-11-18" in text and ("condition" in text or "equilibrium" in text or "as cast" in " ".join(text.split())), f"{kind}.pdf: no sources in its text: {text!r}")
         check("�" not in text, f"{kind}.pdf: letters that can't be read")
 else:
     print("skipped: no pdftotext here to read the PDFs (poppler-utils)")

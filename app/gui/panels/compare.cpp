@@ -126,8 +126,15 @@ void draw_bar(Ui& ui, const Metal& metal, double value, double largest) {
     ImGui::GetWindowDrawList()->AddRectFilled(low, {low.x + width, low.y + ImGui::GetTextLineHeight()}, u32(colour));
 }
 
-std::string ratio_text(double value, double base) {
-    return std::isfinite(value) && std::isfinite(base) && base != 0 ? "×" + significant(value / base, 3) : "";
+/// Against the first: a ratio; of temperatures a difference, as their zero is a matter of the scale.
+std::string against_text(const Ui& ui, const Property& property, double value, double base) {
+    if (!std::isfinite(value) || !std::isfinite(base)) return {};
+    if (property.si_unit == "K") {
+        const bool workshop = ui.session.units() == UnitSystem::workshop;
+        const double steps = std::round((value - base) * (workshop ? 1.8 : 1));
+        return (steps < 0 ? "−" : "+") + trimmed(std::abs(steps), 5) + (workshop ? " °F" : " K");
+    }
+    return base != 0 ? "×" + significant(value / base, 3) : "";
 }
 
 void draw_row(Ui& ui, const Metals& metals, const Property& property) {
@@ -144,14 +151,19 @@ void draw_row(Ui& ui, const Metals& metals, const Property& property) {
         const double number = number_of(ui, *m, property);
         draw_bar(ui, *m, number, largest);
         const float right = ImGui::GetCursorPosX() + ImGui::GetContentRegionAvail().x;
-        const std::string ratio = m == metals.front() ? "" : ratio_text(number, base);
+        const std::string against = m == metals.front() ? "" : against_text(ui, property, number, base);
         value_label(ui, "compare." + m->slug + "." + property.id, *m, property, *value,
                     {.unit = false, .plus_minus = true});
-        if (ratio.empty()) continue;
-        ImGui::SameLine(0, 0);
-        ImGui::SetCursorPosX(right - ImGui::CalcTextSize(ratio.c_str()).x);
-        dim_text(ui, ratio);
-        ui.probe.say("compare." + m->slug + "." + property.id + ".ratio", ratio);
+        if (against.empty()) continue;
+        ui.probe.say("compare." + m->slug + "." + property.id + ".ratio", against);
+        ImGui::SameLine(0, ui.px(6));
+        const float from = right - ImGui::CalcTextSize(against.c_str()).x;
+        if (from < ImGui::GetCursorPosX()) { // no room beside the figure
+            ImGui::NewLine();
+            continue;
+        }
+        ImGui::SetCursorPosX(from);
+        dim_text(ui, against);
     }
 }
 
@@ -224,7 +236,7 @@ void draw_compare(Ui& ui) {
     draw_comparison_row(ui, "comparison", metals);
     small_dim_text(ui,
                    "at " + temperature_text(ui.session.conditions().temperature_K) +
-                       " · ± and bars: 90 %, of the row's largest · × of " + metals.front()->name +
+                       " · ± and bars: 90 %, of the row's largest · × or + against " + metals.front()->name +
                        " · ○ remembered · click a figure for its evidence, a row's name to put the metals in order");
     constexpr ImGuiTableFlags flags =
         ImGuiTableFlags_ScrollX | ImGuiTableFlags_ScrollY | ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit;

@@ -47,7 +47,6 @@ void draw_drop_head(Ui& ui) {
     const int face = choice(ui, "drop.face", {"race", "charts"}, made.face == "charts" ? 1 : 0);
     if (face >= 0) made.face = face == 1 ? "charts" : "race";
     if (made.against || !ui.session.workshop.available()) return;
-    ImGui::SameLine();
     if (ImGui::Button("measured it?")) keep_fall(ui);
     ui.probe.item("drop.keep", "");
     if (ImGui::IsItemHovered())
@@ -129,7 +128,7 @@ void draw_numbers(Ui& ui, const std::vector<DropOfMetal>& drops, ImVec2 size) {
 /// The race, and the numbers of the chosen metal beside it.
 void draw_race_and_numbers(Ui& ui, const DropQuestions::FallsBeside& falls) {
     const ImVec2 room = ImGui::GetContentRegionAvail();
-    const float gap = ui.px(14), numbers = std::min(ui.px(400), room.x * 0.42F);
+    const float gap = ui.px(14), numbers = std::min(ui.px(430), room.x * 0.45F);
     draw_race(ui, falls.drops, {room.x - numbers - gap, room.y});
     ImGui::SameLine(0, gap);
     draw_numbers(ui, falls.drops, {numbers, room.y});

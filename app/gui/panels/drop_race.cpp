@@ -85,7 +85,7 @@ std::vector<DropOfMetal> both(const AgainstResult& r) {
 void draw_nitrogen(Ui& ui) {
     bool& on = ui.view().drop.nitrogen;
     ImGui::SameLine();
-    ImGui::Checkbox("in liquid nitrogen too", &on);
+    ImGui::Checkbox("liquid nitrogen", &on);
     ui.probe.item("drop.nitrogen", on ? "on" : "off");
     if (!on) return;
     for (const MagnetFigure* c : cold_cautions(ui.session.catalogue)) {

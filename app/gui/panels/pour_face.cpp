@@ -43,7 +43,7 @@ void draw_carry(Ui& ui, const PourSheet& sheet) {
         ui.moving = true;
     }
     const bool late = p.left_s < 0;
-    large(ui, "clock", "carry the mould", significant(std::max(std::ceil(p.left_s), 0.0), 4) + " s",
+    large(ui, "clock", "carry the mould", trimmed(std::max(std::ceil(p.left_s), 0.0), 4) + " s",
           late ? ui.colours().warning : ui.colours().ink);
     if (late) {
         const TextLook look(ui.fonts.large, ui.colours().warning);
@@ -57,8 +57,8 @@ void draw_carry(Ui& ui, const PourSheet& sheet) {
     ui.probe.item("pouring.go", p.counting ? "stop" : "start");
     ImGui::SameLine();
     for (const double carry_s : {30.0, 60.0, 120.0}) {
-        if (ImGui::Button((significant(carry_s, 3) + " s").c_str())) p = {p.open, false, carry_s, carry_s};
-        ui.probe.item("pouring." + significant(carry_s, 3), "");
+        if (ImGui::Button((trimmed(carry_s, 3) + " s").c_str())) p = {p.open, false, carry_s, carry_s};
+        ui.probe.item("pouring." + trimmed(carry_s, 3), "");
         ImGui::SameLine();
     }
     ImGui::NewLine();
@@ -94,8 +94,9 @@ void draw_pouring_mode(Ui& ui) {
     large(ui, "charge", "charge", significant(plan.charge.charge_kg, 3) + " kg", ui.colours().ink);
     draw_carry(ui, **sheet);
     ImGui::Spacing();
-    const TextLook look(ui.fonts.large, ui.colours().warning);
+    ImGui::PushFont(ui.fonts.large);
     for (const casting::Warning& w : plan.cautions) wrapped_text("Caution: " + w.text, ui.colours().warning);
+    ImGui::PopFont();
     ImGui::End();
 }
 

@@ -110,19 +110,21 @@ void copy_link(Ui& ui, const std::string& id) {
 }
 
 void draw_words(Ui& ui, const std::string& id, const Leaving& l) {
-    const std::string what = l.what;
+    constexpr double needed = 560; // for the words in full
+    const bool narrow = ImGui::GetContentRegionAvail().x < ui.px(needed);
+    const std::string what = l.what, of_it = narrow ? "" : " " + what;
     if (asked(ui, "copy", "link")) copy_link(ui, id);
-    const bool save_now = word_button(ui, id + ".save", "Save " + what, false) || asked(ui, "save", what);
+    const bool save_now = word_button(ui, id + ".save", "Save" + of_it, false) || asked(ui, "save", what);
     ImGui::SameLine(0, 0);
-    if (word_button(ui, id + ".copy", "Copy " + what, false) || asked(ui, "copy", what)) copy(ui, id, l);
+    if (word_button(ui, id + ".copy", "Copy" + of_it, false) || asked(ui, "copy", what)) copy(ui, id, l);
     if (is_picture(l)) {
         ImGui::SameLine(0, 0);
-        if (word_button(ui, id + ".caption", "Copy caption", false)) {
+        if (word_button(ui, id + ".caption", narrow ? "Caption" : "Copy caption", false)) {
             ImGui::SetClipboardText(l.words().c_str());
             tell(ui, id, "the caption line is on the clipboard", false);
         }
         ImGui::SameLine(0, 0);
-        if (word_button(ui, id + ".link", "Copy link", false)) copy_link(ui, id);
+        if (word_button(ui, id + ".link", narrow ? "Link" : "Copy link", false)) copy_link(ui, id);
     }
     if (l.frame) {
         ImGui::SameLine(0, 0);

@@ -94,8 +94,8 @@ void race_controls(Ui& ui, const std::string& id, bool large) {
     ui.moving = ui.moving || play.running;
     ImGui::SameLine();
     const auto at = std::find(paces.begin(), paces.end(), play.slow);
-    const int pace = choice(ui, id + ".pace", {"true time", "4 times slower", "20 times slower"},
-                            static_cast<int>(at - paces.begin()));
+    const int pace =
+        choice(ui, id + ".pace", {"true time", "4 × slower", "20 × slower"}, static_cast<int>(at - paces.begin()));
     if (pace >= 0) play.slow = paces[static_cast<std::size_t>(pace)];
 }
 

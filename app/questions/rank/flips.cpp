@@ -49,6 +49,8 @@ std::vector<RankInput> with_fixed_inputs(std::vector<RankInput> inputs, const st
     return inputs;
 }
 
+constexpr double open_at_most = 0.8; // chance of the likelier one in what is called a draw
+
 class Flips {
 public:
     Flips(VersusResult& r, const Catalogue& catalogue, const GoalPlan& plan, std::size_t samples, std::uint64_t seed)
@@ -118,6 +120,7 @@ private:
             chance(of_better ? changed.values : r_.better.inputs, of_better ? r_.worse.inputs : changed.values);
         const bool better_wins = p >= told_apart, worse_wins = p <= 1 - told_apart;
         if (r_.tie ? !better_wins && !worse_wins : better_wins) return;
+        if (!better_wins && !worse_wins && std::max(p, 1 - p) > open_at_most) return; // doubt alone is no flip
         Flip f;
         f.metal = side.metal;
         f.then = better_wins ? r_.better.metal->slug : worse_wins ? r_.worse.metal->slug : "draw";
