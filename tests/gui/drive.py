@@ -162,7 +162,7 @@ def drop_like_the_command(w, program, pictures):
     w.click("drop.over.2")
     w.picture(pictures, "drop-temperature")
     w.click("drop.against.1")
-    check("times as long" in w.text("drop.sentence"), f"two set-ups: {w.text('drop.sentence')}")
+    check("the ratio is 1.00" in w.text("drop.sentence"), f"the second set-up is no copy of the first: {w.text('drop.sentence')}")
     w.picture(pictures, "drop-two")
 
 
