@@ -118,7 +118,7 @@ TEST_CASE("a command, a view and a temperature are taken from Ask by Return, an 
     CHECK(desk.session.passing.ask.at == 0);
 }
 
-TEST_CASE("Return pressed before the answer is there opens it when it comes; what nothing is called opens nothing") {
+TEST_CASE("Return pressed before the answer is there opens it when it comes and what nothing is called opens nothing") {
     Desk desk(testing::real_catalogue());
     desk.settle();
     desk.press('K', true);

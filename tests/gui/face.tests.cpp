@@ -86,7 +86,7 @@ TEST_CASE("in every frame of a race each magnet stands where its fall was comput
     CHECK(before - first == Approx(89.0 / 60)); // true time
 }
 
-TEST_CASE("a race stops, goes on and begins again by its button and by Space; slow time is slow") {
+TEST_CASE("a race stops, goes on and begins again by its button and by Space and slow time is slow") {
     Desk desk(testing::real_catalogue());
     desk.session.view.view = "drop";
     desk.session.view.drop.face = "race";

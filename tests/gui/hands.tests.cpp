@@ -123,7 +123,7 @@ TEST_CASE("the strip reads every pinned metal at the cross-hair as the program e
         CAPTURE(pin, told);
         CHECK(told.find(desk.session.catalogue.metal(pin)->name) != std::string::npos);
     }
-    CHECK(told.find("× or + against") != std::string::npos);
+    CHECK(told.find("× of") != std::string::npos);
     const double x = *desk.ui.plots.at("curve.chart").at;
     Conditions at;
     at.temperature_K = x;

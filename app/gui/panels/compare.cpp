@@ -19,7 +19,7 @@ namespace pourbook {
 namespace {
 
 constexpr int compare_most_columns = 40; // what a table of the toolkit holds safely
-constexpr double compare_label_width = 290, compare_least_column = 190;
+constexpr double compare_label_width = 290, compare_least_column = 200;
 
 using Metals = std::vector<const Metal*>;
 
