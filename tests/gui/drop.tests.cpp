@@ -12,7 +12,7 @@ DropRequest request_of(const Desk& desk) {
     DropRequest r;
     r.setup = desk.session.view.drop_setup;
     r.metal = desk.session.drop.metal();
-    r.conditions = desk.session.conditions();
+    r.conditions = desk.session.part_conditions(); // a casting, where nothing else is asked
     return r;
 }
 
@@ -79,6 +79,10 @@ TEST_CASE("two set-ups are set against each other") {
     desk.session.view.view = "drop";
     desk.settle();
     desk.click("drop.against.1");
+    desk.settle();
+    CHECK(desk.session.view.drop.second == desk.session.view.drop_setup); // the second begins as the first
+    desk.session.view.drop.second.tube = "18mm:30mm:400mm";
+    desk.session.view.drop.second_metal = "aluminium-6061";
     desk.settle();
     AgainstRequest request{request_of(desk), request_of(desk)};
     request.second.setup = desk.session.view.drop.second;

@@ -73,7 +73,7 @@ TEST_CASE("Rank's budget and the sweep over money begin, read and answer in the 
     desk.click("drop.over.3");
     desk.settle();
     CHECK(desk.text("drop.range") == "0.8EUR:40EUR"); // 1 and 50 USD / 1.25
-    const Result<SweepResult>& swept = *desk.session.drop.sweep(desk.session.conditions());
+    const Result<SweepResult>& swept = *desk.session.drop.sweep(desk.session.part_conditions());
     REQUIRE(swept);
     CHECK(swept->lines.front().points.front().x_si == Approx(1));
     CHECK(swept->lines.front().points.back().x_si == Approx(50));
@@ -92,7 +92,7 @@ TEST_CASE("Drop's tube costs what `drop` says, and names the rate") {
     DropRequest request;
     request.setup = desk.session.view.drop_setup;
     request.metal = desk.session.drop.metal();
-    request.conditions = desk.session.conditions();
+    request.conditions = desk.session.part_conditions(); // a casting, where nothing else is asked
     const DropResult alone = *drop(testing::real_catalogue(), request);
     CHECK(desk.text("drop.tube.detail") == "metal " + significant(alone.cost_usd / 1.25, 3) + " EUR");
     desk.point_at("drop.tube");

@@ -50,6 +50,7 @@ TEST_CASE("the ranking on screen is the ranking of the use case") {
     desk.settle();
     RankRequest request;
     request.goal.goal = "braking-per-cost";
+    request.conditions.casting.emplace(); // for the part as cast, where nothing else is asked
     const Result<RankResult> result = rank(testing::real_catalogue(), request);
     REQUIRE(result);
     for (std::size_t i = 0; i < 10; ++i)

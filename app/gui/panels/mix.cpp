@@ -39,6 +39,17 @@ void draw_curve(Ui& ui, const MixSheet& sheet, bool resistivity) {
     if (s.catalogue.metal(clicked)) show_metal(s, clicked);
 }
 
+void draw_results(Ui& ui, const MixSheet& sheet, float answer_width, float gap) {
+    const Stale stale(ui, has_unreadable_field(ui));
+    ImGui::BeginChild("mix.answer", {answer_width, 0});
+    draw_mix_answer(ui, sheet);
+    ImGui::EndChild();
+    ImGui::SameLine(0, gap);
+    ImGui::BeginChild("mix.charts", {0, 0}, false, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
+    draw_mix_charts(ui, sheet);
+    ImGui::EndChild();
+}
+
 } // namespace
 
 void draw_mix_charts(Ui& ui, const MixSheet& sheet) {
@@ -71,14 +82,8 @@ void draw_mix(Ui& ui) {
         ImGui::EndChild();
         return;
     }
-    const Stale stale(ui, has_unreadable_field(ui));
-    const float answer = std::clamp((room - left) * 0.46F, ui.px(380), ui.px(560));
-    ImGui::BeginChild("mix.answer", {answer, 0});
-    draw_mix_answer(ui, *sheet);
-    ImGui::EndChild();
-    ImGui::SameLine(0, gap);
-    ImGui::BeginChild("mix.charts", {0, 0}, false, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
-    draw_mix_charts(ui, *sheet);
+    ImGui::BeginChild("mix.results", {0, 0}, false, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
+    draw_results(ui, *sheet, std::clamp((room - left) * 0.46F, ui.px(380), ui.px(560)), gap);
     ImGui::EndChild();
 }
 

@@ -85,15 +85,25 @@ namespace {
 
 using Json = nlohmann::json;
 
+/// Its names are a person's metals or panels, not fields of the state.
+bool is_map(const std::string& name) {
+    return name == "of" || name == "splits";
+}
+
 /// Takes each field that fits; the others stay as they were and are named.
 void take_fields(Json& whole, Json& into, const Json& from, std::string& odd) {
     for (auto& [name, value] : into.items()) {
         if (!from.contains(name)) continue;
-        if (value.is_object() && from[name].is_object()) {
+        const bool both = value.is_object() && from[name].is_object();
+        if (both && !is_map(name)) {
             take_fields(whole, value, from[name], odd);
             continue;
         }
-        const Json before = std::exchange(value, from[name]);
+        const Json before = value;
+        if (both)
+            value.update(from[name]);
+        else
+            value = from[name];
         try {
             whole.get<ViewState>();
         } catch (const Json::exception&) {

@@ -104,10 +104,25 @@ Json value_from(const std::string& words, const Json& kind) {
     return same && !read.is_discarded() ? read : Json();
 }
 
+/// A field whose last part is no name of the state: a metal, a panel; with a value of its kind.
+struct OpenField {
+    const char* front;
+    Json kind;
+};
+const std::array<OpenField, 2> open_fields = {OpenField{"marks.of.", std::size_t{0}}, OpenField{"splits.", 0.0}};
+
+const OpenField* open_field(const std::string& name) {
+    const auto at = std::find_if(open_fields.begin(), open_fields.end(),
+                                 [&](const OpenField& f) { return name.starts_with(f.front); });
+    return at == open_fields.end() ? nullptr : &*at;
+}
+
 void put(Json& into, const std::string& name, const Json& value) {
+    const OpenField* open = open_field(name);
+    const std::string front = open ? open->front : name;
     Json* at = &into;
-    for (const std::string& part : parts_of(name, '.')) at = &(*at)[part];
-    *at = value;
+    for (const std::string& part : parts_of(open ? front.substr(0, front.size() - 1) : front, '.')) at = &(*at)[part];
+    (open ? (*at)[name.substr(front.size())] : *at) = value;
 }
 
 class LinkReader {
@@ -152,9 +167,10 @@ private:
         for (const auto& [brief, whole] : short_names)
             if (name == brief) name = whole;
         const auto known = known_.find(name);
-        if (known == known_.end()) return false;
-        const Json read = value_from(value, known->second);
-        if (read.is_null()) return false;
+        const OpenField* open = open_field(name);
+        if (!open && known == known_.end()) return false;
+        const Json read = value_from(value, open ? open->kind : known->second);
+        if (read.is_null() || (open && open->kind.is_number_unsigned() && !read.is_number_unsigned())) return false;
         put(from_, name, read);
         return true;
     }

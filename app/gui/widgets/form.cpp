@@ -1,5 +1,6 @@
 #include "gui/widgets/form.hpp"
 
+#include "answers/writers/page.hpp"
 #include "gui/state/typed_quantity.hpp"
 #include "gui/widgets/metal_field.hpp"
 #include "gui/widgets/quantity_field.hpp"
@@ -42,7 +43,7 @@ std::string unit_of(const QuestionField& field) {
 
 /// True where another text was kept.
 bool draw_text(Ui& ui, const QuestionField& field, const std::string& id, std::string& text, float width) {
-    const std::string hint = field.absent.empty() ? "such as " + example_of(field) : field.absent;
+    const std::string hint = field.absent.empty() ? in_print("such as " + example_of(field)) : field.absent;
     const auto fault = [&](const std::string& typed) { return fault_of(ui, field, typed); };
     const std::string unit = unit_of(field);
     const bool kept = unit.empty() ? text_field(ui, id, text, hint.c_str(), width, fault)
