@@ -78,7 +78,9 @@ TEST_CASE("two set-ups are set against each other") {
     Desk desk(testing::real_catalogue());
     desk.session.view.view = "drop";
     desk.settle();
-    desk.click("drop.against.1");
+    desk.click("drop.against.1"); // the second begins as a copy
+    desk.session.view.drop.second.tube = "18mm:30mm:400mm";
+    desk.session.view.drop.second_metal = "aluminium-6061";
     desk.settle();
     AgainstRequest request{request_of(desk), request_of(desk)};
     request.second.setup = desk.session.view.drop.second;
