@@ -98,6 +98,7 @@ def compare_and_sources(w, program, pictures):
     check(w.text("versus.sentence") == told["sentence"], "Compare says another sentence than the command")
     w.click("units.1")
     w.picture(pictures, "compare-workshop")
+    w.wheel_to("compare.copper.density", over="compare.copper.conductivity")
     w.click("compare.copper.density")
     check(w.text("evidence.of") == "copper.density", "a click on a number does not dock its evidence")
     w.click("evidence.source.0.open")
@@ -161,7 +162,7 @@ def drop_like_the_command(w, program, pictures):
     w.click("drop.over.2")
     w.picture(pictures, "drop-temperature")
     w.click("drop.against.1")
-    check("times as long" in w.text("drop.sentence"), f"two set-ups: {w.text('drop.sentence')}")
+    check("the ratio is 1.00" in w.text("drop.sentence"), f"the second set-up is no copy of the first: {w.text('drop.sentence')}")
     w.picture(pictures, "drop-two")
 
 

@@ -11,12 +11,12 @@ SETUP = ["--magnet", "cylinder:15mmx15mm", "--grade", "N42", "--tube", "18mm:24m
 
 
 def last_place(figure):
-    """What one step of the last digit written is worth; zeros at the end beyond three digits may only fill up."""
+    """What one step of the last digit written is worth; zeros at the end beyond two digits may only fill up."""
     digits, _, power = figure.lstrip("-").partition("·10")
     whole, _, decimals = digits.partition(".")
     step = 10.0 ** -len(decimals)
     if not decimals:
-        step = 10.0 ** min(len(whole) - len(whole.rstrip("0")), max(0, len(whole) - 3))
+        step = 10.0 ** min(len(whole) - len(whole.rstrip("0")), max(0, len(whole) - 2))
     return step * (number("1·10" + power) if power else 1)
 
 

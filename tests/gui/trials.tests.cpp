@@ -279,3 +279,33 @@ TEST_CASE("an entry that another program changed while it is edited here is not 
     CHECK(desk.text("entry.fault").find("changed by another program") != std::string::npos);
     CHECK((*other)->entries(known_kind("stock"))->front().values[2] == "7 kg");
 }
+
+TEST_CASE("what keeps an entry is in sight in a window of 900 px, whatever the form's length") {
+    Shop shop;
+    Desk desk(testing::real_catalogue(), 1440, 900, 1, shop.workshop.get());
+    desk.session.view.view = "trials";
+    desk.settle();
+    desk.fill("field.metal", "copper");
+    desk.click("entry.keep");
+    desk.frames();
+    CHECK(desk.text("entry.fault").find("times") != std::string::npos);
+    desk.fill("field.times", "12.0 s");
+    desk.click("entry.keep");
+    desk.settle();
+    CHECK(shop.workshop->entries(known_kind("trial"))->size() == 1);
+}
+
+TEST_CASE("nothing of the bench moves while what it answers is worked out again") {
+    Bench bench;
+    Desk& desk = bench.desk;
+    const auto top = [&] { return desk.ui.probe.items().at("bench.shelf").y; };
+    const double before = top();
+    put(*bench.workshop, "stock", {{"lot", "first"}, {"metal", "copper"}, {"mass", "1 kg"}});
+    desk.frames(1);
+    for (int i = 0; i < 400 && desk.session.working(); ++i) {
+        CHECK(top() == before);
+        desk.frames(1);
+    }
+    desk.settle();
+    CHECK(top() == before);
+}

@@ -187,10 +187,10 @@ void draw_entry_form(Ui& ui, const Kind& kind) {
     float label_width = 0;
     for (const Field& f : kind.fields) label_width = std::max(label_width, ImGui::CalcTextSize(label_of(f).c_str()).x);
     wrapped_text(kind.meaning, ui.colours().dim);
+    draw_buttons(ui, kind); // above the fields: a long form reaches below the window
+    ImGui::Spacing();
     for (std::size_t i = 0; i < kind.fields.size(); ++i)
         if (belongs(kind, entry_desk(ui).entry, kind.fields[i])) draw_field(ui, kind, i, label_width + ui.px(12));
-    ImGui::Spacing();
-    draw_buttons(ui, kind);
     if (kind.name != "trial") return; // other kinds have no field "type"
     const bool casting = text_of(kind, entry_desk(ui).entry, "type") == "casting";
     if (casting || !ui.session.passing.seen.empty()) draw_defects(ui);

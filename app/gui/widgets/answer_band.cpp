@@ -44,6 +44,18 @@ std::string in_two_lines(const std::string& words, float width) {
     return shown;
 }
 
+/// Of the band as it was drawn last; 0 where none stands.
+float& band_height() {
+    return *ImGui::GetStateStorage()->GetFloatRef(ImGui::GetID("height of the answer"), 0);
+}
+
+/// While an answer is worked out again its band keeps its place, so that nothing moves away under the pointer.
+void hold_place(Ui& ui) {
+    float& height = band_height();
+    if (!ui.session.working()) height = 0;
+    if (height > 0) ImGui::Dummy({0, height});
+}
+
 } // namespace
 
 std::string first_sentence(const std::string& words) {
@@ -55,7 +67,10 @@ std::string first_sentence(const std::string& words) {
 }
 
 void answer_band(Ui& ui, const Answer& answer) {
-    if (answer.sentence.empty()) return;
+    if (answer.sentence.empty()) {
+        hold_place(ui);
+        return;
+    }
     const bool large = ImGui::GetIO().DisplaySize.y > ui.px(tall_window), sure = std::isfinite(answer.sure);
     ImFont* font = large ? ui.fonts.large : ui.fonts.strong;
     const float beside = ui.px(actions_width + (sure ? sureness_width + theme::apart : 0)),
@@ -66,7 +81,9 @@ void answer_band(Ui& ui, const Answer& answer) {
     ImGui::PopFont();
     ImGui::PushStyleColor(ImGuiCol_ChildBg, u32(ui.colours().raised));
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {ui.px(theme::apart), ui.px(theme::tight)});
-    ImGui::BeginChild("answer", {0, std::max(lines, ui.px(least_height)) + 2 * ui.px(theme::tight)}, false,
+    const float height = std::max(lines, ui.px(least_height)) + 2 * ui.px(theme::tight);
+    band_height() = height;
+    ImGui::BeginChild("answer", {0, height}, false,
                       ImGuiWindowFlags_AlwaysUseWindowPadding | ImGuiWindowFlags_NoScrollbar |
                           ImGuiWindowFlags_NoScrollWithMouse);
     const ImVec2 top = ImGui::GetCursorPos();
