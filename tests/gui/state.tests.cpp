@@ -120,7 +120,7 @@ TEST_CASE("a state of another reference is fitted to this one") {
     view.conditions.set("at", "warm");
     const ViewState fit = fitted(view, testing::real_catalogue());
     CHECK(fit.pins == std::vector<std::string>{"copper"});
-    CHECK(fit.view == "start"); // where the first look begins
+    CHECK(fit.view == "start");
     CHECK(testing::real_catalogue().goal(fit.rank.goal));
     CHECK_FALSE(fit.conditions.states("at"));
     CHECK(fit.selected == "copper");

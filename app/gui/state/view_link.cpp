@@ -30,8 +30,10 @@ void add_leaves(const Json& from, const std::string& name, Leaves& out) {
 }
 
 Leaves leaves_of(const ViewState& view) {
+    Json all = json_of(view);
+    for (const char* own : {"marks", "splits"}) all.erase(own); // of this person's window, not of what is shown
     Leaves out;
-    add_leaves(json_of(view), "", out);
+    add_leaves(all, "", out);
     return out;
 }
 
