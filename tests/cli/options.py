@@ -1,12 +1,13 @@
 """Every option of every command that answers a question changes an answer: each is tried against the same question without
 it. An option that is not listed here fails the test, so that a new one is tried too."""
+import functools
 import os
 import re
 import tempfile
 
 from support.program import Program, check, ended
 
-run = Program().run
+run = functools.lru_cache(maxsize=None)(Program().run)  # the question without an option is asked many times
 GENERAL = {"help", "json", "units", "currency", "to", "format"}  # of every command; tried at the end
 GENERAL |= {"own-trials"}  # of every question about a part: needs a workshop, tried at the end
 
@@ -141,7 +142,7 @@ QUESTIONS = [
              "reference-tube": (INFER, ["--reference-tube", "18mm:24mm:300mm", "--reference-time", "3.2s", "--reference-resistivity", "58MS/m"]),
              "reference-time": ([*INFER, *REFERENCE], ["--reference-time", "3.4s"]), "reference-resistivity": ([*INFER, *REFERENCE], ["--reference-resistivity", "50MS/m"]),
              "likely": ["--likely", "gold"], "also": ["--also", "mix:Cu 97 Zn 3"], "samples": ["--samples", "500"], "seed": ["--seed", "7"], "condition": ["--condition", "cold-worked"]}),
-    (SWEEP, {**STATE, **setup_options(SWEEP), "metal": ["--metal", "silver"], "over": ["--over", "wall", "1mm:8mm"], "steps": ["--steps", "4"], "samples": ["--samples", "40"], "seed": ["--seed", "7"],
+    (SWEEP, {**STATE, "treatment": (["aluminium-6061" if w == "copper" else w for w in SWEEP], ["--treatment", "aged"]), **setup_options(SWEEP), "metal": ["--metal", "silver"], "over": ["--over", "wall", "1mm:8mm"], "steps": ["--steps", "4"], "samples": ["--samples", "40"], "seed": ["--seed", "7"],
              "hold": (LENGTHS, ["--hold", "mass"]), "mass": ([*LENGTHS, "--hold", "mass"], ["--mass", "300g"]),
              "budget": ([*LENGTHS, "--hold", "budget", "--budget", "5USD"], ["--budget", "8USD"]),
              "resistivity": (["sweep", *SETUP, "--over", "wall", "1mm:5mm", "--steps", "3", "--samples", "20", "--resistivity", "50%IACS"], ["--resistivity", "60%IACS"]),

@@ -19,7 +19,7 @@ namespace pourbook {
 namespace {
 
 constexpr int compare_most_columns = 40; // what a table of the toolkit holds safely
-constexpr double compare_label_width = 290, compare_least_column = 200;
+constexpr double compare_label_width = 290, compare_least_column = 190;
 
 using Metals = std::vector<const Metal*>;
 
@@ -156,9 +156,9 @@ void draw_row(Ui& ui, const Metals& metals, const Property& property) {
                     {.unit = false, .plus_minus = true});
         if (against.empty()) continue;
         ui.probe.say("compare." + m->slug + "." + property.id + ".ratio", against);
-        ImGui::SameLine(0, ui.px(6));
+        ImGui::SameLine(0, 0);
         const float from = right - ImGui::CalcTextSize(against.c_str()).x;
-        if (from < ImGui::GetCursorPosX()) { // no room beside the figure
+        if (from < ImGui::GetCursorPosX() + ui.px(6)) { // no room beside the figure
             ImGui::NewLine();
             continue;
         }

@@ -10,6 +10,7 @@
 #include "questions/drop/setup_parts.hpp"
 
 #include <algorithm>
+#include <array>
 
 namespace pourbook {
 namespace {
@@ -193,13 +194,14 @@ void draw_results(Ui& ui) {
 
 void draw_sweep(Ui& ui, ImVec2 size) {
     static const std::vector<std::string> all = {"wall", "bore", "temperature", "budget"};
+    static constexpr std::array overs = {SweepOver::wall, SweepOver::bore, SweepOver::temperature, SweepOver::budget};
     DropChoice& made = ui.view().drop;
     ImGui::BeginChild("sweep", size, false, still);
     const auto at = std::find(all.begin(), all.end(), made.over);
     const int clicked = choice(ui, "drop.over", all, static_cast<int>(at - all.begin()));
     if (clicked >= 0 && all[static_cast<std::size_t>(clicked)] != made.over) {
         made.over = all[static_cast<std::size_t>(clicked)];
-        made.range = usual_range(ui.session.catalogue, static_cast<SweepOver>(clicked));
+        made.range = usual_range(ui.session.catalogue, overs[static_cast<std::size_t>(clicked)]);
     }
     ImGui::SameLine();
     text_field(ui, "drop.range", made.range, "1mm:5mm", std::min(ui.px(130), ImGui::GetContentRegionAvail().x),
