@@ -26,16 +26,7 @@ double wall_density(const Magnet& magnet, const Bore& bore, double z) {
 
 double piece_field(const Magnet& m, double r, double z) {
     if (m.shape == Shape::sphere) return std::pow(m.outer_radius_m, 3) * r * z / std::pow(r * r + z * z, 2.5);
-    if (m.shape == Shape::cube) {
-        double sum = 0;
-        for (int i = 0; i < cube_cylinders; ++i) {
-            const auto [radius, weight] = cube_cylinder(m, i);
-            sum += weight * sheet_field(radius, m.length_m / 2, r, z);
-        }
-        return sum;
-    }
-    const double outer = sheet_field(m.outer_radius_m, m.length_m / 2, r, z);
-    return m.shape == Shape::cylinder ? outer : outer - sheet_field(m.inner_radius_m, m.length_m / 2, r, z);
+    return over_sheets(m, [&](double radius) { return sheet_field(radius, m.length_m / 2, r, z); });
 }
 
 /// Where the sources end along the axis, on one side of the middle.

@@ -90,16 +90,7 @@ double stack_factor(const Magnet& m, double k) {
 
 double piece_axial_field(const Magnet& m, double distance) {
     if (m.shape == Shape::sphere) return 2.0 / 3.0 * std::pow(m.outer_radius_m / (m.outer_radius_m + distance), 3);
-    if (m.shape == Shape::cube) {
-        double sum = 0;
-        for (int i = 0; i < cube_cylinders; ++i) {
-            const auto [radius, weight] = cube_cylinder(m, i);
-            sum += weight * cap_field(radius, m.length_m, distance);
-        }
-        return sum;
-    }
-    const double outer = cap_field(m.outer_radius_m, m.length_m, distance);
-    return m.shape == Shape::cylinder ? outer : outer - cap_field(m.inner_radius_m, m.length_m, distance);
+    return over_sheets(m, [&](double radius) { return cap_field(radius, m.length_m, distance); });
 }
 
 } // namespace

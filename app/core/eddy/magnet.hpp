@@ -55,6 +55,18 @@ struct WeightedRadius {
 };
 WeightedRadius cube_cylinder(const Magnet& cube, int which);
 
+/// What the current sheets of one piece that isn't a sphere do together; of(radius_m) is what one of them does.
+template <class Of> double over_sheets(const Magnet& piece, Of of) {
+    if (piece.shape == Shape::cylinder) return of(piece.outer_radius_m);
+    if (piece.shape == Shape::ring) return of(piece.outer_radius_m) - of(piece.inner_radius_m);
+    double sum = 0;
+    for (int i = 0; i < cube_cylinders; ++i) {
+        const auto [radius_m, weight] = cube_cylinder(piece, i);
+        sum += weight * of(radius_m);
+    }
+    return sum;
+}
+
 /// exp(-k r) S(k), r = source_radius_m(): size of the axial spectrum of the source relative to a dipole of the moment
 /// that all pieces have side by side, S(0) = 1 where they are alike. Stack: |sum s_i exp(i k z_i)| over their number,
 /// times that of one. Cylinder: S = [2 I1(kR)/(kR)] sin(kL/2)/(kL/2); ring: difference of two cylinders. k > 0 in 1/m.

@@ -25,16 +25,7 @@ double piece_potential(const Magnet& m, double r, double z) {
         const double from = std::hypot(r, z) / m.outer_radius_m;
         return r / 3 / (from > 1 ? from * from * from : 1);
     }
-    if (m.shape == Shape::cube) {
-        double sum = 0;
-        for (int i = 0; i < cube_cylinders; ++i) {
-            const auto [radius, weight] = cube_cylinder(m, i);
-            sum += weight * sheet_potential(radius, m.length_m / 2, r, z);
-        }
-        return sum;
-    }
-    const double outer = sheet_potential(m.outer_radius_m, m.length_m / 2, r, z);
-    return m.shape == Shape::cylinder ? outer : outer - sheet_potential(m.inner_radius_m, m.length_m / 2, r, z);
+    return over_sheets(m, [&](double radius) { return sheet_potential(radius, m.length_m / 2, r, z); });
 }
 
 /// One axial harmonic of the currents' field, with the exponentials kept apart until they can't overflow.

@@ -1,6 +1,7 @@
 #include "questions/drop/drop_command.hpp"
 
 #include "core/quantity/format.hpp"
+#include "questions/drop/setup_question.hpp"
 
 namespace pourbook {
 namespace {
@@ -21,14 +22,7 @@ std::string state_options(const Conditions& c) {
 
 std::string drop_command(const SetupWords& w, const Metal& metal, const Conditions& conditions) {
     std::string out = "pourbook drop";
-    for (const auto& [option, text] : {std::pair{"magnet", &w.magnet},
-                                       {"grade", &w.grade},
-                                       {"br", &w.br},
-                                       {"surface-field", &w.surface_field},
-                                       {"recoil-permeability", &w.recoil_permeability},
-                                       {"magnet-mass", &w.magnet_mass},
-                                       {"magnet-at", &w.magnet_at},
-                                       {"tube", &w.tube}})
+    for (const auto& [option, text] : setup_texts(w))
         if (!text->empty())
             out += std::string(" --") + option + " " +
                    (text->find(' ') == std::string::npos ? *text : "\"" + *text + "\"");

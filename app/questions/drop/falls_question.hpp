@@ -2,6 +2,7 @@
 #pragma once
 
 #include "questions/drop/drop_question.hpp"
+#include "questions/drop/setup_question.hpp"
 #include "questions/metals/conditions.hpp"
 
 #include <functional>
@@ -19,9 +20,7 @@ struct FallsAsked {
 template <class R, class At> void add_falls(QuestionOf<R>& q, At at, const std::vector<std::string>& also) {
     const auto request = [at](R& r) -> DropRequest& { return std::invoke(at, r).request; };
     const QuestionOf<DropRequest>& drop = drop_question();
-    for (const char* field : {"magnet", "grade", "br", "surface-field", "recoil-permeability", "magnet-mass",
-                              "magnet-at", "tube", "slits", "off-axis", "release", "stop"})
-        q.add_one(drop, field, request);
+    for (const QuestionField& field : setup_question().fields) q.add_one(drop, field.name, request);
     q.place("Metal of the tube");
     q.add(input::needed(input::commas(input::metal("metal", "metals of the tube, separated by commas"))),
           [at](R& r) -> std::vector<std::string>& { return std::invoke(at, r).metals; });

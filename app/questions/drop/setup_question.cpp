@@ -28,19 +28,23 @@ const QuestionOf<SetupWords>& magnet_question() {
     return question;
 }
 
+std::vector<std::pair<const char*, const std::string*>> setup_texts(const SetupWords& w) {
+    return {{"magnet", &w.magnet},
+            {"grade", &w.grade},
+            {"br", &w.br},
+            {"surface-field", &w.surface_field},
+            {"recoil-permeability", &w.recoil_permeability},
+            {"magnet-mass", &w.magnet_mass},
+            {"magnet-at", &w.magnet_at},
+            {"tube", &w.tube},
+            {"slits", &w.slits},
+            {"off-axis", &w.off_axis},
+            {"release", &w.release},
+            {"stop", &w.stop}};
+}
+
 void state_setup(Stated& stated, const SetupWords& w) {
-    for (const auto& [name, text] : {std::pair{"magnet", &w.magnet},
-                                     {"grade", &w.grade},
-                                     {"br", &w.br},
-                                     {"surface-field", &w.surface_field},
-                                     {"recoil-permeability", &w.recoil_permeability},
-                                     {"magnet-mass", &w.magnet_mass},
-                                     {"magnet-at", &w.magnet_at},
-                                     {"tube", &w.tube},
-                                     {"slits", &w.slits},
-                                     {"off-axis", &w.off_axis},
-                                     {"release", &w.release},
-                                     {"stop", &w.stop}})
+    for (const auto& [name, text] : setup_texts(w))
         if (stated.question().has(name)) stated.set(name, *text);
 }
 

@@ -4,6 +4,10 @@
 #include "questions/drop/magnet_words.hpp"
 #include "questions/metals/conditions.hpp"
 
+#include <string>
+#include <utility>
+#include <vector>
+
 namespace pourbook {
 
 /// magnet, grade, br, surface-field, recoil-permeability, magnet-mass, magnet-at.
@@ -11,6 +15,8 @@ const QuestionOf<SetupWords>& magnet_question();
 /// The same with tube, slits, off-axis, release, stop.
 const QuestionOf<SetupWords>& setup_question();
 
+/// Each field's name with its words, in the order in which setup_question() has them.
+std::vector<std::pair<const char*, const std::string*>> setup_texts(const SetupWords& words);
 /// States those of the words that the question has fields for.
 void state_setup(Stated& stated, const SetupWords& words);
 
