@@ -10,7 +10,9 @@ namespace {
 
 std::string defect_sentence(const std::vector<Defect>& defects) {
     std::string out;
-    for (const Defect& d : defects) out += (out.empty() ? "" : " ") + d.name + ": " + d.seen + ". " + d.change;
+    for (const Defect& d : defects)
+        out +=
+            (out.empty() ? "" : " ") + d.name + ": " + d.cause + ". Seen: " + d.seen + ". To change: " + d.change + ".";
     return out;
 }
 
