@@ -27,10 +27,11 @@ public:
             Text{{plot_.right(), plot_.bottom() + 1.5 * label_line}, chart_.x_label, colours_.ink, Anchor::end});
         free_ = FreePlaces({plot_.x, plot_.y, plot_.width, plot_.height});
         scene_.parts.push_back(ClipTo{plot_});
+        add_fields();
         for (const DiagramChartLine& line : chart_.lines) add_line(line);
         if (chart_.upright) add_upright();
-        for (const DiagramChartPoint& p : chart_.published) add_published(p);
         scene_.parts.push_back(ClipEnd{});
+        for (const DiagramChartPoint& p : chart_.published) add_published(p);
         if (chart_.tie) add_tie();
         add_field_names();
         return std::move(scene_);
@@ -74,6 +75,7 @@ private:
 
     void add_published(const DiagramChartPoint& p) {
         const Spot at = place({p.x, p.y});
+        if (!plot_.contains(at)) return;
         scene_.parts.push_back(Circle{at, published_radius, colours_.ink});
         hit(at, "published", p.hover);
     }
@@ -130,6 +132,34 @@ private:
     Spot near_edge(const Text& text, Spot from) const {
         const Box b = text_box(text, canvas_.measure);
         return {std::clamp(from.x, b.x - 2, b.right() + 2), std::clamp(from.y, b.y + 3, b.bottom() - 3)};
+    }
+
+    /// What is liquid looks warm, the more so the more of it is; each solid has a tint of its own, two solids together
+    /// stay grey.
+    Colour tint_of(const std::string& name, std::size_t field) const {
+        constexpr std::uint8_t strong = 60, middling = 34, weak = 16;
+        const bool melt = name.find("liquid") != std::string::npos, mixed = name.find('+') != std::string::npos;
+        if (melt) return colours_.accent.with_alpha(mixed ? middling : strong);
+        return mixed ? colours_.dim.with_alpha(weak) : colours_.of_slot(field).with_alpha(middling);
+    }
+
+    /// A rectangle for each run of cells of one field.
+    void add_fields() {
+        const double width = plot_.width / DiagramFields::columns, height = plot_.height / DiagramFields::rows;
+        const std::vector<int>& of_cell = chart_.fields.of_cell;
+        if (of_cell.empty()) return;
+        for (int row = 0; row < DiagramFields::rows; ++row)
+            for (int from = 0, to = 0; from < DiagramFields::columns; from = to) {
+                const auto at = [&](int column) {
+                    return of_cell[static_cast<std::size_t>(row * DiagramFields::columns + column)];
+                };
+                while (to < DiagramFields::columns && at(to) == at(from)) ++to;
+                if (at(from) < 0 || chart_.fields.names[static_cast<std::size_t>(at(from))] == "not drawn") continue;
+                const auto field = static_cast<std::size_t>(at(from));
+                scene_.parts.push_back(Rectangle{
+                    {plot_.x + from * width, plot_.bottom() - (row + 1) * height, (to - from) * width, height},
+                    tint_of(chart_.fields.names[field], field)});
+            }
     }
 
     Spot middle_of(int cell) const {

@@ -24,7 +24,7 @@ public:
 
     Scene run() {
         const double top = add_head(scene_, canvas_, duel_.title, "");
-        const double bottom = add_origin(scene_, canvas_, duel_.origin);
+        const double bottom = bottom_ = add_origin(scene_, canvas_, duel_.origin);
         std::vector<std::string> why = wrapped(duel_.reason, inside(), TextStyle::label, canvas_.measure);
         const double lines = static_cast<double>(why.size()) * label_line, whole = whole_height + lines;
         compact_ = bottom - top < whole;
@@ -107,6 +107,7 @@ private:
                                          colours_.of_slot(duel_.better.slot).with_alpha(150)});
         scene_.parts.push_back(Rectangle{{x_of(duel_.ratio) - 1.5, y - 4, 3, bar_height + 8}, colours_.ink});
         const double below = y + bar_height + 10 + label_line / 2;
+        if (below + label_line / 2 > bottom_) return below; // no room for words
         words({x_one, below}, "equal", colours_.dim, x_one < left + 40 ? Anchor::start : Anchor::middle,
               TextStyle::label);
         if (x_of(duel_.high) - x_one > 120)
@@ -120,10 +121,11 @@ private:
     const Palette& colours_;
     Scene scene_;
     bool compact_ = false;
+    double bottom_ = 0;
 };
 
 std::string verdict_of(const VersusResult& r) {
-    if (std::isfinite(r.ratio_median)) return significant(r.ratio_median, 3) + " times";
+    if (std::isfinite(r.ratio_median)) return significant(r.ratio_median, 3) + " times as good";
     if (!std::isfinite(r.difference_median)) return r.tie ? "as good as equal" : "better";
     return significant(r.difference_median, 3) + (r.difference_unit.empty() ? "" : " ") +
            pretty_unit(r.difference_unit) + " better";

@@ -26,8 +26,9 @@ double Film::scale() const {
 }
 
 Scene Film::scene(std::size_t frame) const {
-    const Canvas canvas{look_.width / scale(), look_.height / scale(), palette(look_.dark), measure_, look_.date,
-                        look_.source_name};
+    Canvas canvas{look_.width / scale(), look_.height / scale(), palette(look_.dark), measure_, look_.date,
+                  look_.source_name};
+    canvas.marks = &look_.marks;
     return frame + 1 == frames_ ? race_sources(race_, canvas) : race_scene(race_, time_s(frame), look_.slow, canvas);
 }
 

@@ -11,6 +11,7 @@ struct FilmLook {
     bool dark = true;
     std::string date = {};                                           // of the sources
     std::function<std::string(const std::string&)> source_name = {}; // of a key
+    Marks marks = {};                                                // the person's
 };
 
 class Film {

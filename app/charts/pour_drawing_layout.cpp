@@ -143,13 +143,16 @@ private:
         words({axis_, below}, (d_.bore.empty() ? "" : d_.bore + " / ") + d_.outside, colours_.ink, Anchor::middle);
     }
 
+    /// One below the other, in two columns where there is too little height.
     void add_limits(const Box& room) {
-        double y = room.y + std::max(0.0, (room.height - static_cast<double>(d_.limits.size()) * limit_height) / 3);
-        for (const LimitBar& bar : d_.limits) {
-            if (y + limit_height > room.bottom() + 1) return;
-            add_limit(bar, {room.x, y, room.width, limit_height});
-            y += limit_height;
-        }
+        const std::size_t count = d_.limits.size();
+        const bool two = static_cast<double>(count) * limit_height > room.height + 1;
+        const std::size_t rows = two ? (count + 1) / 2 : count;
+        const double width = two ? (room.width - 2 * chart_margin) / 2 : room.width;
+        const double top = room.y + std::max(0.0, (room.height - static_cast<double>(rows) * limit_height) / 3);
+        for (std::size_t i = 0; i < count; ++i)
+            add_limit(d_.limits[i], {room.x + static_cast<double>(i / rows) * (width + 2 * chart_margin),
+                                     top + static_cast<double>(i % rows) * limit_height, width, limit_height});
     }
 
     void add_limit(const LimitBar& bar, const Box& room) {

@@ -1,58 +1,25 @@
 #include "charts/film.hpp"
 #include "answers/parts/json_parts.hpp"
+#include "answers/picture/film_writer.hpp"
 #include "answers/picture/letters.hpp"
-#include "answers/picture/picture.hpp"
 #include "charts/words.hpp"
 #include "cli/options.hpp"
-#include "platform/files.hpp"
 #include "questions/drop/film_question.hpp"
-
-#include <cstdio>
-#include <filesystem>
 
 namespace pourbook {
 namespace {
 
-namespace fs = std::filesystem;
-constexpr std::size_t most_frames = 20000;
-
-std::string file_name(std::size_t frame) {
-    char name[32];
-    std::snprintf(name, sizeof name, "frame-%05zu.png", frame + 1);
-    return name;
-}
-
-std::optional<Problem> write_frames(const Film& film, const PictureLook& look, const fs::path& folder) {
-    for (std::size_t i = 0; i < film.frames(); ++i) {
-        const Result<std::string> bytes = picture_of(film.scene(i), PictureFormat::png, look);
-        if (!bytes) return bytes.problem();
-        if (auto problem = platform::write_file((folder / file_name(i)).string(), *bytes)) return problem;
-    }
-    return std::nullopt;
-}
-
-/// A folder of its own that gets its name last, so that a failure leaves nothing half-written.
-std::optional<Problem> write_film(const Film& film, const PictureLook& look, const fs::path& folder) {
-    std::error_code why;
-    const auto failed = [&] {
-        return Problem{Problem::Kind::file, "can't write '" + folder.string() + "': " + why.message(), 0};
-    };
-    if (fs::exists(folder, why))
-        return Problem{Problem::Kind::file, "'" + folder.string() + "' is there already: name a new folder", 0};
-    const fs::path half = folder.string() + ".part";
-    fs::remove_all(half, why);
-    if (!fs::create_directories(half, why)) return failed();
-    auto problem = write_frames(film, look, half);
-    if (!problem) fs::rename(half, folder, why);
-    if (!problem && why) problem = failed();
-    if (problem) fs::remove_all(half, why);
+std::optional<Problem> write_film(const Film& film, const PictureLook& look, const std::string& folder) {
+    FilmWriter writer(film, look, folder);
+    auto problem = writer.begin();
+    while (!problem && !writer.finished()) problem = writer.write_next();
     return problem;
 }
 
 std::string said(const Film& film, const FilmAsked& asked, const Race& race, const std::string& folder) {
     std::string out = "Wrote " + std::to_string(film.frames()) + " frames of " + std::to_string(asked.width) + "x" +
-                      std::to_string(asked.height) + " to " + folder + " (" + file_name(0) + " to " +
-                      file_name(film.frames() - 1) + ", the last with the sources).\n";
+                      std::to_string(asked.height) + " to " + folder + " (" + FilmWriter::file_name(0) + " to " +
+                      FilmWriter::file_name(film.frames() - 1) + ", the last with the sources).\n";
     for (const std::string& caution : race.cautions) out += "Caution: " + caution + "\n";
     return out;
 }
@@ -88,9 +55,9 @@ int make_film(const Context& context, const Catalogue& catalogue, const Stated& 
     const auto source_name = [&](const std::string& key) { return short_source(catalogue, key); };
     const Film film(race, {asked->width, asked->height, asked->rate_1_s, asked->slow, dark, context.date, source_name},
                     **measure);
-    if (film.frames() > most_frames)
+    if (film.frames() > FilmWriter::most_frames)
         return context.failed(refused("a film of " + std::to_string(film.frames()) + " frames is more than " +
-                                      std::to_string(most_frames) +
+                                      std::to_string(FilmWriter::most_frames) +
                                       ": --slow below 1 makes it faster than life, --rate takes fewer a second"));
     PictureLook look;
     look.scale = film.scale();

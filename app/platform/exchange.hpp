@@ -11,6 +11,9 @@ namespace pourbook::platform {
 /// page hands them to the browser, which keeps downloads where the person has told it. Errors: file.
 Result<std::string> deliver(const std::string& file, const std::string& bytes);
 
+/// Whether what is written into a folder stays there for the person; a page has none to keep.
+bool keeps_folders();
+
 /// A folder in the system's own file manager; nothing happens where there is none.
 void open_folder(const std::string& folder);
 

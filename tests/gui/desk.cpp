@@ -23,6 +23,7 @@ void map_keys(ImGuiIO& io) {
 ViewState usual_view(const Catalogue& catalogue) {
     ViewState view = first_view(catalogue);
     view.view = "rank";
+    view.curves.celsius = false;
     view.pins.clear();
     for (const char* slug : {"copper", "sterling-silver", "aluminium-6061", "brass-cartridge"})
         if (catalogue.metal(slug)) view.pins.emplace_back(slug);

@@ -159,7 +159,7 @@ def drop_like_the_command(w, program, pictures):
     w.key("Control_L", "a")
     w.write("18mm")
     w.key("Return")
-    w.click("drop.over.2")
+    w.click("drop.over.3")
     w.picture(pictures, "drop-temperature")
     w.click("drop.against.1")
     check("the ratio is 1.00" in w.text("drop.sentence"), f"the second set-up is no copy of the first: {w.text('drop.sentence')}")

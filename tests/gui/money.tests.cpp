@@ -70,7 +70,7 @@ TEST_CASE("Rank's budget and the sweep over money begin, read and answer in the 
 
     desk.session.view.view = "drop";
     desk.settle();
-    desk.click("drop.over.3");
+    desk.click("drop.over.4");
     desk.settle();
     CHECK(desk.text("drop.range") == "0.8EUR:40EUR"); // 1 and 50 USD / 1.25
     const Result<SweepResult>& swept = *desk.session.drop.sweep(desk.session.part_conditions());

@@ -85,7 +85,9 @@ TEST_CASE("a magnet written already, or a slit tube in Drop, is not taken from t
     CHECK(typed("type") == "drop");
     CHECK(typed("tube").empty());
     desk.session.view.drop_setup.slits = "";
-    desk.fill("field.magnet", "sphere:12mm");
+    desk.click("field.magnet.form");
+    desk.click("field.magnet.form.sphere");
+    desk.fill("field.magnet.diameter", "12");
     desk.click("field.type");
     desk.click("field.type.drop");
     CHECK(typed("magnet") == "sphere:12mm");

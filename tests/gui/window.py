@@ -11,7 +11,7 @@ SETUP = {"magnet": "cylinder:15mmx15mm", "grade": "N42", "tube": "18mm:24mm:400m
 USUAL = {
     "view": "rank", "pins": ["copper", "sterling-silver", "aluminium-6061", "brass-cartridge"], "selected": "copper",
     "drop_setup": SETUP, "drop": {"face": "charts", "second": {**SETUP, "tube": "18mm:30mm:400mm"}, "second_metal": "aluminium-6061"},
-    "pour_face": "sheet", "pour": {"question": "pour", "metal": "copper", "part": ["tube:18mm:24mm:400mm"], "clear": "15mm"},
+    "curves": {"celsius": False}, "pour_face": "sheet", "pour": {"question": "pour", "metal": "copper", "part": ["tube:18mm:24mm:400mm"], "clear": "15mm"},
     "mix": {"words": {"stocks": [{"mass": "1.2 kg", "metal": "sterling-silver", "paid": ""}, {"mass": "300 g", "metal": "silver", "paid": ""}],
                       "composition": "Ag 92.5 Cu 7.5", "melt_loss": "1 %", "target": "Ag 95.8", "with": "silver", "phases_at": "870 degC"}}}
 
@@ -176,9 +176,18 @@ class Window:
         self.xdotool("type", "--delay", "30", "--", words)
         self.dump()
 
+<<<<<<< HEAD
     def saved(self, file):
         """Where a file lies that the window says it has saved."""
         return file
+=======
+    def resize(self, width, height):
+        found = subprocess.run(["xdotool", "search", "--pid", str(self.process.pid)], env=self.environment, capture_output=True, text=True)
+        for window in found.stdout.split():
+            subprocess.run(["xdotool", "windowsize", window, str(width), str(height)], env=self.environment, capture_output=True)
+        for _ in range(6):
+            self.dump()
+>>>>>>> WINDOW
 
     def picture(self, folder, name):
         self.settled()

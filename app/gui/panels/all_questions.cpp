@@ -43,8 +43,15 @@ void draw_fields(Ui& ui, Stated& stated) {
     }
 }
 
+/// As the command line says it: a command in it must stay one.
+void whole_line(const std::string& words) {
+    ImGui::PushTextWrapPos(0);
+    text(words);
+    ImGui::PopTextWrapPos();
+}
+
 /// A line of columns, each begun where a terminal would: the letters of the window are not all of one width.
-void draw_line(const Ui& ui, const std::string& line) {
+void draw_line(const std::string& line) {
     const float letter = ImGui::CalcTextSize("0").x, left = ImGui::GetCursorPosX();
     std::size_t at = line.find_first_not_of(' ');
     if (at == std::string::npos) return ImGui::NewLine();
@@ -54,7 +61,7 @@ void draw_line(const Ui& ui, const std::string& line) {
         if (!first) ImGui::SameLine();
         ImGui::SetCursorPosX(left + static_cast<float>(at) * letter);
         if (first && gap == std::string::npos)
-            wrapped_text(line.substr(at), ui.colours().ink);
+            whole_line(line.substr(at));
         else
             text(line.substr(at, gap == std::string::npos ? gap : gap - at));
         first = false;
@@ -99,7 +106,7 @@ void draw_answer(Ui& ui, const Asker& asker, const Stated& stated) {
     std::size_t from = 0;
     while (from < (*words)->size()) {
         const std::size_t to = std::min((*words)->find('\n', from), (*words)->size());
-        draw_line(ui, (*words)->substr(from, to - from));
+        draw_line((*words)->substr(from, to - from));
         from = to + 1;
     }
 }

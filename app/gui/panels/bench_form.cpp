@@ -1,7 +1,9 @@
 // The form of one entry of the workshop's file.
 #include "core/workshop/check_entry.hpp"
 #include "gui/panels/bench.hpp"
+#include "gui/state/shape_words.hpp"
 #include "gui/widgets/metal_field.hpp"
+#include "gui/widgets/shape_fields.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/text_field.hpp"
 #include "gui/widgets/value_label.hpp"
@@ -84,11 +86,16 @@ void draw_choice_field(Ui& ui, const Kind& kind, const Field& field, const std::
     ui.probe.item(id, value);
 }
 
-/// A metal is typed, or chosen from the list beside it.
+/// A metal is typed, or chosen from the list beside it; a shape has a field for each size.
 void draw_text(Ui& ui, const Kind& kind, std::size_t i, const std::string& id, std::string& value) {
     const Field& field = kind.fields[i];
     const bool metal = field.type == FieldType::metal;
     const float list = metal ? ui.px(44) : 0;
+    if (!shape_forms(field.name).empty()) {
+        shape_fields(ui, id, field.name, value, ImGui::GetContentRegionAvail().x,
+                     [&](const std::string& text) { return field_fault_of(ui, kind, i, text); });
+        return;
+    }
     const std::string hint = field.example.empty() ? field.meaning : "such as " + field.example;
     const bool left = text_field(ui, id, value, hint.c_str(), ImGui::GetContentRegionAvail().x - list,
                                  [&](const std::string& text) { return field_fault_of(ui, kind, i, text); });

@@ -84,6 +84,8 @@ void draw_head(Ui& ui, const Metals& metals) {
         ImGui::TableNextColumn();
         pin_mark(ui, mark_of(ui.view(), m->slug), ImGui::GetTextLineHeight());
         ImGui::SameLine(0, ui.px(2));
+        metal_swatch(ui, *m, ImGui::GetTextLineHeight());
+        ImGui::SameLine(0, ui.px(4));
         const std::string name = fitted(m->name, ImGui::GetContentRegionAvail().x);
         if (ImGui::Selectable((name + "##head").c_str(), false, 0, {ImGui::CalcTextSize(name.c_str()).x, 0}))
             show_metal(ui.session, m->slug);
@@ -235,7 +237,8 @@ void draw_compare(Ui& ui) {
     ImGui::SameLine(0, ui.px(12));
     draw_comparison_row(ui, "comparison", metals);
     small_dim_text(ui,
-                   "at " + temperature_text(ui.session.conditions().temperature_K) +
+                   std::string(ui.session.conditions().casting ? "as cast at " : "the handbook's metal at ") +
+                       temperature_text(ui.session.conditions().temperature_K) +
                        " · ± and bars: 90 %, of the row's largest · × or + against " + metals.front()->name +
                        " · ○ remembered · click a figure for its evidence, a row's name to put the metals in order");
     constexpr ImGuiTableFlags flags =

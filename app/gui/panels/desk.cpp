@@ -4,6 +4,7 @@
 #include "gui/widgets/text.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace pourbook {
 namespace {
@@ -42,11 +43,20 @@ bool asks_larger() {
     return io.KeyCtrl && (above || ImGui::IsKeyPressed(static_cast<ImGuiKey>(pad_plus), false));
 }
 
+/// Where no figure was clicked yet, that of the metal at hand.
+void toggle_evidence(Ui& ui) {
+    Evidence& e = ui.evidence;
+    const bool new_metal = !e.open && ui.view().view == "metals" && e.metal != ui.view().selected;
+    if (e.metal.empty() || new_metal) e.metal = ui.view().selected;
+    if (e.property.empty()) e.property = "conductivity";
+    e.open = !e.open;
+}
+
 void run_shortcuts(Ui& ui) {
     for (const Action& a : actions())
         if (pressed(a.shortcut) && !belongs_to_field(a)) a.run(ui.session);
     if (asks_larger()) action("letters.larger")->run(ui.session);
-    if (ImGui::IsKeyPressed(static_cast<ImGuiKey>(keys::f1 + 10), false)) ui.evidence.open = !ui.evidence.open;
+    if (std::exchange(ui.session.passing.evidence, false)) toggle_evidence(ui);
 }
 
 void draw_view(Ui& ui) {

@@ -3,14 +3,17 @@
 #include "gui/panels/panels.hpp"
 
 #include "charts/drop_charts.hpp"
+#include "core/quantity/format.hpp"
 #include "gui/widgets/chart_view.hpp"
 #include "gui/widgets/stale.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/text_field.hpp"
+#include "questions/drop/eddy_words.hpp"
 #include "questions/drop/setup_parts.hpp"
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 namespace pourbook {
 namespace {
@@ -86,7 +89,7 @@ void draw_column(Ui& ui, const char* id, SetupWords& setup, std::string& metal) 
         ui.probe.say("drop2.differs", words);
     }
     if (std::string(id) == "drop") draw_magnet_cautions(ui);
-    const float room = std::max(ui.px(210), ImGui::GetContentRegionAvail().y);
+    const float room = std::max(ui.px(180), ImGui::GetContentRegionAvail().y);
     draw_setup_picture(ui, id, setup, {ImGui::GetContentRegionAvail().x, room});
     ImGui::EndChild();
 }
@@ -129,15 +132,33 @@ void draw_numbers(Ui& ui, const std::vector<DropOfMetal>& drops, ImVec2 size) {
 /// The race, and the numbers of the chosen metal beside it.
 void draw_race_and_numbers(Ui& ui, const DropQuestions::FallsBeside& falls) {
     const ImVec2 room = ImGui::GetContentRegionAvail();
-    const float gap = ui.px(14), numbers = std::min(ui.px(430), room.x * 0.45F);
+    const float gap = ui.px(14), numbers = std::min(ui.px(430), room.x * 0.46F);
     draw_race(ui, falls.drops, {room.x - numbers - gap, room.y});
+    ImGui::SameLine(0, gap);
+    draw_numbers(ui, falls.drops, {numbers, room.y});
+}
+
+/// Where there is little height: one of the three charts at a time, the numbers beside it.
+void draw_one_chart(Ui& ui, const DropQuestions::FallsBeside& falls, ImVec2 room) {
+    const float gap = ui.px(14), numbers = std::min(ui.px(430), room.x * 0.46F);
+    ImGui::BeginChild("one chart", {room.x - numbers - gap, room.y}, false, still);
+    int& shown = *ImGui::GetStateStorage()->GetIntRef(ImGui::GetID("shown"), 0);
+    const int clicked = choice(ui, "drop.chart", {"times", "drag", "sweep"}, shown);
+    if (clicked >= 0) shown = clicked;
+    const ImVec2 left = ImGui::GetContentRegionAvail();
+    if (shown == 0) draw_bars(ui, falls, left);
+    if (shown == 1) draw_drag_curve(ui, falls.drops, left);
+    if (shown == 2) draw_sweep(ui, left);
+    ImGui::EndChild();
     ImGui::SameLine(0, gap);
     draw_numbers(ui, falls.drops, {numbers, room.y});
 }
 
 /// Bars and numbers above, drag curve and sweep below.
 void draw_answer(Ui& ui, const DropQuestions::FallsBeside& falls) {
+    constexpr double least_height = 580;
     const ImVec2 room = ImGui::GetContentRegionAvail();
+    if (room.y < ui.px(least_height)) return draw_one_chart(ui, falls, room);
     const float gap = ui.px(14), width = (room.x - gap) / 2, above = room.y * 0.465F, below = room.y - above - ui.px(6);
     draw_bars(ui, falls, {width, above});
     ImGui::SameLine(0, gap);
@@ -190,11 +211,66 @@ void draw_results(Ui& ui) {
     }
 }
 
+/// Where the set-up stands on the axis of a sweep, in SI; NaN over money, where it has no place.
+double now_si(const SweepResult& r) {
+    const eddy::DropInputs& i = r.setup.inputs;
+    switch (r.over) {
+    case SweepOver::wall:
+        return i.outside_radius_m.value - i.bore_radius_m.value;
+    case SweepOver::bore:
+        return 2 * i.bore_radius_m.value;
+    case SweepOver::length:
+        return i.tube_length_m.value;
+    case SweepOver::temperature:
+        return r.conditions.temperature_K;
+    default:
+        return no_number;
+    }
+}
+
+/// On the axis as it is shown, and back.
+double swept_shown(SweepOver over, double si, UnitSystem units) {
+    if (over == SweepOver::temperature) return units == UnitSystem::workshop ? si * 1.8 - 459.67 : si;
+    return si / length_unit(units).si;
+}
+double swept_si(SweepOver over, double shown, UnitSystem units) {
+    if (over == SweepOver::temperature) return units == UnitSystem::workshop ? (shown + 459.67) / 1.8 : shown;
+    return shown * length_unit(units).si;
+}
+
+std::string in_steps(double metres, double step_m) {
+    return trimmed(std::round(metres / step_m) * step_m * 1000, 6) + "mm";
+}
+
+/// What is swept, set to where "now" was pulled.
+void set_now(Ui& ui, SweepOver over, double si) {
+    constexpr double fine_m = 0.1e-3, coarse_m = 5e-3, least_gap_m = 0.2e-3;
+    SetupWords& words = ui.view().drop_setup;
+    const Result<DropSetup> setup = drop_setup(ui.session.catalogue, words);
+    if (!setup) return;
+    const eddy::DropInputs& now = setup->inputs;
+    const double wall_m = now.outside_radius_m.value - now.bore_radius_m.value;
+    TubeParts tube = parts_of_tube(words.tube);
+    if (over == SweepOver::temperature)
+        ui.view().conditions.set("at", trimmed(std::round(si), 6) + "K");
+    else if (over == SweepOver::length)
+        tube.length = in_steps(std::max(si, coarse_m), coarse_m);
+    else if (over == SweepOver::wall)
+        tube.outside = in_steps(2 * (now.bore_radius_m.value + std::max(si, fine_m)), fine_m);
+    else if (over == SweepOver::bore) {
+        const double bore_m = std::max(si, 2 * now.outer_radius_m.value + least_gap_m);
+        tube.bore = in_steps(bore_m, fine_m);
+        tube.outside = in_steps(bore_m + 2 * wall_m, fine_m);
+    }
+    if (over != SweepOver::temperature) words.tube = tube_words(tube);
+}
+
 } // namespace
 
 void draw_sweep(Ui& ui, ImVec2 size) {
-    static const std::vector<std::string> all = {"wall", "bore", "temperature", "budget"};
-    static constexpr std::array overs = {SweepOver::wall, SweepOver::bore, SweepOver::temperature, SweepOver::budget};
+    static const std::vector<std::string> all = {"wall", "bore", "length", "temperature", "budget"};
+    static constexpr std::array overs = {SweepOver::wall, SweepOver::bore, SweepOver::length, SweepOver::temperature,
+                                         SweepOver::budget};
     DropChoice& made = ui.view().drop;
     ImGui::BeginChild("sweep", size, false, still);
     const auto at = std::find(all.begin(), all.end(), made.over);
@@ -218,11 +294,17 @@ void draw_sweep(Ui& ui, ImVec2 size) {
         dim_text(ui, "Working it out …");
     else if (!*result)
         warning_text(ui, result->problem().text);
-    else
+    else {
+        PlotHands& hands = ui.plots["drop.sweep"];
+        const double now = swept_shown((**result).over, now_si(**result), ui.session.units());
+        hands.handle = std::isfinite(now) ? std::optional(now) : std::nullopt;
         chart_view(ui, "drop.sweep", std::to_string(ui.session.drop.sweep_serial()) + units_key(ui),
                    ImGui::GetContentRegionAvail(), [&](const Canvas& canvas) {
                        return layout(sweep_chart(ui.session.catalogue, **result, ui.session.units()), canvas);
                    });
+        if (const auto to = hands.pulled)
+            set_now(ui, (**result).over, swept_si((**result).over, *to, ui.session.units()));
+    }
     ImGui::EndChild();
 }
 

@@ -1,6 +1,6 @@
-#include "answers/writers/page.hpp"
 #include "gui/actions/actions.hpp"
 #include "gui/panels/drop_parts.hpp"
+#include "gui/state/window_words.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/value_label.hpp"
 #include "questions/drop/drop_figures.hpp"
@@ -13,7 +13,7 @@ namespace {
 std::string with_grounds(std::string words, const DropResult& result) {
     words += "\n\nRests on";
     for (const std::string& line : drop_grounds(result)) words += "\n" + line;
-    return in_print(std::move(words));
+    return in_window(words);
 }
 
 /// A number that explains itself; a click opens the metal's source.
@@ -61,7 +61,7 @@ void draw_drop_numbers(Ui& ui, const DropResult& result) {
         ImGui::TableNextColumn();
         draw_number(ui, "drop." + figure.id, figure, result);
         ImGui::TableNextColumn();
-        small_dim_text(ui, figure.detail);
+        small_fitted_text(ui, figure.detail);
         ui.probe.item("drop." + figure.id + ".detail", figure.detail);
     }
     ImGui::EndTable();

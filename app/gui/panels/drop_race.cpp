@@ -82,9 +82,12 @@ std::vector<DropOfMetal> both(const AgainstResult& r) {
     return {{r.first.tube.metal, r.first}, {r.second.tube.metal, r.second}};
 }
 
+constexpr double beside_controls = 135; // points that the lever takes in their line
+
 void draw_nitrogen(Ui& ui) {
     bool& on = ui.view().drop.nitrogen;
     ImGui::SameLine();
+    if (ImGui::GetContentRegionAvail().x < ui.px(beside_controls)) ImGui::NewLine();
     ImGui::Checkbox("liquid nitrogen", &on);
     ui.probe.item("drop.nitrogen", on ? "on" : "off");
     if (!on) return;
@@ -99,7 +102,9 @@ std::string race_key(Ui& ui, const std::string& what, std::size_t serial) {
 }
 
 float room_for_race(const Ui& ui) {
-    return ImGui::GetContentRegionAvail().y - ImGui::GetFrameHeightWithSpacing() -
+    constexpr double controls = 590; // with the lever in their line
+    const float lines = ImGui::GetContentRegionAvail().x < ui.px(controls) ? 2 : 1;
+    return ImGui::GetContentRegionAvail().y - lines * ImGui::GetFrameHeightWithSpacing() -
            (ui.session.view.drop.nitrogen && !ui.session.view.drop.against ? ui.px(80) : 0);
 }
 

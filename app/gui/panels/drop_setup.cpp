@@ -112,9 +112,9 @@ void draw_strength(Ui& ui, const std::string& id, SetupWords& setup) {
 void draw_magnet(Ui& ui, const std::string& id, SetupWords& setup) {
     draw_size(ui, id, setup);
     draw_strength(ui, id, setup);
-    draw_field(ui, id + ".mass", "mass", setup.magnet_mass, "by density", false,
+    draw_field(ui, id + ".mass", "mass", setup.magnet_mass, "auto", false,
                "Mass of the magnet\nempty: from its volume and the cited density", mass_fault, "g");
-    draw_field(ui, id + ".magnet_at", "temp.", setup.magnet_at, "20 degC", true,
+    draw_field(ui, id + ".magnet_at", "temp.", setup.magnet_at, "20", true,
                "Temperature of the magnet\nempty: 20 °C; the tube's is chosen at the top", kelvin_fault, "degC");
     draw_faults(ui, {id + ".mass", id + ".magnet_at"});
 }

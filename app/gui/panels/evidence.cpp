@@ -7,6 +7,7 @@
 #include "gui/state/explain.hpp"
 #include "gui/widgets/scene_painter.hpp"
 #include "gui/widgets/text.hpp"
+#include "gui/widgets/text_field.hpp"
 #include "questions/say/sureness.hpp"
 
 #include <algorithm>
@@ -24,6 +25,32 @@ AskedFor asked_of(Ui& ui) {
     return {ui.session.catalogue.metal(e.metal), ui.session.catalogue.property(e.property)};
 }
 
+/// At the right of the line.
+void draw_close(Ui& ui) {
+    const std::string close = "close  " + action("evidence")->shortcut.text();
+    ImGui::SameLine(ImGui::GetContentRegionMax().x - ImGui::CalcTextSize(close.c_str()).x -
+                    2 * ImGui::GetStyle().FramePadding.x);
+    if (word_button(ui, "evidence.close", close, false)) ui.evidence.open = false;
+}
+
+/// Another figure of the metal, also without a pointer.
+void draw_other_figures(Ui& ui, const AskedFor& asked) {
+    const std::string label = shown_label(*asked.property, ui.session.units());
+    const std::string metal = asked.metal->slug;
+    if (begin_combo("evidence.property", label, ImGui::GetContentRegionAvail().x)) {
+        const Result<SheetResult>& sheet = ui.session.sheet(metal);
+        for (std::size_t row = 0; sheet && row < sheet->rows.size(); ++row) {
+            const Property& property = ui.session.catalogue.properties[row];
+            if (!sheet->rows[row].value) continue;
+            if (ImGui::Selectable(shown_label(property, ui.session.units()).c_str(), &property == asked.property))
+                ui.evidence.show(metal, property.id);
+            ui.probe.item("evidence.property." + property.id, property.id);
+        }
+        ImGui::EndCombo();
+    }
+    ui.probe.item("evidence.property", asked.property->id);
+}
+
 void draw_head(Ui& ui, const AskedFor& asked) {
     Evidence& e = ui.evidence;
     if (!e.earlier.empty()) {
@@ -32,12 +59,10 @@ void draw_head(Ui& ui, const AskedFor& asked) {
     }
     ImGui::AlignTextToFramePadding();
     dim_text(ui, "Evidence");
-    const std::string close = "close  F11";
-    ImGui::SameLine(ImGui::GetContentRegionMax().x - ImGui::CalcTextSize(close.c_str()).x -
-                    2 * ImGui::GetStyle().FramePadding.x);
-    if (word_button(ui, "evidence.close", close, false)) e.open = false;
+    draw_close(ui);
+    draw_other_figures(ui, asked);
     const TextLook look(ui.fonts.heading, ui.colours().ink);
-    wrapped_text(shown_label(*asked.property, ui.session.units()) + " of " + asked.metal->name, ui.colours().ink);
+    wrapped_text(asked.metal->name, ui.colours().ink);
 }
 
 void draw_value(Ui& ui, const AskedFor& asked, const Evaluated& value) {
@@ -133,7 +158,7 @@ void draw_evidence(Ui& ui) {
         draw_head(ui, asked);
         draw_body(ui, asked);
     } else {
-        if (word_button(ui, "evidence.close", "close  F11", false)) ui.evidence.open = false;
+        draw_close(ui);
         wrapped_text("Click a figure: its sources, how sure it is and why appear here.", ui.colours().dim);
     }
     ui.probe.say("evidence.of", ui.evidence.metal + "." + ui.evidence.property);

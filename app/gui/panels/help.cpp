@@ -16,7 +16,10 @@ bool escaped() {
 /// Returns true when it is to be closed.
 bool draw_head(Ui& ui) {
     ImGui::AlignTextToFramePadding();
-    dim_text(ui, "Help");
+    if (!ui.tour)
+        dim_text(ui, "Help");
+    else if (word_button(ui, "help.tour.leave", "leave the tour: this view's page", false))
+        ui.tour = false;
     const std::string close = "close  " + action("help")->shortcut.text();
     ImGui::SameLine(ImGui::GetContentRegionMax().x - ImGui::CalcTextSize(close.c_str()).x -
                     2 * ImGui::GetStyle().FramePadding.x);
@@ -35,15 +38,22 @@ void draw_edge(const Ui& ui) {
 } // namespace
 
 void draw_help(Ui& ui) {
-    const HelpPage* page = help_page(ui.view().view);
+    ui.tour = ui.tour && ui.view().view != "start";
+    const HelpPage* page = help_page(ui.tour ? "start" : ui.view().view);
     if (!page) return;
     ImGui::PushStyleColor(ImGuiCol_ChildBg, u32(ui.colours().raised));
     ImGui::BeginChild("help", {0, 0}, false, ImGuiWindowFlags_AlwaysUseWindowPadding | ImGuiWindowFlags_NoScrollbar);
     ImGui::PopStyleColor();
     draw_edge(ui);
-    if (draw_head(ui) || (escaped() && !ui.session.passing.ask.open)) ui.view().help = false;
+    if (draw_head(ui) || (escaped() && !ui.session.passing.ask.open)) {
+        ui.view().help = false;
+        ui.tour = false;
+    }
     ImGui::BeginChild(page->name.c_str()); // each page keeps its own place
-    help_text(ui, page->blocks);
+    if (const Action* step = help_text(ui, page->blocks)) {
+        ui.tour = page->name == "start"; // its page stays beside each step
+        step->run(ui.session);
+    }
     ui.probe.say("help.unseen", std::to_string(std::lround(ImGui::GetScrollMaxY()))); // pixels to scroll
     ImGui::EndChild();
     ui.probe.say("help.page", page->name);

@@ -88,6 +88,8 @@ void draw_row(Ui& ui, const Metal& metal, const Figures* figures) {
     ImGui::TableNextRow();
     ImGui::TableNextColumn();
     if (pin_button(ui, "list.pin." + metal.slug, metal.slug)) toggle_pin(ui.view(), metal.slug);
+    ImGui::SameLine(0, ui.px(2));
+    metal_swatch(ui, metal, ImGui::GetTextLineHeight());
     ImGui::TableNextColumn();
     const bool current = ui.view().selected == metal.slug;
     const std::string name = fitted(metal.name, ImGui::GetContentRegionAvail().x);
@@ -130,7 +132,7 @@ void table_head(Ui& ui) {
     const std::string melts = "melts, " + shown_unit(*c.property("liquidus"), ui.session.units());
     const std::string conducts = shown_unit(*c.property("conductivity"), ui.session.units());
     ImGui::TableSetupScrollFreeze(0, 1);
-    ImGui::TableSetupColumn("##pin", ImGuiTableColumnFlags_WidthFixed, ui.px(22));
+    ImGui::TableSetupColumn("##pin", ImGuiTableColumnFlags_WidthFixed, ui.px(22 + 2 + swatch_width));
     ImGui::TableSetupColumn("metal", ImGuiTableColumnFlags_WidthStretch, 2.2F);
     ImGui::TableSetupColumn("family", ImGuiTableColumnFlags_WidthStretch, 1.1F);
     ImGui::TableSetupColumn(melts.c_str(), ImGuiTableColumnFlags_WidthStretch, 1.6F);

@@ -122,7 +122,8 @@ void draw_composition(Ui& ui, const MixResult& r) {
         std::string mass;
         if (r.blend)
             for (const ElementMass& e : r.blend->elements)
-                if (e.element == s.element) mass = trimmed(e.kg(), 6);
+                if (e.element == s.element)
+                    mass = e.kg() < 1e-3 ? pretty_number(significant(e.kg(), 2)) : trimmed(e.kg(), 6);
         cell(mass);
     }
     ImGui::EndTable();

@@ -1,5 +1,6 @@
 // What is asked of Mix: stocks or a composition, the treatment, and what else is stated or wanted.
 #include "gui/panels/panels.hpp"
+#include "gui/widgets/metal_field.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/text_field.hpp"
 #include "questions/mix/mix_metal.hpp"
@@ -11,7 +12,7 @@
 namespace pourbook {
 namespace {
 
-constexpr double mix_label_width = 104, mass_width = 66, paid_width = 86, cross_width = 26;
+constexpr double mix_label_width = 104, mass_width = 96, paid_width = 110, cross_width = 26;
 
 bool word_field(Ui& ui, const std::string& id, const char* name, std::string& word, const char* hint, float width,
                 const std::string& help) {
@@ -21,17 +22,23 @@ bool word_field(Ui& ui, const std::string& id, const char* name, std::string& wo
     return committed;
 }
 
+/// The metal, typed or chosen from the list, in a line of its own: names are long. Then how much of it.
 void draw_stock(Ui& ui, MixStockWords& stock, const std::string& id) {
-    const float gap = ui.px(4);
-    word_field(ui, id + ".mass", "mass", stock.mass, "1.2 kg", ui.px(mass_width), "Mass\n1.2 kg, 300 g, 1 ozt");
-    ImGui::SameLine(0, gap);
-    const float metal = ImGui::GetContentRegionAvail().x - ui.px(paid_width + cross_width) - 2 * gap;
+    const float gap = ui.px(4), list = ui.px(40);
+    const float metal = ImGui::GetContentRegionAvail().x - list - ui.px(cross_width) - 2 * gap;
     word_field(ui, id + ".metal", "metal", stock.metal, "za-12", metal,
                "Metal\na metal of the reference, a chemical symbol, or a composition in brackets: (Ag 80 Cu 20)");
     ImGui::SameLine(0, gap);
+    if (const std::string chosen = metal_field(ui, id + ".metal.list", "", list); !chosen.empty()) stock.metal = chosen;
+}
+
+void draw_amount(Ui& ui, MixStockWords& stock, const std::string& id) {
+    word_field(ui, id + ".mass", "mass", stock.mass, "1.2 kg", ui.px(mass_width), "Mass\n1.2 kg, 300 g, 1 ozt");
+    ImGui::SameLine();
     word_field(ui, id + ".paid", "paid", stock.paid, "paid", ui.px(paid_width),
                "Paid\nwhat all of it cost you, such as " + round_amount(ui.session.catalogue, 800, " ") +
                    "; may be left empty");
+    ImGui::Spacing();
 }
 
 void draw_stocks(Ui& ui, std::vector<MixStockWords>& stocks) {
@@ -44,6 +51,7 @@ void draw_stocks(Ui& ui, std::vector<MixStockWords>& stocks) {
             if (ImGui::Button(("×##" + id).c_str(), {ui.px(22), 0})) removed = i;
             ui.probe.item(id + ".remove", "");
         }
+        draw_amount(ui, stocks[i], id);
         for (const char* part : {".mass", ".metal", ".paid"}) fault_line(ui, id + part);
     }
     if (removed < stocks.size()) {

@@ -12,6 +12,8 @@ bool draw_pin(Ui& ui, const Metal& metal, std::size_t slot) {
     ImGui::PushID(metal.slug.c_str());
     ImGui::BeginGroup();
     pin_mark(ui, slot, ImGui::GetTextLineHeight() + ui.px(6));
+    ImGui::SameLine(0, ui.px(2));
+    metal_swatch(ui, metal, ImGui::GetTextLineHeight() + ui.px(6));
     ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, {ui.px(4), ui.px(3)});
     ImGui::PushStyleVar(ImGuiStyleVar_FrameBorderSize, 0);
     ImGui::PushStyleColor(ImGuiCol_Button, 0);
@@ -31,7 +33,8 @@ bool draw_pin(Ui& ui, const Metal& metal, std::size_t slot) {
 }
 
 float pin_width(const Ui& ui, const Metal& metal) {
-    return ImGui::CalcTextSize(metal.name.c_str()).x + ImGui::CalcTextSize("×").x + ui.px(14 + 2 + 16);
+    return ImGui::CalcTextSize(metal.name.c_str()).x + ImGui::CalcTextSize("×").x +
+           ui.px(14 + 2 + swatch_width + 2 + 16);
 }
 
 /// Those without room in the strip, in a list.

@@ -6,7 +6,7 @@
 namespace pourbook {
 
 void draw_pour_choice(Ui& ui) {
-    constexpr double label_width = 118;
+    constexpr double label_width = 124;
     draw_form(ui, ui.view().pour, "Casting", label_width);
     ImGui::Spacing();
     {

@@ -1,22 +1,47 @@
 #include "gui/panels/panels.hpp"
+#include "gui/widgets/shape_fields.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/text_field.hpp"
+
+#include <cfloat>
 
 namespace pourbook {
 namespace {
 
-/// A word of the set-up: committed only where the whole set-up can be read with it.
-void draw_word(Ui& ui, const char* name, std::string SetupWords::*word, const char* hint, double width) {
-    const std::string id = std::string("fall.") + name;
+std::string fault_with(const Ui& ui, std::string SetupWords::*word, const std::string& typed) {
+    SetupWords words = ui.session.view.drop_setup;
+    words.*word = typed;
+    const Result<DropSetup> setup = drop_setup(ui.session.catalogue, words);
+    return setup ? std::string() : setup.problem().text;
+}
+
+void draw_name(Ui& ui, const char* name) {
     ImGui::AlignTextToFramePadding();
     dim_text(ui, name);
     ImGui::SameLine();
-    text_field(ui, id, ui.view().drop_setup.*word, hint, ui.px(width), [&](const std::string& typed) {
-        SetupWords words = ui.view().drop_setup;
-        words.*word = typed;
-        const Result<DropSetup> setup = drop_setup(ui.session.catalogue, words);
-        return setup ? std::string() : setup.problem().text;
-    });
+}
+
+/// A word of the set-up: committed only where the whole set-up can be read with it.
+void draw_word(Ui& ui, const char* name, std::string SetupWords::*word, const char* hint, double width) {
+    draw_name(ui, name);
+    text_field(ui, std::string("fall.") + name, ui.view().drop_setup.*word, hint, ui.px(width),
+               [&](const std::string& typed) { return fault_with(ui, word, typed); });
+    ImGui::SameLine();
+}
+
+/// The magnet or the tube, its sizes below it when it is pressed.
+void draw_shape(Ui& ui, const char* name, std::string SetupWords::*word, double width) {
+    constexpr double sizes_width = 260;
+    draw_name(ui, name);
+    std::string& words = ui.view().drop_setup.*word;
+    const std::string id = std::string("fall.") + name;
+    ImGui::SetNextWindowSizeConstraints({0, 0}, {FLT_MAX, FLT_MAX});
+    if (begin_combo(id, words, ui.px(width))) {
+        shape_fields(ui, id + ".sizes", name, words, ui.px(sizes_width),
+                     [&](const std::string& typed) { return fault_with(ui, word, typed); });
+        ImGui::EndCombo();
+    }
+    ui.probe.item(id, words);
     ImGui::SameLine();
 }
 
@@ -33,12 +58,14 @@ void draw_amount(Ui& ui, const char* name, std::string& amount, std::string Fall
 }
 
 void draw_faults(Ui& ui) {
-    for (const char* id : {"fall.magnet", "fall.grade", "fall.tube", "fall.mass", "fall.budget"}) {
+    for (const char* id : {"fall.grade", "fall.mass", "fall.budget"}) {
         const std::string& fault = field_fault(ui, id);
         if (fault.empty()) continue;
         warning_text(ui, fault);
         ui.probe.item(std::string(id) + ".fault", fault);
     }
+    const Result<DropSetup> whole = drop_setup(ui.session.catalogue, ui.view().drop_setup);
+    if (!whole) fault_line(ui, "fall", whole.problem().text);
 }
 
 } // namespace
@@ -46,9 +73,9 @@ void draw_faults(Ui& ui) {
 /// The magnet and the tube, shared with Drop, and how much metal there is where the wall is free.
 void draw_rank_fall(Ui& ui) {
     const std::string& holding = ui.view().rank.holding;
-    draw_word(ui, "magnet", &SetupWords::magnet, "cylinder:12mmx10mm", 190);
+    draw_shape(ui, "magnet", &SetupWords::magnet, 190);
     if (!ui.view().drop_setup.grade.empty()) draw_word(ui, "grade", &SetupWords::grade, "N42", 70);
-    draw_word(ui, "tube", &SetupWords::tube, "bore:outside:length", 170);
+    draw_shape(ui, "tube", &SetupWords::tube, 170);
     if (holding == name_of(Holding::mass))
         draw_amount(ui, "mass", ui.view().rank.mass, &FallWords::mass, "300 g", Holding::mass);
     else if (holding == name_of(Holding::budget))

@@ -3,6 +3,8 @@
 #include "gui/widgets/value_label.hpp"
 
 #include "core/quantity/format.hpp"
+#include "questions/metals/property_groups.hpp"
+
 #include <algorithm>
 
 namespace pourbook {
@@ -70,6 +72,31 @@ void draw_value_row(Ui& ui, const Metal& metal, const SheetRow& row) {
     if (row.value && !row.value->sources.empty()) source_chip(ui, "sheet.source." + id, row.value->sources.front().key);
 }
 
+/// What a caster asks first comes first; rows without a value are left for the line below.
+std::vector<const SheetRow*> rows_in_order(Ui& ui, const SheetResult& sheet) {
+    std::vector<PropertyGroup> groups = property_groups(ui.session.catalogue);
+    std::stable_partition(groups.begin(), groups.end(),
+                          [](const PropertyGroup& g) { return g.name.starts_with("melts"); });
+    std::vector<const SheetRow*> rows;
+    for (const PropertyGroup& group : groups)
+        for (const Property* property : group.properties)
+            for (const SheetRow& row : sheet.rows)
+                if (row.property == property && row.value) rows.push_back(&row);
+    return rows;
+}
+
+void draw_without_value(Ui& ui, const SheetResult& sheet) {
+    std::string names;
+    for (const SheetRow& row : sheet.rows) {
+        if (row.value) continue;
+        names += (names.empty() ? "" : ", ") + shown_label(*row.property, ui.session.units());
+        ui.probe.say("sheet." + row.property->id, "no value");
+    }
+    if (names.empty()) return;
+    const TextLook look(ui.fonts.small, ui.colours().dim);
+    wrapped_text("no value: " + names, ui.colours().dim);
+}
+
 void draw_values(Ui& ui, const SheetResult& sheet) {
     if (!ImGui::BeginTable("values", 4, ImGuiTableFlags_RowBg)) return;
     float labels = 0, sources = 0;
@@ -82,7 +109,7 @@ void draw_values(Ui& ui, const SheetResult& sheet) {
     ImGui::TableSetupColumn("value", ImGuiTableColumnFlags_WidthStretch, 1.6F);
     ImGui::TableSetupColumn("condition", ImGuiTableColumnFlags_WidthStretch, 0.95F);
     ImGui::TableSetupColumn("source", ImGuiTableColumnFlags_WidthFixed, sources);
-    for (const SheetRow& row : sheet.rows) draw_value_row(ui, *sheet.metal, row);
+    for (const SheetRow* row : rows_in_order(ui, sheet)) draw_value_row(ui, *sheet.metal, *row);
     ImGui::EndTable();
 }
 
@@ -132,6 +159,7 @@ void draw_sheet(Ui& ui) {
     draw_cautions(ui, *sheet);
     ImGui::Spacing();
     draw_values(ui, *sheet);
+    draw_without_value(ui, *sheet);
     draw_comparison_row(ui, "sheet", {sheet->metal});
     small_dim_text(ui, "○ remembered, not read in a text · * the asked condition is not cited · hover a number for its "
                        "trail, click it for its source");

@@ -17,8 +17,8 @@ void draw_row(Ui& ui, const Reference& r) {
     ImGui::TableNextRow();
     ImGui::TableNextColumn();
     const bool current = ui.view().source == r.key;
-    const std::string key = fitted(r.key, ImGui::GetContentRegionAvail().x) + "##" + r.key;
-    if (ImGui::Selectable(key.c_str(), current, ImGuiSelectableFlags_SpanAllColumns))
+    const std::string name = fitted(short_source(r), ImGui::GetContentRegionAvail().x) + "##" + r.key;
+    if (ImGui::Selectable(name.c_str(), current, ImGuiSelectableFlags_SpanAllColumns))
         ui.view().source = current ? "" : r.key;
     ui.probe.item("source." + r.key, r.key);
     if (ImGui::IsItemHovered()) hover_text(ui, r.key + "\n" + reference_text(r));

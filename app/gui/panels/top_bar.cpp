@@ -63,7 +63,9 @@ void draw_names(Ui& ui, const char* name, const std::string& prefix, const std::
 
 /// What holds beside the temperature, in few words.
 std::string shown_conditions(const Conditions& c) {
-    std::string words = c.temper.empty() ? c.condition : c.temper;
+    std::string words = !c.temper.empty()                         ? c.temper
+                        : c.condition == reference_condition_name ? "usual state"
+                                                                  : c.condition;
     if (c.price_form != price_form_names.front()) words += ", " + c.price_form;
     if (c.casting) words += ", casting";
     if (c.rrr) words += ", RRR " + trimmed(*c.rrr, 4);

@@ -1,48 +1,69 @@
 // What each view answers, in the sentence that the command line says too.
 #include "answers/ask/short_answer.hpp"
 #include "charts/words.hpp"
+#include "core/quantity/constants.hpp"
 #include "core/quantity/format.hpp"
 #include "gui/panels/panels.hpp"
 #include "gui/widgets/answer_band.hpp"
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 namespace pourbook {
 namespace {
 
 constexpr std::array main_figures = {"conductivity", "density", "solidus", "liquidus", "price"};
 
-std::vector<ValueResult> values_of(Ui& ui, const std::string& slug, const std::vector<std::string>& properties) {
-    std::vector<ValueResult> out;
-    const Result<SheetResult>& sheet = ui.session.sheet(slug);
-    const Metal* metal = ui.session.catalogue.metal(slug);
-    if (!sheet || !metal) return out;
-    for (const std::string& id : properties)
-        for (std::size_t row = 0; row < sheet->rows.size(); ++row)
-            if (ui.session.catalogue.properties[row].id == id && sheet->rows[row].value)
-                out.push_back(
-                    {metal, &ui.session.catalogue.properties[row], *sheet->rows[row].value, ui.session.conditions()});
-    return out;
+std::string capital(std::string words) {
+    if (!words.empty() && words[0] >= 'a' && words[0] <= 'z') words[0] = static_cast<char>(words[0] - 'a' + 'A');
+    return words;
 }
+
+/// The figure with its 90 % interval; empty where there is none.
+std::string figure_at_90(Ui& ui, const std::string& slug, const Property& property) {
+    const Result<SheetResult>& sheet = ui.session.sheet(slug);
+    const auto row = static_cast<std::size_t>(&property - ui.session.catalogue.properties.data());
+    if (!sheet || row >= sheet->rows.size() || !sheet->rows[row].value) return {};
+    return shown_at_90(property, *sheet->rows[row].value, ui.session.units());
+}
+
+constexpr const char* how_sure = " (± at 90 %)";
 
 Answer of_metals(Ui& ui) {
-    return {
-        sentence_of(values_of(ui, ui.view().selected, {main_figures.begin(), main_figures.end()}), ui.session.units())};
-}
-
-Answer of_rank(Ui& ui) {
-    const Result<RankResult>* result = ui.session.ranking();
-    if (!result || !*result || (*result)->ranked.empty()) return {};
-    return {sentence_of(**result), (*result)->ranked.front().place.p_first};
+    const Metal* metal = ui.session.catalogue.metal(ui.view().selected);
+    if (!metal) return {};
+    std::string figures;
+    for (const char* id : main_figures)
+        if (const Property* property = ui.session.catalogue.property(id))
+            if (const std::string figure = figure_at_90(ui, metal->slug, *property); !figure.empty())
+                figures += (figures.empty() ? "" : "; ") + shown_label(*property, ui.session.units()) + " " + figure;
+    return {figures.empty() ? "" : capital(metal->name) + ": " + figures + how_sure + "."};
 }
 
 Answer of_curves(Ui& ui) {
-    std::vector<ValueResult> values;
+    const Property* property = ui.session.catalogue.property(ui.view().curves.property);
+    if (!property) return {};
+    std::string figures;
     for (const std::string& slug : ui.view().pins)
-        for (ValueResult& v : values_of(ui, slug, {ui.view().curves.property})) values.push_back(std::move(v));
-    const std::string at = "at " + temperature_text(ui.session.conditions().temperature_K) + ": ";
-    return {values.empty() ? "" : at + sentence_of(values, ui.session.units())};
+        if (const Metal* metal = ui.session.catalogue.metal(slug))
+            if (const std::string figure = figure_at_90(ui, slug, *property); !figure.empty())
+                figures += (figures.empty() ? "" : "; ") + metal->name + " " + figure;
+    const std::string at = " at " + temperature_text(ui.session.conditions().temperature_K) + how_sure + ": ";
+    return {figures.empty() ? "" : capital(shown_label(*property, ui.session.units())) + at + figures + "."};
+}
+
+/// The first three, and how likely the first is first.
+Answer of_rank(Ui& ui) {
+    const Result<RankResult>* result = ui.session.ranking();
+    if (!result || !*result || (*result)->ranked.empty()) return {};
+    const std::vector<RankedMetal>& ranked = (*result)->ranked;
+    const double p = ranked.front().place.p_first;
+    std::string words = "First is " + ranked[0].metal->name;
+    if (std::isfinite(p)) words += " (" + significant(100 * p, 2) + " % likely)";
+    if (ranked.size() > 1) words += ", then " + ranked[1].metal->name;
+    if (ranked.size() > 2) words += " and " + ranked[2].metal->name;
+    return {words + ".", p};
 }
 
 Answer of_compare(Ui& ui) {
@@ -65,14 +86,21 @@ Answer of_drop(Ui& ui) {
     return {};
 }
 
+/// The figure of a section of the sheet, between these words; empty where the sheet has none.
+std::string figure_of(const Page& page, const char* before, const char* section, const char* behind) {
+    for (const PageSection& s : page.sections)
+        if (s.title == section && !s.figure.empty()) return before + s.figure + behind;
+    return {};
+}
+
 Answer of_pour(Ui& ui) {
     const Result<PourSheet>* sheet = ui.session.pour_sheet();
     if (!sheet || !*sheet) return {};
-    std::string words = (*sheet)->page.title;
-    for (const PageSection& section : (*sheet)->page.sections)
-        if (!section.figure.empty() && section.part != PageSection::Part::limits)
-            words += (words == (*sheet)->page.title ? ": " : "; ") + section.title + " " + section.figure;
-    return {words + "."};
+    const Page& page = (*sheet)->page;
+    const std::string metal = (*sheet)->plan.metal->name;
+    return {capital(metal) + figure_of(page, ": ", "Temperatures", "") + figure_of(page, ", ", "Charge", " to melt") +
+            figure_of(page, ", pattern ", "Pattern", "") + figure_of(page, ", freezes in ", "Freezing", "") +
+            figure_of(page, ", heat and metal cost ", "Heat and cost", "") + "."};
 }
 
 Answer of_mix(Ui& ui) {
@@ -80,17 +108,14 @@ Answer of_mix(Ui& ui) {
     if (!sheet || !sheet->answer) return {};
     const MixResult& mix = *sheet->answer;
     std::string words = "The melt is " + short_words(mix.composition);
-    const Property *density = ui.session.catalogue.property("density"),
-                   *conductivity = ui.session.catalogue.property("conductivity");
+    const Property* density = ui.session.catalogue.property("density");
     if (density && mix.density)
         words += "; density about " +
                  significant(shown_number(*density, mix.density->value_si, ui.session.units()), 3) + " " +
                  pretty_unit(shown_unit(*density, ui.session.units()));
-    if (conductivity && mix.resistivity)
+    if (mix.resistivity)
         words +=
-            "; conductivity about " +
-            significant(shown_number(*conductivity, 1 / mix.resistivity->estimate.value_si, ui.session.units()), 2) +
-            " " + pretty_unit(shown_unit(*conductivity, ui.session.units()));
+            "; conductivity about " + significant(100 / mix.resistivity->estimate.value_si / iacs_S_m, 3) + " %IACS";
     return {words + " (estimates from its composition)."};
 }
 

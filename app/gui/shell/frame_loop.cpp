@@ -27,13 +27,18 @@ constexpr double frame_seconds = 1.0 / 60; // while something moves
 constexpr double pause_seconds = 0.1;      // while the words about what the pointer rests on are waited for
 constexpr double idle_seconds = 30;
 
-std::string screen_as_json(const Ui& ui, GLFWwindow* window, int frame) {
+std::string screen_as_json(const Ui& ui, GLFWwindow* window, int frame, double own_work_ms) {
     int x = 0, y = 0;
     glfwGetWindowPos(window, &x, &y);
     nlohmann::json items = nlohmann::json::object();
     for (const auto& [id, i] : ui.probe.items())
         items[id] = {{"x", x + i.x}, {"y", y + i.y}, {"width", i.width}, {"height", i.height}, {"text", i.text}};
-    const nlohmann::json all = {{"frame", frame}, {"working", ui.session.working()}, {"items", items}};
+    const nlohmann::json all = {{"frame", frame},
+                                {"own_work_ms", own_work_ms},
+                                {"working", ui.session.working()},
+                                {"focused", ui.probe.tab.focused()},
+                                {"stops", ui.probe.tab.stops()},
+                                {"items", items}};
     return all.dump(-1, ' ', false, nlohmann::json::error_handler_t::replace);
 }
 
@@ -75,20 +80,22 @@ void FrameLoop::draw() {
     follow_scale();
     ImGui_ImplOpenGL3_NewFrame();
     ImGui_ImplGlfw_NewFrame();
+    const auto begun = std::chrono::steady_clock::now();
     let_return_press();
     ImGui::NewFrame();
     draw_desk(ui_);
     ImGui::Render();
+    own_work_ = std::chrono::steady_clock::now() - begun;
     int width = 0, height = 0;
     glfwGetFramebufferSize(window_.handle(), &width, &height);
     const ImVec4 ground = vec(ui_.colours().ground);
     gl::viewport(width, height);
     gl::clear(ground.x, ground.y, ground.z);
     ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
-    // Frames after the last answer until all sizes stand still, or a race is well on its way.
-    const int settled = ui_.moving ? 100 : 6;
+    // Frames after the last answer until all sizes stand still; a race is well on its way by then.
+    constexpr int settled = 6;
     frames_drawn_ = ui_.session.working() ? 0 : frames_drawn_ + 1;
-    if (picture_due() && frames_drawn_ >= settled) {
+    if (picture_due() && frames_drawn_ >= settled && !race_begins()) {
         const auto problem = save_picture(options_.screenshot, width, height);
         if (problem) std::fprintf(stderr, "pourbook: %s\n", problem->text.c_str());
         picture_failed_ = problem.has_value();
@@ -102,8 +109,16 @@ void FrameLoop::draw() {
 void FrameLoop::answer_socket() {
     const platform::TestSocket::Question asked = socket_.asked();
     if (asked == platform::TestSocket::Question::screen)
-        socket_.answer(screen_as_json(ui_, window_.handle(), ImGui::GetFrameCount()));
+        socket_.answer(screen_as_json(ui_, window_.handle(), ImGui::GetFrameCount(), own_work_.count() * 1000));
     if (asked == platform::TestSocket::Question::frame) socket_.answer(std::to_string(ImGui::GetFrameCount()));
+}
+
+/// Its magnets have hardly left the hand.
+bool FrameLoop::race_begins() const {
+    constexpr double on_its_way_s = 1.2;
+    for (const auto& [id, race] : ui_.races)
+        if (race.running && race.time_s < on_its_way_s) return true;
+    return false;
 }
 
 /// A new display scale or theme takes effect between frames.

@@ -27,6 +27,7 @@ private:
     void answer_socket();
     double rest_seconds() const; // until the next frame, where nothing happens
     bool picture_due() const;
+    bool race_begins() const;
 
     GlfwWindow& window_;
     Ui& ui_;
@@ -37,6 +38,7 @@ private:
     bool picture_taken_ = false;
     bool picture_failed_ = false;
     bool dark_ = true;
+    std::chrono::duration<double> own_work_{};       // of the frame drawn last, before it goes to the graphics card
     std::chrono::steady_clock::time_point drawn_at_; // a page is called oftener than there is something to draw
 };
 

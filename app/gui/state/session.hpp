@@ -80,6 +80,7 @@ struct TrialLines {
 /// What lasts for a moment and is never saved.
 struct Passing {
     bool focus_find = false;
+    bool evidence = false; // asked for by its shortcut
     AskField ask;
     bool scroll_to_selected = true;
     bool quit = false;

@@ -72,6 +72,7 @@ ViewState first_view(const Catalogue& catalogue) {
     view.mix.words = first_mix();
     view.pour = first_pour();
     view.drop.second = first_setup();
+    view.curves.celsius = true; // as a furnace is read
     for (const char* slug : shelf_metals)
         if (catalogue.metal(slug)) view.pins.emplace_back(slug);
     return fitted(view, catalogue);

@@ -66,7 +66,7 @@ struct DropChoice {
     std::string second_metal;
     std::string face = "race"; // or charts
     bool nitrogen = false;     // the tubes in liquid nitrogen beside those at the temperature of all views
-    std::string over = "wall"; // what is swept: wall | bore | temperature | budget
+    std::string over = "wall"; // what is swept: wall | bore | length | temperature | budget
     std::string range = "0.5mm:15mm";
     bool operator==(const DropChoice&) const = default;
 };

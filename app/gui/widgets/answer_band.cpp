@@ -1,6 +1,6 @@
 #include "gui/widgets/answer_band.hpp"
 
-#include "answers/writers/page.hpp"
+#include "gui/state/window_words.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/theme.hpp"
 
@@ -32,14 +32,15 @@ void draw_sureness(Ui& ui, double sure) {
 
 /// In the font that is pushed: the words with their end replaced where they need more than two lines.
 std::string in_two_lines(const std::string& words, float width) {
+    const auto broken = [&](const std::string& shown) { return in_lines(shown, width); };
     const auto fits = [&](const std::string& shown) {
         return ImGui::CalcTextSize(shown.c_str(), nullptr, false, width).y < 2.5F * ImGui::GetTextLineHeight();
     };
-    std::string shown = words;
+    std::string shown = broken(words);
     for (std::size_t end = words.size(); !fits(shown);) {
         end = words.rfind(' ', end - 1);
         if (end == std::string::npos || end == 0) break;
-        shown = words.substr(0, end) + " …";
+        shown = broken(words.substr(0, end) + " …");
     }
     return shown;
 }
@@ -76,7 +77,7 @@ void answer_band(Ui& ui, const Answer& answer) {
     const float beside = ui.px(actions_width + (sure ? sureness_width + theme::apart : 0)),
                 width = ImGui::GetContentRegionAvail().x - beside - 3 * ui.px(theme::apart);
     ImGui::PushFont(font);
-    const std::string words = in_two_lines(in_print(first_sentence(answer.sentence)), width);
+    const std::string words = in_two_lines(in_window(first_sentence(answer.sentence)), width);
     const float lines = ImGui::CalcTextSize(words.c_str(), nullptr, false, width).y;
     ImGui::PopFont();
     ImGui::PushStyleColor(ImGuiCol_ChildBg, u32(ui.colours().raised));
@@ -94,7 +95,7 @@ void answer_band(Ui& ui, const Answer& answer) {
         ImGui::PopTextWrapPos();
     }
     ui.probe.item("answer", answer.sentence);
-    if (ImGui::IsItemHovered()) hover_text(ui, in_print(answer.sentence));
+    if (ImGui::IsItemHovered()) hover_text(ui, in_window(answer.sentence));
     ImGui::SetCursorPos({ImGui::GetWindowContentRegionMax().x - beside, top.y});
     if (sure) {
         ImGui::BeginGroup();

@@ -15,6 +15,7 @@ Canvas canvas_of(Ui& ui, const std::string& id, double width, double height, con
     Canvas canvas{width, height, ui.colours(), measure};
     canvas.marks = &ui.view().marks.of;
     canvas.range = ui.plots[id].range;
+    canvas.source_name = [&](const std::string& key) { return short_source(ui.session.catalogue, key); };
     return canvas;
 }
 

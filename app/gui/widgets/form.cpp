@@ -1,11 +1,15 @@
 #include "gui/widgets/form.hpp"
 
 #include "answers/writers/page.hpp"
+#include "gui/state/shape_words.hpp"
 #include "gui/state/typed_quantity.hpp"
 #include "gui/widgets/metal_field.hpp"
 #include "gui/widgets/quantity_field.hpp"
+#include "gui/widgets/shape_fields.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/text_field.hpp"
+
+#include <algorithm>
 
 namespace pourbook {
 namespace {
@@ -46,8 +50,10 @@ bool draw_text(Ui& ui, const QuestionField& field, const std::string& id, std::s
     const std::string hint = field.absent.empty() ? in_print("such as " + example_of(field)) : field.absent;
     const auto fault = [&](const std::string& typed) { return fault_of(ui, field, typed); };
     const std::string unit = unit_of(field);
-    const bool kept = unit.empty() ? text_field(ui, id, text, hint.c_str(), width, fault)
-                                   : quantity_field(ui, id, text, {unit, hint, width}, fault);
+    const bool shape = !shape_forms(field.name).empty();
+    const bool kept = shape          ? shape_fields(ui, id, field.name, text, width, fault)
+                      : unit.empty() ? text_field(ui, id, text, hint.c_str(), width, fault)
+                                     : quantity_field(ui, id, text, {unit, hint, width}, fault);
     if (ImGui::IsItemHovered() && !ImGui::IsItemActive()) hover_text(ui, hover_of(field));
     return kept;
 }
@@ -117,6 +123,13 @@ void draw_flag(Ui& ui, Stated& stated, const QuestionField& field, const std::st
     if (ImGui::IsItemHovered()) hover_text(ui, hover_of(field));
 }
 
+/// What only a drawing has is not asked of a part in words.
+bool applies(const Stated& stated, const QuestionField& field) {
+    if (field.name != "stl-unit") return true;
+    const Texts& parts = stated.texts("part");
+    return std::any_of(parts.begin(), parts.end(), [](const std::string& part) { return part.starts_with("stl:"); });
+}
+
 } // namespace
 
 void draw_form_field(Ui& ui, Stated& stated, const QuestionField& field, double label_width) {
@@ -131,7 +144,7 @@ void draw_form_field(Ui& ui, Stated& stated, const QuestionField& field, double 
 
 void draw_form(Ui& ui, Stated& stated, const std::string& place, double label_width) {
     for (const QuestionField& field : stated.question().fields)
-        if (field.place == place) draw_form_field(ui, stated, field, label_width);
+        if (field.place == place && applies(stated, field)) draw_form_field(ui, stated, field, label_width);
 }
 
 } // namespace pourbook

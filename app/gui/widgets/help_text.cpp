@@ -1,5 +1,7 @@
 #include "gui/widgets/help_text.hpp"
 
+#include "gui/actions/actions.hpp"
+
 #include <cfloat>
 
 namespace pourbook {
@@ -27,10 +29,18 @@ double gap_between(HelpBlock::Kind before, HelpBlock::Kind kind) {
     return kind == HelpBlock::Kind::heading ? gap_heading : gap;
 }
 
+/// What a key named in the text does.
+const Action* pressed_by(const HelpPiece& piece) {
+    if (piece.look != Look::code) return nullptr;
+    for (const Action& a : actions())
+        if (a.shortcut.key && a.shortcut.text() == piece.text) return &a;
+    return nullptr;
+}
+
 /// Draws the words of a block from the cursor on, line after line.
 class Lines {
 public:
-    Lines(const Ui& ui, HelpBlock::Kind kind)
+    Lines(Ui& ui, HelpBlock::Kind kind)
         : ui_(ui), kind_(kind), list_(*ImGui::GetWindowDrawList()), origin_(ImGui::GetCursorScreenPos()),
           width_(ImGui::GetContentRegionAvail().x - ui.px(beside)), left_(ui.px(indent_of(kind))) {
         begin_line();
@@ -49,6 +59,9 @@ public:
     }
 
     void end() const { ImGui::Dummy({width_, y_ + height()}); }
+
+    /// Of the key that was clicked; null where none was.
+    const Action* clicked() const { return clicked_; }
 
 private:
     ImFont* font(Look look) const {
@@ -82,21 +95,40 @@ private:
         if (piece.look == Look::code)
             list_.AddRectFilled(at(x_, y_ + ui_.px(1)), at(x_ + width, y_ + height() - ui_.px(1)),
                                 u32(ui_.colours().pressed), ui_.px(rounding));
-        list_.AddText(f, f->FontSize, at(x_ + margin(piece.look), y_ + ui_.px(leading) / 2), u32(ui_.colours().ink),
-                      piece.text.c_str());
+        const Action* does = pressed_by(piece);
+        list_.AddText(f, f->FontSize, at(x_ + margin(piece.look), y_ + ui_.px(leading) / 2),
+                      u32(does ? ui_.colours().accent : ui_.colours().ink), piece.text.c_str());
+        if (does) offer(*does, width);
         x_ += width;
     }
 
-    const Ui& ui_;
+    /// A key that is named can be clicked.
+    void offer(const Action& does, float width) {
+        const ImVec2 cursor = ImGui::GetCursorScreenPos();
+        ImGui::SetCursorScreenPos(at(x_, y_));
+        ImGui::PushID(static_cast<int>(y_));
+        if (ImGui::InvisibleButton(does.id, {width, height()})) clicked_ = &does;
+        ui_.probe.item(std::string("help.go.") + does.id, does.label);
+        if (ImGui::IsItemHovered()) {
+            ImGui::SetMouseCursor(ImGuiMouseCursor_Hand);
+            list_.AddRect(at(x_, y_), at(x_ + width, y_ + height()), u32(ui_.colours().accent), ui_.px(rounding));
+        }
+        ImGui::PopID();
+        ImGui::SetCursorScreenPos(cursor);
+    }
+
+    Ui& ui_;
     HelpBlock::Kind kind_;
     ImDrawList& list_;
     ImVec2 origin_;
     float width_, left_, x_ = 0, y_ = 0;
+    const Action* clicked_ = nullptr;
 };
 
 } // namespace
 
-void help_text(Ui& ui, const std::vector<HelpBlock>& blocks) {
+const Action* help_text(Ui& ui, const std::vector<HelpBlock>& blocks) {
+    const Action* clicked = nullptr;
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {0, 0});
     const HelpBlock* before = nullptr;
     for (const HelpBlock& block : blocks) {
@@ -104,9 +136,11 @@ void help_text(Ui& ui, const std::vector<HelpBlock>& blocks) {
         Lines lines(ui, block.kind);
         for (const HelpWord& word : block.words) lines.add(word);
         lines.end();
+        if (lines.clicked()) clicked = lines.clicked();
         before = &block;
     }
     ImGui::PopStyleVar();
+    return clicked;
 }
 
 } // namespace pourbook

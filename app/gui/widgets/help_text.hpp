@@ -8,6 +8,9 @@
 
 namespace pourbook {
 
-void help_text(Ui& ui, const std::vector<HelpBlock>& blocks);
+struct Action;
+
+/// A key of the program that is named as code can be clicked; the action of the one that was, else null.
+const Action* help_text(Ui& ui, const std::vector<HelpBlock>& blocks);
 
 } // namespace pourbook

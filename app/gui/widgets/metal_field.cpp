@@ -51,7 +51,9 @@ bool draw_line(Ui& ui, const std::string& id, const Metal& metal, bool current) 
     else
         ImGui::Dummy({ui.px(14), ImGui::GetTextLineHeight()});
     ImGui::SameLine(0, ui.px(3));
-    text(fitted(metal.name, width * 0.52F - ui.px(22)));
+    metal_swatch(ui, metal, ImGui::GetTextLineHeight());
+    ImGui::SameLine(0, ui.px(5));
+    text(fitted(metal.name, width * 0.52F - ui.px(27 + swatch_width)));
     draw_facts(ui, metal, left, width);
     return clicked;
 }

@@ -5,6 +5,7 @@
 #include "answers/picture/pixels.hpp"
 #include "charts/words.hpp"
 #include "gui/state/save_folder.hpp"
+#include "gui/widgets/film_room.hpp"
 #include "gui/widgets/leave_row.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/theme.hpp"
@@ -165,6 +166,7 @@ void draw_buttons(Ui& ui) {
     ui.probe.item("room.copy", "Copy");
     ImGui::SameLine();
     if (ui.open_folder && ImGui::Button("Open folder")) ui.open_folder(ui.room.folder);
+    draw_recording(ui);
     if (!ui.room.told.empty()) wrapped_text(ui.room.told, ui.room.fault ? ui.colours().warning : ui.colours().dim);
     ui.probe.say("room.told", ui.room.told);
     if (!ui.room.last.empty()) small_label(ui, "saved last");
@@ -202,7 +204,10 @@ void draw_controls(Ui& ui) {
     heading(ui, "Picture");
     ImGui::SameLine(ImGui::GetContentRegionMax().x - ui.px(84));
     const bool escaped = ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Escape)) && !ImGui::GetIO().WantTextInput;
-    if (word_button(ui, "room.close", "close  Esc", false) || escaped) ui.room.of.clear();
+    if (word_button(ui, "room.close", "close  Esc", false) || escaped) {
+        ui.room.of.clear();
+        ui.room.recording.reset();
+    }
     draw_shape(ui);
     draw_words(ui);
     draw_framed_metals(ui);
@@ -226,12 +231,13 @@ void open_room(Ui& ui, const std::string& id) {
 void offer_to_room(Ui& ui, const std::string& id, const std::string& key, const SceneMaker& make) {
     PictureRoom& room = ui.room;
     if (room.of != id) return;
-    const std::string full = key + "|" + wish_key(room.wish);
+    const std::string full = key + "|" + wish_key(room.wish) + "|" + std::to_string(ui.view().marks.of.size());
     if (room.laid_out == full) return;
     const Result<const Letters*> measure = letters();
     if (!measure) return tell(room, measure.problem().text, true);
-    room.scene = framed(make, room.wish, **measure, ui.session.date,
-                        [&](const std::string& source) { return quoted_source(ui.session.catalogue, source); });
+    room.scene = framed(
+        make, room.wish, **measure, ui.session.date,
+        [&](const std::string& source) { return quoted_source(ui.session.catalogue, source); }, &ui.view().marks.of);
     room.laid_out = full;
     if (room.wish.title.empty()) room.own_title = room.scene.title;
     if (room.file.empty())

@@ -110,6 +110,21 @@ void draw_cell(Ui& ui, const CurveReading& reading, const std::string& ratio, fl
     ImGui::SameLine(left + width);
 }
 
+/// A line that the chart lets be pulled follows the pointer from where it is taken. True while it is held.
+bool pull_handle(Ui& ui, const Plot& plot, PlotHands& hands, Spot at) {
+    constexpr double grip = 6; // points on either side
+    if (!ImGui::IsItemActive()) hands.holds = false;
+    if (!hands.holds) hands.pulled.reset();
+    if (!hands.handle) return false;
+    const bool under =
+        ImGui::IsItemHovered() && plot.box.contains(at) && std::abs(at.x - plot.x.place(*hands.handle)) < grip;
+    if (under && ImGui::IsItemActivated()) hands.holds = true;
+    if (under || hands.holds) ImGui::SetMouseCursor(ImGuiMouseCursor_ResizeEW);
+    if (hands.holds && ImGui::IsMouseDragging(0, ui.px(1)))
+        hands.pulled = std::clamp(plot.x.value(at.x), plot.x.low, plot.x.high);
+    return hands.holds;
+}
+
 } // namespace
 
 void use_plot(Ui& ui, const std::string& id, const Scene& scene, ImVec2 origin, bool clicked, bool hovered) {
@@ -120,18 +135,20 @@ void use_plot(Ui& ui, const std::string& id, const Scene& scene, ImVec2 origin, 
     const Spot at{static_cast<double>((io.MousePos.x - origin.x) / ui.scale),
                   static_cast<double>((io.MousePos.y - origin.y) / ui.scale)};
     if (ImGui::IsItemFocused() && !io.WantTextInput) use_keys(hands, plot);
+    const bool held = pull_handle(ui, plot, hands, at);
     const bool dragged = ImGui::IsItemActive() && ImGui::IsMouseDragging(0, ui.px(3));
-    if (dragged)
+    if (dragged && !held)
         drag(hands, plot, static_cast<double>(io.MouseDelta.x / ui.scale),
              static_cast<double>(io.MouseDelta.y / ui.scale));
     hands.at = hands.cursor;
     if (hovered && plot.box.contains(at)) {
         hands.at = plot.x.value(at.x);
-        if (clicked && io.MouseClickedLastCount[0] < 2) hands.mark = hands.mark ? std::nullopt : hands.at;
+        if (clicked && !held && io.MouseClickedLastCount[0] < 2) hands.mark = hands.mark ? std::nullopt : hands.at;
     }
     if (hovered && io.MouseWheel != 0) turn_wheel(hands, plot, at, static_cast<double>(io.MouseWheel));
     if (hovered && ImGui::IsMouseDoubleClicked(0)) hands.range = {}, hands.mark.reset();
     if (hands.mark) upright(ui, plot, origin, *hands.mark, ui.colours().accent);
+    if (hands.pulled) upright(ui, plot, origin, *hands.pulled, ui.colours().ink);
     if (hands.at && !dragged) upright(ui, plot, origin, *hands.at, ui.colours().edge);
     draw_menu(ui, id, hands);
 }

@@ -1,6 +1,7 @@
 // What hands do to a chart with two axes: the wheel goes nearer at the pointer (over an axis: along that one alone), a
 // drag moves, a double click shows all again; a cross-hair reads every line at once in a strip above the chart, a click
-// leaves a mark to compare with. With the keyboard: arrows, + and -, Home, Space.
+// leaves a mark to compare with; a handle that the view sets is pulled. With the keyboard: arrows, +
+// and -, Home, Space.
 #pragma once
 
 #include "charts/curve_chart.hpp"

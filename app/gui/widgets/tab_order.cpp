@@ -46,6 +46,12 @@ void TabOrder::begin_frame() {
     focused_.clear();
 }
 
+std::vector<std::string> TabOrder::stops() const {
+    std::vector<std::string> ids;
+    for (const Stop& stop : stops_) ids.push_back(stop.id);
+    return ids;
+}
+
 void TabOrder::seek(int steps, bool by_panel) {
     if (before_.empty()) return;
     by_keys_ = true;

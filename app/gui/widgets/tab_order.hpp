@@ -15,6 +15,8 @@ public:
     void pass(const std::string& id);
     /// The one with the focus; empty where none has.
     const std::string& focused() const { return focused_; }
+    /// All of the frame drawn last, in the order of the key.
+    std::vector<std::string> stops() const;
 
 private:
     struct Stop {

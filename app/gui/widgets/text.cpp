@@ -1,8 +1,9 @@
 #include "gui/widgets/text.hpp"
 
-#include "answers/writers/page.hpp"
 #include "charts/marker.hpp"
+#include "charts/metal_colour.hpp"
 #include "charts/place_text.hpp"
+#include "gui/state/window_words.hpp"
 #include "gui/widgets/scene_painter.hpp"
 
 #include <algorithm>
@@ -41,6 +42,14 @@ std::string cut_to_window(const Ui& ui, const std::string& words) {
         if (ImGui::CalcTextSize(shown.c_str(), nullptr, false, ui.px(hover_width)).y <= room) break;
     }
     return shown;
+}
+
+/// A point or comma between two digits, at which the toolkit would break a line.
+bool holds_a_point(const std::string& words) {
+    const auto digit = [&](std::size_t i) { return words[i] >= '0' && words[i] <= '9'; };
+    for (std::size_t i = 1; i + 1 < words.size(); ++i)
+        if ((words[i] == '.' || words[i] == ',') && digit(i - 1) && digit(i + 1)) return true;
+    return false;
 }
 
 /// The pointer has been on it for a moment.
@@ -90,9 +99,31 @@ void small_dim_text(const Ui& ui, const std::string& words) {
 void wrapped_text(const std::string& words, Colour colour) {
     ImGui::PushStyleColor(ImGuiCol_Text, u32(colour));
     ImGui::PushTextWrapPos(0);
-    text(in_print(words));
+    text(in_lines(in_window(words), ImGui::GetContentRegionAvail().x));
     ImGui::PopTextWrapPos();
     ImGui::PopStyleColor();
+}
+
+std::string in_lines(const std::string& words, float width) {
+    if (!holds_a_point(words)) return words;
+    std::string out;
+    const float blank = ImGui::CalcTextSize(" ").x;
+    float x = 0; // of the line so far
+    for (std::size_t from = 0; from < words.size();) {
+        const std::size_t end = std::min(words.find_first_of(" \n", from), words.size());
+        const std::string word = words.substr(from, end - from);
+        const float room = ImGui::CalcTextSize(word.c_str()).x;
+        if (x > 0) {
+            const bool fits = x + blank + room <= width;
+            out += fits ? ' ' : '\n';
+            x = fits ? x + blank : 0;
+        }
+        out += word;
+        x += room;
+        if (end < words.size() && words[end] == '\n') out += '\n', x = 0;
+        from = end + 1;
+    }
+    return out;
 }
 
 void heading(const Ui& ui, const std::string& words) {
@@ -141,7 +172,7 @@ void header_row(const Ui& ui, int left) {
 void hover_text(Ui& ui, const std::string& words) {
     ui.probe.say("hover", words);
     if (!has_rested(ui, words)) return;
-    const std::string shown = cut_to_window(ui, words);
+    const std::string shown = cut_to_window(ui, in_lines(words, ui.px(hover_width)));
     place_beside_item(ui, shown);
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {ui.px(12), ui.px(9)});
     ImGui::BeginTooltip();
@@ -210,6 +241,22 @@ void pin_mark(Ui& ui, std::size_t slot, float height) {
     const ImVec2 low = ImGui::GetCursorScreenPos(), size{ui.px(14), height};
     ImGui::Dummy(size);
     mark_at(ui, low, size, slot, true);
+}
+
+void metal_swatch(const Ui& ui, const Metal& metal, float height) {
+    const ImVec2 low = ImGui::GetCursorScreenPos(), size{ui.px(swatch_width), height};
+    ImGui::Dummy(size);
+    const auto shade = [&](double share) {
+        Colour c = metal_colour(metal);
+        for (std::uint8_t* part : {&c.red, &c.green, &c.blue}) *part = static_cast<std::uint8_t>(*part * share);
+        return u32(c);
+    };
+    constexpr double lit = 1, dark = 0.5; // as a round bar catches the light
+    const float edge = ui.px(2), middle = low.x + size.x * 0.4F, high_x = low.x + size.x;
+    const float top = low.y + edge, foot = low.y + size.y - edge;
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    list.AddRectFilledMultiColor({low.x, top}, {middle, foot}, shade(dark), shade(lit), shade(lit), shade(dark));
+    list.AddRectFilledMultiColor({middle, top}, {high_x, foot}, shade(lit), shade(dark), shade(dark), shade(lit));
 }
 
 } // namespace pourbook

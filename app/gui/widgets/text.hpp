@@ -10,8 +10,11 @@ namespace pourbook {
 void text(const std::string& words);
 void dim_text(const Ui& ui, const std::string& words);
 void small_dim_text(const Ui& ui, const std::string& words);
-/// Sentences, in lines as wide as the window and with signs of print: ±, kg/m³.
+/// Sentences, in lines as wide as the window and as the window says it (state/window_words.hpp): ±, kg/m³, no options.
 void wrapped_text(const std::string& words, Colour colour);
+/// Broken into lines this wide at blanks alone, in the font at hand; the toolkit by itself would break a figure behind
+/// its point. Words without such a figure stay as they are.
+std::string in_lines(const std::string& words, float width);
 void heading(const Ui& ui, const std::string& words);
 void warning_text(const Ui& ui, const std::string& words);
 /// The words with their end replaced by "…" where they are wider than `width`.
@@ -42,5 +45,9 @@ int choice(Ui& ui, const std::string& id, const std::vector<std::string>& words,
 bool pin_button(Ui& ui, const std::string& id, const std::string& slug);
 /// The same mark without a button, in a line of this height.
 void pin_mark(Ui& ui, std::size_t slot, float height);
+
+constexpr double swatch_width = 9; // points
+/// A bar of the metal's own colour, as it looks when polished (charts/metal_colour.hpp), in a line of this height.
+void metal_swatch(const Ui& ui, const Metal& metal, float height);
 
 } // namespace pourbook

@@ -39,7 +39,8 @@ std::string fitted_hint(const std::string& hint, float width) {
 bool begin_combo(const std::string& id, const std::string& shown, float width) {
     const float room = width - 2 * ImGui::GetStyle().FramePadding.x - ImGui::GetFrameHeight(); // beside the arrow
     ImGui::SetNextItemWidth(width);
-    return ImGui::BeginCombo(("##" + id).c_str(), fitted(shown, room).c_str(), ImGuiComboFlags_HeightLargest);
+    return ImGui::BeginCombo(("##" + id).c_str(), shown.empty() ? "" : fitted(shown, room).c_str(),
+                             ImGuiComboFlags_HeightLargest);
 }
 
 const std::string& field_fault(Ui& ui, std::string_view id) {

@@ -12,6 +12,7 @@
 #include <imgui.h>
 
 #include <functional>
+#include <memory>
 #include <string>
 #include <unordered_map>
 
@@ -47,6 +48,9 @@ struct PlotHands {
     PlotRange range;
     std::optional<double> cursor, mark, at; // by keys, left by a click, of this frame; in the unit shown
     std::string told;                       // what the strip says
+    std::optional<double> handle;           // a place on the horizontal axis that can be pulled elsewhere
+    bool holds = false;                     // the pointer has taken it
+    std::optional<double> pulled;           // to where it is being pulled, in the unit shown
 };
 
 /// The value whose sources are shown beside the view (panels/evidence.cpp), and those shown before it.
@@ -112,6 +116,8 @@ struct RaceGrip {
     double from = 0;           // where, in points of the scene
 };
 
+struct Recording; // widgets/film_room.cpp
+
 /// The picture that is being framed, and how.
 struct PictureRoom {
     std::string of; // id of the picture; empty: the room is closed
@@ -122,7 +128,8 @@ struct PictureRoom {
     ImTextureID texture = nullptr;
     std::string folder, file, warned_of, told;
     bool fault = false;
-    std::vector<std::string> last; // saved, the newest first
+    std::vector<std::string> last;        // saved, the newest first
+    std::shared_ptr<Recording> recording; // of a race, while it goes on
 };
 
 /// The pouring mode, and the clock of the carry from the kiln.
@@ -142,6 +149,7 @@ struct Ui {
     std::unordered_map<std::string, CachedScene> scenes = {};
     std::unordered_map<std::string, RacePlay> races = {};
     RaceGrip race_grip = {};
+    bool tour = false;   // the help keeps the first page beside the views that it leads to
     bool moving = false; // something moves in this frame: the next one follows at once
     PictureRoom room = {};
     Pouring pouring = {};

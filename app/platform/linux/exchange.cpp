@@ -20,6 +20,10 @@ Result<std::string> deliver(const std::string& file, const std::string& bytes) {
            (path.has_parent_path() ? path.parent_path().string() : ".");
 }
 
+bool keeps_folders() {
+    return true;
+}
+
 void open_folder(const std::string& folder) {
     std::string program = "xdg-open", where = folder;
     char* words[] = {program.data(), where.data(), nullptr};

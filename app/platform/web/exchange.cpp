@@ -11,6 +11,10 @@ Result<std::string> deliver(const std::string& file, const std::string& bytes) {
     return "handed to the browser, to be saved as " + name;
 }
 
+bool keeps_folders() {
+    return false;
+}
+
 void open_folder(const std::string&) {}
 
 std::string page_address() {
