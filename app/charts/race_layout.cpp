@@ -215,7 +215,7 @@ private:
         say(place.out ? "out after " + clock_text(place.time_s) : clock_text(place.time_s),
             place.out ? colours_.accent : colours_.ink);
         say("speed " + speed_text(place.speed_m_s, race_.units), colours_.ink);
-        say("load " + newtons(std::max(place.load_N, 0.0)), colours_.ink);
+        say("load " + force_text(std::max(place.load_N, 0.0), race_.units), colours_.ink);
     }
 
     std::string result_of(const RaceLane& lane) const {
