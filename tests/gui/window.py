@@ -176,18 +176,16 @@ class Window:
         self.xdotool("type", "--delay", "30", "--", words)
         self.dump()
 
-<<<<<<< HEAD
     def saved(self, file):
         """Where a file lies that the window says it has saved."""
         return file
-=======
+
     def resize(self, width, height):
         found = subprocess.run(["xdotool", "search", "--pid", str(self.process.pid)], env=self.environment, capture_output=True, text=True)
         for window in found.stdout.split():
             subprocess.run(["xdotool", "windowsize", window, str(width), str(height)], env=self.environment, capture_output=True)
         for _ in range(6):
             self.dump()
->>>>>>> WINDOW
 
     def picture(self, folder, name):
         self.settled()
