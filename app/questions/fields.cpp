@@ -216,7 +216,11 @@ Fault put(const QuestionField& field, const Texts& texts, std::optional<double>&
     return {};
 }
 
-Fault put(const QuestionField& field, const Texts& texts, std::uint64_t& to) {
+Fault put(const QuestionField& field, const Texts& texts, unsigned long& to) {
+    return put_whole(field, texts.back(), to);
+}
+
+Fault put(const QuestionField& field, const Texts& texts, unsigned long long& to) {
     return put_whole(field, texts.back(), to);
 }
 
