@@ -51,7 +51,7 @@ void whole_line(const std::string& words) {
 }
 
 /// A line of columns, each begun where a terminal would: the letters of the window are not all of one width.
-void draw_line(const Ui& ui, const std::string& line) {
+void draw_line(const std::string& line) {
     const float letter = ImGui::CalcTextSize("0").x, left = ImGui::GetCursorPosX();
     std::size_t at = line.find_first_not_of(' ');
     if (at == std::string::npos) return ImGui::NewLine();
@@ -106,7 +106,7 @@ void draw_answer(Ui& ui, const Asker& asker, const Stated& stated) {
     std::size_t from = 0;
     while (from < (*words)->size()) {
         const std::size_t to = std::min((*words)->find('\n', from), (*words)->size());
-        draw_line(ui, (*words)->substr(from, to - from));
+        draw_line((*words)->substr(from, to - from));
         from = to + 1;
     }
 }

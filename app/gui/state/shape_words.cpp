@@ -29,8 +29,8 @@ void share_unit(std::vector<std::string>& sizes) {
 } // namespace
 
 const std::vector<ShapeForm>& shape_forms(const std::string& field) {
-    using Texts = std::vector<std::string>;
-    const Texts hollow = {"bore", "outside", "length"}, solid = {"diameter", "length"}, round = {"diameter"};
+    using Names = std::vector<std::string>;
+    const Names hollow = {"bore", "outside", "length"}, solid = {"diameter", "length"}, round = {"diameter"};
     static const std::vector<ShapeForm> none;
     static const std::vector<ShapeForm> magnets = {
         {"cylinder", 'x', "bar", solid, {"15mm", "15mm"}},

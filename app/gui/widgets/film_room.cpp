@@ -4,6 +4,7 @@
 #include "answers/picture/letters.hpp"
 #include "charts/words.hpp"
 #include "core/quantity/format.hpp"
+#include "gui/state/save_folder.hpp"
 #include "gui/widgets/leave_row.hpp"
 #include "gui/widgets/text.hpp"
 #include "platform/exchange.hpp"
