@@ -137,7 +137,7 @@ private:
     /// What is liquid looks warm, the more so the more of it is; each solid has a tint of its own, two solids together
     /// stay grey.
     Colour tint_of(const std::string& name, std::size_t field) const {
-        constexpr std::uint8_t strong = 60, middling = 34, weak = 16;
+        constexpr std::uint8_t strong = 28, middling = 18, weak = 10; // texts on them stay 4.5:1
         const bool melt = name.find("liquid") != std::string::npos, mixed = name.find('+') != std::string::npos;
         if (melt) return colours_.accent.with_alpha(mixed ? middling : strong);
         return mixed ? colours_.dim.with_alpha(weak) : colours_.of_slot(field).with_alpha(middling);

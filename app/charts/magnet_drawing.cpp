@@ -8,11 +8,12 @@ namespace pourbook {
 namespace {
 
 constexpr Colour north_pole{0xD5, 0x5E, 0x00}, south_pole{0x00, 0x72, 0xB2}; // of the series (palette.hpp)
-constexpr Colour pole_letter{0xFF, 0xFF, 0xFF};
+constexpr Colour on_north{0, 0, 0}, on_south{0xFF, 0xFF, 0xFF};              // letters that stand out 4.5:1
 
 struct Poles {
     Colour upper, lower;
     const char *upper_name, *lower_name;
+    Colour upper_letter, lower_letter;
 };
 
 void add_half_disc(Scene& scene, Spot centre, double radius, double side, Colour colour) {
@@ -40,14 +41,15 @@ void add_piece(Scene& scene, const eddy::Magnet& m, Spot at, double scale, const
     }
     const double letter = hole > 0 ? at.x - (r + hole) / 2 : at.x, room = text_size(TextStyle::label);
     if (half < room || r - hole < room / 2) return;
-    scene.parts.push_back(Text{{letter, at.y - half / 2}, poles.upper_name, pole_letter, Anchor::middle});
-    scene.parts.push_back(Text{{letter, at.y + half / 2}, poles.lower_name, pole_letter, Anchor::middle});
+    scene.parts.push_back(Text{{letter, at.y - half / 2}, poles.upper_name, poles.upper_letter, Anchor::middle});
+    scene.parts.push_back(Text{{letter, at.y + half / 2}, poles.lower_name, poles.lower_letter, Anchor::middle});
 }
 
 } // namespace
 
 void add_magnet(Scene& scene, const eddy::Magnet& magnet, Spot centre, double points_per_m) {
-    const Poles upright{north_pole, south_pole, "N", "S"}, turned{south_pole, north_pole, "S", "N"};
+    const Poles upright{north_pole, south_pole, "N", "S", on_north, on_south},
+        turned{south_pole, north_pole, "S", "N", on_south, on_north};
     for (int i = 0; i < magnet.stack.pieces; ++i)
         add_piece(scene, magnet, {centre.x, centre.y + magnet.place_m(i) * points_per_m}, points_per_m,
                   magnet.sign(i) > 0 ? upright : turned);

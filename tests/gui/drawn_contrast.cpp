@@ -105,13 +105,25 @@ private:
         const ImVec2 middle{(low.pos.x + high.x) / 2, (low.pos.y + high.y) / 2};
         const std::string words(1, sign < 128 ? static_cast<char>(sign) : '?');
         if (!inside(clip, middle)) return out_.push_back({words, {}, {}, 21}); // nobody sees it
+        std::array<DrawnText, 3> seen; // a line as thin as a hair behind one of these spots hides no letter
+        for (std::size_t i = 0; i < seen.size(); ++i) {
+            const float share = 0.2F + 0.3F * static_cast<float>(i);
+            seen[i] = at({low.pos.x + share * (high.x - low.pos.x), middle.y}, shade(low.col));
+            seen[i].words = words;
+        }
+        std::sort(seen.begin(), seen.end(),
+                  [](const DrawnText& a, const DrawnText& b) { return a.contrast < b.contrast; });
+        out_.push_back(seen[1]);
+    }
+
+    DrawnText at(ImVec2 spot, const Shade& letter) const {
         Shade behind = ground_;
         for (const Piece& piece : pieces_) {
-            Shade at;
-            if (inside(piece.clip, middle) && covers(piece.triangle, middle, at)) behind = over(behind, at);
+            Shade here;
+            if (inside(piece.clip, spot) && covers(piece.triangle, spot, here)) behind = over(behind, here);
         }
-        const Colour below = colour(behind), ink = colour(over(behind, shade(low.col)));
-        out_.push_back({words, ink, below, contrast(ink, below)});
+        const Colour below = colour(behind), ink = colour(over(behind, letter));
+        return {"", ink, below, contrast(ink, below)};
     }
 
     Shade ground_;

@@ -18,7 +18,7 @@ struct DrawnText {
     double contrast = 0;
 };
 
-/// Of every text, at the middle of its first letter; `ground`: what the frame is cleared with.
+/// Of every text, the middle one of three spots across its first letter; `ground`: what the frame is cleared with.
 std::vector<DrawnText> drawn_texts(Colour ground);
 
 } // namespace pourbook::testing

@@ -124,8 +124,12 @@ void draw_bar(Ui& ui, const Metal& metal, double value, double largest) {
     if (!(largest > 0) || !(value >= 0)) return;
     const ImVec2 low = ImGui::GetCursorScreenPos();
     const float width = ImGui::GetContentRegionAvail().x * static_cast<float>(value / largest);
-    const Colour colour = ui.colours().of_slot(mark_of(ui.view(), metal.slug)).with_alpha(60);
-    ImGui::GetWindowDrawList()->AddRectFilled(low, {low.x + width, low.y + ImGui::GetTextLineHeight()}, u32(colour));
+    constexpr double thick = 2; // of the edge that is seen; behind the figure it stays pale
+    const Colour colour = ui.colours().of_slot(mark_of(ui.view(), metal.slug));
+    const float foot = low.y + ImGui::GetTextLineHeight() + ui.px(1);
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    list.AddRectFilled(low, {low.x + width, foot}, u32(colour.with_alpha(26)));
+    list.AddRectFilled({low.x, foot - ui.px(thick)}, {low.x + width, foot}, u32(colour));
 }
 
 /// Against the first: a ratio; of temperatures a difference, as their zero is a matter of the scale.

@@ -310,6 +310,9 @@ void draw_sweep(Ui& ui, ImVec2 size) {
 
 void draw_drop(Ui& ui) {
     const bool two = ui.view().drop.against;
+    std::string& leaving = ui.session.passing.leaving; // a picture for a video is of the answer, not of the set-up
+    const bool framed = leaving == "frame";
+    if (framed) leaving.clear();
     ImGui::BeginChild("setups", {ui.px(two ? 2 * setup_room + 14 : setup_room), 0}, false, still);
     draw_drop_head(ui);
     draw_column(ui, "drop", ui.view().drop_setup, ui.view().drop.metal);
@@ -318,6 +321,7 @@ void draw_drop(Ui& ui) {
         draw_column(ui, "drop2", ui.view().drop.second, ui.view().drop.second_metal);
     }
     ImGui::EndChild();
+    if (framed) leaving = "frame";
     ImGui::SameLine(0, ui.px(14));
     ImGui::BeginChild("results", {0, 0}, false, still);
     draw_results(ui);

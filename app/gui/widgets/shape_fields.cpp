@@ -59,6 +59,7 @@ bool draw_size(Ui& ui, const std::string& id, const ShapeForm& form, std::size_t
 }
 
 void draw_sketch(Ui& ui, const ShapeForm& form, const std::string& words, bool poles, ImVec2 low, ImVec2 size) {
+    if (words.empty()) return;
     const std::string sizes = words.substr(form.name.empty() ? 0 : form.name.size() + 1);
     const Result<PartWords> part = part_from(form.drawn + ":" + sizes);
     if (!part || !part->shape || size.x < ui.px(least_sketch)) return;
