@@ -29,6 +29,7 @@ struct Race {
     std::vector<std::string> cautions;
     Origin origin;
     UnitSystem units = UnitSystem::shown;
+    double aim_s = 0; // the time wished for, 0: none; the nearest is named once all are out
 
     /// When the last magnet is out; 0 where none falls.
     double end_s() const;

@@ -77,7 +77,7 @@ private:
 
     /// At the right of the title's line; what is left for the title is clock_left_.
     void add_clock(double time_s) {
-        const std::string text = clock_text(time_s);
+        const std::string text = clock_text(race_.lanes.empty() ? time_s : std::min(time_s, race_.end_s()));
         const double right = canvas_.width - chart_margin, y = chart_margin + title_line / 2;
         const bool wide = canvas_.width >= narrow;
         const TextStyle style = wide ? TextStyle::large : TextStyle::title;
@@ -102,14 +102,11 @@ private:
 
     std::size_t foot_lines() const { return canvas_.width < narrow ? 2 : 1; }
 
-    /// At most foot_lines() lines that end at y; returns the y above all of their room.
-    double add_foot_lines(const std::string& text, double y, Colour colour) {
+    /// At most `most` lines that end at y; returns the y above all of their room.
+    double add_foot_lines(const std::string& text, std::size_t most, double y, Colour colour) {
         std::vector<std::string> lines = wrapped(text, width(), TextStyle::label, canvas_.measure);
-        if (lines.size() > foot_lines()) {
-            for (std::size_t i = foot_lines(); i < lines.size(); ++i) lines[foot_lines() - 1] += " " + lines[i];
-            lines.resize(foot_lines());
-        }
-        const double top = y - label_line * static_cast<double>(foot_lines());
+        for (; lines.size() > most; lines.pop_back()) lines[lines.size() - 2] += " " + lines.back();
+        const double top = y - label_line * static_cast<double>(lines.size());
         for (std::size_t i = 0; i < lines.size(); ++i)
             add_text({chart_margin, top + label_line * (static_cast<double>(i) + 0.5)}, fitted(lines[i], width()),
                      colour);
@@ -120,7 +117,7 @@ private:
     double add_foot() {
         note_bottom_ = canvas_.height - chart_margin;
         const double y = note_bottom_ - label_line * static_cast<double>(foot_lines());
-        return race_.cautions.empty() ? y - 4 : add_foot_lines(race_.cautions.front(), y, colours_.warning) - 4;
+        return race_.cautions.empty() ? y - 4 : add_foot_lines(race_.cautions.front(), 2, y, colours_.warning) - 4;
     }
 
     std::string pace() const {
@@ -138,8 +135,14 @@ private:
         const auto count = static_cast<double>(race_.lanes.size());
         lane_width_ = (width() - (count - 1) * lane_gap) / count;
         foot_ = bottom;
-        words_top_ = bottom - 3 * label_line - (any_detail() ? label_line : 0) - title_line;
-        if (words_top_ - top < least_tube) words_top_ = std::max(top + 10, bottom - title_line);
+        choose_name_style();
+        words_top_ = bottom - 3 * label_line - (any_detail() || race_.aim_s > 0 ? label_line : 0) -
+                     static_cast<double>(names_) * name_line();
+        if (words_top_ - top < least_tube) {
+            names_ = 1;
+            words_top_ = std::max(top + 10, bottom - name_line());
+        }
+        nearest_ = nearest_to_aim();
         double high = 0, low = 0, wide = 0, longest = 0;
         for (const RaceLane& lane : race_.lanes) {
             if (lane.path.empty()) continue;
@@ -158,7 +161,7 @@ private:
         add_foot_lines(pace() + (larger_ > 1.05 ? "places to scale, widths and magnets drawn " +
                                                       significant(larger_, 2) + " times larger"
                                                 : "to scale"),
-                       note_bottom_, colours_.dim);
+                       foot_lines(), note_bottom_, colours_.dim);
     }
 
     void add_lane(std::size_t i, double time_s) {
@@ -167,7 +170,7 @@ private:
         const Spot axis{left + lane_width_ / 2, mouth_};
         const Colour colour = colours_.of_slot(canvas_.slot(lane.id, lane.slot));
         if (lane.path.empty()) {
-            double y = words_top_ + 1.5 * title_line;
+            double y = words_top_ + static_cast<double>(names_) * name_line() + label_line / 2;
             for (const std::string& line : wrapped(lane.problem, lane_width_, TextStyle::label, canvas_.measure)) {
                 if (y > foot_) break;
                 add_text({axis.x, y}, line, colours_.warning, Anchor::middle);
@@ -177,12 +180,42 @@ private:
             const RacePlace place = place_at(lane, time_s);
             add_tube(lane, i, axis, colour);
             add_falling(lane, i, place, axis);
-            add_words(lane, place, axis.x);
+            add_words(lane, place, axis.x, i == nearest_ && time_s >= race_.end_s());
         }
-        const std::string name = fitted(lane.name, lane_width_ - 20, TextStyle::title);
-        const double half = canvas_.measure.width(name, TextStyle::title) / 2, y = words_top_ + title_line / 2;
-        add_marker(scene_, canvas_.slot(lane.id, lane.slot), {axis.x - half - 3, y}, 4.5, colour);
-        add_text({axis.x + 7, y}, name, colours_.ink, Anchor::middle, TextStyle::title);
+        add_name(lane, axis.x, colour);
+    }
+
+    std::vector<std::string> name_lines(const RaceLane& lane, TextStyle style) const {
+        return wrapped(lane.name, lane_width_ - 20, style, canvas_.measure);
+    }
+
+    /// Large, unless a name would then take more than two lines or a word of it would not fit.
+    void choose_name_style() {
+        const auto fits = [&](const RaceLane& lane) {
+            const auto lines = name_lines(lane, TextStyle::title);
+            return lines.size() <= 2 && std::all_of(lines.begin(), lines.end(), [&](const std::string& line) {
+                       return canvas_.measure.width(line, TextStyle::title) <= lane_width_ - 20;
+                   });
+        };
+        name_style_ = std::all_of(race_.lanes.begin(), race_.lanes.end(), fits) ? TextStyle::title : TextStyle::label;
+        for (const RaceLane& lane : race_.lanes)
+            names_ = std::clamp(name_lines(lane, name_style_).size(), names_, std::size_t{2});
+    }
+
+    double name_line() const { return line_height(name_style_); }
+
+    /// Its last line stands above what is said of the lane.
+    void add_name(const RaceLane& lane, double x, Colour colour) {
+        std::vector<std::string> lines = name_lines(lane, name_style_);
+        for (; lines.size() > names_; lines.pop_back()) lines[lines.size() - 2] += " " + lines.back();
+        for (std::string& line : lines) line = fitted(line, lane_width_ - 20, name_style_);
+        const double half = canvas_.measure.width(lines.front(), name_style_) / 2;
+        double y = words_top_ + (static_cast<double>(names_ - lines.size()) + 0.5) * name_line();
+        add_marker(scene_, canvas_.slot(lane.id, lane.slot), {x - half - 3, y}, 4.5, colour);
+        for (const std::string& line : lines) {
+            add_text({x + 7, y}, line, colours_.ink, Anchor::middle, name_style_);
+            y += name_line();
+        }
     }
 
     void add_tube(const RaceLane& lane, std::size_t i, Spot axis, Colour colour) {
@@ -205,8 +238,20 @@ private:
              lane.name + "\n" + length_text(std::round(place.depth_m * 1e5) / 1e5, race_.units) + " below the mouth"});
     }
 
-    void add_words(const RaceLane& lane, const RacePlace& place, double x) {
-        double y = words_top_ + title_line + label_line / 2;
+    /// The lane whose time comes nearest to the wished one; their number where none was wished for.
+    std::size_t nearest_to_aim() const {
+        std::size_t nearest = race_.lanes.size();
+        double least = 0;
+        for (std::size_t i = 0; race_.aim_s > 0 && i < race_.lanes.size(); ++i) {
+            if (race_.lanes[i].path.empty()) continue;
+            const double off = std::abs(race_.lanes[i].path.back().time_s - race_.aim_s);
+            if (nearest == race_.lanes.size() || off < least) nearest = i, least = off;
+        }
+        return nearest;
+    }
+
+    void add_words(const RaceLane& lane, const RacePlace& place, double x, bool nearest) {
+        double y = words_top_ + static_cast<double>(names_) * name_line() + label_line / 2;
         const auto say = [&](const std::string& text, Colour colour) {
             if (y + label_line / 2 <= foot_ + 1) add_text({x, y}, fitted(text, lane_width_), colour, Anchor::middle);
             y += label_line;
@@ -215,7 +260,9 @@ private:
         say(place.out ? "out after " + clock_text(place.time_s) : clock_text(place.time_s),
             place.out ? colours_.accent : colours_.ink);
         say("speed " + speed_text(place.speed_m_s, race_.units), colours_.ink);
-        say("load " + newtons(std::max(place.load_N, 0.0)), colours_.ink);
+        const std::string load = newtons(std::max(place.load_N, 0.0)), whole = "in the hand " + load;
+        say(canvas_.measure.width(whole, TextStyle::label) > lane_width_ ? "hand " + load : whole, colours_.ink);
+        if (nearest) say("nearest to " + significant(race_.aim_s, 3) + " s", colours_.accent);
     }
 
     std::string result_of(const RaceLane& lane) const {
@@ -231,6 +278,8 @@ private:
     Scene scene_;
     double clock_left_ = 0, slow_ = 1, note_bottom_ = 0;
     double lane_width_ = 0, words_top_ = 0, foot_ = 0;
+    TextStyle name_style_ = TextStyle::title;
+    std::size_t names_ = 1, nearest_ = 0;       // lines of a name, the lane nearest to the wished time
     double scale_ = 0, larger_ = 1, mouth_ = 0; // points a metre, of widths against lengths, y of the mouths
 };
 

@@ -84,6 +84,7 @@ private:
         const double shown = std::min(length(), 2.2 * std::max(magnet_length(), 1.2 * bore()));
         scale_ = std::min(room_x / (2 * outside()), room_y / shown);
         axis_ = left + room_x / 2;
+        left_ = left;
         top_ = chart_margin + 2 * label_line;
         height_ = shown * scale_;
         cut_ = shown < 0.999 * length();
@@ -147,8 +148,10 @@ private:
         words(x + 8, top_ + label_line / 2, "wall " + metres(outside() - bore()), Anchor::start, colours_.ink);
         words(x + 8, top_ + height_ - label_line / 2, "gap " + metres(bore() - magnet_radius()), Anchor::start,
               colours_.dim);
-        if (cut_)
-            words(axis_, below + 1.5 * label_line + 2, "section to scale, shortened", Anchor::middle, colours_.dim);
+        if (!cut_) return;
+        const std::string note = "section to scale, shortened";
+        const double least = left_ + canvas_.measure.width(note, TextStyle::label) / 2;
+        words(std::max(axis_, least), below + 1.5 * label_line + 2, note, Anchor::middle, colours_.dim);
     }
 
     const eddy::DropInputs& inputs_;
@@ -156,7 +159,7 @@ private:
     const Canvas& canvas_;
     const Palette& colours_;
     Scene scene_;
-    double scale_ = 1, axis_ = 0, top_ = 0, height_ = 0; // points a metre, and the section's place
+    double scale_ = 1, left_ = 0, axis_ = 0, top_ = 0, height_ = 0; // points a metre, and the section's place
     bool cut_ = false;
 };
 

@@ -51,7 +51,7 @@ std::string sentence_of(const RankResult& r) {
     if (r.ranked.empty()) return "No metal can be ranked.";
     std::string out = "First is " + r.ranked.front().metal->name;
     const double p = r.ranked.front().place.p_first;
-    if (std::isfinite(p)) out += " (first in " + significant(100 * p, 2) + " % of the draws)";
+    if (std::isfinite(p)) out += " (" + significant(100 * p, 2) + " % likely)";
     for (std::size_t i = 1; i < r.ranked.size(); ++i) out += (i == 1 ? ", then " : ", ") + r.ranked[i].metal->name;
     return out + ".";
 }

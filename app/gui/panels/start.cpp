@@ -13,7 +13,9 @@ namespace {
 
 constexpr const char* what_it_is =
     "Choose the metal for what you cast: what it will do, what it costs, how to pour it, and how sure that is.";
-constexpr const char* question_of_the_race = "Five seconds a floor: which sleeve holds the magnet long enough?";
+constexpr const char* question_of_the_race =
+    "For example a marble tower: through which cast sleeve does a magnet take five seconds?";
+constexpr double aim_of_the_race_s = 5;
 
 void draw_race(Ui& ui, ImVec2 size) {
     const DropQuestions::Falls* falls = ui.session.drop.falls(ui.session.part_conditions());
@@ -29,6 +31,7 @@ void draw_race(Ui& ui, ImVec2 size) {
         [&] {
             Race race = race_of(ui.session.catalogue, (**falls).drops, ui.session.units());
             race.title = question_of_the_race;
+            race.aim_s = aim_of_the_race_s;
             return race;
         },
         true, size);
@@ -59,6 +62,8 @@ void draw_card(Ui& ui, std::size_t i, ImVec2 size) {
     const AskSaid* said = ui.session.ask.card(i, ui.session.units());
     wrapped_text(said ? first_sentence(said->sentence) : "…", ui.colours().ink);
     ui.probe.say(id + ".answer", said ? said->sentence : "");
+    ImGui::SetCursorPos({inside.x, inside.y + room.y - ImGui::GetTextLineHeight()});
+    dim_text(ui, "open");
     ImGui::SetCursorPos(inside);
     const bool clicked = ImGui::InvisibleButton((id + ".open").c_str(), room);
     ui.probe.item(id, card.title);
@@ -88,7 +93,7 @@ void draw_start(Ui& ui) {
         ImGui::SetCursorPosX(std::max(0.0F, (ImGui::GetContentRegionAvail().x - width) / 2));
         text(what_it_is);
     }
-    const float cards = ui.px(152), controls = ui.px(theme::large_letter + 24);
+    const float cards = ui.px(144), controls = ui.px(theme::large_letter + 24);
     draw_race(ui, {ImGui::GetContentRegionAvail().x,
                    ImGui::GetContentRegionAvail().y - cards - controls - 3 * ImGui::GetStyle().ItemSpacing.y});
     draw_button(ui);

@@ -50,8 +50,7 @@ struct StartCard {
     const char* words; // as they would be typed
 };
 constexpr std::array<StartCard, 4> start_cards = {
-    StartCard{"How long does a ZA-12 sleeve hold it?",
-              "how long does a 20x20 mm N52 magnet fall through 22mm:38mm:300mm za-12"},
+    StartCard{"How hot is aluminium A356 poured?", "pouring temperature of a356"},
     StartCard{"Silicon bronze or gunmetal: which brakes harder?", "silicon bronze or gunmetal as a better brake"},
     StartCard{"Which metal brakes most for its money?", "cheapest brake"},
     StartCard{"Why did the casting sink?", "why do castings sink"}};
