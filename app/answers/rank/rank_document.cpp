@@ -6,9 +6,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <map>
-#include <set>
-#include <string_view>
 
 namespace pourbook {
 namespace {
@@ -71,35 +68,6 @@ void add_asked(Document& out, const RankResult& r, const DocumentSetting& settin
     for (const auto& [form, slugs] : r.order_by_price_form) told(("order_by_price_form." + form).c_str(), slugs);
 }
 
-/// "2025" of "2025-11"; a price without a date keeps its word for it.
-std::string year_of(const std::string& as_of) {
-    return as_of.substr(0, as_of.find('-'));
-}
-
-/// Element by year of its price, of every price that entered.
-std::map<std::string, std::set<std::string>> price_years(const RankResult& r, const Catalogue& catalogue) {
-    constexpr std::string_view prefix = "price.";
-    std::map<std::string, std::set<std::string>> years;
-    for (const RankedMetal& m : r.ranked)
-        for (const RankInput& input : m.inputs)
-            for (const SourceValue& s : input.value.sources)
-                if (s.record_id.starts_with(prefix))
-                    if (const Price* price = catalogue.price(s.record_id.substr(prefix.size())))
-                        years[year_of(price->as_of)].insert(price->metal);
-    return years;
-}
-
-/// Empty where all prices are of one year; the year of most prices is that of the rest.
-std::string mixed_years(const std::map<std::string, std::set<std::string>>& years) {
-    if (years.size() < 2) return {};
-    const auto most = std::max_element(years.begin(), years.end(),
-                                       [](const auto& a, const auto& b) { return a.second.size() < b.second.size(); });
-    std::string out = "prices of different years are compared: ";
-    for (const auto& [year, metals] : years)
-        if (year != most->first) out += year + " of " + joined({metals.begin(), metals.end()}) + "; ";
-    return out + most->first + " of the rest";
-}
-
 DataTable ranked(const RankResult& r, const DocumentSetting& setting) {
     DataTable table{"Ranking", {}, {}, in::all, "results"};
     const std::vector<RankColumn> columns = rank_columns(r, setting);
@@ -142,7 +110,6 @@ void say_after(Document& out, const RankResult& r, const DocumentSetting& settin
         out.say("hazard: the metal holds this element; the caution: pourbook sheet METAL", in::text | in::file);
     if (any([](const RankedMetal& m) { return m.stale_price; }))
         out.say("stale price: a price that entered is past its period", in::text | in::file);
-    out.say(mixed_years(price_years(r, setting.catalogue)), in::text | in::file);
 }
 
 } // namespace

@@ -53,18 +53,6 @@ TEST_CASE("a stale price is said in every rendering of a ranking, and a fresh on
     for (const RankedMetal& m : both.ranked) CHECK(m.stale_price == (m.metal->slug == "ab"));
 }
 
-TEST_CASE("a ranking says where it compares prices of different years") {
-    Catalogue c = with_a_stale_price();
-    c.price_sets.front().prices[0].as_of = "2024";
-    c.price_sets.front().prices[1].as_of = "2025-06";
-    c.index();
-    const auto told = [&](std::vector<std::string> from) {
-        return answer_text(document_of(ranked_by_cost(c, std::move(from)), {c, UnitSystem::shown, ""}));
-    };
-    CHECK_THAT(told({"aa", "bb"}), Contains("prices of different years are compared: 2025 of bb; 2024 of the rest"));
-    CHECK_THAT(told({"bb"}), !Contains("different years"));
-}
-
 TEST_CASE("a stale price is said where metals are compared") {
     const Catalogue c = with_a_stale_price();
     CompareRequest request{{"aa", "bb"}, {"price"}, {}};
