@@ -2,7 +2,6 @@
 #include "answers/drop/setup_document.hpp"
 #include "answers/writers/document_parts.hpp"
 #include "core/quantity/format.hpp"
-#include "questions/say/in_units_of.hpp"
 
 #include <cmath>
 
@@ -75,7 +74,7 @@ void tell_comparison(Document& out, const AgainstResult& r) {
 Document document_of(const AgainstResult& r, const DocumentSetting& setting) {
     const UnitSystem units = setting.units;
     Document out = start_document("Two tubes side by side", setting);
-    out.say(in_units_of(units, r.sentence), in::text | in::file);
+    out.say(for_reader(units, r.sentence), in::text | in::file);
     out.add_pairs("Set-up");
     out.pair("magnet", magnet_text(r.first.setup, units));
     if (!r.same_magnet) out.pair("and", magnet_text(r.second.setup, units));

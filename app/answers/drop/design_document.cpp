@@ -1,11 +1,11 @@
 #include "answers/drop/drop_documents.hpp"
 
+#include "answers/drop/setup_document.hpp"
 #include "answers/writers/document_parts.hpp"
 #include "core/quantity/format.hpp"
 #include "questions/drop/drop_figures.hpp"
 #include "questions/drop/eddy_words.hpp"
 #include "questions/say/hazard_mark.hpp"
-#include "questions/say/in_units_of.hpp"
 
 #include <cmath>
 
@@ -123,12 +123,11 @@ void say_left_out(Document& out, const DesignResult& r, UnitSystem units) {
         "impossible"};
     for (const DesignOut& o : r.impossible)
         table.rows.push_back(
-            {DataCell::words(o.metal), DataCell::words(o.name), DataCell::words(in_units_of(units, o.reason))});
+            {DataCell::words(o.metal), DataCell::words(o.name), DataCell::words(for_reader(units, o.reason))});
     out.parts.push_back(std::move(table));
     const std::size_t told = r.request.metals.empty() ? 0 : std::min(shown, r.impossible.size());
     for (std::size_t i = 0; i < told; ++i)
-        out.say("Not " + r.impossible[i].name + ": " + in_units_of(units, r.impossible[i].reason) + ".", in::text,
-                "  ");
+        out.say("Not " + r.impossible[i].name + ": " + for_reader(units, r.impossible[i].reason) + ".", in::text, "  ");
     if (const std::size_t rest = r.impossible.size() - told)
         out.say(std::to_string(rest) + " metals have no such tube within the limits; --json says why of each.",
                 in::text);
@@ -150,9 +149,9 @@ Document document_of(const DesignResult& r, const DocumentSetting& setting) {
     say_commands(out, r);
     say_left_out(out, r, setting.units);
     for (const std::string& assumption : r.assumptions)
-        out.say("Assumed: " + in_units_of(setting.units, assumption) + ".", in::text | in::file, "  ");
+        out.say("Assumed: " + for_reader(setting.units, assumption) + ".", in::text | in::file, "  ");
     for (const std::string& caution : r.cautions)
-        out.say("Caution: " + in_units_of(setting.units, caution), in::text | in::file, "  ");
+        out.say("Caution: " + for_reader(setting.units, caution), in::text | in::file, "  ");
     for (const auto* list : {&r.tubes, &r.front})
         for (const DesignedTube& d : *list)
             for (const std::string& source : drop_sources(d.drop)) add_source(out, setting.catalogue, source);

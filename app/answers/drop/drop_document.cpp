@@ -4,7 +4,6 @@
 #include "answers/writers/document_parts.hpp"
 #include "core/quantity/format.hpp"
 #include "questions/drop/drop_figures.hpp"
-#include "questions/say/in_units_of.hpp"
 
 #include <cmath>
 
@@ -58,7 +57,7 @@ void add_fall(Document& out, const DropResult& r, UnitSystem units) {
     if (std::isfinite(r.fall_time_across_s))
         out.pair("poles across", seconds_text(r.fall_time_across_s) + " (the same ball, turned)");
     out.tell("fall_time_across_s", number_or_null(r.fall_time_across_s));
-    out.pair("timing", in_units_of(units, r.setup.timing), "timing", r.setup.timing);
+    out.pair("timing", for_reader(units, r.setup.timing), "timing", r.setup.timing);
     out.tell("exit_speed_m_s", number_or_null(f.exit_speed_m_s));
     out.tell("currents_fade_s", number_or_null(r.fading_s));
     out.tell("currents_followed", f.currents_s.has_value());

@@ -2,7 +2,6 @@
 #include "answers/drop/setup_document.hpp"
 #include "answers/writers/document_parts.hpp"
 #include "core/quantity/format.hpp"
-#include "questions/say/in_units_of.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -131,7 +130,7 @@ Document document_of(const InferResult& r, const DocumentSetting& setting) {
     add_conductivity(out, r, units);
     add_metals(out, r);
     add_impurities(out, r);
-    for (const std::string& line : r.advice) out.say("Check: " + in_units_of(units, line), in::text | in::file, "    ");
+    for (const std::string& line : r.advice) out.say("Check: " + for_reader(units, line), in::text | in::file, "    ");
     out.tell("advice", r.advice);
     out.tell("assumptions", r.setup.assumptions);
     if (r.from_times)

@@ -80,6 +80,7 @@ Document document_of(const MeasureResult& r, const DocumentSetting& setting) {
     if (r.blank()) {
         out.tell("sheet", measuring_sheet());
         out.add_lines("To measure", measuring_sheet(), in::text | in::file);
+        out.parts.back().look = TableLook::sheet;
         return out;
     }
     if (!r.magnet) out.tell("magnet", {});

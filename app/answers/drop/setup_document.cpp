@@ -70,11 +70,6 @@ std::vector<std::string> source_lines(const DropSetup& setup, const TubeMetal* t
     return out;
 }
 
-std::vector<std::string> in_units_of(UnitSystem units, std::vector<std::string> lines) {
-    for (std::string& line : lines) line = in_units_of(units, line);
-    return lines;
-}
-
 } // namespace
 
 void add_setup(Document& out, const DropSetup& setup, const TubeMetal& tube, const Conditions& conditions,
@@ -114,8 +109,14 @@ void tell_sources(Document& out, const DropSetup& setup, const TubeMetal& tube, 
     out.parts.push_back(std::move(table));
 }
 
+std::string for_reader(UnitSystem units, const std::string& sentence) {
+    return units == UnitSystem::workshop ? in_units_of(units, sentence) : sentence;
+}
+
 void add_list(Document& out, const std::string& title, const std::vector<std::string>& lines, UnitSystem units) {
-    out.add_lines(title, in_units_of(units, lines), in::text | in::file);
+    std::vector<std::string> said;
+    for (const std::string& line : lines) said.push_back(for_reader(units, line));
+    out.add_lines(title, said, in::text | in::file);
 }
 
 void add_grounds(Document& out, const DropSetup& setup, const TubeMetal* tube, const DocumentSetting& setting) {

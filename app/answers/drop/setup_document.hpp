@@ -15,6 +15,8 @@ void tell_setup(Document& out, const DropSetup& setup, const TubeMetal& tube, co
 /// Every source of magnet and tube, for programs, and in `sources`.
 void tell_sources(Document& out, const DropSetup& setup, const TubeMetal& tube, const Catalogue& catalogue);
 
+/// A sentence that was said in SI: for the workshop in its units, else as it stands.
+std::string for_reader(UnitSystem units, const std::string& sentence);
 /// For people, in their units: a list, such as "Left out".
 void add_list(Document& out, const std::string& title, const std::vector<std::string>& lines, UnitSystem units);
 /// Assumptions, sources with full references, cautions for strong magnets.

@@ -58,8 +58,8 @@ struct DataColumn {
 };
 
 /// How a table stands on a terminal: in columns below its title, a line a row ("metal: reason") below its title, or
-/// names with what is said of them, side by side and without a title.
-enum class TableLook { columns, lines, pairs };
+/// names with what is said of them, side by side and without a title; or a sheet, each line as it is written.
+enum class TableLook { columns, lines, pairs, sheet };
 
 /// A column of words, or of figures set to the right, that is called as its title says.
 DataColumn titled(const std::string& title, bool right = false);

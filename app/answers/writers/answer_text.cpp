@@ -32,12 +32,20 @@ std::string pairs_of(const DataTable& table) {
     return out;
 }
 
+std::string sheet_of(const DataTable& table) {
+    std::string out;
+    for (const auto& row : table.rows) out += row[0].text + "\n";
+    return out;
+}
+
 std::string body_of(const DataTable& table) {
     switch (table.look) {
     case TableLook::lines:
         return lines_of_rows(table);
     case TableLook::pairs:
         return pairs_of(table);
+    case TableLook::sheet:
+        return sheet_of(table);
     default:
         return as_text(table);
     }
