@@ -6,8 +6,6 @@
 #include "core/quantity/constants.hpp"
 #include "core/quantity/format.hpp"
 #include "questions/pour/defects.hpp"
-#include "questions/say/amounts.hpp"
-#include "questions/say/in_units_of.hpp"
 #include "questions/say/shown_money.hpp"
 
 #include <algorithm>
@@ -22,8 +20,8 @@ constexpr double crucible_filled = 0.75; // more spills on the way
 class PourSheet {
 public:
     PourSheet(const PourResult& result, const Catalogue& catalogue, UnitSystem units)
-        : r_(result),
-          catalogue_(catalogue), u_{units, result.metal->family == "silver" || result.metal->family == "gold"} {}
+        : r_(result), catalogue_(catalogue), u_{units == UnitSystem::workshop,
+                                                result.metal->family == "silver" || result.metal->family == "gold"} {}
 
     Page page() {
         head();
@@ -39,7 +37,6 @@ public:
         checklist();
         blanks();
         notes();
-        in_the_readers_units();
         sources();
         return std::move(page_);
     }
@@ -68,7 +65,7 @@ private:
                                               : "");
         for (const casting::Piece& piece : r_.request.pieces) page_.subtitle.push_back("part " + piece.words);
         page_.subtitle.push_back("drawn " + volume(r_.part_volume_m3) + ", " + mass(r_.part_mass_kg) + " at " +
-                                 u_.density(r_.density.value_si) + shown_mark(r_.density) +
+                                 trimmed(r_.density.value_si, 5) + " kg/m3" + shown_mark(r_.density) +
                                  (r_.request.count > 1
                                       ? "; " + std::to_string(r_.request.count) + " castings, " +
                                             std::to_string(r_.heats) + " heat(s); figures below are for one"
@@ -84,7 +81,7 @@ private:
         const auto say = [&out](const std::string& words) { out += (out.empty() ? "" : "; ") + words; };
         if (q.stock_m > 0) say("machining stock " + length(q.stock_m));
         if (q.clear_m) say("bore must clear " + length(*q.clear_m));
-        if (q.superheat_K) say("superheat " + u_.difference(*q.superheat_K));
+        if (q.superheat_K) say("superheat " + trimmed(*q.superheat_K, 4) + " K");
         if (q.mould_K) say("mould at " + temperature(*q.mould_K));
         if (q.shell_wall_m) say("shell wall " + length(*q.shell_wall_m));
         if (q.melt_loss) say("melt loss " + shown_percent(*q.melt_loss));
@@ -122,54 +119,43 @@ private:
             return;
         }
         const casting::Traced& c = r_.contraction->strain;
-        section("Pattern", "scale " + significant(1 + c.value_si, 5), Part::pattern).grounds = shown_grounds(c);
+        section("Pattern", pattern_figure(r_), Part::pattern).grounds = shown_grounds(c);
         line("free contraction " + shown_percent(c.value_si) + " +- " + shown_percent(c.standard_uncertainty_si) +
-             shown_mark(c) + " from " + temperature(r_.contraction->solidus_K) + " to " +
-             temperature(room_temperature_K));
+             shown_mark(c) + " from " + temperature(r_.contraction->solidus_K) + " to 20 degC");
         line(c.how);
         if (std::isnan(r_.allowance.low))
             line("tabulated allowances: " + r_.allowance.from);
         else
-            line("tabulated allowances " + shown_percent(r_.allowance.low) + " to " + shown_percent(r_.allowance.high) +
-                 ", " + r_.allowance.from + " " + shown_keys(r_.allowance.sources));
+            line("tabulated allowances " + shown_between(r_.allowance.low, r_.allowance.high) + ", " +
+                 r_.allowance.from + " " + shown_keys(r_.allowance.sources));
         for (const std::string& note : r_.allowance.notes) line(note);
         line("right pattern between " + significant(1 + r_.span.low, 5) + " and " + significant(1 + r_.span.high, 5) +
              " times the casting; what decides: " + r_.span.decides);
-        if (!std::isnan(r_.mould_growth))
-            line("the mould itself grows " + shown_percent(r_.mould_growth) +
+        if (r_.mould_growth.any())
+            line("the mould itself grows " + shown_between(r_.mould_growth.low, r_.mould_growth.high) +
                  " on heating, which is taken off in that range");
-        line("thin shell that yields: take the free figure; rigid mould or core: nearer the lowest allowance");
+        if (const std::string own = own_lengths_line(r_); !own.empty())
+            line(own);
+        else
+            line(held_line(r_.request.process));
         for (const Practice* p : r_.draft) line("draft: " + p->text);
         dimensions();
     }
 
-    std::vector<std::string> dimension(const std::string& piece, const casting::DimensionPlan& d) const {
-        const double unit = sheet_unit_.si;
-        std::vector<std::string> out = {
-            piece + d.name,
-            trimmed(d.finished_m / unit, 6),
-            trimmed(d.cast_m / unit, 6),
-            std::isnan(d.tolerance_width_m) ? "not cited" : "+-" + trimmed(d.tolerance_width_m / 2 / unit, 3),
-            significant(d.pattern_m * 1000, 5),
-            significant(d.pattern_m / inch_m, 4)};
-        if (u_.workshop()) out.push_back(sixty_fourths(d.pattern_m));
-        out.push_back(significant(d.low_m / unit, 4) + " to " + significant(d.high_m / unit, 4));
-        out.push_back(significant(d.held_m / unit, 5));
-        return out;
-    }
-
     void dimensions() {
-        const std::string in = " " + sheet_unit_.name;
-        DataTable t{"Pattern",
-                    {titled("dimension"), titled("finished" + in, true), titled("as cast" + in, true),
-                     titled("tolerance", true)},
-                    {}};
-        for (const char* scale : {"mm", "in"}) t.columns.push_back(titled(std::string("PATTERN ") + scale, true));
-        if (u_.workshop()) t.columns.push_back(titled("nearest 1/64", true));
-        for (const char* title : {"right within", "if held"}) t.columns.push_back(titled(title + in, true));
+        DataTable t{"Pattern", {titled("dimension")}, {}};
+        for (const char* title :
+             {"finished mm", "as cast mm", "tolerance", "PATTERN mm", "PATTERN in", "right within mm", "if held mm"})
+            t.columns.push_back(titled(title, true));
         for (const casting::PiecePattern& piece : r_.patterns)
             for (const casting::DimensionPlan& d : piece.dimensions)
-                t.add_words(dimension(r_.patterns.size() > 1 ? piece.words + " " : "", d));
+                t.add_words(
+                    {(r_.patterns.size() > 1 ? piece.words + " " : "") + d.name, trimmed(d.finished_m * 1000, 6),
+                     trimmed(d.cast_m * 1000, 6),
+                     std::isnan(d.tolerance_width_m) ? "not cited" : "+-" + trimmed(d.tolerance_width_m * 500, 3),
+                     significant(d.pattern_m * 1000, 5), significant(d.pattern_m / inch_m, 4),
+                     significant(d.low_m * 1000, 4) + " to " + significant(d.high_m * 1000, 4),
+                     significant(d.held_m * 1000, 5)});
         page_.sections.back().blocks.push_back({PageBlock::Kind::table, "", {}, std::move(t)});
         if (!r_.tolerance.grade.empty()) line("tolerance: ISO 8062 " + r_.tolerance.grade + ", " + r_.tolerance.note);
     }
@@ -177,19 +163,22 @@ private:
     void charge() {
         const casting::Charge& c = r_.charge;
         section("Charge", mass(c.charge_kg)).grounds = shown_grounds(r_.density);
-        if (c.by_yield) {
+        lines(own_charge_lines(r_, u_));
+        if (c.by_yield)
             line("casting " + mass(r_.cast_mass_kg) + " / yield " + shown_percent(c.yield));
-            return;
-        }
-        line("casting " + mass(r_.cast_mass_kg) + " + gating " + mass(c.returns_kg - r_.feeder_kg) +
-             (r_.gating_by_plan ? " (cup, sprue, runner and gates as planned)" : "") + " + feeder " +
-             mass(r_.feeder_kg) + " = " + mass(c.poured_kg) + " poured; melt loss " +
-             shown_percent(r_.melt_loss.value_si) + shown_mark(r_.melt_loss) + " adds " + mass(c.lost_kg) +
-             (r_.request.heel_kg > 0 ? ", heel " + mass(r_.request.heel_kg) : ""));
+        else
+            line("casting " + mass(r_.cast_mass_kg) + " + gating " + mass(c.returns_kg - r_.feeder_kg) +
+                 (r_.gating_by_plan ? " (cup, sprue, runner and gates as planned)" : "") + " + feeder " +
+                 mass(r_.feeder_kg) + " = " + mass(c.poured_kg) + " poured; melt loss " +
+                 shown_percent(r_.melt_loss.value_si) + shown_mark(r_.melt_loss) + " adds " + mass(c.lost_kg) +
+                 (r_.request.heel_kg > 0 ? ", heel " + mass(r_.request.heel_kg) : ""));
         lines(loss_lines(r_, u_));
-        line("yield " + shown_percent(c.yield) + " (usual for one-off work " + shown_range(r_.usual_yield, 100, 3) +
-             " %), " + mass(c.returns_kg) + " come back as scrap; melt fills " + volume(r_.melt_volume_m3) +
-             " of the crucible: take one of " + volume(r_.melt_volume_m3 / crucible_filled) + " or more");
+        const std::string crucible = "melt fills " + volume(r_.melt_volume_m3) + " of the crucible: take one of " +
+                                     u_.about_volume(r_.melt_volume_m3 / crucible_filled) + " or more";
+        line(c.by_yield ? crucible
+                        : "yield " + shown_percent(c.yield) + " (usual for one-off work " +
+                              shown_range(r_.usual_yield, 100, 3) + " %), " + mass(c.returns_kg) +
+                              " come back as scrap; " + crucible);
     }
 
     void freezing() {
@@ -215,13 +204,14 @@ private:
 
     void propane() {
         const casting::Firing& f = r_.firing;
-        std::string text =
-            "propane " + u_.mass_range(f.propane_kg_low, f.propane_kg_high) + " in a small furnace, first heat";
+        std::string text = "propane " + significant(f.propane_kg_low, 2) + " to " + significant(f.propane_kg_high, 2) +
+                           " kg in a small furnace, first heat";
         if (!std::isnan(f.burner_s_low))
             text += ", " + shown_seconds(std::min(f.burner_s_low, f.burner_s_high)) + " to " +
                     shown_seconds(std::max(f.burner_s_low, f.burner_s_high));
         if (!std::isnan(f.again_kg_low))
-            text += "; a next heat, the furnace hot, " + u_.mass_range(f.again_kg_low, f.again_kg_high);
+            text += "; a next heat, the furnace hot, " + significant(f.again_kg_low, 2) + " to " +
+                    significant(f.again_kg_high, 2) + " kg";
         line(text);
     }
 
@@ -241,8 +231,10 @@ private:
         }
         lines(consumable_lines(r_, u_, money(r_.consumables.cost_low_usd), money(r_.consumables.cost_high_usd)));
         if (r_.money.price)
-            line("metal " + money(r_.money.value) + " (90 %: " + money(r_.money.low) + " to " + money(r_.money.high) +
-                 "), price of " + r_.money.as_of + shown_mark(*r_.money.price) +
+            line("metal " + money(r_.money.value) +
+                 (r_.money.by_lots ? ", by " + r_.money.price->how + " (bought " + r_.money.as_of + ")"
+                                   : " (90 %: " + money(r_.money.low) + " to " + money(r_.money.high) + "), price of " +
+                                         r_.money.as_of + shown_mark(*r_.money.price)) +
                  "; scrap that comes back is worth up to " + money(r_.money.returns_value) + " of it");
         else
             line("cost: " + r_.money.price.problem().text);
@@ -286,21 +278,12 @@ private:
             s.blocks.push_back({PageBlock::Kind::blanks, "", std::move(names), {}});
         };
         fill_in({"date", "weather", "charge weighed", "metal at the pour", "mould at the pour"});
-        const std::string weighed = ", " + mass_unit(u_.units).name;
-        fill_in({"carry, s", "fill, s", "casting" + weighed, "scrap" + weighed, "seen"});
+        fill_in({"carry, s", "fill, s", "casting, g", "scrap, g", "seen"});
         std::vector<std::string> sizes;
         for (const casting::PiecePattern& piece : r_.patterns)
-            for (const casting::DimensionPlan& d : piece.dimensions) sizes.push_back(d.name + ", " + sheet_unit_.name);
+            for (const casting::DimensionPlan& d : piece.dimensions) sizes.push_back(d.name + ", mm");
         if (!sizes.empty()) fill_in(sizes);
         s.add("then: pourbook trial, to have density, porosity and the contraction reached against this sheet");
-    }
-
-    /// What core and the practice of the trade say in SI.
-    void in_the_readers_units() {
-        for (PageSection& s : page_.sections) {
-            s.grounds = in_units_of(u_.units, s.grounds);
-            for (PageBlock& block : s.blocks) block.text = in_units_of(u_.units, block.text);
-        }
     }
 
     void sources() {
@@ -313,7 +296,6 @@ private:
     const PourResult& r_;
     const Catalogue& catalogue_;
     SheetUnits u_;
-    NamedUnit sheet_unit_ = length_unit(u_.units); // of what is measured
     Page page_;
 };
 

@@ -4,6 +4,7 @@
 #include "questions/metals/find_metal.hpp"
 #include "questions/mix/mix_metal.hpp"
 #include "questions/pour/pour_in_workshop.hpp"
+#include "questions/workshop/own_pour.hpp"
 
 #include <algorithm>
 #include <iterator>
@@ -196,7 +197,7 @@ const Result<PourSheet>* Session::pour_sheet() {
     return pour_.ask(question, [this, question, own = workshop.shared_data()]() -> Result<PourSheet> {
         const Result<PourRequest> request = pour_request_from(question.stated, read_mesh, catalogue);
         if (!request) return request.problem();
-        const Result<PourResult> plan = pour_in_workshop(catalogue, *request, *own);
+        const Result<PourResult> plan = pour_in_workshop(catalogue, with_own_pour(catalogue, *request, *own), *own);
         const bool refused = !plan && plan.problem().kind == Problem::Kind::refused;
         const Result<PourResult> shown = refused ? without_limits(catalogue, *request) : plan;
         if (!shown) return plan.problem();
