@@ -163,11 +163,10 @@ for head in ("Left out", "Can't be ranked"):
     check(sum(line.startswith("  ") and not line.startswith("      ") for line in lines) <= 4, f"--top 3: {head}: {len(lines)} lines")
 check("more" in top and len(top.splitlines()) < 45, f"--top 3: {len(top.splitlines())} lines")
 
-# --units workshop: no unit of the bench in what is said of a fall, a plate or a pour (but in sources and what is typed).
+# --units workshop: no unit of the bench in what is said of a fall or a plate (but in sources and what is typed).
 BENCH = re.compile(r"(?<![\w.])[0-9.]+ (mm|cm|m|cm3|mm2|N|g|kg|degC|°C|mm/s|m/s)(?![\w/])")
 for words in (DROP, ("plate", "--magnet", "cylinder:20mmx20mm", "--grade", "N42", "--gap", "2mm", "--thickness", "5mm", "--metal", "copper", "--speed",
-               "0.1m/s:10m/s"),
-              ("pour", "aluminium-a356-cast", "--part", "tube:22mm:28mm:100mm", "--process", "sand")):
+               "0.1m/s:10m/s")):
     said = program.run(*words, "--units", "workshop")[1]
     said = said.replace("\n    ", " ")  # a line that was folded
     said = re.split(r"\nsources\n", said, flags=re.I)[0] + (said.split("\nStrong magnets\n") + [""])[1]

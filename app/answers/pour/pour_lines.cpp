@@ -157,7 +157,7 @@ Lines filling_lines(const PourResult& r, const SheetUnits& u) {
                   gates_text(r, u) + " for 0.5 m/s, from below");
     std::string head = "head above the highest place at least " + u.length(g.least_head_m);
     if (!std::isnan(g.capillary_m)) head += " (surface tension takes " + u.length(g.capillary_m) + " of it)";
-    out.push_back(head + "; vents of " + u.area(g.vents_m2) + " at the highest places");
+    out.push_back(head + "; vents of " + significant(g.vents_m2 * 1e6, 2) + " mm2 at the highest places");
     return out;
 }
 

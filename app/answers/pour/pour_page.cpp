@@ -6,8 +6,6 @@
 #include "core/quantity/constants.hpp"
 #include "core/quantity/format.hpp"
 #include "questions/pour/defects.hpp"
-#include "questions/say/amounts.hpp"
-#include "questions/say/in_units_of.hpp"
 #include "questions/say/shown_money.hpp"
 
 #include <algorithm>
@@ -22,8 +20,8 @@ constexpr double crucible_filled = 0.75; // more spills on the way
 class PourSheet {
 public:
     PourSheet(const PourResult& result, const Catalogue& catalogue, UnitSystem units)
-        : r_(result),
-          catalogue_(catalogue), u_{units, result.metal->family == "silver" || result.metal->family == "gold"} {}
+        : r_(result), catalogue_(catalogue), u_{units == UnitSystem::workshop,
+                                                result.metal->family == "silver" || result.metal->family == "gold"} {}
 
     Page page() {
         head();
@@ -39,7 +37,6 @@ public:
         checklist();
         blanks();
         notes();
-        in_the_readers_units();
         sources();
         return std::move(page_);
     }
@@ -68,7 +65,7 @@ private:
                                               : "");
         for (const casting::Piece& piece : r_.request.pieces) page_.subtitle.push_back("part " + piece.words);
         page_.subtitle.push_back("drawn " + volume(r_.part_volume_m3) + ", " + mass(r_.part_mass_kg) + " at " +
-                                 u_.density(r_.density.value_si) + shown_mark(r_.density) +
+                                 trimmed(r_.density.value_si, 5) + " kg/m3" + shown_mark(r_.density) +
                                  (r_.request.count > 1
                                       ? "; " + std::to_string(r_.request.count) + " castings, " +
                                             std::to_string(r_.heats) + " heat(s); figures below are for one"
@@ -84,7 +81,7 @@ private:
         const auto say = [&out](const std::string& words) { out += (out.empty() ? "" : "; ") + words; };
         if (q.stock_m > 0) say("machining stock " + length(q.stock_m));
         if (q.clear_m) say("bore must clear " + length(*q.clear_m));
-        if (q.superheat_K) say("superheat " + u_.difference(*q.superheat_K));
+        if (q.superheat_K) say("superheat " + trimmed(*q.superheat_K, 4) + " K");
         if (q.mould_K) say("mould at " + temperature(*q.mould_K));
         if (q.shell_wall_m) say("shell wall " + length(*q.shell_wall_m));
         if (q.melt_loss) say("melt loss " + shown_percent(*q.melt_loss));
@@ -124,8 +121,7 @@ private:
         const casting::Traced& c = r_.contraction->strain;
         section("Pattern", pattern_figure(r_), Part::pattern).grounds = shown_grounds(c);
         line("free contraction " + shown_percent(c.value_si) + " +- " + shown_percent(c.standard_uncertainty_si) +
-             shown_mark(c) + " from " + temperature(r_.contraction->solidus_K) + " to " +
-             temperature(room_temperature_K));
+             shown_mark(c) + " from " + temperature(r_.contraction->solidus_K) + " to 20 degC");
         line(c.how);
         if (std::isnan(r_.allowance.low))
             line("tabulated allowances: " + r_.allowance.from);
@@ -146,33 +142,20 @@ private:
         dimensions();
     }
 
-    std::vector<std::string> dimension(const std::string& piece, const casting::DimensionPlan& d) const {
-        const double unit = sheet_unit_.si;
-        std::vector<std::string> out = {
-            piece + d.name,
-            trimmed(d.finished_m / unit, 6),
-            trimmed(d.cast_m / unit, 6),
-            std::isnan(d.tolerance_width_m) ? "not cited" : "+-" + trimmed(d.tolerance_width_m / 2 / unit, 3),
-            significant(d.pattern_m * 1000, 5),
-            significant(d.pattern_m / inch_m, 4)};
-        if (u_.workshop()) out.push_back(sixty_fourths(d.pattern_m));
-        out.push_back(significant(d.low_m / unit, 4) + " to " + significant(d.high_m / unit, 4));
-        out.push_back(significant(d.held_m / unit, 5));
-        return out;
-    }
-
     void dimensions() {
-        const std::string in = " " + sheet_unit_.name;
-        DataTable t{"Pattern",
-                    {titled("dimension"), titled("finished" + in, true), titled("as cast" + in, true),
-                     titled("tolerance", true)},
-                    {}};
-        for (const char* scale : {"mm", "in"}) t.columns.push_back(titled(std::string("PATTERN ") + scale, true));
-        if (u_.workshop()) t.columns.push_back(titled("nearest 1/64", true));
-        for (const char* title : {"right within", "if held"}) t.columns.push_back(titled(title + in, true));
+        DataTable t{"Pattern", {titled("dimension")}, {}};
+        for (const char* title :
+             {"finished mm", "as cast mm", "tolerance", "PATTERN mm", "PATTERN in", "right within mm", "if held mm"})
+            t.columns.push_back(titled(title, true));
         for (const casting::PiecePattern& piece : r_.patterns)
             for (const casting::DimensionPlan& d : piece.dimensions)
-                t.add_words(dimension(r_.patterns.size() > 1 ? piece.words + " " : "", d));
+                t.add_words(
+                    {(r_.patterns.size() > 1 ? piece.words + " " : "") + d.name, trimmed(d.finished_m * 1000, 6),
+                     trimmed(d.cast_m * 1000, 6),
+                     std::isnan(d.tolerance_width_m) ? "not cited" : "+-" + trimmed(d.tolerance_width_m * 500, 3),
+                     significant(d.pattern_m * 1000, 5), significant(d.pattern_m / inch_m, 4),
+                     significant(d.low_m * 1000, 4) + " to " + significant(d.high_m * 1000, 4),
+                     significant(d.held_m * 1000, 5)});
         page_.sections.back().blocks.push_back({PageBlock::Kind::table, "", {}, std::move(t)});
         if (!r_.tolerance.grade.empty()) line("tolerance: ISO 8062 " + r_.tolerance.grade + ", " + r_.tolerance.note);
     }
@@ -221,13 +204,14 @@ private:
 
     void propane() {
         const casting::Firing& f = r_.firing;
-        std::string text =
-            "propane " + u_.mass_range(f.propane_kg_low, f.propane_kg_high) + " in a small furnace, first heat";
+        std::string text = "propane " + significant(f.propane_kg_low, 2) + " to " + significant(f.propane_kg_high, 2) +
+                           " kg in a small furnace, first heat";
         if (!std::isnan(f.burner_s_low))
             text += ", " + shown_seconds(std::min(f.burner_s_low, f.burner_s_high)) + " to " +
                     shown_seconds(std::max(f.burner_s_low, f.burner_s_high));
         if (!std::isnan(f.again_kg_low))
-            text += "; a next heat, the furnace hot, " + u_.mass_range(f.again_kg_low, f.again_kg_high);
+            text += "; a next heat, the furnace hot, " + significant(f.again_kg_low, 2) + " to " +
+                    significant(f.again_kg_high, 2) + " kg";
         line(text);
     }
 
@@ -294,21 +278,12 @@ private:
             s.blocks.push_back({PageBlock::Kind::blanks, "", std::move(names), {}});
         };
         fill_in({"date", "weather", "charge weighed", "metal at the pour", "mould at the pour"});
-        const std::string weighed = ", " + mass_unit(u_.units).name;
-        fill_in({"carry, s", "fill, s", "casting" + weighed, "scrap" + weighed, "seen"});
+        fill_in({"carry, s", "fill, s", "casting, g", "scrap, g", "seen"});
         std::vector<std::string> sizes;
         for (const casting::PiecePattern& piece : r_.patterns)
-            for (const casting::DimensionPlan& d : piece.dimensions) sizes.push_back(d.name + ", " + sheet_unit_.name);
+            for (const casting::DimensionPlan& d : piece.dimensions) sizes.push_back(d.name + ", mm");
         if (!sizes.empty()) fill_in(sizes);
         s.add("then: pourbook trial, to have density, porosity and the contraction reached against this sheet");
-    }
-
-    /// What core and the practice of the trade say in SI.
-    void in_the_readers_units() {
-        for (PageSection& s : page_.sections) {
-            s.grounds = in_units_of(u_.units, s.grounds);
-            for (PageBlock& block : s.blocks) block.text = in_units_of(u_.units, block.text);
-        }
     }
 
     void sources() {
@@ -321,7 +296,6 @@ private:
     const PourResult& r_;
     const Catalogue& catalogue_;
     SheetUnits u_;
-    NamedUnit sheet_unit_ = length_unit(u_.units); // of what is measured
     Page page_;
 };
 

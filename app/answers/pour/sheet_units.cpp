@@ -1,48 +1,47 @@
 #include "answers/pour/sheet_units.hpp"
 
+#include "core/quantity/constants.hpp"
 #include "core/quantity/format.hpp"
-#include "questions/say/amounts.hpp"
 
 #include <cmath>
 
 namespace pourbook {
 namespace {
 
+constexpr double sheet_pound_kg = 0.45359237;
 constexpr double sheet_troy_ounce_kg = 31.1034768e-3;
 
 } // namespace
 
 std::string SheetUnits::temperature(double kelvin) const {
-    if (workshop()) return trimmed(std::round(kelvin * 1.8 - 459.67), 4) + " degF";
+    if (workshop) return trimmed(std::round(kelvin * 1.8 - 459.67), 4) + " degF";
     return trimmed(std::round(kelvin - 273.15), 4) + " degC";
 }
 
 std::string SheetUnits::difference(double kelvin) const {
-    return workshop() ? trimmed(std::round(kelvin * 1.8), 3) + " degF" : trimmed(std::round(kelvin), 3) + " K";
+    return workshop ? trimmed(std::round(kelvin * 1.8), 3) + " degF" : trimmed(std::round(kelvin), 3) + " K";
 }
 
 std::string SheetUnits::mass(double kg) const {
-    return workshop() && precious ? significant(kg / sheet_troy_ounce_kg, 4) + " ozt" : mass_text(kg, units, 4);
+    if (!workshop) return kg < 1 ? significant(kg * 1000, 4) + " g" : significant(kg, 4) + " kg";
+    return precious ? significant(kg / sheet_troy_ounce_kg, 4) + " ozt" : significant(kg / sheet_pound_kg, 4) + " lb";
 }
 
 std::string SheetUnits::mass_range(double low_kg, double high_kg) const {
-    return mass_range_text(low_kg, high_kg, units);
+    const bool large = high_kg >= 1;
+    const double factor = !workshop ? (large ? 1 : 1000) : precious ? 1 / sheet_troy_ounce_kg : 1 / sheet_pound_kg;
+    return significant(low_kg * factor, 2) + " to " + significant(high_kg * factor, 2) +
+           (!workshop  ? (large ? " kg" : " g")
+            : precious ? " ozt"
+                       : " lb");
 }
 
 std::string SheetUnits::length(double metres) const {
-    return length_text(metres, units, 3);
+    return workshop ? significant(metres / inch_m, 3) + " in" : significant(metres * 1000, 3) + " mm";
 }
 
 std::string SheetUnits::volume(double m3) const {
-    return volume_text(m3, units);
-}
-
-std::string SheetUnits::area(double m2) const {
-    return area_text(m2, units, 2);
-}
-
-std::string SheetUnits::density(double kg_m3) const {
-    return workshop() ? density_text(kg_m3, units, 4) : trimmed(kg_m3, 5) + " kg/m3";
+    return workshop ? significant(m3 / (inch_m * inch_m * inch_m), 4) + " in3" : significant(m3 * 1e6, 4) + " cm3";
 }
 
 std::string SheetUnits::about_volume(double m3) const {

@@ -1,5 +1,5 @@
-// Quantities of a pour sheet in the units of its reader, rounded as a founder reads them: temperatures to the degree;
-// precious metals in troy ounces in the workshop's units.
+// Quantities of a pour sheet in the units of its reader: SI for the bench, or inches, pounds, degF; precious metals in
+// troy ounces there.
 #pragma once
 
 #include "core/casting/practice.hpp"
@@ -10,20 +10,16 @@
 namespace pourbook {
 
 struct SheetUnits {
-    UnitSystem units = UnitSystem::shown;
+    bool workshop = false;
     bool precious = false;
-
-    bool workshop() const { return units == UnitSystem::workshop; }
 
     std::string temperature(double kelvin) const;
     std::string difference(double kelvin) const;
     std::string mass(double kg) const;
-    /// "0.7 to 1.4 g": two digits each, for what is weighed by the way; never in troy ounces.
+    /// "0.7 to 1.4 g": two digits each, for what is weighed by the way.
     std::string mass_range(double low_kg, double high_kg) const;
     std::string length(double metres) const;
     std::string volume(double m3) const;
-    std::string area(double m2) const;
-    std::string density(double kg_m3) const;
     std::string about_volume(double m3) const; // two figures, rounded up
 };
 
