@@ -14,7 +14,7 @@
 namespace pourbook {
 namespace {
 
-constexpr double size_label = 62, size_field = 92, least_sketch = 36;
+constexpr double size_label = 70, size_field = 92, least_sketch = 36;
 using SizeFault = std::function<std::string(const std::string&)>;
 
 /// True where another form was chosen; the sizes whose names it shares stay.
@@ -48,9 +48,11 @@ bool draw_size(Ui& ui, const std::string& id, const ShapeForm& form, std::size_t
     const float left = ImGui::GetCursorPosX();
     ImGui::AlignTextToFramePadding();
     dim_text(ui, name);
-    ImGui::SameLine(left + ui.px(size_label));
+    ImGui::SameLine(0, 0);
+    ImGui::SetCursorPosX(left + ui.px(size_label)); // inside a group SameLine counts from the group
+    const float field_width = std::min(ui.px(size_field), width - ui.px(size_label));
     const bool kept =
-        quantity_field(ui, field, size, {"mm", form.usual[i], ui.px(size_field)}, [&](const std::string& typed) {
+        quantity_field(ui, field, size, {"mm", form.usual[i], field_width}, [&](const std::string& typed) {
             const std::string why = typed.empty() ? "a length is expected" : length_fault(typed);
             return why.empty() ? why : name + ": " + why;
         });
