@@ -39,7 +39,7 @@ std::optional<OwnCasting> casting_of(const Catalogue& catalogue, const Metal& me
     return out;
 }
 
-constexpr double even = 1.7320508075688772; // half width over standard deviation of an even spread
+constexpr double half_over_deviation = 1.7320508075688772; // half width over standard deviation of an even spread
 constexpr double questioned = 2, most_porous = 0.3;
 
 struct WeighedPores {
@@ -61,7 +61,7 @@ std::optional<Practice> next_pores(const Catalogue& catalogue, const Metal& meta
     const auto between = casting::range_of(casting::practices(catalogue, metal, "porosity_scatter", ""));
     if (common.empty() || between.empty()) return std::nullopt;
     const Point& range = common.front()->figure;
-    const double spread = (range.high_si - range.low_si) / 2 / even, scatter = between.middle();
+    const double spread = (range.high_si - range.low_si) / 2 / half_over_deviation, scatter = between.middle();
     double weight = 1 / std::max(spread * spread - scatter * scatter, spread * spread / 4);
     double sum = weight * (range.low_si + range.high_si) / 2;
     for (const WeighedPores& p : weighed) {
@@ -69,7 +69,8 @@ std::optional<Practice> next_pores(const Catalogue& catalogue, const Metal& meta
         weight += w;
         sum += w * p.share;
     }
-    const double half = even * std::sqrt(1 / weight + scatter * scatter), mean = std::max(0.0, sum / weight);
+    const double half = half_over_deviation * std::sqrt(1 / weight + scatter * scatter),
+                 mean = std::max(0.0, sum / weight);
     Practice out;
     out.quantity = "own_porosity";
     out.metal = metal.slug;
