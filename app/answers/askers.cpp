@@ -1,12 +1,8 @@
 #include "answers/askers.hpp"
 
 #include "answers/ask/short_answer.hpp"
-#include "answers/drop/against_report.hpp"
-#include "answers/drop/design_document.hpp"
-#include "answers/drop/eddy_json.hpp"
-#include "answers/drop/eddy_text.hpp"
-#include "answers/drop/measure_report.hpp"
-#include "answers/drop/plate_report.hpp"
+#include "answers/drop/drop_documents.hpp"
+#include "answers/drop/sweep_json.hpp"
 #include "answers/mix/mix_report.hpp"
 #include "answers/parts/json.hpp"
 #include "answers/parts/text.hpp"
@@ -35,13 +31,6 @@ Asker said(const QuestionTable& question, Answer answer, Text text, Json json) {
         };
     };
     return {&question, with(text), with(json)};
-}
-
-/// The usual way of both.
-template <class Answer> Asker said(const QuestionTable& question, Answer answer) {
-    return said(
-        question, answer, [](const auto& r, const Asking& a) { return text_of(r, a.catalogue, a.units); },
-        [](const auto& r, const Asking& a) { return json_of(r, a.catalogue); });
 }
 
 /// An answer that is one document, in every form.
@@ -145,21 +134,20 @@ Result<Ranking> ranking(const Stated& stated, const Asking& a) {
 
 /// One set-up, or two side by side.
 Asker dropped() {
-    const Asker one = said(drop_question(), worked_out(drop_question(), drop));
-    const Asker two = said(drop_question(), worked_out_from(against_request_from, against));
+    const Asker one = documented_and_short(drop_question(), worked_out(drop_question(), drop));
+    const Asker two = documented(drop_question(), worked_out_from(against_request_from, against));
     const auto either = [](auto first, auto second) {
         return [first, second](const Stated& stated, const Asking& a) {
             return states_two(stated) ? second(stated, a) : first(stated, a);
         };
     };
     // With a second set-up the whole answer is given, as two short ones would not compare.
-    const Asker alone = shortly(one, worked_out(drop_question(), drop));
     return {&drop_question(),
             either(one.text, two.text),
             either(one.json, two.json),
-            {},
-            either(alone.brief, two.text),
-            either(alone.plain, two.text)};
+            either(one.table, two.table),
+            either(one.brief, two.text),
+            either(one.plain, two.text)};
 }
 
 /// What is on the shelf is likelier.
@@ -180,11 +168,9 @@ Asker designed() {
 }
 
 Asker measured() {
-    const auto answer =
-        worked_out(measure_question(), [](const Catalogue&, const MeasureRequest& r) { return measure(r); });
-    return said(
-        measure_question(), answer, [](const MeasureResult& r, const Asking& a) { return text_of(r, a.units); },
-        [](const MeasureResult& r, const Asking&) { return json_of(r); });
+    return documented(measure_question(), worked_out(measure_question(), [](const Catalogue&, const MeasureRequest& r) {
+                          return measure(r);
+                      }));
 }
 
 Asker listed_metals() {
@@ -210,12 +196,8 @@ Asker compared() {
     return out;
 }
 
-/// A sweep is said in its own words, and is a table.
 Asker swept() {
-    const auto answer = worked_out_from(sweep_request_from, sweep);
-    Asker out = said(sweep_question(), answer);
-    out.table = documented(sweep_question(), answer).table;
-    return out;
+    return documented_but_for_json(sweep_question(), worked_out_from(sweep_request_from, sweep));
 }
 
 Asker two_goals() {
@@ -242,11 +224,11 @@ const std::vector<Asker>& askers() {
         two_goals(),
         documented_and_short(versus_question(), worked_out(versus_question(), versus)),
         dropped(),
-        said(drag_question(), worked_out(drag_question(), drag)),
-        said(infer_question(), inferred),
+        documented(drag_question(), worked_out(drag_question(), drag)),
+        documented(infer_question(), inferred),
         swept(),
         designed(),
-        said(plate_question(), worked_out(plate_question(), plate)),
+        documented(plate_question(), worked_out(plate_question(), plate)),
         measured(),
         mixed(),
     };

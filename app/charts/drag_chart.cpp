@@ -25,7 +25,7 @@ std::vector<CurveSpot> marks_of(const DropOfMetal& d, UnitSystem units) {
         out.push_back({*v, weight, weight, weight, d.metal->name + "\nterminal speed " + speed_text(*v, units)});
     if (std::isfinite(r.peak_drag_N))
         out.push_back({r.peak_drag_speed_m_s, r.peak_drag_N, r.peak_drag_N, r.peak_drag_N,
-                       d.metal->name + "\npeak drag " + newtons(r.peak_drag_N) + " at " +
+                       d.metal->name + "\npeak drag " + force_text(r.peak_drag_N, UnitSystem::shown) + " at " +
                            speed_text(r.peak_drag_speed_m_s, units)});
     return out;
 }
@@ -33,9 +33,10 @@ std::vector<CurveSpot> marks_of(const DropOfMetal& d, UnitSystem units) {
 CurveLine line_of(const DropOfMetal& d, std::size_t slot, double from, double to, UnitSystem units) {
     CurveLine line{d.metal->slug, d.metal->name, slot, {{}}, {}, "", marks_of(d, units)};
     for (const DragPoint& p : drag_points(*d.result, from, to, points, samples, 1))
-        line.stretches.front().push_back(spot_of(p, d.metal->name + "\n" + newtons(p.drag_N) + " at " +
-                                                        speed_text(p.speed_m_s, units) + "\n90 % interval " +
-                                                        newtons(p.low90_N) + " to " + newtons(p.high90_N)));
+        line.stretches.front().push_back(spot_of(p, d.metal->name + "\n" + force_text(p.drag_N, UnitSystem::shown) +
+                                                        " at " + speed_text(p.speed_m_s, units) + "\n90 % interval " +
+                                                        force_text(p.low90_N, UnitSystem::shown) + " to " +
+                                                        force_text(p.high90_N, UnitSystem::shown)));
     return line;
 }
 
@@ -70,7 +71,8 @@ CurveChart drag_chart(const Catalogue& catalogue, const std::vector<DropOfMetal>
         }
         chart.lines.push_back(line_of(d, i, from, to, units));
         const double weight = d.result->magnet_mass_kg * eddy::standard_gravity_m_s2;
-        if (chart.levels.empty()) chart.levels.push_back({weight, "weight of the magnet, " + newtons(weight)});
+        if (chart.levels.empty())
+            chart.levels.push_back({weight, "weight of the magnet, " + force_text(weight, UnitSystem::shown)});
     }
     chart.origin = origin_of(catalogue, drops);
     return chart;

@@ -62,7 +62,8 @@ Result<FieldChart> field_chart(const Catalogue& catalogue, const DropOfMetal& d,
     out.subtitle =
         magnet_text(r.setup, units) + "; " + tube_text(in, units) + "; " + metal_text(r.tube, r.conditions, units);
     out.notes = {"moving down at " + speed_text(*speed, units) + " · drag " +
-                     newtons(r.model->setup(sigma).drag_N(*speed)) + " · currents up to " + density_text(out.peak_A_m2),
+                     force_text(r.model->setup(sigma).drag_N(*speed), units) + " · currents up to " +
+                     density_text(out.peak_A_m2),
                  "between two lines always the same flux; the current comes out of the picture on one side and goes "
                  "into it on the other"};
     if (r.conditions.temperature_K < cold_bath_below_K)

@@ -16,7 +16,7 @@ struct SetupText {
 
 SetupText words_of(const DropResult& r, UnitSystem units) {
     return {magnet_text(r.setup, units), tube_text(r.setup.inputs, units),
-            temperature_words(r.conditions.temperature_K, units)};
+            temperature_text(r.conditions.temperature_K, units)};
 }
 
 RaceLane lane_of(const DropOfMetal& d, std::size_t slot) {

@@ -260,7 +260,7 @@ private:
         say(place.out ? "out after " + clock_text(place.time_s) : clock_text(place.time_s),
             place.out ? colours_.accent : colours_.ink);
         say("speed " + speed_text(place.speed_m_s, race_.units), colours_.ink);
-        const std::string load = newtons(std::max(place.load_N, 0.0)), whole = "in the hand " + load;
+        const std::string load = force_text(std::max(place.load_N, 0.0), race_.units), whole = "in the hand " + load;
         say(canvas_.measure.width(whole, TextStyle::label) > lane_width_ ? "hand " + load : whole, colours_.ink);
         if (nearest) say("nearest to " + significant(race_.aim_s, 3) + " s", colours_.accent);
     }

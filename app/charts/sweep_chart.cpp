@@ -39,7 +39,7 @@ public:
     }
     std::string words(double si) const {
         const UnitSystem units = workshop_ ? UnitSystem::workshop : UnitSystem::shown;
-        if (over_ == SweepOver::temperature) return temperature_words(si, units);
+        if (over_ == SweepOver::temperature) return temperature_text(si, units);
         if (over_ == SweepOver::budget) return money(si);
         return length_text(std::round(si * 1e6) / 1e6, units);
     }

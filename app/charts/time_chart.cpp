@@ -29,7 +29,7 @@ public:
                                              lane_.name + "\nafter " + significant(t, 4) + " s\n" +
                                                  length_text(std::round(p.depth_m * 1e5) / 1e5, units_) +
                                                  " below the mouth\n" + speed_text(p.speed_m_s, units_) + "\nload " +
-                                                 newtons(std::max(p.load_N, 0.0))});
+                                                 force_text(std::max(p.load_N, 0.0), UnitSystem::shown)});
         }
         return out;
     }
@@ -158,7 +158,7 @@ Result<CurveChart> time_chart(const Catalogue& catalogue, const std::vector<Drop
         if (what == TimeOf::voltage) chart.notes.push_back(coil_note(race.lanes[i].name, r, *coil, fall.peak(), units));
         const double weight = r.magnet_mass_kg * eddy::standard_gravity_m_s2;
         if (what == TimeOf::load && chart.levels.empty())
-            chart.levels.push_back({weight, "weight of the magnet, " + newtons(weight)});
+            chart.levels.push_back({weight, "weight of the magnet, " + force_text(weight, UnitSystem::shown)});
     }
     chart.origin = origin_of(catalogue, drops);
     return chart;

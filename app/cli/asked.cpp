@@ -35,12 +35,12 @@ int answer(const Context& context, const Catalogue& catalogue, const Asker& aske
     if (asked.brief.asked()) {
         const Result<std::string> words = (asked.brief.plain ? asker.plain : asker.brief)(stated, asking);
         if (!words) return context.failed(words.problem());
-        return context.printed(asked.brief.plain ? *words : folded(*words, terminal_columns()));
+        return asked.brief.plain ? context.printed(*words) : context.told(*words);
     }
     if (!asked.table.asked()) {
         const Result<std::string> words = (context.json ? asker.json : asker.text)(stated, asking);
         if (!words) return context.failed(words.problem());
-        return context.printed(context.json ? *words : folded(*words, terminal_columns()));
+        return context.json ? context.printed(*words) : context.told(*words);
     }
     return answer_table(context, asked.table, [&](UnitSystem in) {
         asking.units = in;

@@ -4,6 +4,7 @@
 #include "questions/mix/mix_metal.hpp"
 
 #include <algorithm>
+#include <cstdlib>
 #include <iterator>
 
 namespace pourbook {
@@ -11,7 +12,7 @@ namespace pourbook {
 CLI::App* Context::command(CLI::App* parent, const std::string& name, const std::string& help) {
     CLI::App* c = parent->add_subcommand(name, help);
     c->add_flag("--json", json, "answer as JSON, SI units");
-    c->add_option("--units", units, "si (default) or workshop: degF, lb, %IACS");
+    c->add_option("--units", units, "si (default) or workshop: degF, inches to 1/64, oz and lb, lbf, %IACS");
     c->add_option("--currency", currency, "money in this currency, by your own rate for it (default: your profile's)")
         ->check([](const std::string& word) {
             return is_currency(word) ? "" : "'" + word + "': three capital letters are expected, such as EUR";
@@ -42,6 +43,16 @@ int Context::failed(const Problem& problem) const {
 
 void Context::remark(const std::string& text) const {
     err << folded("pourbook: " + text + "\n", terminal_columns());
+}
+
+int Context::told(const std::string& text) const {
+    const auto environment = [](const char* name) {
+        const char* value = std::getenv(name);
+        return std::string(value ? value : "");
+    };
+    const bool plain = !setup.terminal || !environment("NO_COLOR").empty() || environment("TERM") == "dumb";
+    const std::string fitting = folded(text, terminal_columns());
+    return printed(plain ? fitting : dressed(fitting));
 }
 
 int Context::printed(const std::string& text) const {

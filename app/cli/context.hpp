@@ -49,13 +49,15 @@ struct Context {
     /// The problem as such a line; the exit code of the contract.
     int failed(const Problem& problem) const;
     int printed(const std::string& text) const;
+    /// What a person reads: as wide as COLUMNS says; on a terminal with heads in bold, unless NO_COLOR is set.
+    int told(const std::string& text) const;
 
     /// Writes a result with json(result) or text(result, units).
     template <class R, class Json, class Text> int answered(const Result<R>& result, Json as_json, Text as_text) const {
         if (!result) return failed(result.problem());
         if (json) return printed(as_json(*result));
         const Result<UnitSystem> system = units_from(units);
-        return system ? printed(folded(as_text(*result, *system), terminal_columns())) : failed(system.problem());
+        return system ? told(as_text(*result, *system)) : failed(system.problem());
     }
 };
 

@@ -25,7 +25,7 @@ int answer_defect(const Context& context, const WhatWasSeen& asked, const Catalo
     if (!asked.plan.states("metal"))
         return context.answered(
             found, [](const auto& list) { return json_of(list); },
-            [](const auto& list, UnitSystem) { return text_of(list); });
+            [](const auto& list, UnitSystem units) { return text_of(list, units); });
     const Result<PourRequest> request = pour_request_from(asked.plan, context.read_mesh, catalogue);
     if (!request) return context.failed(request.problem());
     const Result<PourResult> plan =
@@ -33,7 +33,7 @@ int answer_defect(const Context& context, const WhatWasSeen& asked, const Catalo
     if (!plan) return context.failed(plan.problem());
     return context.answered(
         found, [&](const auto& list) { return json_of(list, &*plan); },
-        [&](const auto& list, UnitSystem) { return text_of(list, &*plan); });
+        [&](const auto& list, UnitSystem units) { return text_of(list, units, &*plan); });
 }
 
 } // namespace

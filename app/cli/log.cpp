@@ -38,8 +38,9 @@ std::vector<std::string> split_words(const std::string& text) {
     return out;
 }
 
-/// The answer of a command as JSON, or as text. Errors: whatever it answers with.
-Result<std::string> answer_of(const Context& context, const std::string& command, bool as_json = true) {
+/// The answer of a command in a form, "--json" or "--short"; as text where none is named. Errors: whatever it answers
+/// with.
+Result<std::string> answer_of(const Context& context, const std::string& command, const std::string& form = "--json") {
     std::vector<std::string> words = split_words(command);
     if (!words.empty() && words.front() == "pourbook") words.erase(words.begin());
     if (words.empty() || words.front() == "log" || words.front().starts_with("-"))
@@ -47,7 +48,7 @@ Result<std::string> answer_of(const Context& context, const std::string& command
                        "--command '" + command + "': a command that answers, such as \"rank --goal braking-per-cost\"",
                        0};
     words.insert(words.end(), {"--workshop", context.workshop->path()});
-    if (as_json) words.emplace_back("--json");
+    if (!form.empty()) words.push_back(form);
     std::ostringstream out, err;
     const int code = run_command_line(context.setup, words, out, err);
     if (code == 0) return out.str();
@@ -74,7 +75,7 @@ int add_question(const Context& context, const LogWords& words, const Catalogue&
     const Result<Kept> kept = keep(*context.workshop, kind, *fit, "log " + words.question);
     if (!kept) return context.failed(kept.problem());
     if (context.json) return context.printed(json_of_entries(kind, {kept->entry}));
-    const Result<std::string> told = answer_of(context, words.command, false);
+    const Result<std::string> told = answer_of(context, words.command, "");
     return context.printed((told ? *told + "\n" : "") + "Kept as " + text_of(kind, kept->entry, "name") + ".\n");
 }
 
@@ -102,7 +103,9 @@ int ask_again(const Context& context, const LogWords& words, const Catalogue& ca
             fit ? keep(*context.workshop, kind, *fit, "log renew " + q.name) : Result<Kept>(fit.problem());
         if (!kept) return context.failed(kept.problem());
     }
-    return context.printed(context.json ? json_of(again) : text_of(again));
+    if (context.json) return context.printed(json_of(again));
+    const Result<std::string> sentence = answer_of(context, q.command, "--short"); // not every command has one
+    return context.told(text_of(again) + (sentence ? *sentence : ""));
 }
 
 int list_questions(const Context& context) {

@@ -42,6 +42,17 @@ CLI::Option* option_for(CLI::App* c, const QuestionField& field, Stated& stated)
     return field.by_place || field.exactly ? many : many->allow_extra_args(false); // one at a time, repeated
 }
 
+/// What must be stated, each with its own example.
+std::string example_of(const QuestionTable& question) {
+    std::string out = question.name;
+    for (const QuestionField& f : question.fields) {
+        if (!f.required) continue;
+        const std::string some = f.type == AskType::metal ? "copper" : f.choices.empty() ? "..." : f.choices.front();
+        out += (f.by_place ? " " : " --" + f.name + " ") + (f.example.empty() ? some : f.example);
+    }
+    return out;
+}
+
 } // namespace
 
 void with_fields(Context& context, CLI::App* command, Stated& stated) {
@@ -59,6 +70,7 @@ void with_fields(Context& context, CLI::App* command, Stated& stated) {
 CLI::App* command_of(Context& context, Stated& stated) {
     CLI::App* c = context.command(stated.question().name, stated.question().meaning);
     with_fields(context, c, stated);
+    c->footer("Example:\n  pourbook " + example_of(stated.question())); // where examples.cpp has no better one
     return c;
 }
 

@@ -37,7 +37,7 @@ int answer_table(const Context& context, const TableWords& words,
     const Result<std::string> bytes = written(*document, *format);
     if (!bytes) return context.failed(bytes.problem());
     const bool text = *format == TableFormat::text;
-    if (words.to.empty()) return context.printed(text ? folded(*bytes, terminal_columns()) : *bytes);
+    if (words.to.empty()) return text ? context.told(*bytes) : context.printed(*bytes);
     const auto problem = platform::write_file(words.to, *bytes);
     return problem ? context.failed(*problem) : 0;
 }
@@ -48,7 +48,7 @@ int answer_document(const Context& context, const Catalogue& catalogue, const Ta
     if (context.json) return context.printed(answer_json(make({catalogue, UnitSystem::base, context.date})));
     const Result<UnitSystem> units = units_from(context.units);
     if (!units) return context.failed(units.problem());
-    return context.printed(folded(answer_text(make({catalogue, *units, context.date})), terminal_columns()));
+    return context.told(answer_text(make({catalogue, *units, context.date})));
 }
 
 } // namespace pourbook

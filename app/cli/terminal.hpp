@@ -13,4 +13,8 @@ std::size_t terminal_columns();
 /// longer than a line is cut. 0 leaves the text alone. Characters are counted, not bytes.
 std::string folded(const std::string& text, std::size_t columns);
 
+/// Heads and the answer itself in bold, cautions in colour, by the signs of SGR (ECMA-48). A head stands behind a blank
+/// line, at the margin, before lines that are set in, or with its figure two blanks behind it; a caution says so.
+std::string dressed(const std::string& text);
+
 } // namespace pourbook

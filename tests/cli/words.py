@@ -1,13 +1,16 @@
 """Words in: bare numbers asked back, likely words offered, families of metals, usual goals, the width of the terminal."""
 import os
+import pty
+import re
 import shlex
+import subprocess
 import sys
 import tempfile
 from concurrent.futures import ThreadPoolExecutor
 
 sys.path.insert(0, os.path.dirname(__file__))
 from support.calls import FREE
-from support.program import Program, check, ended
+from support.program import PROGRAM, Program, check, ended
 
 folder = tempfile.mkdtemp()
 bare = {k: "" for k in ("DISPLAY", "WAYLAND_DISPLAY", "COLUMNS")}
@@ -126,5 +129,50 @@ with ThreadPoolExecutor(2) as pool:
     for lines in pool.map(too_long, cases):
         for line in lines[:2]:
             check(False, line)
+
+# Bold and colour on a terminal only, and not where NO_COLOR is set (no-color.org).
+def on_terminal(*words, **environment):
+    parent, child = pty.openpty()
+    done = subprocess.Popen([PROGRAM, *words], stdout=child, stderr=subprocess.DEVNULL, env={**os.environ, **bare, "XDG_DATA_HOME": folder, **environment})
+    os.close(child)
+    out = b""
+    try:
+        while chunk := os.read(parent, 65536):
+            out += chunk
+    except OSError:  # the program has ended
+        pass
+    os.close(parent)
+    done.wait()
+    return out.decode().replace("\r\n", "\n")
+
+
+DROP = ("drop", *SETUP, "--metal", "copper", "--samples", "50")
+dressed = on_terminal(*DROP, TERM="xterm")
+check("\x1b[1mfall time" in dressed, f"on a terminal the answer is not bold: {dressed[:200]!r}")
+piped = plain.run(*DROP)[1]
+check("\x1b" not in piped, "in a pipe: signs of a terminal")
+check(re.sub("\x1b\\[[0-9]*m", "", dressed) == piped, "the words on a terminal are not those in a pipe")
+check("\x1b" not in on_terminal(*DROP, TERM="xterm", NO_COLOR="1"), "NO_COLOR is not heeded")
+check("\x1b" not in on_terminal(*DROP, "--json", TERM="xterm"), "JSON is dressed")
+check("\x1b[33m" in on_terminal("value", "lead", "density", "--short", TERM="xterm"), "a caution is not in colour")
+
+# --top cuts what follows from it.
+top = program.run("rank", "--goal", "braking-per-cost", "--top", "3")[1]
+for head in ("Left out", "Can't be ranked"):
+    lines = top.split(head + "\n")[1].split("\n\n")[0].splitlines() if head in top else []
+    check(sum(line.startswith("  ") and not line.startswith("      ") for line in lines) <= 4, f"--top 3: {head}: {len(lines)} lines")
+check("more" in top and len(top.splitlines()) < 45, f"--top 3: {len(top.splitlines())} lines")
+
+# --units workshop: no unit of the bench in what is said of a fall or a plate (but in sources and what is typed).
+BENCH = re.compile(r"(?<![\w.])[0-9.]+ (mm|cm|m|cm3|mm2|N|g|kg|degC|°C|mm/s|m/s)(?![\w/])")
+for words in (DROP, ("plate", "--magnet", "cylinder:20mmx20mm", "--grade", "N42", "--gap", "2mm", "--thickness", "5mm", "--metal", "copper", "--speed",
+               "0.1m/s:10m/s")):
+    said = program.run(*words, "--units", "workshop")[1]
+    said = said.replace("\n    ", " ")  # a line that was folded
+    said = re.split(r"\nsources\n", said, flags=re.I)[0] + (said.split("\nStrong magnets\n") + [""])[1]
+    said = re.sub(r"\[[^\]]*\]", "", said)
+    left = [line for line in said.splitlines() if BENCH.search(line) and " = " not in line]
+    check(said and not left, f"{words[0]} --units workshop: {left[:3]}")
+    check("degF" in said or "°F" in said, f"{words[0]} --units workshop: no temperature in degF")
 
 ended("words")

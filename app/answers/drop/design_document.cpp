@@ -1,5 +1,6 @@
-#include "answers/drop/design_document.hpp"
+#include "answers/drop/drop_documents.hpp"
 
+#include "answers/drop/setup_document.hpp"
 #include "answers/writers/document_parts.hpp"
 #include "core/quantity/format.hpp"
 #include "questions/drop/drop_figures.hpp"
@@ -80,7 +81,7 @@ std::string wish_of(const DesignResult& r, const DocumentSetting& setting) {
     if (q.budget_usd) add("for " + shown_money(setting.catalogue, *q.budget_usd, 3, setting.units));
     add("bore " + length_text(r.bore_m, setting.units));
     add("up to " + length_text(q.longest_m, setting.units) + " long");
-    if (q.crucible_m3) add("a crucible of " + trimmed(*q.crucible_m3 * 1e6, 5) + " cm3");
+    if (q.crucible_m3) add("a crucible of " + volume_text(*q.crucible_m3, setting.units, 5));
     if (q.lift_kg) add("a melt of up to " + mass_text(*q.lift_kg, setting.units));
     return out;
 }
@@ -112,7 +113,7 @@ void say_commands(Document& out, const DesignResult& r) {
                 in::text, "  ");
 }
 
-void say_left_out(Document& out, const DesignResult& r) {
+void say_left_out(Document& out, const DesignResult& r, UnitSystem units) {
     constexpr std::size_t shown = 6;
     DataTable table{
         "Not within the limits",
@@ -121,11 +122,12 @@ void say_left_out(Document& out, const DesignResult& r) {
         in::program | in::file,
         "impossible"};
     for (const DesignOut& o : r.impossible)
-        table.rows.push_back({DataCell::words(o.metal), DataCell::words(o.name), DataCell::words(o.reason)});
+        table.rows.push_back(
+            {DataCell::words(o.metal), DataCell::words(o.name), DataCell::words(for_reader(units, o.reason))});
     out.parts.push_back(std::move(table));
     const std::size_t told = r.request.metals.empty() ? 0 : std::min(shown, r.impossible.size());
     for (std::size_t i = 0; i < told; ++i)
-        out.say("Not " + r.impossible[i].name + ": " + r.impossible[i].reason + ".", in::text, "  ");
+        out.say("Not " + r.impossible[i].name + ": " + for_reader(units, r.impossible[i].reason) + ".", in::text, "  ");
     if (const std::size_t rest = r.impossible.size() - told)
         out.say(std::to_string(rest) + " metals have no such tube within the limits; --json says why of each.",
                 in::text);
@@ -145,10 +147,11 @@ Document document_of(const DesignResult& r, const DocumentSetting& setting) {
                 in::text);
     out.parts.push_back(rows.table("What more money gains", "front", r.front));
     say_commands(out, r);
-    say_left_out(out, r);
+    say_left_out(out, r, setting.units);
     for (const std::string& assumption : r.assumptions)
-        out.say("Assumed: " + assumption + ".", in::text | in::file, "  ");
-    for (const std::string& caution : r.cautions) out.say("Caution: " + caution, in::text | in::file, "  ");
+        out.say("Assumed: " + for_reader(setting.units, assumption) + ".", in::text | in::file, "  ");
+    for (const std::string& caution : r.cautions)
+        out.say("Caution: " + for_reader(setting.units, caution), in::text | in::file, "  ");
     for (const auto* list : {&r.tubes, &r.front})
         for (const DesignedTube& d : *list)
             for (const std::string& source : drop_sources(d.drop)) add_source(out, setting.catalogue, source);

@@ -1,6 +1,6 @@
-#include "answers/parts/oldest_price.hpp"
 #include "answers/writers/document_parts.hpp"
 #include "core/quantity/format.hpp"
+#include "questions/say/oldest_price.hpp"
 
 #include <cmath>
 

@@ -1,55 +1,10 @@
 #include "answers/parts/document.hpp"
 
-#include "core/quantity/number_text.hpp"
-
 #include <algorithm>
 #include <cmath>
 #include <utility>
 
 namespace pourbook {
-namespace {
-
-double without_noise(double number) {
-    constexpr int figures = 12;
-    const std::string written = scientific_digits(number, figures - 1);
-    std::string_view text = written;
-    double read = number;
-    take_decimal(text, read);
-    return read;
-}
-
-} // namespace
-
-Value number_or_null(double x) {
-    return std::isfinite(x) ? Value(x) : Value();
-}
-
-DataCell DataCell::words(const std::string& text) {
-    DataCell cell;
-    cell.text = text;
-    return cell;
-}
-
-DataCell DataCell::figure(double number, const std::string& text) {
-    DataCell cell;
-    if (!std::isfinite(number)) return cell;
-    cell.text = text;
-    cell.number = without_noise(number);
-    return cell;
-}
-
-DataCell DataCell::count(std::size_t n) {
-    DataCell cell = n ? figure(static_cast<double>(n), std::to_string(n)) : DataCell{};
-    if (n) cell.value = static_cast<std::int64_t>(n);
-    return cell;
-}
-
-DataCell DataCell::both(const std::string& text, Value value) {
-    DataCell cell = words(text);
-    cell.value = std::move(value);
-    return cell;
-}
-
 DataFigure::DataFigure(std::string name, Value what, unsigned where) : id(std::move(name)), shown_in(where) {
     cell.value = std::move(what);
 }
@@ -74,6 +29,34 @@ Sentence* Document::say(const std::string& text, unsigned shown_in, const std::s
     return &added;
 }
 
+void Document::tell(const std::string& id, Value value) {
+    figures.emplace_back(id, std::move(value), in::program);
+}
+
+void Document::add_pairs(const std::string& heading) {
+    DataTable table{heading, {{"what", "what"}, {"value", "value"}}, {}, in::text | in::file | in::window};
+    table.look = TableLook::pairs;
+    parts.push_back(std::move(table));
+}
+
+DataCell& Document::pair(const std::string& name, const std::string& words) {
+    parts.back().rows.push_back({DataCell::words(name), DataCell::words(words)});
+    return parts.back().rows.back().back();
+}
+
+DataCell& Document::pair(const std::string& name, const std::string& words, const std::string& id, Value value) {
+    tell(id, std::move(value));
+    return pair(name, words);
+}
+
+void Document::add_lines(const std::string& heading, const std::vector<std::string>& lines, unsigned shown_in) {
+    if (lines.empty()) return;
+    DataTable table{heading, {{"what", "what"}}, {}, shown_in};
+    table.look = TableLook::lines;
+    for (const std::string& line : lines) table.rows.push_back({DataCell::words(line)});
+    parts.push_back(std::move(table));
+}
+
 std::vector<const DataTable*> Document::tables(unsigned place) const {
     std::vector<const DataTable*> out;
     for (const DataTable& part : parts)
@@ -94,10 +77,6 @@ void collect_sources(Document& document, const Catalogue& catalogue) {
         for (const auto& row : part.rows)
             for (const DataCell& cell : row)
                 for (const std::string& key : cell.sources) add_source(document, catalogue, key);
-}
-
-std::string exact(double number) {
-    return shortest_digits(number);
 }
 
 } // namespace pourbook

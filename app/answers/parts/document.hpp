@@ -4,67 +4,14 @@
 // `shown_in`.
 #pragma once
 
+#include "answers/parts/table.hpp"
 #include "core/materials/catalogue.hpp"
 
-#include <cstdint>
 #include <string>
 #include <utility>
-#include <variant>
 #include <vector>
 
 namespace pourbook {
-
-/// Renderings, to be added up.
-namespace in {
-constexpr unsigned text = 1;    // of a terminal
-constexpr unsigned program = 2; // the JSON that a command answers with
-constexpr unsigned file = 4;    // what leaves as CSV, XLSX, Markdown, HTML or JSON
-constexpr unsigned window = 8;
-constexpr unsigned all = text | program | file | window;
-} // namespace in
-
-/// What a program reads; nothing: null.
-using Value = std::variant<std::monostate, bool, std::int64_t, double, std::string, std::vector<std::string>>;
-
-/// null for what is not finite.
-Value number_or_null(double x);
-
-struct DataCell {
-    std::string text;               // words, or the figure as people read it; empty: nothing is said
-    double number = no_number;      // in the column's unit; NaN: words only
-    double uncertainty = no_number; // standard, in the same unit; NaN: none
-    std::string basis, how_known, condition;
-    std::vector<std::string> sources; // keys, those that decided first
-    std::size_t deciding = 0;         // how many of the sources decided
-    std::string reason;               // why there is no value
-    std::string mark;                 // "stale price"
-    Value value = {};                 // for programs, where it is neither the number nor the text
-
-    static DataCell words(const std::string& text);
-    /// Rounded to 12 figures: more are noise of converting units.
-    static DataCell figure(double number, const std::string& text);
-    /// Blank for 0: not worked out.
-    static DataCell count(std::size_t n);
-    /// Words for people, a value for programs.
-    static DataCell both(const std::string& text, Value value);
-};
-
-struct DataColumn {
-    std::string id, title, unit = {};
-    bool number = false; // figures, set to the right
-    bool traced = false; // each figure has uncertainty, condition and sources of its own
-    unsigned shown_in = in::all;
-    std::string program_id = {}; // the key for programs where it is not `id`; dots nest: "inputs.density"
-};
-
-struct DataTable {
-    std::string title;
-    std::vector<DataColumn> columns;
-    std::vector<std::vector<DataCell>> rows;
-    unsigned shown_in = in::all;
-    std::string id = {};   // the key for programs
-    bool as_lines = false; // on a terminal a line a row, "metal: reason", below the title
-};
 
 /// One figure or word: what was asked, or what came of it.
 struct DataFigure {
@@ -99,6 +46,14 @@ struct Document {
 
     /// Adds a sentence behind the tables there are; none where the text is empty.
     Sentence* say(const std::string& text, unsigned shown_in = in::all, const std::string& indent = "");
+    /// Adds a figure for programs.
+    void tell(const std::string& id, Value value);
+    /// Adds a table of pairs; `pair` adds to the last of them, and tells programs the value where one is named.
+    void add_pairs(const std::string& heading);
+    DataCell& pair(const std::string& name, const std::string& words);
+    DataCell& pair(const std::string& name, const std::string& words, const std::string& id, Value value);
+    /// Adds a table of single lines; none where there are none.
+    void add_lines(const std::string& heading, const std::vector<std::string>& lines, unsigned shown_in);
     std::vector<const DataTable*> tables(unsigned place) const;
 };
 
@@ -106,8 +61,5 @@ struct Document {
 void add_source(Document& document, const Catalogue& catalogue, const std::string& key);
 /// Fills `sources` from the keys in the figures and parts, in the order they appear.
 void collect_sources(Document& document, const Catalogue& catalogue);
-
-/// The shortest digits that read back as the same number, without the machine's language.
-std::string exact(double number);
 
 } // namespace pourbook

@@ -1,7 +1,7 @@
 #include "answers/parts/json.hpp"
 
 #include "answers/parts/json_parts.hpp"
-#include "answers/parts/oldest_price.hpp"
+#include "questions/say/oldest_price.hpp"
 
 namespace pourbook {
 namespace {

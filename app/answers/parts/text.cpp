@@ -28,9 +28,10 @@ std::string composition_text(const Metal& m) {
 }
 
 std::string text_of_metals(const std::vector<const Metal*>& metals) {
-    Table t{{{"slug"}, {"name"}, {"family"}, {"composition, wt%"}, {"also"}}, {}};
+    DataTable t{
+        "Metals", {titled("slug"), titled("name"), titled("family"), titled("composition, wt%"), titled("also")}, {}};
     for (const Metal* m : metals)
-        t.rows.push_back({m->slug, m->name, m->family, composition_text(*m), joined(m->designations)});
+        t.add_words({m->slug, m->name, m->family, composition_text(*m), joined(m->designations)});
     return as_text(t);
 }
 
@@ -64,30 +65,28 @@ std::string text_of(const CheckResult& c, const Catalogue& catalogue, bool with_
         << "data version " << catalogue.data_version << "\n";
     for (const std::string& fault : c.faults) out << "FAULT " << fault << "\n";
     if (with_coverage) {
-        Table t{{{"metal"}, {"property"}, {"values", true}, {"preferred source"}, {"known"}}, {}};
+        DataTable t{
+            "Coverage",
+            {titled("metal"), titled("property"), titled("values", true), titled("preferred source"), titled("known")},
+            {}};
         for (const CoverageCell& cell : c.coverage)
             if (cell.values > 0)
-                t.rows.push_back({cell.metal->slug, cell.property->id, std::to_string(cell.values),
-                                  cell.preferred_source, name_of(cell.how_known)});
+                t.add_words({cell.metal->slug, cell.property->id, std::to_string(cell.values), cell.preferred_source,
+                             name_of(cell.how_known)});
         out << "\n" << as_text(t);
     }
     if (with_conflicts) {
-        Table t{{{"metal"},
-                 {"property"},
-                 {"spread", true},
-                 {"low", true},
-                 {"chosen", true},
-                 {"high", true},
-                 {"unit"},
-                 {"sources"}},
-                {}};
+        DataTable t{"Conflicts",
+                    {titled("metal"), titled("property"), titled("spread", true), titled("low", true),
+                     titled("chosen", true), titled("high", true), titled("unit"), titled("sources")},
+                    {}};
         for (const Conflict& k : c.conflicts) {
             std::vector<std::string> keys;
             for (const SourceValue& s : k.value.sources) keys.push_back(s.key);
             const auto figure = [&](double si) { return shown_si(*k.property, si, UnitSystem::shown); };
-            t.rows.push_back({k.metal->slug, k.property->id, significant(k.spread_percent, 2) + " %",
-                              figure(k.value.spread_low_si), figure(k.value.value_si), figure(k.value.spread_high_si),
-                              shown_unit(*k.property, UnitSystem::shown), joined(keys)});
+            t.add_words({k.metal->slug, k.property->id, significant(k.spread_percent, 2) + " %",
+                         figure(k.value.spread_low_si), figure(k.value.value_si), figure(k.value.spread_high_si),
+                         shown_unit(*k.property, UnitSystem::shown), joined(keys)});
         }
         out << "\n" << as_text(t);
     }

@@ -115,30 +115,30 @@ private:
         return from + blank + blank_gap - 4;
     }
 
-    void table(const Table& t) {
+    void table(const DataTable& t) {
         std::vector<double> widths;
         for (std::size_t i = 0; i < t.columns.size(); ++i) {
             double width = measure_.width(t.columns[i].title, TextStyle::label);
-            for (const auto& row : t.rows) width = std::max(width, measure_.width(row[i], TextStyle::label));
+            for (const auto& row : t.rows) width = std::max(width, measure_.width(row[i].text, TextStyle::label));
             widths.push_back(width);
         }
         double all = 0;
         for (const double w : widths) all += w;
         const double gap =
             std::clamp((width_ - all) / static_cast<double>(std::max<std::size_t>(widths.size(), 2) - 1), 4.0, 26.0);
-        std::vector<std::string> head;
-        for (const Table::Column& c : t.columns) head.push_back(c.title);
+        std::vector<DataCell> head;
+        for (const DataColumn& c : t.columns) head.push_back(DataCell::words(c.title));
         row(t, head, widths, gap, dim);
         for (const auto& cells : t.rows) row(t, cells, widths, gap, ink);
     }
 
-    void row(const Table& t, const std::vector<std::string>& cells, const std::vector<double>& widths, double gap,
+    void row(const DataTable& t, const std::vector<DataCell>& cells, const std::vector<double>& widths, double gap,
              Colour colour) {
         double x = x_;
         for (std::size_t i = 0; i < cells.size(); ++i) {
-            const bool right = t.columns[i].right;
+            const bool right = t.columns[i].number;
             scene_.parts.push_back(Text{{right ? x + widths[i] : x, y_ + pitch(TextStyle::label) / 2},
-                                        cells[i],
+                                        cells[i].text,
                                         colour,
                                         right ? Anchor::end : Anchor::start,
                                         TextStyle::label});

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "questions/pour/defects.hpp"
+#include "questions/say/shown.hpp"
 
 #include <string>
 #include <vector>
@@ -9,7 +10,7 @@
 namespace pourbook {
 
 /// plan: of the part that went wrong; nullptr without one.
-std::string text_of(const std::vector<Defect>& defects, const PourResult* plan = nullptr);
+std::string text_of(const std::vector<Defect>& defects, UnitSystem units, const PourResult* plan = nullptr);
 std::string json_of(const std::vector<Defect>& defects, const PourResult* plan = nullptr);
 
 } // namespace pourbook

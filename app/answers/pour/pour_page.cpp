@@ -143,18 +143,13 @@ private:
     }
 
     void dimensions() {
-        Table t{{{"dimension"},
-                 {"finished mm", true},
-                 {"as cast mm", true},
-                 {"tolerance", true},
-                 {"PATTERN mm", true},
-                 {"PATTERN in", true},
-                 {"right within mm", true},
-                 {"if held mm", true}},
-                {}};
+        DataTable t{"Pattern", {titled("dimension")}, {}};
+        for (const char* title :
+             {"finished mm", "as cast mm", "tolerance", "PATTERN mm", "PATTERN in", "right within mm", "if held mm"})
+            t.columns.push_back(titled(title, true));
         for (const casting::PiecePattern& piece : r_.patterns)
             for (const casting::DimensionPlan& d : piece.dimensions)
-                t.rows.push_back(
+                t.add_words(
                     {(r_.patterns.size() > 1 ? piece.words + " " : "") + d.name, trimmed(d.finished_m * 1000, 6),
                      trimmed(d.cast_m * 1000, 6),
                      std::isnan(d.tolerance_width_m) ? "not cited" : "+-" + trimmed(d.tolerance_width_m * 500, 3),

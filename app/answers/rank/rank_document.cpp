@@ -16,6 +16,11 @@ std::string form_words(const std::string& form, const std::vector<std::string>& 
     return "at " + form + " prices" + (form == conditions.price_form ? " (used here)" : "") + ": " + joined(slugs);
 }
 
+/// How many of each list people are told: as many as --top leaves of the ranking; 0: all.
+std::size_t most_told(const RankResult& r) {
+    return r.ranked.size() < r.ranked_in_all ? r.ranked.size() : 0;
+}
+
 std::string headline(const RankResult& r, const std::string& unit) {
     return r.formula + " [" + (unit.empty() ? "1" : unit) + "], best " + (r.best_high ? "high" : "low") + ", at " +
            trimmed(r.conditions.temperature_K, 6) + " K" +
@@ -92,8 +97,10 @@ void say_after(Document& out, const RankResult& r, const DocumentSetting& settin
     if (r.fall || !r.order_by_price_form.empty()) out.say(rate_sentence(setting.catalogue), in::text, rank_indent);
     if (r.ranked.size() < r.ranked_in_all)
         out.say("(" + std::to_string(r.ranked_in_all - r.ranked.size()) + " more: leave out --top)", in::text);
-    for (const auto& [form, slugs] : r.order_by_price_form)
+    for (auto [form, slugs] : r.order_by_price_form) {
+        if (const std::size_t most = most_told(r); most && most < slugs.size()) slugs.resize(most);
         out.say(form_words(form, slugs, r.conditions), in::text, rank_indent);
+    }
     out.say(r.settling.sentence, in::text);
     out.say(r.flip_sentence, in::text);
     if (any([](const RankedMetal& m) { return m.from_memory; }))
@@ -101,7 +108,7 @@ void say_after(Document& out, const RankResult& r, const DocumentSetting& settin
     if (std::any_of(r.ranked.begin(), r.ranked.end(),
                     [&](const RankedMetal& m) { return !hazard_elements(setting.catalogue, *m.metal).empty(); }))
         out.say("hazard: the metal holds this element; the caution: pourbook sheet METAL", in::text | in::file);
-    if (any([](const RankedMetal& m) { return m.stale_price(); }))
+    if (any([](const RankedMetal& m) { return m.stale_price; }))
         out.say("stale price: a price that entered is past its period", in::text | in::file);
 }
 
@@ -116,6 +123,7 @@ Document document_of(const RankResult& r, const DocumentSetting& setting) {
     say_after(out, r, setting);
     add_left_out(out, "Left out", "excluded", r.excluded, in::all);
     add_left_out(out, "Can't be ranked", "unrankable", r.unrankable, in::all);
+    for (DataTable& list : out.parts) list.most = most_told(r);
     if (Sentence* last =
             out.say("Sources of each number: pourbook sheet METAL. Data version " + out.data_version, in::text))
         last->apart = true;

@@ -88,16 +88,16 @@ std::string tabs_of_entries(const Kind& kind, const std::vector<Entry>& entries)
 
 std::string text_of_entries(const Kind& kind, const std::vector<Entry>& entries) {
     if (entries.empty()) return "Nothing yet: see `pourbook --help` on how to add " + kind.meaning + ".\n";
-    Table table;
+    DataTable table;
     std::vector<std::size_t> shown;
     for (std::size_t i = 0; i < kind.fields.size(); ++i)
         if (is_used(entries, i)) shown.push_back(i);
-    table.columns.push_back({"number", true});
-    for (const std::size_t i : shown) table.columns.push_back({kind.fields[i].name, false});
+    table.columns.push_back(titled("number", true));
+    for (const std::size_t i : shown) table.columns.push_back(titled(kind.fields[i].name));
     for (const Entry& entry : entries) {
         std::vector<std::string> row = {std::to_string(entry.id)};
         for (const std::size_t i : shown) row.push_back(short_line(entry.values[i]));
-        table.rows.push_back(std::move(row));
+        table.add_words(row);
     }
     return as_text(table);
 }
@@ -111,10 +111,10 @@ std::string json_of_changes(const std::vector<Change>& changes) {
 
 std::string text_of_changes(const std::vector<Change>& changes) {
     if (changes.empty()) return "Nothing was changed yet.\n";
-    Table table;
-    table.columns = {{"number", true}, {"at", false}, {"what", false}, {"", false}};
+    DataTable table;
+    table.columns = {titled("number", true), titled("at"), titled("what"), titled("")};
     for (const Change& c : changes)
-        table.rows.push_back({std::to_string(c.number), c.at, short_line(c.words), c.undone ? "undone" : ""});
+        table.add_words({std::to_string(c.number), c.at, short_line(c.words), c.undone ? "undone" : ""});
     return as_text(table);
 }
 

@@ -60,13 +60,18 @@ std::size_t column_named(const DataTable& table, const std::string& id) {
 }
 
 bool is_end(const DataTable& table, std::size_t column, const char* which) {
-    return column < table.columns.size() && table.columns[column].id.ends_with(which);
+    return column < table.columns.size() && table.columns[column].id.find(which) != std::string::npos;
 }
 
-/// Figures that people read: traced ones with their uncertainty, merits with their interval.
+bool has_traced(const DataTable& table) {
+    return std::any_of(table.columns.begin(), table.columns.end(), [](auto& c) { return c.traced; });
+}
+
+/// Figures that people read: traced ones with their uncertainty, others with their interval; where none is traced, all.
 bool told(const DataTable& table, std::size_t column) {
     const DataColumn& c = table.columns[column];
-    return c.shown_in & in::file && (c.traced || (c.number && is_end(table, column + 1, "low90")));
+    if (!(c.shown_in & in::file) || is_end(table, column, "low90") || is_end(table, column, "high90")) return false;
+    return c.traced || (c.number && (is_end(table, column + 1, "low90") || !has_traced(table)));
 }
 
 std::string without(std::string text, const std::string& part) {
@@ -88,6 +93,7 @@ std::string figure_of(const DataTable& table, const std::vector<DataCell>& row, 
 
 /// Empty where nothing of it is known.
 std::string line_of_row(const DataTable& table, const std::vector<DataCell>& row, NumberedSources& sources) {
+    if (table.look == TableLook::pairs) return row[0].text + ": " + row[1].text + sources.of(row[1]) + "\n";
     const auto text_at = [&](const char* id) {
         const std::size_t at = column_named(table, id);
         return at < row.size() ? row[at].text : std::string();
@@ -109,10 +115,11 @@ std::string line_of_row(const DataTable& table, const std::vector<DataCell>& row
 std::vector<const DataTable*> told_tables(const Document& document) {
     std::vector<const DataTable*> out;
     for (const DataTable* table : document.tables(in::file))
-        if (column_named(*table, "metal") < table->columns.size() &&
-            std::any_of(table->columns.begin(), table->columns.end(), [](auto& c) { return c.traced; }))
-            out.push_back(table);
-    if (out.empty() && !document.parts.empty()) out.push_back(&document.parts.front());
+        if (column_named(*table, "metal") < table->columns.size() && has_traced(*table)) out.push_back(table);
+    if (out.empty())
+        for (const DataTable* table : document.tables(in::file))
+            if (table->look == TableLook::pairs) out.push_back(table);
+    if (out.empty() && !document.tables(in::file).empty()) out.push_back(document.tables(in::file).front());
     return out;
 }
 

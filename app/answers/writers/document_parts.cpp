@@ -22,10 +22,17 @@ std::string unit_of(const Property& property, UnitSystem units) {
 
 } // namespace
 
-Document start_document(const std::string& title, const Conditions& conditions, const DocumentSetting& setting,
-                        double to_K) {
+Document start_document(const std::string& title, const DocumentSetting& setting) {
     Document out;
     out.title = title;
+    out.data_version = setting.catalogue.data_version;
+    out.date = setting.date;
+    return out;
+}
+
+Document start_document(const std::string& title, const Conditions& conditions, const DocumentSetting& setting,
+                        double to_K) {
+    Document out = start_document(title, setting);
     out.figures = {{"temperature_K", conditions.temperature_K}, {"condition", conditions.condition}};
     out.figures.emplace_back("temperature_to_K", number_or_null(to_K),
                              in::program | (std::isfinite(to_K) ? in::file : 0));
@@ -34,8 +41,6 @@ Document start_document(const std::string& title, const Conditions& conditions, 
     if (const std::string rate = shown_rate(setting.catalogue); !rate.empty() && setting.units != UnitSystem::base)
         out.figures.emplace_back("money_shown_at", rate, in::file);
     if (conditions.rrr) out.figures.emplace_back("purity_rrr", *conditions.rrr, in::file);
-    out.data_version = setting.catalogue.data_version;
-    out.date = setting.date;
     return out;
 }
 
@@ -134,7 +139,7 @@ void add_metal_cells(std::vector<DataCell>& row, const Metal& metal) {
 
 void add_left_out(Document& document, const std::string& title, const std::string& id, const std::vector<LeftOut>& list,
                   unsigned shown_in) {
-    DataTable part{title, {}, {}, list.empty() ? in::program : shown_in, id, true};
+    DataTable part{title, {}, {}, list.empty() ? in::program : shown_in, id, TableLook::lines};
     add_metal_columns(part);
     part.columns.push_back({"reason", "reason"});
     part.columns.push_back({"missing", "missing", "", false, false, in::program});

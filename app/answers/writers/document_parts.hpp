@@ -8,6 +8,8 @@
 
 namespace pourbook {
 
+/// Title, data version and date.
+Document start_document(const std::string& title, const DocumentSetting& setting);
 /// Title, conditions, data version and date.
 Document start_document(const std::string& title, const Conditions& conditions, const DocumentSetting& setting,
                         double to_K = no_number);

@@ -13,29 +13,44 @@ bool is_marked(const DataTable& table, std::size_t column) {
                        [column](const auto& row) { return !row[column].mark.empty(); });
 }
 
-void add_columns(Flat& out, const DataColumn& c, bool marked) {
-    out.columns.push_back({c.title, c.unit});
+DataColumn flat_column(const std::string& title, const std::string& unit = "") {
+    return {title, title, unit};
+}
+
+DataCell flat_cell(const std::string& text, double number = no_number) {
+    DataCell cell = DataCell::words(text);
+    cell.number = number;
+    return cell;
+}
+
+void add_columns(DataTable& out, const DataColumn& c, bool marked) {
+    out.columns.push_back(flat_column(c.title, c.unit));
     if (!c.traced) return;
-    if (marked) out.columns.push_back({c.title + ", mark", ""});
-    out.columns.push_back({c.title + ", standard uncertainty", c.unit});
+    if (marked) out.columns.push_back(flat_column(c.title + ", mark"));
+    out.columns.push_back(flat_column(c.title + ", standard uncertainty", c.unit));
     for (const char* what : {", how known", ", condition", ", sources", ", reason"})
-        out.columns.push_back({c.title + what, ""});
+        out.columns.push_back(flat_column(c.title + what));
 }
 
-void add_cells(std::vector<FlatCell>& row, const DataColumn& c, const DataCell& cell, bool marked) {
+void add_cells(std::vector<DataCell>& row, const DataColumn& c, const DataCell& cell, bool marked) {
     const bool missing = !cell.reason.empty();
-    row.push_back({missing ? "" : cell.text.empty() && !c.traced ? joined(cell.sources, " ") : cell.text, cell.number});
+    row.push_back(flat_cell(missing                          ? ""
+                            : cell.text.empty() && !c.traced ? joined(cell.sources, " ")
+                                                             : cell.text,
+                            cell.number));
     if (!c.traced) return;
-    if (marked) row.push_back({cell.mark, no_number});
-    row.push_back({"", cell.uncertainty});
-    row.push_back({cell.how_known, no_number});
-    row.push_back({cell.condition, no_number});
-    row.push_back({joined(cell.sources, " "), no_number});
-    row.push_back({cell.reason, no_number});
+    if (marked) row.push_back(flat_cell(cell.mark));
+    row.push_back(flat_cell("", cell.uncertainty));
+    row.push_back(flat_cell(cell.how_known));
+    row.push_back(flat_cell(cell.condition));
+    row.push_back(flat_cell(joined(cell.sources, " ")));
+    row.push_back(flat_cell(cell.reason));
 }
 
-std::size_t place_of(Flat& out, const FlatColumn& column) {
-    const auto found = std::find(out.columns.begin(), out.columns.end(), column);
+std::size_t place_of(DataTable& out, const DataColumn& column) {
+    const auto found = std::find_if(out.columns.begin(), out.columns.end(), [&](const DataColumn& c) {
+        return c.title == column.title && c.unit == column.unit;
+    });
     if (found != out.columns.end()) return static_cast<std::size_t>(found - out.columns.begin());
     out.columns.push_back(column);
     return out.columns.size() - 1;
@@ -53,8 +68,8 @@ std::string references(const Document& document, const std::vector<DataCell>& ro
 
 } // namespace
 
-Flat flat(const DataTable& table) {
-    Flat out;
+DataTable flat(const DataTable& table) {
+    DataTable out;
     std::vector<std::size_t> columns; // those of a file
     std::vector<bool> marked;
     for (std::size_t i = 0; i < table.columns.size(); ++i) {
@@ -71,14 +86,14 @@ Flat flat(const DataTable& table) {
     return out;
 }
 
-Flat flat(const Document& document) {
-    Flat out;
+DataTable flat(const Document& document) {
+    DataTable out;
     const std::vector<const DataTable*> tables = document.tables(in::file);
-    if (tables.size() > 1) out.columns.push_back({"part", ""});
+    if (tables.size() > 1) out.columns.push_back(flat_column("part"));
     for (const DataTable* part : tables) {
-        const Flat one = flat(*part);
+        const DataTable one = flat(*part);
         std::vector<std::size_t> places;
-        for (const FlatColumn& c : one.columns) places.push_back(place_of(out, c));
+        for (const DataColumn& c : one.columns) places.push_back(place_of(out, c));
         for (const auto& cells : one.rows) {
             out.rows.emplace_back(out.columns.size());
             if (tables.size() > 1) out.rows.back()[0].text = part->title;
@@ -95,11 +110,11 @@ Flat flat(const Document& document) {
     for (const DataTable* part : tables)
         for (const auto& cells : part->rows) {
             out.rows[row].resize(out.columns.size());
-            for (const auto& [name, words] : ends) out.rows[row].push_back({words, no_number});
-            out.rows[row++].push_back({references(document, cells), no_number});
+            for (const auto& [name, words] : ends) out.rows[row].push_back(flat_cell(words));
+            out.rows[row++].push_back(flat_cell(references(document, cells)));
         }
-    for (const auto& [name, words] : ends) out.columns.push_back({name, ""});
-    out.columns.push_back({"references", ""});
+    for (const auto& [name, words] : ends) out.columns.push_back(flat_column(name));
+    out.columns.push_back(flat_column("references"));
     return out;
 }
 

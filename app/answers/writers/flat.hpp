@@ -9,25 +9,10 @@
 
 namespace pourbook {
 
-struct FlatCell {
-    std::string text;
-    double number = no_number; // NaN: the text
-};
-
-struct FlatColumn {
-    std::string title, unit;
-    bool operator==(const FlatColumn&) const = default;
-};
-
-struct Flat {
-    std::vector<FlatColumn> columns;
-    std::vector<std::vector<FlatCell>> rows;
-};
-
-Flat flat(const DataTable& table);
+DataTable flat(const DataTable& table);
 
 /// All parts under each other with a column that names the part, and the document's conditions, version, date and the
 /// references of each row at the end.
-Flat flat(const Document& document);
+DataTable flat(const Document& document);
 
 } // namespace pourbook

@@ -14,7 +14,7 @@ struct PageBlock {
     Kind kind = Kind::line;
     std::string text;
     std::vector<std::string> blanks; // what to fill in
-    Table table;
+    DataTable table;
 };
 
 struct PageSection {

@@ -37,13 +37,13 @@ std::string cell(const char* tag, const std::string& text, bool right) {
     return std::string("<") + tag + (right ? " class=\"right\">" : ">") + escaped(text) + "</" + tag + ">";
 }
 
-std::string html_table(const Table& table) {
+std::string html_table(const DataTable& table) {
     std::string out = "<table>\n<thead><tr>";
-    for (const Table::Column& c : table.columns) out += cell("th", c.title, c.right);
+    for (const DataColumn& c : table.columns) out += cell("th", c.title, c.number);
     out += "</tr></thead>\n<tbody>\n";
     for (const auto& row : table.rows) {
         out += "<tr>";
-        for (std::size_t i = 0; i < row.size(); ++i) out += cell("td", row[i], table.columns[i].right);
+        for (std::size_t i = 0; i < row.size(); ++i) out += cell("td", row[i].text, table.columns[i].number);
         out += "</tr>\n";
     }
     return out + "</tbody>\n</table>\n";

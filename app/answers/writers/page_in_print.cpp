@@ -41,7 +41,8 @@ Page in_print(Page page) {
         print(section.figure);
         for (PageBlock& block : section.blocks) {
             print(block.text);
-            for (auto& row : block.table.rows) print(row);
+            for (auto& row : block.table.rows)
+                for (DataCell& cell : row) print(cell.text);
         }
     }
     return page;

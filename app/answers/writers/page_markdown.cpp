@@ -13,22 +13,18 @@ std::string plain(const std::string& text) {
     return out;
 }
 
-std::string markdown_row(const std::vector<std::string>& cells) {
-    std::string out = "|";
-    for (const std::string& cell : cells) out += " " + plain(cell) + " |";
-    return out + "\n";
-}
-
-std::string markdown_table(const Table& table) {
-    std::vector<std::string> titles;
-    std::string rule = "|";
-    for (const Table::Column& column : table.columns) {
-        titles.push_back(column.title);
-        rule += column.right ? "---:|" : "---|";
+std::string markdown_table(const DataTable& table) {
+    std::string titles = "|", rule = "|", rows;
+    for (const DataColumn& column : table.columns) {
+        titles += " " + plain(column.title) + " |";
+        rule += column.number ? "---:|" : "---|";
     }
-    std::string out = "\n" + markdown_row(titles) + rule + "\n";
-    for (const auto& row : table.rows) out += markdown_row(row);
-    return out + "\n";
+    for (const auto& row : table.rows) {
+        rows += "|";
+        for (const DataCell& cell : row) rows += " " + plain(cell.text) + " |";
+        rows += "\n";
+    }
+    return "\n" + titles + "\n" + rule + "\n" + rows + "\n";
 }
 
 std::string markdown_of(const PageBlock& block) {

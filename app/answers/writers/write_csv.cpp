@@ -22,12 +22,12 @@ std::string tab_field(const std::string& text) {
     return defused(one_line(text));
 }
 
-std::string lines_of(const Flat& table, std::string (*field)(const std::string&), const char* between,
+std::string lines_of(const DataTable& table, std::string (*field)(const std::string&), const char* between,
                      const char* end) {
     std::string out;
     const auto add = [&](std::size_t i, const std::string& text) { out += (i ? between : "") + text; };
     for (std::size_t i = 0; i < table.columns.size(); ++i) {
-        const FlatColumn& c = table.columns[i];
+        const DataColumn& c = table.columns[i];
         add(i, field(c.title + (c.unit.empty() ? "" : " (" + c.unit + ")")));
     }
     out += end;

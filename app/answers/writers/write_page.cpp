@@ -22,15 +22,18 @@ std::string read_by_people(const DataCell& cell) {
     return out;
 }
 
-Table printed(const DataTable& data) {
-    Table out;
+/// As it stands on a page: words alone.
+DataTable printed(const DataTable& data) {
+    DataTable out;
     for (const DataColumn& c : data.columns)
         if (c.shown_in & in::file)
-            out.columns.push_back({c.title + (c.unit.empty() ? "" : ", " + c.unit), c.number && !c.traced});
-    for (const auto& cells : data.rows) {
+            out.columns.push_back(titled(c.title + (c.unit.empty() ? "" : ", " + c.unit), c.number && !c.traced));
+    for (std::size_t r = 0; r < data.told(); ++r) {
+        const auto& cells = data.rows[r];
         out.rows.emplace_back();
         for (std::size_t i = 0; i < cells.size(); ++i)
-            if (data.columns[i].shown_in & in::file) out.rows.back().push_back(read_by_people(cells[i]));
+            if (data.columns[i].shown_in & in::file)
+                out.rows.back().push_back(DataCell::words(read_by_people(cells[i])));
     }
     return out;
 }
@@ -43,16 +46,18 @@ Page page_of(const Document& document) {
     std::string conditions;
     for (const DataFigure& f : document.figures)
         if (f.shown_in & in::file) conditions += (conditions.empty() ? "" : " · ") + f.id + ": " + f.words();
-    page.subtitle.push_back(conditions);
+    if (!conditions.empty()) page.subtitle.push_back(conditions);
     for (const Sentence& note : document.notes)
         if (note.shown_in & in::file) page.subtitle.push_back(note.text);
     for (const DataTable* part : document.tables(in::file)) {
         page.sections.push_back({part->title, {}, {}, {}, {}});
         page.sections.back().blocks.push_back({PageBlock::Kind::table, {}, {}, printed(*part)});
+        if (const std::size_t rest = part->rows.size() - part->told())
+            page.sections.back().add("and " + std::to_string(rest) + " more");
     }
     if (!document.sources.empty()) {
-        Table sources{{{"key"}, {"source"}}, {}};
-        for (const Reference* r : document.sources) sources.rows.push_back({r->key, r->full()});
+        DataTable sources{"", {titled("key"), titled("source")}, {}};
+        for (const Reference* r : document.sources) sources.add_words({r->key, r->full()});
         page.sections.push_back({"Sources", {}, {}, {}, {}});
         page.sections.back().blocks.push_back({PageBlock::Kind::table, {}, {}, sources});
     }

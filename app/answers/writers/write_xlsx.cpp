@@ -48,7 +48,7 @@ public:
     }
 
     void add(const DataTable& part, const std::string& name) {
-        const Flat table = flat(part);
+        const DataTable table = flat(part);
         lxw_worksheet* page = sheet(name);
         for (std::size_t i = 0; i < table.columns.size(); ++i) {
             text(page, 0, i, table.columns[i].title, bold_);
@@ -57,7 +57,7 @@ public:
         }
         for (std::size_t r = 0; r < table.rows.size(); ++r)
             for (std::size_t i = 0; i < table.rows[r].size(); ++i) {
-                const FlatCell& cell = table.rows[r][i];
+                const DataCell& cell = table.rows[r][i];
                 if (std::isfinite(cell.number)) // never NaN: the writer would make a broken sheet of it
                     note(worksheet_write_number(page, static_cast<lxw_row_t>(r + 2), static_cast<lxw_col_t>(i),
                                                 cell.number, nullptr));

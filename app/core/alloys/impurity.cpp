@@ -9,7 +9,7 @@
 namespace pourbook {
 namespace {
 
-constexpr double most_added_si = 1.5e-8, any_solid_K = 1e5;
+constexpr double any_solid_K = 1e5;
 
 Result<Evaluated> pure_resistivity(const Catalogue& catalogue, const std::string& host) {
     const Metal* metal = catalogue.element(host);
@@ -37,7 +37,7 @@ Result<ImpurityEffect> effect_of_impurity(const Catalogue& catalogue, const std:
     const Result<Estimate> k = increment_per_wt(catalogue, host, impurity);
     if (!k) return k.problem();
     if (!(content_wt >= 0)) return Problem{Problem::Kind::unreadable, "an impurity content can't be negative", 0};
-    if (k->value_si * content_wt > most_added_si) return too_much();
+    if (k->value_si * content_wt > most_dilute_si) return too_much();
     ImpurityEffect out;
     out.element = impurity;
     out.per_wt = *k;
@@ -58,7 +58,7 @@ Result<std::vector<ImpurityEffect>> equivalent_impurities(const Catalogue& catal
                            " within its uncertainty: no impurity is "
                            "needed to explain it",
                        0};
-    if (added > most_added_si) return too_much();
+    if (added > most_dilute_si) return too_much();
     std::vector<ImpurityEffect> all;
     for (const SoluteEffect& e : catalogue.alloys.effects) {
         const bool listed =

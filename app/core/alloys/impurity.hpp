@@ -7,6 +7,9 @@
 
 namespace pourbook {
 
+/// What dissolved metals add at most where Matthiessen's rule of a dilute alloy is used, ohm m.
+constexpr double most_dilute_si = 1.5e-8;
+
 struct ImpurityEffect {
     std::string element;
     Estimate per_wt;                                    // ohm m per weight per cent

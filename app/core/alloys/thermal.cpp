@@ -1,5 +1,6 @@
 #include "core/alloys/thermal.hpp"
 
+#include "core/alloys/impurity.hpp"
 #include "core/evaluate/evaluate.hpp"
 #include "core/quantity/format.hpp"
 
@@ -10,7 +11,7 @@
 namespace pourbook {
 namespace {
 
-constexpr double most_in_solution_si = 1.5e-8, lattice_doubt = 0.5, lorenz_doubt = 0.05, slope_doubt = 0.10;
+constexpr double lattice_doubt = 0.5, lorenz_doubt = 0.05, slope_doubt = 0.10;
 
 struct Lorenz {
     double number, lattice_si;
@@ -33,7 +34,7 @@ void set_relative(Estimate& e, double relative) {
 
 Result<Estimate> estimate_temperature_coefficient(const Catalogue& catalogue, const ResistivityEstimate& r) {
     const double added = r.estimate.value_si - r.host_si;
-    if (added > most_in_solution_si || r.second_share > second_phase_matters)
+    if (added > most_dilute_si || r.second_share > second_phase_matters)
         return Problem{Problem::Kind::out_of_range,
                        "no rule: Matthiessen's rule holds for dilute alloys (at most 1.5 uohm.cm added, one phase)", 0};
     Conditions cool, warm;

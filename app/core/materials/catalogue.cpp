@@ -1,25 +1,12 @@
 #include "core/materials/catalogue.hpp"
 
+#include "core/nearest_words.hpp"
+
 #include <algorithm>
 #include <cctype>
-#include <numeric>
 
 namespace pourbook {
 namespace {
-
-std::size_t edit_distance(const std::string& a, const std::string& b) {
-    std::vector<std::size_t> row(b.size() + 1);
-    std::iota(row.begin(), row.end(), std::size_t{0});
-    for (std::size_t i = 0; i < a.size(); ++i) {
-        std::size_t diagonal = row[0]++;
-        for (std::size_t j = 0; j < b.size(); ++j) {
-            const std::size_t change = diagonal + (a[i] == b[j] ? 0 : 1);
-            diagonal = row[j + 1];
-            row[j + 1] = std::min({change, row[j] + 1, row[j + 1] + 1});
-        }
-    }
-    return row.back();
-}
 
 template <class T>
 const T* found(const std::vector<T>& items, const std::unordered_map<std::string, std::size_t>& at,
@@ -39,15 +26,6 @@ std::string figures_of(const std::string& text) {
     for (char c : text)
         if (c >= '0' && c <= '9') out += c;
     return out;
-}
-
-/// Edits from one name to the other; far more than any word allows where the figures differ.
-std::size_t unlikeness(const std::string& typed, const std::string& name) {
-    return figures_of(typed) == figures_of(name) ? edit_distance(typed, name) : typed.size() + name.size();
-}
-
-bool begins_a_word(const std::string& slug, const std::string& typed) {
-    return typed.size() > 2 && ("-" + slug).find("-" + typed) != std::string::npos;
 }
 
 } // namespace
@@ -139,17 +117,18 @@ std::vector<const Caution*> Catalogue::cautions_for(const Metal& metal) const {
 }
 
 std::vector<std::string> Catalogue::nearest_metals(const std::string& word) const {
-    const std::string slug = as_slug(word);
-    if (slug.empty()) return {};
-    std::vector<std::pair<std::size_t, std::string>> scored;
+    std::vector<std::string> names; // a name with other figures is another grade, not a slip
+    const auto add = [&](const std::string& name) {
+        if (figures_of(name) == figures_of(word)) names.push_back(name);
+    };
     for (const Metal& m : metals) {
-        std::size_t best = begins_a_word(m.slug, slug) ? 0 : unlikeness(slug, m.slug);
-        for (const auto& alias : m.aliases) best = std::min(best, unlikeness(slug, as_slug(alias)));
-        if (best <= slug.size() / 4) scored.emplace_back(best, m.slug);
+        add(m.slug);
+        for (const std::string& alias : m.aliases) add(alias);
     }
-    std::sort(scored.begin(), scored.end());
     std::vector<std::string> out;
-    for (std::size_t i = 0; i < scored.size() && i < 3; ++i) out.push_back(scored[i].second);
+    for (const std::string& name : nearest_words(word, names))
+        if (const Metal* near = metal(name); near && std::find(out.begin(), out.end(), near->slug) == out.end())
+            out.push_back(near->slug);
     return out;
 }
 

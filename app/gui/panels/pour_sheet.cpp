@@ -40,12 +40,12 @@ void draw_tiles(Ui& ui, const Page& page) {
         }
 }
 
-void draw_table(Ui& ui, const Table& table, const std::string& id) {
+void draw_table(Ui& ui, const DataTable& table, const std::string& id) {
     constexpr ImGuiTableFlags flags = ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit;
     if (!ImGui::BeginTable(id.c_str(), static_cast<int>(table.columns.size()), flags)) return;
     for (std::size_t i = 0; i < table.columns.size(); ++i) {
         float width = ImGui::CalcTextSize(table.columns[i].title.c_str()).x;
-        for (const auto& row : table.rows) width = std::max(width, ImGui::CalcTextSize(row[i].c_str()).x);
+        for (const auto& row : table.rows) width = std::max(width, ImGui::CalcTextSize(row[i].text.c_str()).x);
         ImGui::TableSetupColumn(table.columns[i].title.c_str(), ImGuiTableColumnFlags_WidthFixed, width);
     }
     header_row(ui, 1);
@@ -54,8 +54,8 @@ void draw_table(Ui& ui, const Table& table, const std::string& id) {
         ImGui::TableNextRow();
         for (std::size_t i = 0; i < row.size(); ++i) {
             ImGui::TableNextColumn();
-            table.columns[i].right ? text_right(row[i]) : text(row[i]);
-            ui.probe.item(id + "." + std::to_string(r) + "." + std::to_string(i), row[i]);
+            table.columns[i].number ? text_right(row[i].text) : text(row[i].text);
+            ui.probe.item(id + "." + std::to_string(r) + "." + std::to_string(i), row[i].text);
         }
     }
     ImGui::EndTable();

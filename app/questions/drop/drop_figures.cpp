@@ -10,17 +10,9 @@
 namespace pourbook {
 namespace {
 
-std::string seconds(double s) {
-    return s < 0.1 ? significant(s * 1000, 3) + " ms" : significant(s, 3) + " s";
-}
-
-std::string interval(const std::string& low, const std::string& high) {
-    return "90 %: " + low + " to " + high;
-}
-
 std::string speed_interval(const DropResult& r, UnitSystem units) {
     if (!r.settles || !std::isfinite(r.speed_low90_m_s)) return "";
-    return interval(speed_text(r.speed_low90_m_s, units), speed_text(r.speed_high90_m_s, units));
+    return interval_text(speed_text(r.speed_low90_m_s, units), speed_text(r.speed_high90_m_s, units));
 }
 
 bool knows_peak(const DropResult& r) {
@@ -32,28 +24,28 @@ bool knows_peak(const DropResult& r) {
 std::vector<DropFigure> drop_figures(const Catalogue& catalogue, const DropResult& r, UnitSystem units) {
     const auto known = [](double x, auto words) { return std::isfinite(x) ? words(x) : std::string(); };
     return {
-        {"time", "fall time", seconds(r.fall.time_s),
-         interval(seconds(r.fall_time_low90_s), seconds(r.fall_time_high90_s)),
-         "The magnet is " + r.setup.timing + ". Without a tube: " + seconds(r.free_fall_time_s) + "." +
+        {"time", "fall time", seconds_text(r.fall.time_s),
+         interval_text(seconds_text(r.fall_time_low90_s), seconds_text(r.fall_time_high90_s)),
+         "The magnet is " + r.setup.timing + ". Without a tube: " + seconds_text(r.free_fall_time_s) + "." +
              (std::isfinite(r.fall_time_across_s)
-                  ? " A ball with its poles across the tube takes " + seconds(r.fall_time_across_s) + "."
+                  ? " A ball with its poles across the tube takes " + seconds_text(r.fall_time_across_s) + "."
                   : "")},
         {"speed", "terminal speed", r.settles ? speed_text(*r.fall.terminal_speed_m_s, units) : std::string("none"),
          speed_interval(r, units),
-         "Where the drag holds the weight. Reached within a few time constants of " + seconds(r.time_constant_s) +
+         "Where the drag holds the weight. Reached within a few time constants of " + seconds_text(r.time_constant_s) +
              ". " + r.regime + "."},
-        {"coefficient", "drag coefficient", significant(r.coefficient_N_s_m, 4) + " N·s/m", "",
+        {"coefficient", "drag coefficient", damping_text(r.coefficient_N_s_m, units), "",
          "Drag over speed while the induced currents' own field is small."},
-        {"peak", "peak drag", knows_peak(r) ? newtons(r.peak_drag_N) : std::string("not known"),
+        {"peak", "peak drag", knows_peak(r) ? force_text(r.peak_drag_N, units) : std::string("not known"),
          knows_peak(r) ? "at " + speed_text(r.peak_drag_speed_m_s, units) : std::string("with slits or off the axis"),
          "The most drag any speed gives; a heavier magnet has no terminal speed."},
         {"moment", "magnet", significant(r.moment_A_m2, 3) + " A·m²", mass_text(r.magnet_mass_kg, units),
          "Moment: remanence times volume over the magnetic constant, less what the recoil permeability takes."},
-        {"felt", "felt in the hand", newtons(r.felt_N), "more than the tube's own weight",
+        {"felt", "felt in the hand", force_text(r.felt_N, units), "more than the tube's own weight",
          r.settles ? "The hand that holds the tube carries the magnet's weight while it falls evenly."
                    : "At most: the magnet never falls evenly in so short a tube."},
         {"heat", "heat in the wall", significant(r.fall.heat_J, 3) + " J",
-         known(r.warming_K, [](double k) { return "warms it by " + significant(k * 1000, 2) + " mK"; }),
+         known(r.warming_K, [&](double k) { return "warms it by " + difference_text(k, units); }),
          "The height that the magnet loses, less the speed it keeps."},
         {"tube", "tube", std::isfinite(r.tube_mass_kg) ? mass_text(r.tube_mass_kg, units) : std::string("no density"),
          known(r.cost_usd, [&](double usd) { return "metal " + shown_money(catalogue, usd, 3, units); }),

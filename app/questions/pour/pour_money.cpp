@@ -2,6 +2,7 @@
 
 #include "core/quantity/constants.hpp"
 #include "core/quantity/format.hpp"
+#include "questions/say/oldest_price.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -53,12 +54,7 @@ PourMoney pour_money(const Catalogue& catalogue, const Metal& metal, const PourR
     m.low = std::max(m.value - half, 0.0);
     m.high = m.value + half;
     m.returns_value = price->value_si * charge.returns_kg;
-    for (const SourceValue& s : price->sources)
-        for (const PriceSet& set : catalogue.price_sets)
-            for (const Price& p : set.prices)
-                if (s.record_id == "price." + p.metal && catalogue.price(p.metal) == &p &&
-                    (m.as_of.empty() || p.as_of < m.as_of))
-                    m.as_of = p.as_of;
+    m.as_of = oldest_price(*price, catalogue);
     return m;
 }
 
