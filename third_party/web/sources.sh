@@ -3,6 +3,7 @@
 # Debian has no packages of them for WebAssembly, so that they are compiled here (CMakeLists.txt beside this file).
 # usage: third_party/web/sources.sh FOLDER
 set -eu -o pipefail
+here=$(cd "$(dirname "$0")" && pwd)
 folder=${1:?usage: third_party/web/sources.sh FOLDER}
 mkdir -p "$folder/lists/partial" "$folder/cache/archives/partial"
 folder=$(cd "$folder" && pwd)
@@ -37,6 +38,8 @@ for pair in ${missing:-}; do
   fi
 done
 rm -rf fetched
+
+python3 "$here/cairo/points_of_splines.py" cairo/src
 
 # SQLite in one file, as its makers advise; lemon and the tables of its parser are made by its own tools.
 if [ ! -s sqlite/one/sqlite3.c ]; then

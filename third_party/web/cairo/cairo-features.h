@@ -1,5 +1,6 @@
 // The parts of cairo that the program uses.
 #pragma once
+#define CAIRO_FEATURES_H // its list of locks is declared only where this is known
 #define CAIRO_HAS_FT_FONT 1
 #define CAIRO_HAS_IMAGE_SURFACE 1
 #define CAIRO_HAS_MIME_SURFACE 1
