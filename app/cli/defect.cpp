@@ -2,6 +2,7 @@
 
 #include "answers/pour/defect_report.hpp"
 #include "questions/pour/pour_in_workshop.hpp"
+#include "questions/workshop/own_pour.hpp"
 
 namespace pourbook {
 namespace {
@@ -27,7 +28,8 @@ int answer_defect(const Context& context, const WhatWasSeen& asked, const Catalo
             [](const auto& list, UnitSystem) { return text_of(list); });
     const Result<PourRequest> request = pour_request_from(asked.plan, context.read_mesh, catalogue);
     if (!request) return context.failed(request.problem());
-    const Result<PourResult> plan = pour_in_workshop(catalogue, *request, context.own);
+    const Result<PourResult> plan =
+        pour_in_workshop(catalogue, with_own_pour(catalogue, *request, context.own), context.own);
     if (!plan) return context.failed(plan.problem());
     return context.answered(
         found, [&](const auto& list) { return json_of(list, &*plan); },

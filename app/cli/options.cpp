@@ -51,7 +51,8 @@ void with_fields(Context& context, CLI::App* command, Stated& stated) {
         if (!field.place.empty()) option->group(field.place == everywhere ? "Conditions" : field.place);
     }
     for (const QuestionField& field : stated.question().fields)
-        if (!field.excludes.empty()) command->get_option("--" + field.name)->excludes("--" + field.excludes);
+        if (!field.excludes.empty() && field.excludes.find('=') == std::string::npos)
+            command->get_option("--" + field.name)->excludes("--" + field.excludes);
     context.stated.push_back(&stated);
 }
 

@@ -3,6 +3,7 @@
 #include "answers/pour/pour_file.hpp"
 #include "platform/files.hpp"
 #include "questions/pour/pour_in_workshop.hpp"
+#include "questions/workshop/own_pour.hpp"
 
 namespace pourbook {
 namespace {
@@ -19,7 +20,8 @@ int written(const Context& context, const PourResult& plan, const Catalogue& cat
 int answer(const Context& context, const Stated& stated, const std::string& to, const Catalogue& catalogue) {
     const Result<PourRequest> request = pour_request_from(stated, context.read_mesh, catalogue);
     if (!request) return context.failed(request.problem());
-    const Result<PourResult> plan = pour_in_workshop(catalogue, *request, context.own);
+    const Result<PourResult> plan =
+        pour_in_workshop(catalogue, with_own_pour(catalogue, *request, context.own), context.own);
     if (plan && !to.empty()) return written(context, *plan, catalogue, to);
     return context.answered(
         plan, [&](const PourResult& r) { return json_of(r, catalogue); },

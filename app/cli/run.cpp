@@ -174,6 +174,27 @@ OwnMetalsToo own_metals_for(const Context& context, const Catalogue& reference) 
     return all_known && among(asking_of_the_named) ? OwnMetalsToo::no : OwnMetalsToo::yes;
 }
 
+/// Whether the answer is, or may be, one of a casting: a question that has the field "as" says so, others may be.
+OwnCastingsToo own_castings_for(const Context& context) {
+    static constexpr std::array asking_of_none = {"pour", "defect",   "mix",   "stock",   "price",
+                                                  "rate", "trial",    "goal",  "pin",     "profile",
+                                                  "undo", "crucible", "mould", "changes", "sources"};
+    const auto commands = context.app.get_subcommands();
+    const std::string command = commands.empty() ? "" : commands.front()->get_name();
+    if (std::find(asking_of_none.begin(), asking_of_none.end(), command) != asking_of_none.end())
+        return OwnCastingsToo::no;
+    for (const Stated* stated : context.stated) {
+        const QuestionTable& question = stated->question();
+        if (question.name != command || !question.has("as")) continue;
+        const bool by_itself = question.fields[question.at("as")].absent == "casting";
+        const auto said = [&](const char* field) { return question.has(field) && stated->states(field); };
+        const bool of_casting = said("as") ? stated->text("as") == "casting"
+                                           : by_itself || said("feedstock") || said("porosity") || said("treatment");
+        return of_casting ? OwnCastingsToo::yes : OwnCastingsToo::no;
+    }
+    return OwnCastingsToo::yes;
+}
+
 /// Opens reference and workshop, joins them and answers.
 int answered(const CommandLine& setup, const TopWords& top, Context& context, const std::string& lone_word) {
     const std::string path = own_file(setup, top);
@@ -190,7 +211,7 @@ int answered(const CommandLine& setup, const TopWords& top, Context& context, co
         own.profile.currency = context.currency;
     }
     if (!context.answer) return setup.window(reference, top.window, *workshop);
-    const WithWorkshop with = with_workshop(std::move(reference), own);
+    const WithWorkshop with = with_workshop(std::move(reference), own, own_castings_for(context));
     if (const auto problem = no_metal(context, with.catalogue, lone_word)) return context.failed(*problem);
     context.workshop = workshop.get();
     context.own = own;

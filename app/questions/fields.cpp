@@ -169,8 +169,15 @@ Stated& Stated::take(const Stated& other) {
 }
 
 Fault excluded(const QuestionField& field, const Stated& stated) {
-    if (field.excludes.empty() || !stated.states(field.excludes)) return {};
-    return about_field(field, stated.text(field.name), "not beside --" + field.excludes + ": one of the two");
+    if (field.excludes.empty()) return {};
+    const std::size_t equals = field.excludes.find('=');
+    const std::string name = field.excludes.substr(0, equals);
+    if (!stated.question().has(name) || !stated.states(name)) return {};
+    if (equals == std::string::npos)
+        return about_field(field, stated.text(field.name), "not beside --" + name + ": one of the two");
+    const std::string value = field.excludes.substr(equals + 1);
+    if (stated.text(name) != value) return {};
+    return about_field(field, stated.text(field.name), "not beside --" + name + " " + value + ": one of the two");
 }
 
 Result<double> number_of(const QuestionField& field, const std::string& text) {
@@ -209,7 +216,11 @@ Fault put(const QuestionField& field, const Texts& texts, std::optional<double>&
     return {};
 }
 
-Fault put(const QuestionField& field, const Texts& texts, std::uint64_t& to) {
+Fault put(const QuestionField& field, const Texts& texts, unsigned long& to) {
+    return put_whole(field, texts.back(), to);
+}
+
+Fault put(const QuestionField& field, const Texts& texts, unsigned long long& to) {
     return put_whole(field, texts.back(), to);
 }
 

@@ -7,6 +7,7 @@ folder=${1:-$root/build-web}
 mkdir -p "$folder"
 folder=$(cd "$folder" && pwd)
 
+export NODE_PATH=/usr/share/nodejs${NODE_PATH:+:$NODE_PATH} # where the compiler finds its scripts, whichever node runs them
 "$root/third_party/install.sh" page
 "$root/third_party/web/sources.sh" "$folder/sources"
 

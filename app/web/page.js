@@ -81,16 +81,60 @@ function pickedBy(id, take) {
   });
 }
 
-const pixels = () => window.devicePixelRatio || 1;
+// Pixels a point of the page: the display's own; where a phone shows the page small at first, enough to zoom in by half.
+const firstZoom = () => (window.visualViewport ? window.visualViewport.scale : 1);
+const pixels = () => (window.devicePixelRatio || 1) * Math.min(1, 1.5 * firstZoom());
 function sizeOfCanvas() {
   const box = byId("canvas").getBoundingClientRect();
   return [Math.max(1, Math.round(box.width * pixels())), Math.max(1, Math.round(box.height * pixels()))];
 }
 
 // The window library would take a touch for a mouse with no button. The browser itself makes a tap a move and a click
-// (hover first), a long drag a scroll of the page, two fingers a zoom.
-for (const kind of ["touchstart", "touchmove", "touchend", "touchcancel"])
-  window.addEventListener(kind, (event) => { if (event.target === byId("canvas")) event.stopImmediatePropagation(); }, true);
+// (hover first) and two fingers a zoom; one finger drawn over the page scrolls in the window, or the page if it is zoomed.
+function followTouch() {
+  const canvas = byId("canvas"), small = firstZoom(), points = 90; // a notch
+  const zoomed = () => firstZoom() > small * 1.05;
+  let last = null;
+  const handlers = {
+    touchstart(touch) {
+      canvas.dispatchEvent(new MouseEvent("mousemove", { clientX: touch.clientX, clientY: touch.clientY }));
+    },
+    touchmove(touch) {
+      if (last && !zoomed()) Module.ccall("pourbook_wheel", null, ["number", "number"], [(touch.clientX - last.clientX) / points, (touch.clientY - last.clientY) / points]);
+    },
+    touchend() {},
+    touchcancel() {},
+  };
+  for (const [kind, take] of Object.entries(handlers))
+    window.addEventListener(kind, (event) => {
+      if (event.target !== canvas) return;
+      event.stopImmediatePropagation();
+      const one = event.touches.length === 1 ? event.touches[0] : null;
+      if (one && Module.calledRun) take(one);
+      last = one;
+    }, true);
+  if (!window.visualViewport) return;
+  window.visualViewport.addEventListener("resize", () => { canvas.style.touchAction = zoomed() ? "pan-x pan-y pinch-zoom" : "pinch-zoom"; });
+}
+
+// Keys the window answers to and the browser would take for itself; F12 and Ctrl+R, W, T, V stay the browser's.
+function isOurs(event) {
+  if (/^F([1-9]|1[01])$/.test(event.key)) return true;
+  return (event.ctrlKey || event.metaKey) && "aefklsz0+-=c".includes(event.key.toLowerCase());
+}
+window.addEventListener("keydown", (event) => { if (isOurs(event) && event.target.type !== "file") event.preventDefault(); }, true);
+
+// A notch of the wheel is 100 to 120 units of one kind or 3 lines of another (UI Events, WheelEvent); the window library
+// passes them on as notches.
+window.addEventListener("wheel", (event) => {
+  if (event.target !== byId("canvas") || event.ctrlKey) return; // with Ctrl it zooms the page
+  event.stopImmediatePropagation();
+  event.preventDefault();
+  const notches = (units) => -units / (event.deltaMode === 0 ? 100 : event.deltaMode === 1 ? 3 : 1);
+  Module.ccall("pourbook_wheel", null, ["number", "number"], [notches(event.deltaX), notches(event.deltaY)]);
+}, { capture: true, passive: false });
+// The older name of the same event, which some browsers send beside it.
+window.addEventListener("mousewheel", (event) => { if (event.target === byId("canvas")) event.stopImmediatePropagation(); }, true);
 
 // The keyboard of a phone opens for a field of the page only: an unseen one stands in for the field in the window.
 function followTyping() {
@@ -99,10 +143,19 @@ function followTyping() {
     if (!matchMedia("(pointer: coarse)").matches) return;
     setTimeout(() => { if (Module.ccall("pourbook_wants_text", "number", [], [])) typing.focus(); else typing.blur(); }, 80);
   });
+  const space = " "; // so that there is something to delete
+  typing.value = space;
   typing.addEventListener("input", (event) => {
-    if (event.data) Module.ccall("pourbook_typed", null, ["string"], [event.data]);
-    typing.value = "";
+    if (event.inputType === "deleteContentBackward") pressed(8);
+    else if (event.data) Module.ccall("pourbook_typed", null, ["string"], [event.data]);
+    typing.value = space;
   });
+}
+
+// A key for the window, held for longer than a frame.
+function pressed(keyCode) {
+  window.dispatchEvent(new KeyboardEvent("keydown", { keyCode }));
+  setTimeout(() => window.dispatchEvent(new KeyboardEvent("keyup", { keyCode })), 50);
 }
 
 window.addEventListener("paste", (event) => { Module.pourbookPasted = event.clipboardData.getData("text"); });
@@ -124,12 +177,21 @@ function ready() {
   setInterval(keep, 2000);
 }
 
+function over(words) {
+  byId("waiting").hidden = false;
+  byId("waiting-words").textContent = words;
+}
+
+function windowLeft() {
+  keep().then(() => over("closed: reload the page to open it again"));
+}
+
 var Module = {
   canvas: byId("canvas"),
   noExitRuntime: true,
   setStatus: (words) => { if (words) byId("waiting-words").textContent = words.replace("...", " …"); },
   printErr: (words) => { console.warn(words); say(words); },
-  onAbort: () => { byId("waiting").hidden = false; byId("waiting-words").textContent = "the program has stopped: reload the page"; },
+  onAbort: () => over("the program has stopped: reload the page"),
   preRun: [function() {
     Module.FS = FS;
     FS.mkdir(own);
@@ -162,6 +224,7 @@ var Module = {
   pickedBy("import", importOwn);
   pickedBy("part", openPart);
   followTyping();
+  followTouch();
   const program = document.createElement("script");
   program.src = window.crossOriginIsolated ? "pourbook.js" : "plain.js";
   document.body.append(program);

@@ -5,6 +5,12 @@
 #include <GLFW/glfw3.h>
 #include <imgui.h>
 
+/// The next frame is drawn: something has come that the window library does not hear of.
+extern "C" void pourbook_wake() {
+    GLFWwindow* window = glfwGetCurrentContext();
+    if (window) static_cast<pourbook::GlfwWindow*>(glfwGetWindowUserPointer(window))->wake();
+}
+
 /// Pixels of the canvas.
 extern "C" void pourbook_resize(int width, int height) {
     if (GLFWwindow* window = glfwGetCurrentContext()) glfwSetWindowSize(window, width, height);
@@ -16,11 +22,15 @@ extern "C" int pourbook_wants_text() {
 }
 
 extern "C" void pourbook_typed(const char* text) {
-    if (ImGui::GetCurrentContext()) ImGui::GetIO().AddInputCharactersUTF8(text);
+    if (!ImGui::GetCurrentContext()) return;
+    ImGui::GetIO().AddInputCharactersUTF8(text);
+    pourbook_wake();
 }
 
-/// For a test that has asked something: the next frame is drawn.
-extern "C" void pourbook_wake() {
-    GLFWwindow* window = glfwGetCurrentContext();
-    if (window) static_cast<pourbook::GlfwWindow*>(glfwGetWindowUserPointer(window))->wake();
+/// Notches, those to the left and up positive.
+extern "C" void pourbook_wheel(double across, double up) {
+    if (!ImGui::GetCurrentContext()) return;
+    ImGui::GetIO().MouseWheelH += static_cast<float>(across);
+    ImGui::GetIO().MouseWheel += static_cast<float>(up);
+    pourbook_wake();
 }

@@ -14,6 +14,7 @@ mergeInto(LibraryManager.library, {
     copy.set(HEAPU8.subarray(bytes, bytes + size));
     return copy;
   },
+  page_closed: function() { windowLeft(); },
   page_give_file__deps: ["$pageBytes"],
   page_give_file__proxy: "sync",
   page_give_file__sig: "viii",
@@ -34,7 +35,7 @@ mergeInto(LibraryManager.library, {
   },
   page_pasted_text__deps: ["$pageText"],
   page_pasted_text: function() { return pageText(Module.pourbookPasted || ""); },
-  page_pixel_ratio: function() { return window.devicePixelRatio || 1; },
+  page_pixel_ratio: function() { return Module.canvas.width / (Module.canvas.clientWidth || Module.canvas.width); },
   page_words__deps: ["$pageText"],
   page_words: function(name) { return pageText(String(Module[UTF8ToString(name)] || "")); },
   page_test_question: function() { return Module.pourbookAsk || 0; },

@@ -10,7 +10,7 @@
 namespace pourbook {
 namespace {
 
-constexpr int longest_value_bytes = 8'000'000; // of a value or a row: 26 fields of 100,000 bytes, as JSON
+constexpr int longest_value_bytes = 8'000'000; // of a value or a row: 30 fields of 100,000 bytes, as JSON
 
 void seal_in_sql(sqlite3_context* context, int count, sqlite3_value** values) {
     std::vector<std::string> texts;

@@ -22,6 +22,7 @@ std::uint32_t add_to(std::uint32_t crc, const std::string& text) {
 }
 
 constexpr std::int64_t highest_id = std::int64_t{1} << 53;
+constexpr int sealed_whole = 2; // the last schema whose fields are sealed also where they are empty
 
 std::string quoted(const std::string& name) {
     return "\"" + name + "\"";
@@ -117,7 +118,12 @@ std::uint32_t seal_of(const std::vector<std::string>& texts) {
 std::uint32_t seal_of(const Kind& kind, const Entry& entry) {
     std::uint32_t crc = add_to(0xFFFFFFFFU, kind.name);
     crc = add_to(crc, std::to_string(entry.id));
-    for (const std::string& value : entry.values) crc = add_to(crc, value);
+    for (std::size_t i = 0; i < entry.values.size(); ++i) {
+        const bool later = kind.fields[i].since > sealed_whole;
+        if (later && entry.values[i].empty()) continue;
+        if (later) crc = add_to(crc, kind.fields[i].name);
+        crc = add_to(crc, entry.values[i]);
+    }
     return crc ^ 0xFFFFFFFFU;
 }
 

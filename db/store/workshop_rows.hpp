@@ -20,7 +20,7 @@ public:
 /// CRC-32 (ISO-HDLC, as in gzip) over the texts, each ended by a byte that no text holds.
 std::uint32_t seal_of(const std::vector<std::string>& texts);
 
-/// The same over kind, id and values.
+/// The same over kind, id and values; a field of a later schema counts, by its name, only where it says something.
 std::uint32_t seal_of(const Kind& kind, const Entry& entry);
 
 /// "\"lot\",\"metal\"", the kind's columns in order.

@@ -39,13 +39,26 @@ private:
     /// Returns why it broke off; empty where it came to the end.
     std::string read(const Kind& kind, KindRows& into, const std::string& order) {
         try {
-            SQLite::Statement row(from_, "SELECT id, seal, " + columns_of(kind) + " FROM \"" + kind.name +
+            SQLite::Statement row(from_, "SELECT id, seal, " + columns_there(kind) + " FROM \"" + kind.name +
                                              "\" ORDER BY " + order);
             while (row.executeStep()) keep(kind, row, into);
             return {};
         } catch (const SQLite::Exception& e) {
             return e.what();
         }
+    }
+
+    /// The kind's columns; nothing for one that the file is too old to have.
+    std::string columns_there(const Kind& kind) {
+        std::set<std::string> there;
+        SQLite::Statement column(from_, "SELECT name FROM pragma_table_info(?)");
+        column.bind(1, kind.name);
+        while (column.executeStep()) there.insert(column.getColumn(0).getString());
+        std::string out;
+        for (const Field& field : kind.fields)
+            out += (out.empty() ? "" : ", ") +
+                   (there.contains(field.name) || field.since == 1 ? "\"" + field.name + "\"" : std::string("''"));
+        return out;
     }
 
     void keep(const Kind& kind, SQLite::Statement& row, KindRows& into) {

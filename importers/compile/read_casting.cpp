@@ -79,6 +79,8 @@ constexpr std::array casting_figures = {CastingFigure{"pouring_temperature", "K"
                                         CastingFigure{"casting_oxide", "1"},
                                         CastingFigure{"casting_porosity", "1"},
                                         CastingFigure{"casting_scatter", "1"},
+                                        CastingFigure{"porosity_scatter", "1"},
+                                        CastingFigure{"contraction_scatter", "1"},
                                         CastingFigure{"casting_structure", "1"},
                                         CastingFigure{"one_person_mass", "kg"}};
 

@@ -26,7 +26,7 @@ def main():
     print(f"Invented metals by conductivity / (density * price); made by tests/bench/rank.py; processor time of one thread, medians of {times} runs in turn.")
     print("Sweep: reading and writing once the memory that 1,000 samples of every metal would take (we keep none of them).\n")
     print("| what | time | numpy / this | this / sweep |\n|---|---|---|---|")
-    for key, baseline, what in (("rank_0", "numpy_0", "Pourbook, no samples: records resolved with their trails, ordered at three price forms"),
+    for key, baseline, what in (("rank_0", "numpy_0", "Pourbook, no samples: figures found in the records, ordered at three price forms"),
                                 ("numpy_0", "numpy_0", "numpy, no samples: arithmetic and order of figures already resolved"),
                                 ("rank_1000", "numpy_1000", "Pourbook, 1,000 samples each, ranks and ties of the first 300"),
                                 ("numpy_1000", "numpy_1000", "numpy, the same")):

@@ -9,7 +9,7 @@ from support.program import Program, check, ended
 
 run = functools.lru_cache(maxsize=None)(Program().run)  # the question without an option is asked many times
 GENERAL = {"help", "json", "units", "currency", "to", "format"}  # of every command; tried at the end
-GENERAL |= {"own-trials"}  # of every question about a part: needs a workshop, tried at the end
+GENERAL |= {"own-trials", "own-stock"}  # of every question about a part: tried at the end
 
 MAGNET = ["--magnet", "cylinder:15mmx15mm", "--grade", "N42"]
 SETUP = [*MAGNET, "--tube", "18mm:24mm:400mm"]
@@ -230,7 +230,6 @@ with tempfile.TemporaryDirectory() as folder:
 # the form of the price is heeded wherever money is: 5 USD buys as much copper in a sweep as in a ranking
 swept = [run("sweep", *SETUP, "--metal", "copper", "--over", "budget", "5USD:50USD", "--steps", "3", "--samples", "20", "--price-form", form)[1] for form in ("exchange", "retail", "scrap")]
 check(len(set(swept)) == 3, "sweep --over budget: the form of the price changes nothing")
-ended("options")
 
 with tempfile.TemporaryDirectory() as folder:
     own = ["--workshop", os.path.join(folder, "own.sqlite")]
@@ -238,3 +237,14 @@ with tempfile.TemporaryDirectory() as folder:
     check(kept[0] == 0, "a trial could not be kept: " + kept[2])
     for base in (DROP, DRAG, RANK, VERSUS, SWEEP, PLATE, [*TRADEOFF], ["value", "copper", "resistivity", "--as", "casting"]):
         check(run(*own, *base, "--json")[1] != run(*own, *base, "--own-trials", "off", "--json")[1], f"{base[0]} --own-trials: changes nothing")
+    poured = ["pour", "copper", "--part", "tube:12mm:16mm:100mm"]
+    kept = [run(*own, "trial", "add", "casting", "--metal", "copper", "--mass", "850 g", "--part", "bar:35mm:100mm", "--pattern", "bar:35.5mm:101mm", "--process", "shell"),
+            run(*own, "stock", "add", "copper", "100 g")]
+    check(all(code == 0 for code, _, _ in kept), f"a casting or a lot could not be kept: {kept}")
+    for option in ("own-trials", "own-stock"):
+        check(run(*own, *poured)[1] != run(*own, *poured, f"--{option}", "off")[1], f"pour --{option}: changes nothing")
+
+# what is said of a casting stands not beside the handbook's metal
+refused = run("drop", *SETUP, "--metal", "copper", "--as", "handbook", "--feedstock", "pipe")
+check(refused[0] == 2 and "not beside --as handbook" in refused[2] and refused[2].count("\n") == 1, f"--as handbook beside --feedstock: {refused}")
+ended("options")

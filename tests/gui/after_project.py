@@ -87,7 +87,7 @@ def table_for_a_sheet(p):
     same = os.path.join(p.folder, "by-command.csv")
     done = p.run("compare", "copper", "sterling-silver", "aluminium-6061", "brass-cartridge", "--show", ",".join(properties), "--to", same)
     check(done.returncode == 0, f"compare: {done.stderr}")
-    with open(file, "rb") as window, open(same, "rb") as command:
+    with open(w.saved(file), "rb") as window, open(same, "rb") as command:
         ours, theirs = window.read(), command.read()
     check(ours == theirs and len(ours) > 1000, f"the table saved by the window has {len(ours)} bytes, the command's {len(theirs)}; they differ")
     return "Ctrl+Shift+S", f"{os.path.basename(file)}, {len(ours.splitlines())} lines, byte for byte"
@@ -113,7 +113,7 @@ def picture_for_the_video(p):
     same = os.path.join(p.folder, "by-command.pdf")
     done = p.run("chart", "rank", "--goal", "braking-per-cost", "--to", same)
     check(done.returncode == 0, f"chart: {done.stderr}")
-    ours, theirs = rows_of(file), rows_of(same)
+    ours, theirs = rows_of(w.saved(file)), rows_of(same)
     check(min(len(ours), len(theirs)) > 9, f"rows on the picture: {ours}; on the command's: {theirs}")
     for one, other in zip(ours, theirs):  # the larger picture has room for more
         check(one == other, f"the window's picture says {one}, the command's {other}")

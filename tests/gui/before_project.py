@@ -238,8 +238,7 @@ def what_can_hurt(p):
     w.point_at("pour.Temperatures")
     for _ in range(6):  # cautions stand first; the wheel brings the last of them
         shown += [plain(i["text"]) for n, i in w.settled()["items"].items() if n.startswith("pour.")]
-        w.clicks += 1
-        w.xdotool("click", 5)
+        w.turn_wheel()
     for caution in cautions:
         check(any(text.startswith(plain(caution["text"])) for text in shown), f"Pour does not show: {caution['text']!r}")
     return "pinned metal; metal in Pour", f"{len(hazards)} on the sheet ({', '.join(h['element'] for h in hazards)}), {len(cautions)} at the top of the pour sheet"

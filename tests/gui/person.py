@@ -46,7 +46,10 @@ class Person:
                           XDG_DATA_HOME=os.path.join(folder, "data"), XDG_STATE_HOME=os.path.join(folder, "state"), XDG_CONFIG_HOME=os.path.join(folder, "config"),
                           XDG_PICTURES_DIR=os.path.join(folder, "Pictures"), XDG_DOCUMENTS_DIR=os.path.join(folder, "Documents"))
         self.program, self.folder, self.commands = program, folder, []
-        self.window = Window(program, display, folder)
+        self.window = self.opened(program, display)
+
+    def opened(self, program, display):
+        return Window(program, display, self.folder)
 
     def run(self, *words):
         self.commands.append(" ".join(["pourbook", *map(shlex.quote, words)]).replace(self.folder + "/", ""))

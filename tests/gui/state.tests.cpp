@@ -226,12 +226,16 @@ TEST_CASE("an explanation lists every source of a number") {
 
 TEST_CASE("every record can be found again from its source") {
     const Catalogue& c = testing::real_catalogue();
-    const SourceIndex index(c);
+    SourceIndex index(c);
     std::size_t taken = 0, records = 0;
-    for (const Reference& r : c.references) taken += index.taken_from(r.key).size();
+    for (const Reference& r : c.references) {
+        CHECK(index.taken_from(r.key).size() == index.count(r.key));
+        taken += index.count(r.key);
+    }
     for (const Metal& m : c.metals) records += m.records.size();
     CHECK(taken >= records);
     CHECK(index.taken_from("no-such-source").empty());
+    CHECK(index.count("no-such-source") == 0);
 }
 
 TEST_CASE("a magnet and tube that this reference can't read give way to the scenario of the first look") {

@@ -147,16 +147,20 @@ class Window:
             self.dump()
             self.dump()
 
+    def turn_wheel(self):
+        """A notch down, where the pointer is."""
+        self.clicks += 1
+        self.xdotool("click", 5)
+        self.dump()
+        self.dump()
+
     def wheel_to(self, wanted, over):
         """The wheel turned down over a thing until another comes into sight."""
         self.point_at(over)
         for _ in range(40):
             if wanted in self.dump()["items"]:
                 return
-            self.clicks += 1
-            self.xdotool("click", 5)
-            self.dump()
-            self.dump()
+            self.turn_wheel()
         raise Failure(f"'{wanted}' did not come into sight")
 
     def key(self, *names):
@@ -178,6 +182,10 @@ class Window:
             subprocess.run(["xdotool", "windowsize", window, str(width), str(height)], env=self.environment, capture_output=True)
         for _ in range(6):
             self.dump()
+
+    def saved(self, file):
+        """Where a file lies that the window says it has saved."""
+        return file
 
     def picture(self, folder, name):
         self.settled()

@@ -6,6 +6,19 @@
 namespace pourbook::testing {
 
 constexpr std::pair<const char*, const char*> asked_questions[] = {
+    // more and less of a property; the melt; a price for a mass
+    {"which metal has the lowest resistivity", "rank --formula resistivity --best low"},
+    {"lightest metal i can cast", "rank --formula density --best low"},
+    {"which metal is cheapest to cast", "rank --formula price --best low"},
+    {"which has the highest melting point", "rank --formula liquidus"},
+    {"is gunmetal heavier than za-12", "compare bronze-gunmetal-88-10-2 za-12 --show density"},
+    {"is silicon bronze stiffer than gunmetal",
+     "compare bronze-silicon-cast bronze-gunmetal-88-10-2 --show young_modulus"},
+    {"density of molten za-12", "value za-12 density_liquid"},
+    {"what does 3 kg of gunmetal cost", "value bronze-gunmetal-88-10-2 price"},
+    {"how much bigger must my pattern be for gunmetal", "value bronze-gunmetal-88-10-2 contraction_allowance"},
+    {"how long does a 12 mm n45 ball take through a 300 mm copper pipe 13mm bore 15mm outside",
+     "drop --magnet sphere:12mm --grade N45 --tube 13mm:15mm:300mm --metal copper-dhp"},
     // a figure
     {"density of copper", "value copper density"},
     {"How dense is lead?", "value lead density"},

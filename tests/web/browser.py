@@ -115,6 +115,13 @@ class Browser:
     def open(self, address):
         self.call("Page.navigate", url=address)
 
+    def crash(self):
+        """The tab's process ends at once."""
+        self.number += 1
+        self.line.send(json.dumps({"id": self.number, "method": "Page.crash", "params": {}}))
+        while json.loads(self.line.receive()).get("method") != "Inspector.targetCrashed":
+            pass
+
     def requests(self):
         """Addresses asked for since the last call, those answered inside the page left out."""
         seen = [e["params"]["request"]["url"] for e in self.events if e["method"] == "Network.requestWillBeSent"]

@@ -1,15 +1,12 @@
-"""The page in the real browser: first frame, no request after loading, life without its server, links, the person's own file.
+"""The page in the real browser: first frame, no request after loading, life without its server, links, a phone.
 usage: page.py FOLDER-OF-THE-PAGE [FOLDER-FOR-PICTURES]        (tests/web/run.sh calls it)"""
-import functools
-import http.server
 import os
-import socketserver
 import statistics
 import sys
-import threading
 import time
 
 from browser import Browser
+from serve import serve
 
 PAGE = os.path.abspath(sys.argv[1])
 PICTURES = sys.argv[2] if len(sys.argv) > 2 else None
@@ -22,26 +19,10 @@ def check(good, words):
         print("FAILED:", words)
 
 
-class Quiet(http.server.SimpleHTTPRequestHandler):
-    def log_message(self, *_):
-        pass
-
-
-class Server(socketserver.ThreadingTCPServer):
-    allow_reuse_address = daemon_threads = True
-
-
-def serve():
-    """A plain file server: no header of its own."""
-    server = Server(("127.0.0.1", 0), functools.partial(Quiet, directory=PAGE))
-    threading.Thread(target=server.serve_forever, daemon=True).start()
-    return server, f"http://127.0.0.1:{server.server_address[1]}/"
-
-
 def first_frame(browser, address, seconds=300):
     began = time.time()
     browser.open(address)
-    browser.until("window.pourbookFirstFrame", seconds)
+    browser.until(f"location.href === {address!r} && window.pourbookFirstFrame", seconds)
     return time.time() - began
 
 
@@ -59,15 +40,30 @@ def words_of_views(browser):
     return [item for item in browser.screen()["items"] if item.startswith("view.")]
 
 
-def no_request_after_loading(browser):
-    time.sleep(1)
+def no_request_after_loading(browser, server):
+    """Every view opened: nothing is asked for, neither of the server nor of the page's own service worker."""
+    time.sleep(2)
     browser.requests()
+    before = len(server.asked)
     for view in words_of_views(browser):
         browser.click(view)
         browser.settled()
         if PICTURES:
             browser.picture(os.path.join(PICTURES, view + ".png"))
     check(not (asked := browser.requests()), f"requests after loading: {asked[:5]}")
+    check(len(server.asked) == before, f"the server was asked for {server.asked[before:]}")
+
+
+def on_a_phone(browser, address):
+    browser.call("Emulation.setDeviceMetricsOverride", width=390, height=844, deviceScaleFactor=3, mobile=True)
+    browser.call("Emulation.setTouchEmulationEnabled", enabled=True)
+    for view in ("start", "rank", "drop", "pour"):
+        first_frame(browser, f"{address}?test&phone={view}#view={view}")
+        check(browser.settled()["items"]["view"]["text"] == view, f"a phone does not open {view}")
+        if PICTURES:
+            browser.picture(os.path.join(PICTURES, f"phone-{view}.png"))
+    browser.call("Emulation.setTouchEmulationEnabled", enabled=False)
+    browser.call("Emulation.setDeviceMetricsOverride", width=1280, height=800, deviceScaleFactor=1, mobile=False)
 
 
 def links(browser, address):
@@ -75,8 +71,8 @@ def links(browser, address):
     wanted += [f"view={view}&pins=zinc,copper,tin&conditions.at={at}" for view in ("rank", "curves", "compare", "drop") for at in ("77%20K", "20%20degC", "300%20K")]
     wanted += [f"view=compare&pins=copper,zinc&goal={goal}&versus.first=zinc&versus.second=copper" for goal in ("strongest-brake", "light-conductor", "braking-per-cost")]
     wanted += [f"view=curves&pins=copper,zinc&curves.property={p}" for p in ("density", "thermal_conductivity", "specific_heat", "resistivity", "price")]
-    for words in wanted:
-        first_frame(browser, f"{address}?test&link={len(words)}#{words}")
+    for number, words in enumerate(wanted):
+        first_frame(browser, f"{address}?test&link={number}#{words}")
         items = browser.settled()["items"]
         view = words.split("&")[0].removeprefix("view=")
         check(items["view"]["text"] == view, f"link {words}: view {items['view']['text']}")
@@ -90,30 +86,16 @@ def links(browser, address):
     return len(wanted)
 
 
-def own_file(browser, address, file):
-    """A file is taken in, is still there after a reload, and goes out as the same entries."""
-    data = open(file, "rb").read()
-    first_frame(browser, address + "?test&own")
-    browser.value("importOwn(new File([new Uint8Array(%s)], 'own.sqlite')).then(() => 1)" % list(data))
-    check("taken" in browser.value("byId('said').textContent"), "own file: " + browser.value("byId('said').textContent"))
-    first_frame(browser, address + "?test&again")
-    out = bytes(browser.value("Array.from(Module.FS.readFile(ownFile))"))
-    check(out[:16] == data[:16] and len(out) > 100, "own file: lost by a reload")
-    return out
-
-
 def main():
-    server, address = serve()
+    server, address = serve(PAGE)
     taken = first_frames(address, 5)
     print(f"first frame, five fresh browsers: {' '.join(f'{t:.2f}' for t in taken)} s, median {statistics.median(taken):.2f} s")
     browser = Browser()
     first_frame(browser, address + "?test")
     print("threads:", browser.value("window.crossOriginIsolated"), " memory:", browser.value("Module.HEAPU8 ? Module.HEAPU8.length >> 20 : HEAPU8.length >> 20"), "MB")
-    no_request_after_loading(browser)
-    print("links opened:", links(browser, address))
-    if own := os.environ.get("POURBOOK_OWN_FILE"):
-        with open(own + ".from-page", "wb") as out:
-            out.write(own_file(browser, address, own))
+    no_request_after_loading(browser, server)
+    print("links opened:", links(browser, address), flush=True)
+    on_a_phone(browser, address)
     server.shutdown()
     server.server_close()
     took = first_frame(browser, address + "?test&stopped")

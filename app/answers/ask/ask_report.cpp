@@ -23,7 +23,11 @@ std::string sentence_of(const AskResult& r, UnitSystem units) {
     if (r.rank) return sentence_of(*r.rank);
     if (r.drop) return sentence_of(*r.drop);
     if (!r.defects.empty()) return defect_sentence(r.defects);
-    return sentence_of(r.values, units);
+    std::string out = sentence_of(r.values, units);
+    if (r.read.amount_kg > 0 && r.values.size() == 1)
+        out += " " + trimmed(r.read.amount_kg, 6) +
+               " kg of it: " + significant(r.read.amount_kg * r.values.front().value.value_si, 3) + " USD.";
+    return out;
 }
 
 std::string text_of(const AskResult& r, UnitSystem units) {

@@ -13,10 +13,6 @@ std::string range_text(const Record& r) {
     return kelvin(r.lowest_K()) + " to " + kelvin(r.highest_K());
 }
 
-Taken from(const Citation& c, std::string what, std::string printed) {
-    return {"", "", std::move(what), std::move(printed), c.locator, c.through, c.how_known, Use::alternate};
-}
-
 /// "1.387 uohm.cm at 250 K", "24 figures, 14 K to 1358 K", "equation, 545 K to 1073 K", "not found: ...".
 std::string printed_text(const Record& r) {
     if (!r.none.empty()) return "not found: " + r.none;
@@ -30,62 +26,87 @@ std::string printed_text(const Record& r) {
            (std::isnan(p.temperature_K) ? "" : " at " + significant(p.temperature_K, 5) + " K");
 }
 
-} // namespace
+Taken of_record(const Catalogue& catalogue, const Record& r) {
+    const Property* property = catalogue.property(r.property);
+    Taken taken{"", "", property ? property->label : r.property, printed_text(r)};
+    taken.use = r.use;
+    return taken;
+}
 
-SourceIndex::SourceIndex(const Catalogue& catalogue) {
-    const auto add = [&](const Citation& c, Taken taken, const Metal* metal) {
-        if (metal) {
-            taken.slug = metal->slug;
-            taken.metal = metal->name;
-        }
-        taken_[c.source].push_back(std::move(taken));
-    };
+Taken of_metal(const Metal* metal, Taken taken) {
+    if (!metal) return taken;
+    taken.slug = metal->slug;
+    taken.metal = metal->name;
+    return taken;
+}
+
+/// Hands use() every citation, with a function that makes what is told of it: most are only counted.
+template <class Use> void each_of_metals(const Catalogue& catalogue, const Use& use) {
     for (const Metal& metal : catalogue.metals) {
         if (!metal.composition.empty())
-            add(metal.composition_citation, from(metal.composition_citation, "composition", ""), &metal);
-        for (const Record& r : metal.records) {
-            const Property* property = catalogue.property(r.property);
-            Taken taken = from(r.citation, property ? property->label : r.property, printed_text(r));
-            taken.use = r.use;
-            add(r.citation, std::move(taken), &metal);
-        }
+            use(metal.composition_citation, [&] { return of_metal(&metal, {"", "", "composition", ""}); });
+        for (const Record& r : metal.records)
+            use(r.citation, [&] { return of_metal(&metal, of_record(catalogue, r)); });
     }
     for (const PriceSet& set : catalogue.price_sets)
         for (const Price& p : set.prices)
-            add(p.citation, from(p.citation, "price, " + p.as_of, p.printed + " " + pretty_unit(p.unit)),
-                catalogue.metal(p.metal));
-    add_practice(catalogue);
-    for (const Caution& c : catalogue.cautions) {
-        Taken taken = from(c.citation, "caution", "");
-        taken.metal = c.element;
-        add(c.citation, std::move(taken), nullptr);
-    }
+            use(p.citation, [&] {
+                return of_metal(catalogue.metal(p.metal),
+                                {"", "", "price, " + p.as_of, p.printed + " " + pretty_unit(p.unit)});
+            });
 }
 
-void SourceIndex::add_practice(const Catalogue& catalogue) {
-    const auto add_plain = [&](const Citation& c, const std::string& what, const std::string& printed) {
-        taken_[c.source].push_back(from(c, what, printed));
-    };
+/// What belongs to no single metal: practice, magnets, diagrams ...
+template <class Use> void each_of_practice(const Catalogue& catalogue, const Use& use) {
+    const auto plain = [&](const Citation& c, const char* what) { use(c, [&] { return Taken{"", "", what, ""}; }); };
     for (const Practice& p : catalogue.practices)
-        add_plain(p.citation, p.quantity, p.figure.printed.empty() ? p.text : p.figure.printed + " " + p.unit);
+        use(p.citation, [&] {
+            return Taken{"", "", p.quantity, p.figure.printed.empty() ? p.text : p.figure.printed + " " + p.unit};
+        });
     for (const MagnetFigure& f : catalogue.magnet_figures)
-        add_plain(f.citation, f.subject + ", " + f.quantity, f.printed + " " + f.unit);
-    for (const PriceForm& f : catalogue.price_forms) add_plain(f.citation, "price form", f.form);
-    for (const AtomicMass& m : catalogue.alloys.masses) add_plain(m.citation, "atomic mass", "");
-    for (const SoluteEffect& e : catalogue.alloys.effects) add_plain(e.citation, "resistivity increment", "");
-    for (const VolumeEffect& v : catalogue.alloys.volumes) add_plain(v.citation, "volume effect", "");
-    for (const FrozenState& f : catalogue.alloys.frozen) add_plain(f.citation, "heat treatment", "");
-    for (const auto& t : catalogue.alloys.tables) add_plain(t.citation, "resistivity of a binary system", "");
+        use(f.citation, [&] { return Taken{"", "", f.subject + ", " + f.quantity, f.printed + " " + f.unit}; });
+    for (const PriceForm& f : catalogue.price_forms)
+        use(f.citation, [&] { return Taken{"", "", "price form", f.form}; });
+    for (const AtomicMass& m : catalogue.alloys.masses) plain(m.citation, "atomic mass");
+    for (const SoluteEffect& e : catalogue.alloys.effects) plain(e.citation, "resistivity increment");
+    for (const VolumeEffect& v : catalogue.alloys.volumes) plain(v.citation, "volume effect");
+    for (const FrozenState& f : catalogue.alloys.frozen) plain(f.citation, "heat treatment");
+    for (const auto& t : catalogue.alloys.tables) plain(t.citation, "resistivity of a binary system");
     for (const auto& d : catalogue.alloys.diagrams) {
-        for (const auto& f : d.fields) add_plain(f.citation, "binary diagram", "");
-        for (const Invariant& v : d.invariants) add_plain(v.citation, "binary diagram", "");
+        for (const auto& f : d.fields) plain(f.citation, "binary diagram");
+        for (const Invariant& v : d.invariants) plain(v.citation, "binary diagram");
     }
+    for (const Caution& c : catalogue.cautions) use(c.citation, [&] { return Taken{"", c.element, "caution", ""}; });
 }
 
-const std::vector<Taken>& SourceIndex::taken_from(const std::string& key) const {
-    static const std::vector<Taken> nothing;
-    const auto at = taken_.find(key);
-    return at == taken_.end() ? nothing : at->second;
+template <class Use> void each_citation(const Catalogue& catalogue, const Use& use) {
+    each_of_metals(catalogue, use);
+    each_of_practice(catalogue, use);
+}
+
+} // namespace
+
+SourceIndex::SourceIndex(const Catalogue& catalogue) : catalogue_(catalogue) {
+    each_citation(catalogue, [this](const Citation& c, const auto&) { ++count_[c.source]; });
+}
+
+std::size_t SourceIndex::count(const std::string& key) const {
+    const auto at = count_.find(key);
+    return at == count_.end() ? 0 : at->second;
+}
+
+const std::vector<Taken>& SourceIndex::taken_from(const std::string& key) {
+    if (key == key_) return taken_;
+    key_ = key;
+    taken_.clear();
+    each_citation(catalogue_, [this](const Citation& c, const auto& taken) {
+        if (c.source != key_) return;
+        taken_.push_back(taken());
+        taken_.back().locator = c.locator;
+        taken_.back().through = c.through;
+        taken_.back().how_known = c.how_known;
+    });
+    return taken_;
 }
 
 } // namespace pourbook

@@ -14,21 +14,25 @@ struct Taken {
     std::string metal;   // its name, or the element of a caution
     std::string what;    // property label, "composition", "price" or "caution"
     std::string printed; // the figure as printed, with its unit
-    std::string locator;
-    std::string through;
+    std::string locator = {};
+    std::string through = {};
     HowKnown how_known = HowKnown::read;
     Use use = Use::alternate;
 };
 
+/// Counts at once; what one source gave is gathered when it is asked for, and kept until another is.
 class SourceIndex {
 public:
+    /// The catalogue must outlive this.
     explicit SourceIndex(const Catalogue& catalogue);
-    const std::vector<Taken>& taken_from(const std::string& key) const;
+    std::size_t count(const std::string& key) const;
+    const std::vector<Taken>& taken_from(const std::string& key); // valid until the next call
 
 private:
-    void add_practice(const Catalogue& catalogue); // what belongs to no single metal: practice, magnets, diagrams ...
-
-    std::unordered_map<std::string, std::vector<Taken>> taken_;
+    const Catalogue& catalogue_;
+    std::unordered_map<std::string, std::size_t> count_; // by key of the source
+    std::string key_;
+    std::vector<Taken> taken_;
 };
 
 } // namespace pourbook

@@ -62,6 +62,7 @@ Json dimension_of(const casting::DimensionPlan& d) {
     out["pattern_high_mm"] = json_number(d.high_m * 1000);
     if (d.bore) out["pattern_if_core_holds_mm"] = json_number(d.held_m * 1000);
     out["pattern_if_held_mm"] = json_number(d.held_m * 1000);
+    out["own_castings"] = d.own;
     put(out, "tolerance_total_mm", d.tolerance_width_m * 1000, "no cited tolerance for this size and process");
     return out;
 }
@@ -69,8 +70,10 @@ Json dimension_of(const casting::DimensionPlan& d) {
 Json pattern_of(const PourResult& r) {
     Json out = Json::object();
     const std::string reason = r.contraction ? "" : r.contraction.problem().text;
-    const double scale = r.contraction ? 1 + r.contraction->strain.value_si : no_number;
+    const double scale = r.scale;
     put(out, "scale", scale, reason);
+    out["mould_growth_low_percent"] = 100 * r.mould_growth.low;
+    out["mould_growth_high_percent"] = 100 * r.mould_growth.high;
     put(out, "scale_allowance_low", 1 + r.allowance.low, r.allowance.from);
     put(out, "scale_allowance_high", 1 + r.allowance.high, r.allowance.from);
     put(out, "volume_m3", r.cast_volume_m3 * scale * scale * scale, reason);
@@ -291,6 +294,19 @@ Json notes_of(const std::vector<const Practice*>& entries) {
     return out;
 }
 
+/// What the person's own file brought in.
+Json own_of(const PourResult& r) {
+    Json out = {{"trials", r.request.own_trials ? "on" : "off"},
+                {"stock", r.request.own_stock ? "on" : "off"},
+                {"castings", r.request.own_trials ? r.request.own.castings : 0}};
+    if (const auto& y = r.own_yield)
+        out["yield"] = {
+            {"mean", y->mean}, {"castings", y->castings}, {"planned_kg", y->planned_kg}, {"taken", y->taken}};
+    if (const auto& s = r.shelf)
+        out["shelf"] = {{"kg", s->kg}, {"need_kg", s->need_kg}, {"short_kg", s->short_kg()}, {"lots", s->lots}};
+    return out;
+}
+
 void add_part(Json& out, const PourResult& r) {
     out["part_volume_m3"] = r.part_volume_m3;
     out["part_surface_m2"] = r.part_surface_m2;
@@ -299,6 +315,7 @@ void add_part(Json& out, const PourResult& r) {
     out["cast_mass_kg"] = r.cast_mass_kg;
     out["charge_mass_kg"] = r.charge.charge_kg;
     out["charge"] = charge_of(r);
+    out["own"] = own_of(r);
 }
 
 Json fill_of(const PourFill& f) {

@@ -7,6 +7,8 @@
 namespace pourbook {
 namespace {
 
+constexpr double published_from_m = 0.0254; // SFSA, Feeding and Risering Guidelines (2001), section 5
+
 std::string window_line(const PourResult& r, const SheetUnits& u) {
     const casting::PourHeat& h = r.heat;
     std::string out = "window: at least " + u.temperature(h.least_K) + " (" + h.least_why + ")";
@@ -95,10 +97,12 @@ Lines feeder_lines(const PourResult& r, const SheetUnits& u) {
                   u.length(r.heaviest.modulus_m()) + ")");
     if (!std::isnan(f.share.value_si)) out.push_back("shrinks " + shown_percent(f.share.value_si) + ": " + f.share.how);
     if (!std::isnan(f.distance_m))
-        out.push_back("a feeder reaches " + u.length(f.distance_m) +
-                      " from its edge to a free end, of which the end's "
-                      "own chill gives " +
-                      u.length(f.end_effect_m) + " (steel plates in sand; a guide)");
+        out.push_back(
+            "a feeder reaches " + u.length(f.distance_m) +
+            " from its edge to a free end, of which the end's "
+            "own chill gives " +
+            u.length(f.end_effect_m) + " (steel plates in sand; a guide" +
+            (f.thickness_m < published_from_m ? "; thin walls gated through it were fed up to twice as far)" : ")"));
     if (f.too_thin && !r.request.no_feeder)
         out.push_back("no feeder: a wall of " + u.length(f.thickness_m) + " freezes its own neck. Gates every " +
                       u.length(f.gate_spacing_m) + " or closer (" + std::to_string(r.fill.gating.gates) +
@@ -119,6 +123,18 @@ Lines feeder_lines(const PourResult& r, const SheetUnits& u) {
     return out;
 }
 
+namespace {
+
+/// How many, and how wide each is where it is as thick as the wall.
+std::string gates_text(const PourResult& r, const SheetUnits& u) {
+    const casting::GatingPlan& g = r.fill.gating;
+    if (g.gates <= 1) return "";
+    return " (" + std::to_string(g.gates) + " gates, each " + u.length(r.fill.wall_m) + " by " +
+           u.length(g.gates_m2 / static_cast<double>(g.gates) / r.fill.wall_m) + ")";
+}
+
+} // namespace
+
 std::string filling_figure(const PourResult& r) {
     const double s = r.fill.gating.fill_s;
     return std::isnan(s) ? "" : "in " + shown_seconds(s);
@@ -138,10 +154,60 @@ Lines filling_lines(const PourResult& r, const SheetUnits& u) {
                   ": " + u.length(g.foot_m) + " at the foot, " + u.length(g.top_m) +
                   " below the cup; the metal falls to " + significant(g.foot_speed_m_s, 2) +
                   " m/s and must be slowed: gates of " + significant(g.gates_m2 * 1e6, 2) + " mm2 in all" +
-                  (g.gates > 1 ? " (" + std::to_string(g.gates) + " gates)" : "") + " for 0.5 m/s, from below");
+                  gates_text(r, u) + " for 0.5 m/s, from below");
     std::string head = "head above the highest place at least " + u.length(g.least_head_m);
     if (!std::isnan(g.capillary_m)) head += " (surface tension takes " + u.length(g.capillary_m) + " of it)";
     out.push_back(head + "; vents of " + significant(g.vents_m2 * 1e6, 2) + " mm2 at the highest places");
+    return out;
+}
+
+std::string pattern_figure(const PourResult& r) {
+    bool all_own = !r.patterns.empty();
+    for (const casting::PiecePattern& piece : r.patterns)
+        for (const casting::DimensionPlan& d : piece.dimensions) all_own = all_own && d.own > 0;
+    return all_own ? "by your own castings" : "scale " + significant(r.scale, 5);
+}
+
+std::string held_line(const std::string& process) {
+    if (process == "sand")
+        return "green sand that yields: near the free figure; bonded sand or a hard core: nearer the lowest allowance";
+    if (process == "permanent")
+        return "a metal mould holds what it surrounds until it is opened: nearer the lowest allowance there; the mould "
+               "is this much larger, measured hot";
+    if (process == "plaster") return "investment is weak and yields: the sizes of a bore with a core hold back most";
+    return "thin shell that yields: take the free figure; rigid mould or core: nearer the lowest allowance";
+}
+
+std::string own_lengths_line(const PourResult& r) {
+    std::string sizes;
+    for (const casting::PiecePattern& piece : r.patterns)
+        for (const casting::DimensionPlan& d : piece.dimensions)
+            if (d.own > 0)
+                sizes += (sizes.empty() ? "" : ", ") + d.name + " " + shown_percent(d.pattern_m / d.cast_m - 1) +
+                         " (from " + std::to_string(d.own) + ")";
+    if (sizes.empty()) return {};
+    return "your own castings in this mould contracted " + sizes +
+           ": the PATTERN goes by them; --own-trials off goes by the metal alone";
+}
+
+Lines own_charge_lines(const PourResult& r, const SheetUnits& u) {
+    Lines out;
+    if (const auto& y = r.own_yield)
+        out.push_back("your own yield, from " + std::to_string(y->castings) +
+                      (y->castings > 1 ? " castings " : " casting ") + shown_percent(y->mean) +
+                      (y->taken ? ": taken, for this plan alone would melt " + u.mass(y->planned_kg)
+                                : ": this plan melts no less") +
+                      "; --own-trials off leaves it out");
+    if (const auto& s = r.shelf) {
+        std::string lots;
+        for (const std::string& lot : s->lots) lots += (lots.empty() ? " (" : ", ") + lot;
+        out.push_back(s->lots.empty()
+                          ? "on your shelf: no lot of " + r.metal->slug + ", " + u.mass(s->need_kg) + " to get"
+                          : "on your shelf: " + u.mass(s->kg) + lots + "), " +
+                                (s->short_kg() > 0 ? "short by " + u.mass(s->short_kg())
+                                                   : "enough, " + u.mass(s->kg - s->need_kg) + " stay") +
+                                "; --own-stock off leaves it out");
+    }
     return out;
 }
 
@@ -166,7 +232,7 @@ Lines loss_lines(const PourResult& r, const SheetUnits& u) {
                       ", " + p->text + " [" + p->citation.source + "]");
     }
     for (const casting::ElementLoss& e : r.element_losses)
-        out.push_back("of " + e.element + " " + shown_percent(e.share_low) + " to " + shown_percent(e.share_high) +
+        out.push_back("of " + e.element + " " + shown_between(e.share_low, e.share_high) +
                       " leaves in a melt: make up " + u.mass_range(e.low_kg, e.high_kg) + "; " + e.text);
     return out;
 }

@@ -19,6 +19,14 @@ std::string feeder_figure(const PourResult& r, const SheetUnits& u);
 Lines feeder_lines(const PourResult& r, const SheetUnits& u);
 std::string filling_figure(const PourResult& r);
 Lines filling_lines(const PourResult& r, const SheetUnits& u);
+/// Which end of the span a mould of this process is near.
+std::string held_line(const std::string& process);
+/// "scale 1.0216"; "by your own castings" where every size is.
+std::string pattern_figure(const PourResult& r);
+/// What castings of one's own reached; empty where none is taken.
+std::string own_lengths_line(const PourResult& r);
+/// The yield they had, and the shelf against the charge.
+Lines own_charge_lines(const PourResult& r, const SheetUnits& u);
 Lines consumable_lines(const PourResult& r, const SheetUnits& u, const std::string& low, const std::string& high);
 Lines loss_lines(const PourResult& r, const SheetUnits& u);
 

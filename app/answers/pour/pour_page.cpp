@@ -119,22 +119,25 @@ private:
             return;
         }
         const casting::Traced& c = r_.contraction->strain;
-        section("Pattern", "scale " + significant(1 + c.value_si, 5), Part::pattern).grounds = shown_grounds(c);
+        section("Pattern", pattern_figure(r_), Part::pattern).grounds = shown_grounds(c);
         line("free contraction " + shown_percent(c.value_si) + " +- " + shown_percent(c.standard_uncertainty_si) +
              shown_mark(c) + " from " + temperature(r_.contraction->solidus_K) + " to 20 degC");
         line(c.how);
         if (std::isnan(r_.allowance.low))
             line("tabulated allowances: " + r_.allowance.from);
         else
-            line("tabulated allowances " + shown_percent(r_.allowance.low) + " to " + shown_percent(r_.allowance.high) +
-                 ", " + r_.allowance.from + " " + shown_keys(r_.allowance.sources));
+            line("tabulated allowances " + shown_between(r_.allowance.low, r_.allowance.high) + ", " +
+                 r_.allowance.from + " " + shown_keys(r_.allowance.sources));
         for (const std::string& note : r_.allowance.notes) line(note);
         line("right pattern between " + significant(1 + r_.span.low, 5) + " and " + significant(1 + r_.span.high, 5) +
              " times the casting; what decides: " + r_.span.decides);
-        if (!std::isnan(r_.mould_growth))
-            line("the mould itself grows " + shown_percent(r_.mould_growth) +
+        if (r_.mould_growth.any())
+            line("the mould itself grows " + shown_between(r_.mould_growth.low, r_.mould_growth.high) +
                  " on heating, which is taken off in that range");
-        line("thin shell that yields: take the free figure; rigid mould or core: nearer the lowest allowance");
+        if (const std::string own = own_lengths_line(r_); !own.empty())
+            line(own);
+        else
+            line(held_line(r_.request.process));
         for (const Practice* p : r_.draft) line("draft: " + p->text);
         dimensions();
     }
@@ -165,19 +168,22 @@ private:
     void charge() {
         const casting::Charge& c = r_.charge;
         section("Charge", mass(c.charge_kg)).grounds = shown_grounds(r_.density);
-        if (c.by_yield) {
+        lines(own_charge_lines(r_, u_));
+        if (c.by_yield)
             line("casting " + mass(r_.cast_mass_kg) + " / yield " + shown_percent(c.yield));
-            return;
-        }
-        line("casting " + mass(r_.cast_mass_kg) + " + gating " + mass(c.returns_kg - r_.feeder_kg) +
-             (r_.gating_by_plan ? " (cup, sprue, runner and gates as planned)" : "") + " + feeder " +
-             mass(r_.feeder_kg) + " = " + mass(c.poured_kg) + " poured; melt loss " +
-             shown_percent(r_.melt_loss.value_si) + shown_mark(r_.melt_loss) + " adds " + mass(c.lost_kg) +
-             (r_.request.heel_kg > 0 ? ", heel " + mass(r_.request.heel_kg) : ""));
+        else
+            line("casting " + mass(r_.cast_mass_kg) + " + gating " + mass(c.returns_kg - r_.feeder_kg) +
+                 (r_.gating_by_plan ? " (cup, sprue, runner and gates as planned)" : "") + " + feeder " +
+                 mass(r_.feeder_kg) + " = " + mass(c.poured_kg) + " poured; melt loss " +
+                 shown_percent(r_.melt_loss.value_si) + shown_mark(r_.melt_loss) + " adds " + mass(c.lost_kg) +
+                 (r_.request.heel_kg > 0 ? ", heel " + mass(r_.request.heel_kg) : ""));
         lines(loss_lines(r_, u_));
-        line("yield " + shown_percent(c.yield) + " (usual for one-off work " + shown_range(r_.usual_yield, 100, 3) +
-             " %), " + mass(c.returns_kg) + " come back as scrap; melt fills " + volume(r_.melt_volume_m3) +
-             " of the crucible: take one of " + volume(r_.melt_volume_m3 / crucible_filled) + " or more");
+        const std::string crucible = "melt fills " + volume(r_.melt_volume_m3) + " of the crucible: take one of " +
+                                     u_.about_volume(r_.melt_volume_m3 / crucible_filled) + " or more";
+        line(c.by_yield ? crucible
+                        : "yield " + shown_percent(c.yield) + " (usual for one-off work " +
+                              shown_range(r_.usual_yield, 100, 3) + " %), " + mass(c.returns_kg) +
+                              " come back as scrap; " + crucible);
     }
 
     void freezing() {
@@ -230,8 +236,10 @@ private:
         }
         lines(consumable_lines(r_, u_, money(r_.consumables.cost_low_usd), money(r_.consumables.cost_high_usd)));
         if (r_.money.price)
-            line("metal " + money(r_.money.value) + " (90 %: " + money(r_.money.low) + " to " + money(r_.money.high) +
-                 "), price of " + r_.money.as_of + shown_mark(*r_.money.price) +
+            line("metal " + money(r_.money.value) +
+                 (r_.money.by_lots ? ", by " + r_.money.price->how + " (bought " + r_.money.as_of + ")"
+                                   : " (90 %: " + money(r_.money.low) + " to " + money(r_.money.high) + "), price of " +
+                                         r_.money.as_of + shown_mark(*r_.money.price)) +
                  "; scrap that comes back is worth up to " + money(r_.money.returns_value) + " of it");
         else
             line("cost: " + r_.money.price.problem().text);

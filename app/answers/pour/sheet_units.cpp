@@ -44,8 +44,19 @@ std::string SheetUnits::volume(double m3) const {
     return workshop ? significant(m3 / (inch_m * inch_m * inch_m), 4) + " in3" : significant(m3 * 1e6, 4) + " cm3";
 }
 
+std::string SheetUnits::about_volume(double m3) const {
+    const double own = m3 * (workshop ? 1 / (inch_m * inch_m * inch_m) : 1e6);
+    const double step = std::pow(10, std::floor(std::log10(own)) - 1);
+    return trimmed(std::ceil(own / step) * step, 6) + (workshop ? " in3" : " cm3");
+}
+
+std::string shown_between(double low_share, double high_share) {
+    const std::string low = shown_percent(low_share), high = shown_percent(high_share);
+    return low == high ? low : low + " to " + high;
+}
+
 std::string shown_percent(double share) {
-    return significant(100 * share, 3) + " %";
+    return trimmed(100 * share, 3) + " %";
 }
 
 std::string shown_seconds(double s) {

@@ -20,10 +20,12 @@ struct SheetUnits {
     std::string mass_range(double low_kg, double high_kg) const;
     std::string length(double metres) const;
     std::string volume(double m3) const;
+    std::string about_volume(double m3) const; // two figures, rounded up
 };
 
 std::string shown_percent(double share);
-std::string shown_seconds(double s); // 57 s, 4.2 min
+std::string shown_between(double low_share, double high_share); // one figure where both are alike
+std::string shown_seconds(double s);                            // 57 s, 4.2 min
 /// "40 to 70", or one figure where both are the same.
 std::string shown_range(const casting::Range& range, double factor, int figures);
 /// " (estimated)", " (from memory)", " (common practice)".

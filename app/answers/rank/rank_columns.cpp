@@ -32,7 +32,7 @@ std::string marks_of(const RankedMetal& m, const Catalogue& catalogue) {
     std::vector<std::string> marks;
     if (const std::string hazard = hazard_mark(catalogue, *m.metal); !hazard.empty()) marks.push_back(hazard);
     if (m.from_memory) marks.push_back("remembered");
-    if (m.stale_price()) marks.push_back("stale price");
+    if (m.stale_price) marks.push_back("stale price");
     return joined(marks);
 }
 
@@ -64,8 +64,10 @@ public:
             [](const RankedMetal& m) { return DataCell::both("", m.from_memory); });
         if (result_.fall) add_tube();
         add_inputs();
-        add({"condition", "condition", "", false, false, in::text}, [](const RankedMetal& m) {
-            return DataCell::words(m.inputs.empty() ? "" : m.inputs.front().value.condition);
+        add({"condition", "condition", "", false, false, in::text}, [&result = result_](const RankedMetal& m) {
+            const auto& properties = result.merit.properties();
+            const auto first = properties.empty() ? std::nullopt : result.input(m, properties.front());
+            return DataCell::words(first ? first->condition : "");
         });
         add({"mark", "mark", "", false, false, in::text | in::file},
             [&catalogue = setting_.catalogue](const RankedMetal& m) {
@@ -145,8 +147,8 @@ private:
             if (result_.fall && p->id != "resistivity") column.shown_in &= ~in::window; // room for what decides only
             add(
                 column,
-                [p, units](const RankedMetal& m) {
-                    const Evaluated* value = input_of(m, *p);
+                [p, units, &result = result_](const RankedMetal& m) {
+                    const std::optional<Evaluated> value = result.input(m, p->id);
                     return value ? cell_of(*p, *value, units) : DataCell{};
                 },
                 p);
@@ -160,12 +162,6 @@ private:
 };
 
 } // namespace
-
-const Evaluated* input_of(const RankedMetal& ranked, const Property& property) {
-    for (const RankInput& i : ranked.inputs)
-        if (i.property == property.id) return &i.value;
-    return nullptr;
-}
 
 std::vector<RankColumn> rank_columns(const RankResult& result, const DocumentSetting& setting) {
     return RankingColumns(result, setting).all();

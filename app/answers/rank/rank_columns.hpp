@@ -17,7 +17,4 @@ struct RankColumn {
 /// The result must outlive them.
 std::vector<RankColumn> rank_columns(const RankResult& result, const DocumentSetting& setting);
 
-/// The value of this property that entered; null for a metal that has none.
-const Evaluated* input_of(const RankedMetal& ranked, const Property& property);
-
 } // namespace pourbook

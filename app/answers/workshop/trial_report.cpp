@@ -27,7 +27,10 @@ Json json_of_weighed(const Weighed& w) {
     Json out = {{"mass_kg", json_number(w.mass_kg)},
                 {"volume_m3", json_number(w.volume_m3)},
                 {"density_kg_m3", json_number(w.density_kg_m3)},
-                {"density_standard_uncertainty", json_number(w.density_uncertainty)}};
+                {"density_standard_uncertainty", json_number(w.density_uncertainty)},
+                {"density_by", w.in_water ? "weighing in water" : "size"}};
+    if (w.in_water && std::isfinite(w.by_size_kg_m3)) out["density_by_size_kg_m3"] = json_number(w.by_size_kg_m3);
+    if (w.yield) out["yield"] = json_number(*w.yield);
     if (w.expected_density) out["expected_density_kg_m3"] = json_number(w.expected_density->value_si);
     if (w.porosity) out["porosity"] = json_number(*w.porosity);
     if (w.porosity) out["porosity_standard_uncertainty"] = json_number(w.porosity_uncertainty);
@@ -92,7 +95,10 @@ std::string predicted_text(const TrialResult& r) {
 }
 
 std::string weighed_text(const Weighed& w) {
-    std::string out = "density " + rounded_to(w.density_kg_m3, w.density_uncertainty) + " kg/m3";
+    std::string out = "density " + rounded_to(w.density_kg_m3, w.density_uncertainty) + " kg/m3" +
+                      (w.in_water ? " by weighing in water" : " by its size");
+    if (w.in_water && std::isfinite(w.by_size_kg_m3))
+        out += " (by its size " + rounded_to(w.by_size_kg_m3, w.by_size_uncertainty) + ")";
     if (w.porosity)
         out += ", expected " + rounded_to(w.expected_density->value_si, w.expected_density->standard_uncertainty_si) +
                ": porosity " + rounded_to(100 * *w.porosity, 100 * w.porosity_uncertainty) + " +- " +
@@ -102,6 +108,7 @@ std::string weighed_text(const Weighed& w) {
                trimmed(100 * w.contraction[i].achieved, 3) + " %";
     if (w.predicted_contraction && !w.contraction.empty())
         out += " (free: " + trimmed(100 * *w.predicted_contraction, 3) + " %)";
+    if (w.yield) out += "; yield " + trimmed(100 * *w.yield, 3) + " %";
     return out;
 }
 
@@ -137,8 +144,9 @@ std::string text_of_trials(const std::vector<ShownTrial>& trials) {
     std::string out;
     for (const ShownTrial& t : trials) {
         std::string line = text_of(kind, t.entry, "name");
-        for (const char* field : {"type", "date", "metal", "condition", "magnet", "grade", "br", "tube", "times",
-                                  "frames", "resistance", "span", "mass", "part", "pattern", "temperature", "note"})
+        for (const char* field : {"type",  "date",  "metal",   "condition",  "magnet", "grade",       "br",
+                                  "tube",  "times", "frames",  "resistance", "span",   "mass",        "mass_in_water",
+                                  "water", "part",  "pattern", "process",    "charge", "temperature", "note"})
             if (const std::string& text = text_of(kind, t.entry, field); !text.empty()) line += "  " + text;
         out += wrapped(line, 118, "    ");
         for (const std::string& shown : lines_of(t)) out += wrapped("    " + shown, 118, "      ");

@@ -3,7 +3,6 @@
 #include <string>
 
 namespace pourbook::casting {
-namespace {} // namespace
 
 Result<Charge> charge_for(const ChargeInputs& in) {
     if (!(in.casting_kg > 0)) return unreadable("the casting has no mass");

@@ -8,7 +8,7 @@ namespace pourbook::casting {
 namespace {
 
 std::string celsius(double kelvin) {
-    return trimmed(kelvin - 273.15, 4) + " degC";
+    return trimmed(std::round(kelvin - 273.15), 4) + " degC";
 }
 
 class Check {

@@ -5,6 +5,7 @@
 #include "core/quantity/constants.hpp"
 #include "core/quantity/format.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -13,6 +14,8 @@ namespace {
 
 constexpr double wet_over_dry = 1.3, safety = 3;
 constexpr double shells_in_a_bore = 2.5, diameters_deep = 4;
+constexpr double core_kg_m3 = 1600, slender_core = 6; // common practice
+constexpr double flat_m = 0.008, flat_times = 8;      // common practice
 
 std::string millimetres(double metres) {
     return significant(metres * 1000, 2) + " mm";
@@ -38,6 +41,32 @@ std::vector<std::string> cannot_be_shelled(const std::string& words, const Solid
     why += ". Fill it with a core mix (pattern by the column 'if held' for the bore), cast round a core, or pour a bar "
            "and bore it.";
     return {why};
+}
+
+std::vector<std::string> core_cautions(const std::string& words, const Solid& cast, const std::string& process,
+                                       double melt_kg_m3) {
+    if (!(cast.bore_m > 0)) return {};
+    const double length = cast.box_m[2], slender = length / cast.bore_m;
+    const std::string bore = "Bore of " + words + " (" + millimetres(cast.bore_m) + "): ";
+    if (process == "permanent")
+        return {bore + "the casting shrinks onto a metal core: taper it, and draw it while the casting is still hot" +
+                (slender > slender_core ? ", or take a sand core, for it is " + significant(slender, 2) + " bores deep."
+                                        : ".")};
+    const double volume = std::numbers::pi / 4 * cast.bore_m * cast.bore_m * length;
+    const double lift_kg = (melt_kg_m3 - core_kg_m3) * volume;
+    std::string why = bore + "the melt lifts its core";
+    if (lift_kg > 0) why += " with " + significant(lift_kg, 2) + " kg if it lies under the metal";
+    why += ": prints at both ends, vented";
+    if (slender > slender_core)
+        why += "; " + significant(slender, 2) + " bores long, it bends or breaks: a rod or tube in it, or stand it up";
+    return {why + "."};
+}
+
+std::string lies_flat(const std::string& words, const Solid& cast) {
+    const double low = cast.box_m[2], across = std::min(cast.box_m[0], cast.box_m[1]);
+    if (cast.bore_m > 0 || low > flat_m || across < flat_times * low) return {};
+    return words + " lies flat as drawn: a wall of " + millimetres(low) +
+           " fills and feeds better standing on edge, the gates along its foot.";
 }
 
 SprueLoad sprue_load(const Catalogue& catalogue, const Metal& metal, double pattern_kg, double dry_shell_kg,

@@ -81,12 +81,27 @@ Result<PiecePattern> pattern_of(const Piece& piece, double stock_m, double contr
     return out;
 }
 
-PatternSpan pattern_span(double contraction, double u, double allowance_low, double allowance_high, double growth) {
-    const double grown = std::isnan(growth) ? 0 : growth;
+MouldGrowth mould_growth(const Range& printed, double mould_K) {
+    constexpr double turned_K = 543.15, grown_K = 773.15;
+    if (printed.empty() || !(mould_K > turned_K)) return {};
+    return {mould_K > grown_K ? printed.low_si : 0, printed.high_si};
+}
+
+PatternSpan pattern_span(double contraction, double u, double allowance_low, double allowance_high,
+                         const MouldGrowth& growth) {
     PatternSpan s;
-    s.high = contraction + normal_90 * u - grown;
-    s.low = contraction - normal_90 * u - grown;
+    s.high = contraction + normal_90 * u - growth.low;
+    s.low = contraction - normal_90 * u - growth.high;
     s.decides = "the metal's own contraction, +- " + significant(100 * normal_90 * u, 2) + " %";
+    if (growth.any()) {
+        s.decides = "how much of the metal's contraction the mould's growth makes up for";
+        if (allowance_high > s.high) {
+            s.high = allowance_high;
+            s.decides += ": nearly all of it as computed, hardly any by the allowances in print";
+        }
+        s.decides += "; the middle is taken, and one trial casting in your mould settles it";
+        return s;
+    }
     if (!std::isnan(allowance_low) && allowance_low < s.low) {
         s.low = allowance_low;
         s.decides = "how far mould and core hold the casting back (patterns were made for " +
@@ -107,6 +122,38 @@ PatternSpan span_after_trials(const PatternSpan& span, const std::vector<Reached
     const double half = normal_90 / std::sqrt(weights);
     return {sum / weights - half, sum / weights + half,
             "your own " + std::to_string(reached.size()) + " measured casting" + (reached.size() > 1 ? "s" : "")};
+}
+
+namespace {
+
+std::vector<ReachedContraction> reached_in(const DimensionPlan& d, const std::vector<OwnLength>& own) {
+    std::vector<ReachedContraction> same, alike;
+    for (const OwnLength& l : own) {
+        if (l.bore != d.bore) continue;
+        alike.push_back(l.reached);
+        if (l.size == d.name) same.push_back(l.reached);
+    }
+    return same.empty() ? alike : same;
+}
+
+} // namespace
+
+void set_own(std::vector<PiecePattern>& pieces, const PatternSpan& span, const std::vector<OwnLength>& own) {
+    for (PiecePattern& piece : pieces)
+        for (DimensionPlan& d : piece.dimensions) {
+            const std::vector<ReachedContraction> reached = reached_in(d, own);
+            if (reached.empty()) continue;
+            const PatternSpan s = span_after_trials(span, reached);
+            d.pattern_m = d.cast_m * (1 + (s.low + s.high) / 2);
+            d.low_m = d.cast_m * (1 + s.low);
+            d.high_m = d.cast_m * (1 + s.high);
+            d.own = reached.size();
+        }
+}
+
+void set_patterns(std::vector<PiecePattern>& pieces, double contraction) {
+    for (PiecePattern& piece : pieces)
+        for (DimensionPlan& d : piece.dimensions) d.pattern_m = d.cast_m * (1 + contraction);
 }
 
 void set_spans(std::vector<PiecePattern>& pieces, const PatternSpan& span) {

@@ -13,6 +13,7 @@ namespace {
 constexpr double bare_superheat_K = 30;   // common practice, no source
 constexpr double flows_while_solid = 0.2; // share of the heat of fusion: Flemings, Solidification Processing, memory
 constexpr double greatest_superheat_K = 600;
+constexpr double spare_K = 100;      // above the least, where a range is not printed for the section; common practice
 constexpr double restless_atm = 0.3; // zinc leaves a melt visibly from about here (our choice)
 
 std::string whole_celsius(double kelvin) {
@@ -196,6 +197,11 @@ private:
                                        : " for heavy castings");
         p.how_known = r.source.how_known;
         p.sources.push_back(r.source);
+        const double enough_K = std::max(r.low_K, h_.least_K + spare_K);
+        if (r.section.empty() && p.value_si > enough_K) {
+            p.value_si = enough_K;
+            p.how += "; no hotter than " + trimmed(spare_K, 3) + " K above the least";
+        }
         move_inside();
     }
 

@@ -7,8 +7,9 @@
 // sqrt(t/pi) through a face at constant temperature (Carslaw and Jaeger, Conduction of Heat in Solids), b = sqrt(k rho
 // c) of the mould, shared by the metal behind it, rho c V/A; at most h (T - T_mould) t where a contact transfer is
 // known. Most: zinc at 0.3 atm over the melt, the printed end, the furnace, the common limit of superheat (gas,
-// attack). Recommended: the printed range at its hot end for thin, at its cool end for heavy sections, moved into the
-// window. A window that is empty says so and recommends its upper end.
+// attack). Recommended: the printed range at its hot end for thin, at its cool end for heavy sections, but no more than
+// 100 K above the least (common practice) where it is printed for any section, moved into the window. A window that is
+// empty says so and recommends its upper end.
 #pragma once
 
 #include "core/casting/freezing_plan.hpp"

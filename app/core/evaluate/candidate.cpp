@@ -173,16 +173,16 @@ const Record* coefficient_for(const Question& q) {
     return nullptr;
 }
 
-std::optional<Candidate> carried(const Record& r, const Points& points, const Question& q, const Kin* relation) {
+std::optional<Candidate> carried(const Record& r, const Question& q, const Kin* relation) {
     if (q.property.id != "resistivity" || q.phase == Phase::liquid) return std::nullopt;
     const Record* coefficient = coefficient_for(q);
     if (!coefficient) return std::nullopt;
     const Point* nearest = nullptr;
     const auto away = [&](const Point& p) { return std::abs(temperature_of(p) - q.temperature_K); };
-    for (const Point* p : points) {
+    for (const Point& p : r.points) {
         const bool in_range =
-            temperature_of(*p) >= coefficient_low_K - 1 && temperature_of(*p) <= coefficient_high_K + 1;
-        if (in_range && (!nearest || away(*p) < away(*nearest))) nearest = p;
+            !p.is_bound() && temperature_of(p) >= coefficient_low_K - 1 && temperature_of(p) <= coefficient_high_K + 1;
+        if (in_range && (!nearest || away(p) < away(*nearest))) nearest = &p;
     }
     if (!nearest) return std::nullopt;
     const Point& figure = coefficient->points.front();
@@ -229,15 +229,14 @@ std::optional<Candidate> expansion(const Record& r, const Points& points, const 
 std::optional<Candidate> answer_of(const Record& r, const Question& q, const Kin* relation) {
     if (!r.usable() || !r.text.empty() || !phase_fits(r, q)) return std::nullopt;
     std::optional<Candidate> c;
-    const Points points = with_value(r.points);
     if (q.property.id.starts_with("linear_expansion")) {
-        c = expansion(r, points, q);
+        c = expansion(r, with_value(r.points), q);
     } else if (r.equation) {
         c = from_equation(r, q);
     } else {
-        c = from_series(r, points, q);
-        for (const Point* p : points)
-            if (!c) c = from_point(r, *p, q);
+        if (r.points.size() > 1) c = from_series(r, with_value(r.points), q);
+        for (const Point& p : r.points)
+            if (!c && !p.is_bound()) c = from_point(r, p, q);
     }
     if (c && relation) {
         const double converted = relation->convert(c->value_si);
@@ -247,17 +246,33 @@ std::optional<Candidate> answer_of(const Record& r, const Question& q, const Kin
         c->value_si = converted;
         if (relation->convert != same) c->relation = relation->how;
     }
-    if (!c) c = carried(r, points, q, relation);
+    if (!c) c = carried(r, q, relation);
     if (c) c->fit = condition_fit(r, q);
     if (c && !(std::isfinite(c->value_si))) return std::nullopt;
     return c;
 }
 
-const Kin* kin_of(const Question& q, const Record& r) {
-    for (const Kin& k : kin)
-        if (q.property.id == k.wanted && r.property == k.recorded) return &k;
-    return nullptr;
-}
+/// The records that may answer a property: its own, and those of its kin.
+class Speaking {
+public:
+    explicit Speaking(const Property& p) : recorded_(p.from.empty() ? p.id : p.from) {
+        for (const Kin& k : kin)
+            if (p.id == k.wanted) relations_[count_++] = &k;
+    }
+
+    /// How the record's figure becomes the wanted one, null: as it stands; empty where the record says nothing of it.
+    std::optional<const Kin*> relation(const Record& r) const {
+        if (r.property == recorded_) return nullptr;
+        for (std::size_t i = 0; i < count_; ++i)
+            if (r.property == relations_[i]->recorded) return relations_[i];
+        return std::nullopt;
+    }
+
+private:
+    const std::string& recorded_;
+    std::array<const Kin*, kin.size()> relations_{};
+    std::size_t count_ = 0;
+};
 
 /// Interpolated between points so far apart, and so different, that a figure printed for the temperature is better;
 /// not where one of them is as near as a single point may be.
@@ -295,12 +310,12 @@ auto order_key(const Candidate& c, const Question& q) {
 } // namespace
 
 std::vector<Candidate> candidates(const Question& q) {
-    const std::string& recorded = q.property.from.empty() ? q.property.id : q.property.from;
+    const Speaking speaking(q.property);
     std::vector<Candidate> out;
     for (const Record& r : q.metal.records) {
-        const Kin* relation = r.property == recorded ? nullptr : kin_of(q, r);
-        if (r.property != recorded && !relation) continue;
-        if (auto c = answer_of(r, q, relation)) out.push_back(std::move(*c));
+        const auto relation = speaking.relation(r);
+        if (!relation) continue;
+        if (auto c = answer_of(r, q, *relation)) out.push_back(std::move(*c));
     }
     if (out.size() < 2) return out;
     using Key = decltype(order_key(out.front(), q));
@@ -313,6 +328,20 @@ std::vector<Candidate> candidates(const Question& q) {
     for (const auto& [key, place] : order) sorted.push_back(std::move(out[place]));
     out = std::move(sorted);
     return out;
+}
+
+std::optional<Candidate> lone_candidate(const Question& q) {
+    const Speaking speaking(q.property);
+    const Record* only = nullptr;
+    const Kin* how = nullptr;
+    for (const Record& r : q.metal.records) {
+        const auto relation = speaking.relation(r);
+        if (!relation) continue;
+        if (only) return std::nullopt;
+        only = &r;
+        how = *relation;
+    }
+    return only ? answer_of(*only, q, how) : std::nullopt;
 }
 
 int coarseness(const Candidate& c) {
@@ -331,10 +360,10 @@ int rank_of_kind(const Reference* reference) {
 }
 
 std::vector<const Record*> speaking_records(const Question& q) {
-    const std::string& recorded = q.property.from.empty() ? q.property.id : q.property.from;
+    const Speaking speaking(q.property);
     std::vector<const Record*> out;
     for (const Record& r : q.metal.records)
-        if ((r.property == recorded || kin_of(q, r)) && phase_fits(r, q)) out.push_back(&r);
+        if (speaking.relation(r) && phase_fits(r, q)) out.push_back(&r);
     return out;
 }
 

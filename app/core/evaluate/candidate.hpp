@@ -14,6 +14,7 @@
 
 #include "core/evaluate/evaluate.hpp"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -57,6 +58,9 @@ struct Question {
 
 /// Every usable record's answer, best first.
 std::vector<Candidate> candidates(const Question& question);
+
+/// The saying of the only record that speaks of the property; empty where there is none or another speaks too.
+std::optional<Candidate> lone_candidate(const Question& question);
 
 /// The figure as printed, or the points used; and a sentence for the trail.
 std::string printed_in(const Candidate& candidate);

@@ -21,7 +21,8 @@ bool has_own_range(const Record& r) {
     return r.points.size() == 1 && !std::isnan(r.points.front().low_si) && !std::isnan(r.points.front().high_si);
 }
 
-/// Standard uncertainty of one record's answer, before the spread among sources.
+} // namespace
+
 double own_uncertainty(const Candidate& c, const Question& q, bool& assumed) {
     double u = stated_uncertainty(c);
     if (std::isnan(u) && has_own_range(*c.record)) {
@@ -44,6 +45,8 @@ double own_uncertainty(const Candidate& c, const Question& q, bool& assumed) {
     // A defined value (a fixed point of the temperature scale) is printed exactly.
     return std::hypot(u == 0 && !assumed ? 0 : std::max(u, rounding), c.doubt_si, condition);
 }
+
+namespace {
 
 SourceValue said_by(const Candidate& c, bool chosen, bool story) {
     const Record& r = *c.record;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <string_view>
 
 namespace pourbook {
 namespace {
@@ -9,7 +10,7 @@ namespace {
 constexpr double remembered_factor = 2.5, unknown_factor = 1.5;
 
 struct KindFactor {
-    const char* kind;
+    std::string_view kind;
     double factor;
 };
 

@@ -11,11 +11,6 @@ constexpr double negligible_wt_percent = 0.5;
 constexpr double unstated_price_spread =
     0.10; // our estimate: an annual average or a day's price against another seller's
 
-double relative_uncertainty(const Price& p) {
-    if (std::isnan(p.low_usd_per_kg) || std::isnan(p.high_usd_per_kg)) return unstated_price_spread;
-    return (p.high_usd_per_kg - p.low_usd_per_kg) / 2 / std::sqrt(3.0) / p.usd_per_kg;
-}
-
 SourceValue source_of(const Price& p) {
     SourceValue s;
     s.key = p.citation.source;
@@ -38,12 +33,32 @@ Evaluated from_price(const Price& p, const std::string& today) {
     e.sources.push_back(source_of(p));
     e.causes.push_back({"price." + p.metal, relative_uncertainty(p)});
     e.trail.push_back("price of " + p.metal + ": " + p.printed + " " + p.unit + ", " + p.form + ", " + p.as_of);
-    e.stale = !today.empty() && !p.fresh_until.empty() && today > p.fresh_until;
+    e.stale = is_stale(p, today);
     if (e.stale) e.trail.push_back("stale: the price of " + p.metal + " was good until " + p.fresh_until);
     return e;
 }
 
 } // namespace
+
+double relative_uncertainty(const Price& p) {
+    if (std::isnan(p.low_usd_per_kg) || std::isnan(p.high_usd_per_kg)) return unstated_price_spread;
+    return (p.high_usd_per_kg - p.low_usd_per_kg) / 2 / std::sqrt(3.0) / p.usd_per_kg;
+}
+
+bool is_stale(const Price& p, const std::string& today) {
+    return !today.empty() && !p.fresh_until.empty() && today > p.fresh_until;
+}
+
+double form_factor(const Catalogue& catalogue, const std::string& form, const std::string& family) {
+    if (form == "exchange") return 1;
+    const PriceForm* f = catalogue.price_form(form, family);
+    return f ? std::sqrt(f->low * f->high) : no_number;
+}
+
+const Price* own_price(const Catalogue& catalogue, const Metal& metal) {
+    const Price* own = catalogue.price(metal.slug);
+    return own && own->grade.empty() ? own : nullptr;
+}
 
 Result<Evaluated> evaluate_metal_value(const Catalogue& catalogue, const Metal& metal) {
     if (metal.composition.empty()) return Problem{Problem::Kind::no_value, "composition of " + metal.slug, 0};
@@ -104,7 +119,7 @@ Result<Evaluated> evaluate_price(const Catalogue& catalogue, const Metal& metal,
     if (!e || form == "exchange") return e;
     const PriceForm* f = catalogue.price_form(form, metal.family);
     if (!f) return Problem{Problem::Kind::no_value, "price of " + metal.slug + " as " + form, 0};
-    const double factor = std::sqrt(f->low * f->high);
+    const double factor = form_factor(catalogue, form, metal.family);
     const double relative = std::log(f->high / f->low) / 2 / std::sqrt(3.0); // limits of the factor, on a ratio scale
     e->value_si *= factor;
     e->causes.push_back({"form." + form + "." + (f->families.empty() ? "others" : f->families.front()), relative});

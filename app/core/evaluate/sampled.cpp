@@ -1,36 +1,48 @@
 #include "core/evaluate/sampled.hpp"
 
 #include <cmath>
-#include <numbers>
 
 namespace pourbook {
 namespace {
 
-/// Even between the ends, by the cause's column of standard normal numbers.
-double drawn_between(const Between& b, double normal) {
-    return b.low + (b.high - b.low) * 0.5 * std::erfc(-normal / std::numbers::sqrt2);
+/// Between the ends, `share` of the way.
+double between(const Between& b, double share) {
+    return b.low + (b.high - b.low) * share;
 }
 
-void add_term(std::vector<double>& sum, const Term& term, Draws& draws) {
-    std::vector<double> exponent(draws.samples(), 0);
-    for (const Cause& cause : term.causes) {
-        const std::vector<double>& column = draws.of(cause.key);
-        const double spread = log_spread(cause.relative);
-        for (std::size_t s = 0; s < exponent.size(); ++s) exponent[s] += spread * column[s];
-    }
-    std::vector<double> part(draws.samples());
-    for (std::size_t s = 0; s < part.size(); ++s) part[s] = term.value_si * std::exp(exponent[s]);
-    for (const Between& b : term.between) {
-        const std::vector<double>& column = draws.of(b.key);
-        for (std::size_t s = 0; s < part.size(); ++s) part[s] *= drawn_between(b, column[s]);
-    }
-    for (std::size_t s = 0; s < sum.size(); ++s) sum[s] += part[s];
+void vary(std::vector<double>& values, const Cause& cause, Draws& draws) {
+    const std::vector<std::uint32_t>& order = draws.order_of(cause.key);
+    const std::vector<double>& middles = draws.strata();
+    const double spread = log_spread(cause.relative);
+    const std::vector<double>& factor =
+        draws.in_strata({spread, 0, 0}, [&](std::uint32_t i) { return std::exp(spread * middles[i]); });
+    for (std::size_t s = 0; s < values.size(); ++s) values[s] *= factor[order[s]];
 }
 
-void apply(const Pores& pores, std::vector<double>& values, Draws& draws) {
-    const std::vector<double>& column = draws.of(pores.share.key);
-    for (std::size_t s = 0; s < values.size(); ++s)
-        values[s] *= std::pow(1 - drawn_between(pores.share, column[s]), pores.exponent);
+void vary(std::vector<double>& values, const Between& b, Draws& draws) {
+    const std::vector<std::uint32_t>& order = draws.order_of(b.key);
+    for (std::size_t s = 0; s < values.size(); ++s) values[s] *= between(b, draws.share_below(order[s]));
+}
+
+void vary(std::vector<double>& values, const Pores& pores, Draws& draws) {
+    const Between& b = pores.share;
+    const std::vector<std::uint32_t>& order = draws.order_of(b.key);
+    const std::vector<double>& factor = draws.in_strata({b.low, b.high, pores.exponent}, [&](std::uint32_t i) {
+        return std::pow(1 - between(b, draws.share_below(i)), pores.exponent);
+    });
+    for (std::size_t s = 0; s < values.size(); ++s) values[s] *= factor[order[s]];
+}
+
+std::vector<double> drawn(double value_si, const std::vector<Cause>& causes, Draws& draws) {
+    std::vector<double> out(draws.samples(), value_si);
+    for (const Cause& cause : causes) vary(out, cause, draws);
+    return out;
+}
+
+std::vector<double> drawn(const Term& term, Draws& draws) {
+    std::vector<double> out = drawn(term.value_si, term.causes, draws);
+    for (const Between& b : term.between) vary(out, b, draws);
+    return out;
 }
 
 /// Standard deviation of an even distribution.
@@ -61,12 +73,15 @@ double Term::nominal_si() const {
 }
 
 std::vector<double> sampled(const Evaluated& value, Draws& draws) {
-    std::vector<double> out(draws.samples(), 0);
-    if (value.terms.empty()) add_term(out, {value.value_si, value.causes}, draws);
-    for (const Term& t : value.terms) add_term(out, t, draws);
+    const bool whole = value.terms.empty();
+    std::vector<double> out = whole ? drawn(value.value_si, value.causes, draws) : drawn(value.terms.front(), draws);
+    for (std::size_t t = 1; t < value.terms.size(); ++t) {
+        const std::vector<double> more = drawn(value.terms[t], draws);
+        for (std::size_t s = 0; s < out.size(); ++s) out[s] += more[s];
+    }
     if (value.terms_reciprocal)
         for (double& x : out) x = 1 / x;
-    for (const Pores& p : value.pores) apply(p, out, draws);
+    for (const Pores& p : value.pores) vary(out, p, draws);
     return out;
 }
 

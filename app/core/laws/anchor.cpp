@@ -111,6 +111,16 @@ Result<Evaluated> value_at(const Catalogue& catalogue, const Metal& metal, const
     return evaluate(catalogue, metal, property, c);
 }
 
+Result<double> number_at(const Catalogue& catalogue, const Metal& metal, const std::string& property,
+                         double temperature_K) {
+    Conditions c;
+    c.temperature_K = temperature_K;
+    c.story = false;
+    const Result<Evaluated> e = evaluate(catalogue, metal, property, c);
+    if (!e) return e.problem();
+    return e->value_si;
+}
+
 Problem no_law(const std::string& why) {
     return {Problem::Kind::no_value, "no law reaches: " + why, 0};
 }

@@ -41,6 +41,10 @@ Treatment treatment_of(const Metal& metal, const Conditions& conditions);
 Result<Evaluated> value_at(const Catalogue& catalogue, const Metal& metal, const std::string& property,
                            double temperature_K);
 
+/// The same as a number alone.
+Result<double> number_at(const Catalogue& catalogue, const Metal& metal, const std::string& property,
+                         double temperature_K);
+
 Problem no_law(const std::string& why);
 
 } // namespace pourbook

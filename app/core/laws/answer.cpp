@@ -50,8 +50,8 @@ Result<Evaluated> law_answer(const Question& q) {
     if (q.property.varies_with_temperature && q.temperature_K < lowest_K)
         return no_law("below " + trimmed(lowest_K, 2) + " K");
     if (q.property.varies_with_temperature && q.phase == Phase::liquid) {
-        const auto liquidus = value_at(q.catalogue, q.metal, "liquidus", room_temperature_K);
-        if (liquidus && q.temperature_K > liquidus->value_si + highest_over_liquidus_K)
+        const auto liquidus = number_at(q.catalogue, q.metal, "liquidus", room_temperature_K);
+        if (liquidus && q.temperature_K > *liquidus + highest_over_liquidus_K)
             return no_law("more than " + trimmed(highest_over_liquidus_K, 3) + " K above the liquidus");
     }
     for (const LawOfProperty& law : laws_by_property) {

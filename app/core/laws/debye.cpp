@@ -2,6 +2,7 @@
 
 #include <array>
 #include <cmath>
+#include <functional>
 #include <limits>
 
 namespace pourbook {
@@ -54,7 +55,21 @@ double electronic_heat(const std::string& symbol) {
 }
 
 double bloch_integral(int n, double theta_over_t) {
-    return integral_to(theta_over_t, [n](double x) { return std::pow(x, n) / (std::expm1(x) * -std::expm1(-x)); });
+    // The few hosts and the temperatures of their figures are asked for again and again, by every alloy of a ranking.
+    struct Known {
+        int n = 0;
+        double theta_over_t = 0, integral = 0;
+    };
+    thread_local std::array<Known, 256> known;
+    Known& k = known[std::hash<double>()(theta_over_t) % known.size()];
+    if (k.n == n && k.theta_over_t == theta_over_t) return k.integral;
+    k = {n, theta_over_t, integral_to(theta_over_t, [n](double x) {
+             const double e = std::expm1(x); // (e^x - 1)(1 - e^-x) = e^2 / (1 + e)
+             double power = 1;
+             for (int i = 0; i < n; ++i) power *= x;
+             return power * (1 + e) / (e * e);
+         })};
+    return k.integral;
 }
 
 double debye_share(double t_over_theta) {

@@ -40,15 +40,14 @@ void set_from_terms(Evaluated& e, bool conductivity) {
 
 void add_residual(Evaluated& e, const Catalogue& catalogue, const Metal& metal, const Conditions& conditions,
                   bool conductivity) {
-    const Result<Evaluated> ice = value_at(catalogue, metal, "resistivity", ice_K);
+    const Result<double> ice = number_at(catalogue, metal, "resistivity", ice_K);
     if (!ice) return;
     const RatioRange ratio = assumed_ratio(metal, conditions);
     const double ideal = conductivity ? 1 / e.value_si : e.value_si;
     std::vector<Cause> ideal_causes = e.causes;
     for (Cause& c : ideal_causes) c.relative = std::min(std::abs(c.relative), 1.0); // cold, the residual part decides
-    e.terms = {
-        {ideal, std::move(ideal_causes)},
-        {ice->value_si / ratio.median(), {{metal.slug + ".residual_resistivity", std::expm1(ratio.log_spread())}}}};
+    e.terms = {{ideal, std::move(ideal_causes)},
+               {*ice / ratio.median(), {{metal.slug + ".residual_resistivity", std::expm1(ratio.log_spread())}}}};
     set_from_terms(e, conductivity);
     e.uncertainty_assumed = true;
     if (e.basis == Basis::cited) e.basis = Basis::carried;

@@ -140,7 +140,7 @@ const char* name_of(Basis basis) {
 std::string superconducting_at(const Catalogue& catalogue, const Metal& metal, double temperature_K) {
     constexpr double from_wt_percent = 10; // below it a superconducting element is taken to be harmless
     for (const MagnetFigure& f : catalogue.magnet_figures)
-        if (f.quantity == "superconducting_below" && temperature_K < f.value_si &&
+        if (temperature_K < f.value_si && f.quantity == "superconducting_below" &&
             metal.content_percent(f.subject) >= from_wt_percent)
             return f.subject + " superconducts below " + f.printed + " K";
     return {};

@@ -22,11 +22,12 @@ public:
         const Metal* host = main_element(catalogue, metal);
         const double theta = host ? debye_temperature_K(symbol_of(*host)) : no_number;
         if (!std::isnan(theta)) theta_K_ = theta;
-        if (const auto melts = value_at(catalogue, metal, "solidus", room_temperature_K)) melts_K_ = melts->value_si;
+        share_at_room_ = debye_share(room_temperature_K / theta_K_);
+        if (const auto melts = number_at(catalogue, metal, "solidus", room_temperature_K)) melts_K_ = *melts;
     }
 
     double at(double t) const {
-        const double lattice = debye_share(t / theta_K_) / debye_share(room_temperature_K / theta_K_);
+        const double lattice = debye_share(t / theta_K_) / share_at_room_;
         return lattice * (1 + growth * std::max(0.0, t - room_temperature_K) / melts_K_);
     }
 
@@ -41,7 +42,7 @@ public:
     }
 
 private:
-    double theta_K_ = usual_debye_K, melts_K_ = 1000;
+    double theta_K_ = usual_debye_K, share_at_room_ = 1, melts_K_ = 1000;
 };
 
 bool is_mean(const Question& q) {

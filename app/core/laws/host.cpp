@@ -28,8 +28,8 @@ const LatticeSlope* lattice_slope(const std::string& symbol) {
 }
 
 double room_resistivity(const Catalogue& catalogue, const Metal& element) {
-    const Result<Evaluated> e = value_at(catalogue, element, "resistivity", room_temperature_K);
-    return e ? e->value_si : no_number;
+    const Result<double> rho = number_at(catalogue, element, "resistivity", room_temperature_K);
+    return rho ? *rho : no_number;
 }
 
 Result<double> by_lattice_alone(const LatticeSlope& slope, const std::string& symbol, double temperature_K) {
@@ -73,15 +73,11 @@ Result<double> host_resistivity(const Catalogue& catalogue, const Metal& host, b
     const std::string& symbol = symbol_of(host);
     if (const LatticeSlope* slope = lattice_slope(symbol); slope && !ferromagnetic_alloy)
         return by_lattice_alone(*slope, symbol, temperature_K);
-    const double melts_K = [&] {
-        const Result<Evaluated> t = value_at(catalogue, host, "solidus", room_temperature_K);
-        return t ? t->value_si : no_number;
-    }();
-    const bool solid = !(temperature_K > melts_K);
-    const Result<Evaluated> own = value_at(catalogue, host, "resistivity", solid ? temperature_K : melts_K);
-    if (!own) return own.problem();
-    if (solid) return own->value_si;
-    return own->value_si * bloch_ratio(debye_temperature_K(symbol), temperature_K, melts_K);
+    const Result<double> melts_K = number_at(catalogue, host, "solidus", room_temperature_K);
+    const bool solid = !melts_K || !(temperature_K > *melts_K);
+    const Result<double> own = number_at(catalogue, host, "resistivity", solid ? temperature_K : *melts_K);
+    if (!own || solid) return own;
+    return *own * bloch_ratio(debye_temperature_K(symbol), temperature_K, *melts_K);
 }
 
 } // namespace pourbook

@@ -146,20 +146,20 @@ Result<Evaluated> melt_density_by_law(const Question& q) {
 
 Result<Evaluated> latent_heat_by_law(const Question& q) {
     if (q.metal.is_element()) return no_law("nothing is cited");
-    const auto solidus = value_at(q.catalogue, q.metal, "solidus", room_temperature_K),
-               liquidus = value_at(q.catalogue, q.metal, "liquidus", room_temperature_K);
+    const auto solidus = number_at(q.catalogue, q.metal, "solidus", room_temperature_K),
+               liquidus = number_at(q.catalogue, q.metal, "liquidus", room_temperature_K);
     if (!solidus) return solidus.problem();
     if (!liquidus) return liquidus.problem();
-    return HeatOfFusion(q, (solidus->value_si + liquidus->value_si) / 2).run();
+    return HeatOfFusion(q, (*solidus + *liquidus) / 2).run();
 }
 
 Result<Evaluated> solidification_contraction_by_law(const Question& q) {
-    const auto solidus = value_at(q.catalogue, q.metal, "solidus", room_temperature_K),
-               liquidus = value_at(q.catalogue, q.metal, "liquidus", room_temperature_K);
+    const auto solidus = number_at(q.catalogue, q.metal, "solidus", room_temperature_K),
+               liquidus = number_at(q.catalogue, q.metal, "liquidus", room_temperature_K);
     if (!solidus) return solidus.problem();
     if (!liquidus) return liquidus.problem();
-    const auto solid = value_at(q.catalogue, q.metal, "density", solidus->value_si),
-               melt = value_at(q.catalogue, q.metal, "density_liquid", liquidus->value_si);
+    const auto solid = value_at(q.catalogue, q.metal, "density", *solidus),
+               melt = value_at(q.catalogue, q.metal, "density_liquid", *liquidus);
     if (!solid) return solid.problem();
     if (!melt) return melt.problem();
     const double ratio = melt->value_si / solid->value_si;

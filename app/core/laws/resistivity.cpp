@@ -50,8 +50,8 @@ private:
 };
 
 double curie_K(const Question& q) {
-    const Result<Evaluated> e = value_at(q.catalogue, q.metal, "curie_temperature", room_temperature_K);
-    return e ? e->value_si : no_number;
+    const Result<double> t = number_at(q.catalogue, q.metal, "curie_temperature", room_temperature_K);
+    return t ? *t : no_number;
 }
 
 Result<Evaluated> element_carried(const Question& q, const Anchor& a) {

@@ -56,10 +56,9 @@ Result<ElementSum> kopp(const Question& q, double temperature_K) {
         q.catalogue, q.metal,
         [&](const Metal& element) {
             const char* id = q.phase == Phase::liquid ? "specific_heat_liquid" : "specific_heat";
-            const auto melts = value_at(q.catalogue, element, "solidus", room_temperature_K);
+            const auto melts = number_at(q.catalogue, element, "solidus", room_temperature_K);
             const bool stays_solid = q.phase != Phase::liquid && melts;
-            return value_at(q.catalogue, element, id,
-                            stays_solid ? std::min(temperature_K, melts->value_si) : temperature_K);
+            return value_at(q.catalogue, element, id, stays_solid ? std::min(temperature_K, *melts) : temperature_K);
         },
         false, most_without_wt);
 }

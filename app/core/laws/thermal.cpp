@@ -50,8 +50,8 @@ Result<HeatParts> parts_at(const Question& q, double temperature_K) {
     Conditions c = q.conditions;
     c.temperature_K = temperature_K;
     if (q.phase == Phase::solid) // tables of the solid end a little above it
-        if (const auto solidus = value_at(q.catalogue, q.metal, "solidus", room_temperature_K))
-            c.temperature_K = std::min(temperature_K, solidus->value_si);
+        if (const auto solidus = number_at(q.catalogue, q.metal, "solidus", room_temperature_K))
+            c.temperature_K = std::min(temperature_K, *solidus);
     Result<Evaluated> rho = evaluate(q.catalogue, q.metal, "resistivity", c);
     if (!rho) return rho.problem();
     const Metal* host = main_element(q.catalogue, q.metal);

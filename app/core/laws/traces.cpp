@@ -41,6 +41,8 @@ std::vector<Trace> traces_of(const Catalogue& catalogue, const Metal& metal, con
 
 CastPorosity porosity_of(const Catalogue& catalogue, const Metal& metal, const CastingState& state) {
     if (state.porosity) return {*state.porosity, nullptr};
+    if (state.own_trials)
+        if (const CastPorosity own = share_by(catalogue, metal, "own_porosity"); own.practice) return own;
     return share_by(catalogue, metal, "casting_porosity");
 }
 

@@ -21,7 +21,8 @@ struct Trace {
 /// has none unless something is stated.
 std::vector<Trace> traces_of(const Catalogue& catalogue, const Metal& metal, const CastingState& state);
 
-/// The pores of the metal's castings, stated or by common practice; with the entry it rests on.
+/// The pores of the metal's castings, stated, as the person's own were weighed (questions/workshop/own_trials) unless
+/// that is switched off, or by common practice; with the entry it rests on.
 struct CastPorosity {
     PorosityRange range;
     const Practice* practice = nullptr;

@@ -62,14 +62,29 @@ double number_of(const FormulaNode& n, const std::vector<double>& values) {
     return with_arithmetic(n, [&](auto arithmetic) { return arithmetic(a, b); });
 }
 
+namespace {
+
+/// A column as it stands, or one worked out into `own`.
+const std::vector<double>& part_of(const FormulaNode& n, const Columns& columns, std::size_t samples,
+                                   std::vector<double>& own) {
+    if (n.operation == Operation::name) return columns[n.name];
+    own = numbers_of(n, columns, samples);
+    return own;
+}
+
+} // namespace
+
 std::vector<double> numbers_of(const FormulaNode& n, const Columns& columns, std::size_t samples) {
     if (n.operation == Operation::name) return columns[n.name];
     if (is_number(n) || n.constant) return std::vector<double>(samples, n.number);
-    std::vector<double> a = numbers_of(n.parts[0], columns, samples), b;
-    if (n.parts.size() > 1) b = numbers_of(n.parts[1], columns, samples);
+    std::vector<double> first, second;
+    const std::vector<double>& a = part_of(n.parts[0], columns, samples, first);
+    const std::vector<double>& b = n.parts.size() > 1 ? part_of(n.parts[1], columns, samples, second) : a;
+    std::vector<double>& out = &b == &second ? second : first;
+    out.resize(samples);
     return with_arithmetic(n, [&](auto arithmetic) {
-        for (std::size_t s = 0; s < samples; ++s) a[s] = arithmetic(a[s], b.empty() ? 0 : b[s]);
-        return std::move(a);
+        for (std::size_t s = 0; s < samples; ++s) out[s] = arithmetic(a[s], b[s]);
+        return std::move(out);
     });
 }
 

@@ -1,11 +1,12 @@
 #include "core/ranking/order.hpp"
 
-#include "core/uncertainty/draws.hpp"
+#include "core/uncertainty/spread.hpp"
 
 #include <algorithm>
 #include <cstdint>
 #include <limits>
 #include <tuple>
+#include <utility>
 
 namespace pourbook {
 namespace {
@@ -78,14 +79,15 @@ class Ordering {
 public:
     Ordering(const std::vector<Standing>& standings, const SamplesOf& samples_of, std::size_t samples, bool best_high)
         : standings_(standings), samples_of_(samples_of), samples_(samples), best_high_(best_high) {
-        for (std::size_t i = 0; i < standings.size(); ++i) {
+        std::vector<std::pair<double, std::size_t>> order; // best first, as entered where alike
+        order.reserve(standings.size());
+        for (const Standing& s : standings) order.emplace_back(best_high ? -s.median : s.median, order.size());
+        std::sort(order.begin(), order.end());
+        places_.reserve(order.size());
+        for (const auto& [value, i] : order) {
             const Standing& s = standings[i];
-            places_.push_back({i, 0, s.median, s.low90, s.high90, 0, 0, 0, {}});
+            places_.push_back({i, places_.size() + 1, s.median, s.low90, s.high90, 0, 0, 0, {}});
         }
-        std::stable_sort(places_.begin(), places_.end(), [&](const Place& a, const Place& b) {
-            return best_high ? a.median > b.median : a.median < b.median;
-        });
-        for (std::size_t i = 0; i < places_.size(); ++i) places_[i].rank = i + 1;
     }
 
     std::vector<Place> run(const Progress& progress) {
@@ -169,14 +171,10 @@ private:
 
 } // namespace
 
-Standing sum_up(std::string name, double nominal, std::vector<double> samples) {
+Standing sum_up(std::string name, double nominal, const std::vector<double>& samples) {
     if (samples.empty()) return {std::move(name), nominal, nominal, nominal, nominal, nominal};
-    const auto [lowest, highest] = std::minmax_element(samples.begin(), samples.end());
-    Standing s{std::move(name), 0, 0, 0, *lowest, *highest};
-    s.median = quantile(samples, 0.5);
-    s.low90 = quantile(samples, 0.05);
-    s.high90 = quantile(samples, 0.95);
-    return s;
+    const Spread spread = spread_of(samples);
+    return {std::move(name), spread.median, spread.low90, spread.high90, spread.lowest, spread.highest};
 }
 
 std::vector<Place> put_in_order(const std::vector<Standing>& standings, const SamplesOf& samples_of,

@@ -42,7 +42,7 @@ constexpr double told_apart = 0.95;
 constexpr std::size_t most_compared = 300;
 
 /// Without samples all of it is the nominal value.
-Standing sum_up(std::string name, double nominal, std::vector<double> samples);
+Standing sum_up(std::string name, double nominal, const std::vector<double>& samples);
 
 /// The samples of a contender; sample i of all drawn together, the same at each call.
 using SamplesOf = std::function<std::vector<double>(std::size_t contender)>;

@@ -1,5 +1,7 @@
 #include "core/uncertainty/draws.hpp"
 
+#include "core/bits.hpp"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -25,6 +27,13 @@ std::uint64_t hash_of(const std::string& text) { // FNV-1a
     std::uint64_t h = 0xcbf29ce484222325ULL;
     for (char c : text) h = (h ^ static_cast<unsigned char>(c)) * 0x100000001b3ULL;
     return h;
+}
+
+/// 0, 1, 2 ...: copied faster than counted.
+std::vector<std::uint32_t> first_numbers(std::size_t count) {
+    thread_local std::vector<std::uint32_t> known;
+    while (known.size() < count) known.push_back(static_cast<std::uint32_t>(known.size()));
+    return {known.begin(), known.begin() + static_cast<std::ptrdiff_t>(count)};
 }
 
 double tail(const double p) {
@@ -57,22 +66,40 @@ double normal_quantile(double p) {
     return x - u / (1 + x * u / 2);
 }
 
+const std::vector<double>& Draws::strata() {
+    if (strata_.empty())
+        for (std::uint32_t i = 0; i < samples_; ++i) strata_.push_back(normal_quantile(share_below(i)));
+    return strata_;
+}
+
 const std::vector<double>& Draws::of(const std::string& cause) {
     auto& column = columns_[cause];
     if (!column.empty() || samples_ == 0) return column;
-    if (strata_.empty())
-        for (std::size_t i = 0; i < samples_; ++i)
-            strata_.push_back(normal_quantile((static_cast<double>(i) + 0.5) / static_cast<double>(samples_)));
+    const std::vector<double>& middles = strata();
+    for (const std::uint32_t stratum : order_of(cause)) column.push_back(middles[stratum]);
+    return column;
+}
+
+const std::vector<std::uint32_t>& Draws::order_of(const std::string& cause) {
+    auto& order = orders_[cause];
+    if (!order.empty() || samples_ == 0) return order;
     const bool apart =
         std::any_of(apart_.begin(), apart_.end(), [&](const std::string& front) { return cause.rfind(front, 0) == 0; });
     SplitMix random{hash_of(apart ? "apart " + cause : cause) ^ (seed_ * 0x2545f4914f6cdd1dULL + 1)};
-    column = strata_;
-    for (std::size_t i = samples_ - 1; i > 0; --i) std::swap(column[i], column[random.below(i + 1)]);
-    return column;
+    order = first_numbers(samples_);
+    for (std::size_t i = samples_ - 1; i > 0; --i) std::swap(order[i], order[random.below(i + 1)]);
+    return order;
+}
+
+Draws::Table& Draws::place_for(const std::array<double, 3>& which) {
+    std::uint64_t mixed = 0;
+    for (const double x : which) mixed = SplitMix{mixed ^ bits_as<std::uint64_t>(x)}.next();
+    return tables_[mixed % tables_.size()];
 }
 
 void Draws::forget_beyond(std::size_t most) {
     if (columns_.size() > most) columns_.clear();
+    if (orders_.size() > most) orders_.clear();
 }
 
 double log_spread(double relative) {

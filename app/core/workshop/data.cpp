@@ -146,8 +146,12 @@ Trial trial_from(const Entry& entry) {
     t.resistance = r.text("resistance");
     t.span = r.text("span");
     t.mass = r.text("mass");
+    t.mass_in_water = r.text("mass_in_water");
+    t.water_K = r.si("water");
     t.part = r.text("part");
     t.pattern = r.text("pattern");
+    t.process = r.text("process");
+    t.charge_kg = r.si("charge");
     return t;
 }
 

@@ -70,7 +70,9 @@ struct Trial {
     std::string magnet, grade, br, surface_field, recoil_permeability, magnet_mass, magnet_at, tube;
     std::vector<double> times_s, frames;
     std::optional<double> frame_rate_per_s, time_uncertainty_s;
-    std::string resistance, span, mass, part, pattern; // as written, with tolerance where given
+    std::string resistance, span, mass, mass_in_water, part, pattern; // as written, with tolerance where given
+    std::optional<double> water_K, charge_kg;
+    std::string process; // of a casting; empty: not said
 };
 
 struct ViewerQuestion {

@@ -28,6 +28,11 @@ Field within(double lowest_si, double highest_si, std::string range, Field field
 Field mass_within(Field field) {
     return within(1e-6, 1e4, "1 mg to 10 t", std::move(field));
 }
+/// A choice that may be left open.
+std::vector<std::string> or_none(std::vector<std::string> choices) {
+    choices.insert(choices.begin(), "");
+    return choices;
+}
 Field choice(std::string name, std::string meaning, std::vector<std::string> choices) {
     return {std::move(name), T::choice, std::move(meaning), "", "", false, std::move(choices), {}};
 }
@@ -46,6 +51,10 @@ Field of(std::vector<std::string> types, Field field) {
 }
 Field needed_by(std::vector<std::string> types, Field field) {
     field.needed_by = std::move(types);
+    return field;
+}
+Field since(int schema, Field field) {
+    field.since = schema;
     return field;
 }
 Field needed_of(const std::vector<std::string>& types, Field field) {
@@ -139,6 +148,25 @@ Kind rate() {
             {"currency", "date"}};
 }
 
+/// What a piece is weighed and measured by.
+std::vector<Field> piece_fields() {
+    const std::vector<std::string> piece = {"weighing", "casting"}, casting = {"casting"};
+    return {
+        needed_by(piece,
+                  mass_within(quantity("mass", "weighed mass of the piece", "kg", "620 g", {"weight", "tube mass"}))),
+        of(piece, since(3, mass_within(quantity("mass_in_water", "weighed hanging in water, clear of the vessel", "kg",
+                                                "551 g", {"weight in water", "submerged weight"})))),
+        of(piece,
+           since(3, within(273.15, 373.15, "0 degC to 100 degC",
+                           quantity("water", "temperature of that water", "K", "20 degC", {"water temperature"})))),
+        of(piece, needed_by(casting, text("part", "measured size: tube:BORE:OUTSIDE:LENGTH, bar:DxL, plate:LxWxT ...",
+                                          {"size"}))),
+        of(casting, text("pattern", "size of the pattern, in the same words as part")),
+        of(casting, since(3, choice("process", "the mould it was cast in", or_none(process_names)))),
+        of(casting, since(3, mass_within(quantity("charge", "metal melted for it, what came back not taken off", "kg",
+                                                  "1.4 kg", {"melted", "poured"}))))};
+}
+
 /// What a drop is timed with.
 std::vector<Field> drop_fields() {
     return {needed_of({"drop"}, text("magnet", "sphere:D, cylinder:DxL or ring:ODxIDxL")),
@@ -162,7 +190,7 @@ std::vector<Field> drop_fields() {
 }
 
 Kind trial() {
-    const std::vector<std::string> four_wire = {"four-wire"}, piece = {"weighing", "casting"};
+    const std::vector<std::string> four_wire = {"four-wire"};
     Kind kind{"trial",
               "something measured in the workshop",
               {typed(T::name, "name", "its name", "trial-1", {"trial", "id"}),
@@ -179,13 +207,10 @@ Kind trial() {
              needed_of(four_wire, within(1e-12, 1e6, "a resistance above 0",
                                          quantity("resistance", "four-wire resistance", "ohm", "0.36 mohm"))),
              needed_of(four_wire, within(1e-3, 20, "1 mm to 20 m",
-                                         quantity("span", "distance of the voltage taps", "m", "0.9 m"))),
-             needed_by(piece, mass_within(quantity("mass", "weighed mass of the piece", "kg", "620 g",
-                                                   {"weight", "tube mass"}))),
-             needed_of(piece,
-                       text("part", "measured size: tube:BORE:OUTSIDE:LENGTH, bar:DxL, plate:LxWxT ...", {"size"})),
-             of({"casting"}, text("pattern", "size of the pattern, in the same words as part")), note()})
+                                         quantity("span", "distance of the voltage taps", "m", "0.9 m")))})
         kind.fields.push_back(std::move(field));
+    for (Field& field : piece_fields()) kind.fields.push_back(std::move(field));
+    kind.fields.push_back(note());
     return kind;
 }
 

@@ -40,6 +40,7 @@ struct Field {
     std::vector<std::string> other_names;    // under which lists from elsewhere have it
     std::vector<std::string> types = {};     // of the entry, by its field "type", that have a use for it; empty: all
     std::vector<std::string> needed_by = {}; // the types of which an entry is nothing without it
+    int since = 1;                           // the schema that brought it: an older file's entry is sealed without it
     double lowest_si = -std::numeric_limits<double>::infinity(); // of a quantity, in the trade's sense
     double highest_si = std::numeric_limits<double>::infinity();
     std::string range = {}; // the same in words: "100 degC to 3500 degC"

@@ -84,7 +84,7 @@ void draw_melting(Ui& ui, const Metal& metal, const MetalFigures& figures) {
     value_label(ui, "liquidus." + metal.slug, metal, liquidus, figures.liquidus, {.unit = false, .opens = false});
 }
 
-void draw_row(Ui& ui, const Metal& metal, const Figures* figures) {
+void draw_row(Ui& ui, const Metal& metal) {
     ImGui::TableNextRow();
     ImGui::TableNextColumn();
     if (pin_button(ui, "list.pin." + metal.slug, metal.slug)) toggle_pin(ui.view(), metal.slug);
@@ -102,17 +102,16 @@ void draw_row(Ui& ui, const Metal& metal, const Figures* figures) {
         hover_text(ui, metal.name);
     ImGui::TableNextColumn();
     small_dim_text(ui, metal.family);
-    const auto at = figures ? figures->find(metal.slug) : Figures::const_iterator{};
-    if (!figures || at == figures->end()) return;
+    const MetalFigures& figures = ui.session.figures(metal);
     ImGui::TableNextColumn();
-    draw_melting(ui, metal, at->second);
+    draw_melting(ui, metal, figures);
     ImGui::TableNextColumn();
     value_label(ui, "conductivity." + metal.slug, metal, *ui.session.catalogue.property("conductivity"),
-                at->second.conductivity, {.unit = false, .right = true, .opens = false});
+                figures.conductivity, {.unit = false, .right = true, .opens = false});
 }
 
 /// Only the rows in sight; the selected one comes into sight when it was chosen elsewhere.
-void draw_rows(Ui& ui, const std::vector<const Metal*>& found, const Figures* figures) {
+void draw_rows(Ui& ui, const std::vector<const Metal*>& found) {
     bool& scroll = ui.session.passing.scroll_to_selected;
     const int selected = scroll ? place_of(found, ui.view().selected) : -1;
     ImGuiListClipper clipper;
@@ -120,7 +119,7 @@ void draw_rows(Ui& ui, const std::vector<const Metal*>& found, const Figures* fi
     if (selected >= 0) clipper.ForceDisplayRangeByIndices(selected, selected + 1);
     while (clipper.Step())
         for (int i = clipper.DisplayStart; i < clipper.DisplayEnd; ++i) {
-            draw_row(ui, *found[static_cast<std::size_t>(i)], figures);
+            draw_row(ui, *found[static_cast<std::size_t>(i)]);
             if (i != selected) continue;
             ImGui::SetScrollHereY(0.4F);
             scroll = false;
@@ -154,7 +153,6 @@ void draw_metal_list(Ui& ui, float width) {
     const bool drawable =
         catalogue.property("solidus") && catalogue.property("liquidus") && catalogue.property("conductivity");
     if (found.empty() || !drawable) return;
-    const Figures* figures = ui.session.figures();
     draw_comparison_row(ui, "metals", found);
     ImGui::BeginChild("rows", {0, 0}, false, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
     if (ImGui::IsWindowFocused(ImGuiFocusedFlags_ChildWindows) || typing) {
@@ -164,7 +162,7 @@ void draw_metal_list(Ui& ui, float width) {
     }
     if (ImGui::BeginTable("metals", 5, ImGuiTableFlags_ScrollY | ImGuiTableFlags_RowBg)) {
         table_head(ui);
-        draw_rows(ui, found, figures);
+        draw_rows(ui, found);
         ImGui::EndTable();
     }
     ImGui::EndChild();

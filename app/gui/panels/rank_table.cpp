@@ -107,11 +107,10 @@ void draw_name(Ui& ui, const RankedMetal& r) {
 }
 
 /// Whose price entered: the person's own, or the list's; empty where none did.
-std::string price_of_whom(const RankedMetal& r, const std::string& list) {
-    const auto price =
-        std::find_if(r.inputs.begin(), r.inputs.end(), [](const RankInput& i) { return i.property == "price"; });
-    if (price == r.inputs.end() || price->value.sources.empty()) return "";
-    const std::string& key = price->value.sources.front().key;
+std::string price_of_whom(const RankedMetal& r, const RankResult& result) {
+    const std::optional<Evaluated> price = result.input(r, "price");
+    if (!price || price->sources.empty()) return "";
+    const std::string &key = price->sources.front().key, &list = result.conditions.price_form;
     return key == own_stock_key ? "paid" : key == own_prices_key ? "own list" : list;
 }
 
@@ -119,7 +118,7 @@ std::string price_of_whom(const RankedMetal& r, const std::string& list) {
 void draw_whose_price(Ui& ui, const RankedMetal& r, const RankResult& result) {
     const WorkshopData& own = ui.session.workshop.data();
     if (own.stock.empty() && own.prices.empty()) return;
-    const std::string whose = price_of_whom(r, result.conditions.price_form);
+    const std::string whose = price_of_whom(r, result);
     if (whose.empty()) return;
     ImGui::SameLine(0, ui.px(6));
     if (ImGui::CalcTextSize(whose.c_str()).x > ImGui::GetContentRegionAvail().x) return;
@@ -135,7 +134,7 @@ void draw_whose_price(Ui& ui, const RankedMetal& r, const RankResult& result) {
 void draw_marks(Ui& ui, const RankedMetal& r, const RankResult& result) {
     const auto& tied = result.ranked.front().place.tied_with;
     const bool tied_with_best = std::find(tied.begin(), tied.end(), r.metal->slug) != tied.end();
-    const bool stale = r.stale_price();
+    const bool stale = r.stale_price;
     ImGui::TableNextColumn();
     const std::string marks = std::string(tied_with_best ? "≈" : "") + (r.from_memory ? "○" : "") + (stale ? "!" : "");
     if (marks.empty()) return;
@@ -155,7 +154,7 @@ void draw_cell(Ui& ui, const std::string& id, const RankColumn& c, const RankedM
         return draw_whose_price(ui, r, result);
     }
     if (c.property) {
-        if (const Evaluated* value = input_of(r, *c.property))
+        if (const std::optional<Evaluated> value = result.input(r, c.property->id))
             value_label(ui, id + "." + c.property->id, *r.metal, *c.property, *value,
                         {.unit = false, .right = true, .opens = false});
         return;

@@ -27,7 +27,7 @@ void draw_row(Ui& ui, const Reference& r) {
     ImGui::TableNextColumn();
     dim_text(ui, r.reliability);
     ImGui::TableNextColumn();
-    text_right(std::to_string(ui.session.sources().taken_from(r.key).size()));
+    text_right(std::to_string(ui.session.sources().count(r.key)));
 }
 
 bool is_found(const Reference& r, const std::string& words) {

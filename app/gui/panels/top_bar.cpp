@@ -9,6 +9,7 @@
 #include "questions/views.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace pourbook {
@@ -35,6 +36,16 @@ constexpr const char* conditions_help = "Condition, form of prices, purity\nrefe
 
 constexpr const char* by_the_view = "as the view asks";
 
+/// Sets a field; what goes against it is taken away: what is said of a casting, and the handbook's metal.
+void state_condition(Stated& conditions, const std::string& field, const std::string& text) {
+    static constexpr std::array of_casting = {"feedstock", "porosity", "treatment"};
+    const bool casting = std::find(of_casting.begin(), of_casting.end(), field) != of_casting.end();
+    if (field == "as" && text == "handbook")
+        for (const char* name : of_casting) conditions.set(name, "");
+    if (casting && !text.empty() && conditions.text("as") == "handbook") conditions.set("as", "");
+    conditions.set(field, text);
+}
+
 /// A field of the conditions that is typed, below its name.
 void draw_typed(Ui& ui, const char* name, const char* words) {
     Stated& conditions = ui.view().conditions;
@@ -47,7 +58,7 @@ void draw_typed(Ui& ui, const char* name, const char* words) {
                        const Fault fault = field.fault(typed, ui.session.catalogue);
                        return fault ? fault->text : std::string();
                    }))
-        conditions.set(name, text);
+        state_condition(conditions, name, text);
     fault_line(ui, std::string("conditions.") + name);
 }
 
@@ -56,7 +67,8 @@ void draw_names(Ui& ui, const char* name, const std::string& prefix, const std::
     Stated& conditions = ui.view().conditions;
     const std::string chosen = conditions.states(name) ? conditions.text(name) : usual;
     for (const std::string& word : words) {
-        if (ImGui::Selectable(word.c_str(), chosen == word)) conditions.set(name, word == usual ? "" : word);
+        if (ImGui::Selectable(word.c_str(), chosen == word))
+            state_condition(conditions, name, word == usual ? "" : word);
         ui.probe.item(prefix + word, word);
     }
 }

@@ -4,6 +4,7 @@
 #include "questions/metals/find_metal.hpp"
 #include "questions/mix/mix_metal.hpp"
 #include "questions/pour/pour_in_workshop.hpp"
+#include "questions/workshop/own_pour.hpp"
 
 #include <algorithm>
 #include <iterator>
@@ -11,7 +12,7 @@
 namespace pourbook {
 namespace {
 
-constexpr std::size_t most_sheets = 200;
+constexpr std::size_t most_sheets = 200, most_figures = 1000;
 
 /// The same pour in a workshop of which nothing is known.
 Result<PourResult> without_limits(const Catalogue& catalogue, PourRequest request) {
@@ -19,26 +20,12 @@ Result<PourResult> without_limits(const Catalogue& catalogue, PourRequest reques
     return pour(catalogue, request);
 }
 
-Figures all_figures(const Catalogue& catalogue, const Conditions& conditions, const Progress& progress) {
-    constexpr std::size_t often = 64; // metals between two words of progress
-    Figures out;
-    for (const Metal& m : catalogue.metals) {
-        if (out.size() % often == 0 &&
-            !goes_on(progress, static_cast<double>(out.size()) / static_cast<double>(catalogue.metals.size())))
-            break;
-        const auto at = [&](const char* property) { return evaluate(catalogue, m, property, conditions); };
-        out.emplace(m.slug, MetalFigures{at("solidus"), at("liquidus"), at("conductivity")});
-    }
-    return out;
-}
-
 } // namespace
 
 Session::Session(const Catalogue& reference, ViewState start, std::function<void()> wake, Workshop* file)
     : reference_(reference), works_{std::move(wake)}, workshop(file), view(std::move(start)), history(view),
-      drop(own_, view, workshop, works_), ask(own_, workshop, works_), figures_(works_), ranking_(works_),
-      tradeoff_(works_), versus_(works_), curves_(works_), mix_(works_), pour_(works_), trials_(works_), check_(works_),
-      said_(works_) {
+      drop(own_, view, workshop, works_), ask(own_, workshop, works_), ranking_(works_), tradeoff_(works_),
+      versus_(works_), curves_(works_), mix_(works_), pour_(works_), trials_(works_), check_(works_), said_(works_) {
     rebuild(wanted_mixes());
 }
 
@@ -109,6 +96,7 @@ void Session::keep_catalogue() {
 void Session::rebuild(std::vector<std::string> mixes) {
     for (BackgroundWork* w : works_.all) w->forget();
     sheets_.clear();
+    figures_.clear();
     sources_.reset();
     searched_.reset();
     workshop_serial_ = workshop.serial();
@@ -173,9 +161,13 @@ const Result<SheetResult>& Session::sheet(const std::string& slug) {
     return sheets_.emplace(slug, pourbook::sheet(catalogue, request)).first->second;
 }
 
-const Figures* Session::figures() {
-    const Conditions c = conditions();
-    return figures_.ask(c, [this, c](const Progress& p) { return all_figures(catalogue, c, p); });
+const MetalFigures& Session::figures(const Metal& metal) {
+    const Conditions& c = conditions();
+    if (!(figures_at_ == c) || figures_.size() > most_figures) figures_.clear();
+    figures_at_ = c;
+    if (const auto known = figures_.find(metal.slug); known != figures_.end()) return known->second;
+    const auto at = [&](const char* property) { return evaluate(catalogue, metal, property, c); };
+    return figures_.emplace(metal.slug, MetalFigures{at("solidus"), at("liquidus"), at("conductivity")}).first->second;
 }
 
 const Result<CurveResult>* Session::curves() {
@@ -196,7 +188,7 @@ const Result<PourSheet>* Session::pour_sheet() {
     return pour_.ask(question, [this, question, own = workshop.shared_data()]() -> Result<PourSheet> {
         const Result<PourRequest> request = pour_request_from(question.stated, read_mesh, catalogue);
         if (!request) return request.problem();
-        const Result<PourResult> plan = pour_in_workshop(catalogue, *request, *own);
+        const Result<PourResult> plan = pour_in_workshop(catalogue, with_own_pour(catalogue, *request, *own), *own);
         const bool refused = !plan && plan.problem().kind == Problem::Kind::refused;
         const Result<PourResult> shown = refused ? without_limits(catalogue, *request) : plan;
         if (!shown) return plan.problem();
@@ -234,7 +226,7 @@ const CheckResult* Session::self_check() {
     return check_.ask(true, [this] { return check(catalogue); });
 }
 
-const SourceIndex& Session::sources() {
+SourceIndex& Session::sources() {
     if (!sources_) sources_.emplace(catalogue);
     return *sources_;
 }

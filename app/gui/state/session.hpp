@@ -32,7 +32,6 @@ namespace pourbook {
 struct MetalFigures {
     Result<Evaluated> solidus, liquidus, conductivity;
 };
-using Figures = std::unordered_map<std::string, MetalFigures>; // by slug
 
 /// The entry of the workshop's file that is being filled in.
 struct EntryDesk {
@@ -129,7 +128,7 @@ public:
 
     const std::vector<const Metal*>& found(); // metals that match view.find
     const Result<SheetResult>& sheet(const std::string& slug);
-    const Figures* figures();
+    const MetalFigures& figures(const Metal& metal); // valid until the next call
     const Result<RankResult>* ranking();
     const Result<CurveResult>* curves();
     const MixSheet* mix();
@@ -145,7 +144,7 @@ public:
     /// What of the workshop's own could not be used in answers, and why.
     const std::vector<std::string>& remarks() const { return remarks_; }
     const CheckResult* self_check();
-    const SourceIndex& sources();
+    SourceIndex& sources();
 
     GoalWords goal_words() const;
     RankRequest rank_request() const;
@@ -172,7 +171,6 @@ public:
     AskDesk ask;
 
 private:
-    Background<Conditions, Figures> figures_;
     Background<RankAsked, Result<RankResult>> ranking_;
     Background<TradeoffRequest, Result<TradeoffResult>> tradeoff_;
     Background<VersusRequest, Result<VersusResult>> versus_;
@@ -186,6 +184,8 @@ private:
 
     std::unordered_map<std::string, Result<SheetResult>> sheets_; // by slug, under these conditions
     Conditions sheets_at_;
+    std::unordered_map<std::string, MetalFigures> figures_; // the same
+    Conditions figures_at_;
     mutable std::optional<Stated> conditions_read_;
     mutable RangedConditions conditions_;
     std::optional<SourceIndex> sources_;

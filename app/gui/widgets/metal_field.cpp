@@ -19,14 +19,12 @@ int move_in_list(ImGuiInputTextCallbackData* data) {
     return 0;
 }
 
-std::string conductivity_of(Ui& ui, const std::string& slug) {
-    const Figures* figures = ui.session.figures();
-    const auto at = figures ? figures->find(slug) : Figures::const_iterator();
-    if (!figures || at == figures->end() || !at->second.conductivity) return "";
+std::string conductivity_of(Ui& ui, const Metal& metal) {
     const Property* property = ui.session.catalogue.property("conductivity");
-    if (!property) return "";
+    const Result<Evaluated>& conductivity = ui.session.figures(metal).conductivity;
+    if (!property || !conductivity) return "";
     const std::string unit = shown_unit(*property, ui.session.units());
-    return pretty_number(shown_value(*property, *at->second.conductivity, ui.session.units())) + " " + unit;
+    return pretty_number(shown_value(*property, *conductivity, ui.session.units())) + " " + unit;
 }
 
 /// What a list says behind the name.
@@ -34,7 +32,7 @@ void draw_facts(Ui& ui, const Metal& metal, float left, float width) {
     ImGui::SameLine(left + width * 0.52F);
     const bool shelf = on_shelf(ui, metal.slug);
     dim_text(ui, fitted(metal.family + (shelf ? " · on the shelf" : ""), width * 0.48F - ui.px(metal_figure_width)));
-    const std::string figure = conductivity_of(ui, metal.slug);
+    const std::string figure = conductivity_of(ui, metal);
     ImGui::SameLine(left + width - ImGui::CalcTextSize(figure.c_str()).x - ui.px(8));
     dim_text(ui, figure);
 }
@@ -44,7 +42,9 @@ bool draw_line(Ui& ui, const std::string& id, const Metal& metal, bool current) 
     const bool clicked =
         ImGui::Selectable(("##" + metal.slug).c_str(), current, ImGuiSelectableFlags_AllowItemOverlap, {width, 0});
     ui.probe.item(id + "." + metal.slug, metal.slug);
-    if (current && !ImGui::IsItemVisible()) ImGui::SetScrollHereY(0.5F);
+    const bool in_sight = ImGui::IsItemVisible();
+    if (current && !in_sight) ImGui::SetScrollHereY(0.5F);
+    if (!in_sight) return clicked;
     ImGui::SameLine(left);
     if (ui.view().marks.of.contains(metal.slug) && is_pinned(ui.view(), metal.slug))
         pin_mark(ui, mark_of(ui.view(), metal.slug), ImGui::GetTextLineHeight());

@@ -8,7 +8,7 @@ Result<std::string> deliver(const std::string& file, const std::string& bytes) {
     const std::string name = file.substr(file.find_last_of('/') + 1);
     if (name.empty()) return Problem{Problem::Kind::file, "a name for the file is expected", 0};
     page_give_file(name.c_str(), bytes.data(), static_cast<int>(bytes.size()));
-    return "given to the browser as " + name;
+    return "handed to the browser, to be saved as " + name;
 }
 
 bool keeps_folders() {

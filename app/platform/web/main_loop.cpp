@@ -18,6 +18,7 @@ void once(void* pointer) {
     emscripten_cancel_main_loop();
     loop->after();
     delete loop;
+    page_closed();
 }
 
 } // namespace

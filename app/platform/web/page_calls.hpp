@@ -3,6 +3,7 @@
 #pragma once
 
 extern "C" {
+void page_closed(); // the window has been left
 void page_give_file(const char* name, const void* bytes, int size);
 char* page_address();
 int page_offer_png(const void* bytes, int size);

@@ -79,7 +79,10 @@ private:
     GoalWords goal() const {
         GoalWords words;
         words.goal = out_.read.goal;
-        if (words.goal.empty()) words.formula = out_.read.property;
+        if (words.goal.empty()) {
+            words.formula = out_.read.property;
+            words.best_high = !out_.read.least;
+        }
         const Goal* usual = usual_goal(catalogue_);
         if (words.goal.empty() && words.formula.empty() && usual) words.goal = usual->id;
         return words;

@@ -25,10 +25,11 @@ const std::vector<Meaning>& property_words() {
         {"curie_temperature", {"curie", "curie point"}},
         {"magnetic_behaviour", {"magnetic", "stick to a magnet", "ferromagnetic"}},
         {"contraction_allowance",
-         {"contraction", "shrinkage", "shrink", "shrinks", "contract", "contracts", "pattern allowance"}},
-        {"youngs_modulus", {"young's modulus", "youngs modulus", "stiffness", "stiff"}},
-        {"tensile_strength", {"tensile strength", "strength"}},
-        {"hardness", {"hardness", "how hard"}},
+         {"contraction", "shrinkage", "shrink", "shrinks", "contract", "contracts", "pattern allowance", "pattern",
+          "how much bigger", "how much smaller"}},
+        {"young_modulus", {"young's modulus", "youngs modulus", "stiffness", "stiff", "stiffer", "stiffest"}},
+        {"tensile_strength", {"tensile strength", "strength", "strong", "stronger", "strongest"}},
+        {"brinell_hardness", {"hardness", "how hard", "harder", "hardest", "softer", "softest"}},
         {"elongation", {"elongation", "ductility"}},
         {"speed_of_sound", {"speed of sound"}},
         {"linear_expansion", {"thermal expansion", "expansion", "expand", "expands"}},
@@ -37,8 +38,12 @@ const std::vector<Meaning>& property_words() {
          {"liquidus", "melting point", "melting temperature", "melt", "melts", "melting", "freeze", "freezes"}},
         {"resistivity", {"resistivity", "resistance"}},
         {"conductivity", {"conductivity", "conductive", "conduct", "conducts", "iacs", "conductor"}},
-        {"density", {"density", "dense", "heavy", "weigh", "weighs", "specific gravity"}},
-        {"price", {"price", "cost", "costs", "expensive", "worth", "how much is"}}};
+        {"density",
+         {"density", "dense", "denser", "densest", "heavy", "heavier", "heaviest", "light", "lighter", "lightest",
+          "weigh", "weighs", "specific gravity"}},
+        {"price",
+         {"price", "cost", "costs", "expensive", "worth", "how much is", "cheap", "cheaper", "cheapest", "dearer",
+          "dearest"}}};
     return all;
 }
 
@@ -58,9 +63,8 @@ const std::vector<Aim>& goal_words() {
         {"braking-per-mass", brake, mass},
         {"light-conductor", {"light conductor", "lightest conductor"}, {}},
         {"heat-spreading-per-cost", {"heat spreading", "spreads heat", "heat sink", "heatsink", "spread heat"}, {}},
-        {"heavy-for-the-money",
-         {"counterweight", "counterweights", "ballast", "flywheel", "heaviest", "weight for the money"},
-         {}},
+        {"heavy-for-the-money", {"counterweight", "counterweights", "ballast", "flywheel", "weight for the money"}, {}},
+        {"heavy-for-the-money", {"heaviest"}, money},
         {"least-energy-to-melt", {"least heat", "least energy", "least fuel", "least gas"}, {}},
         {"least-contraction", {"truest", "true to its pattern", "least contraction", "contracts least"}, {}},
         {"least-shrink", {"least shrinkage", "shrinks least", "shrink least"}, {}},
@@ -94,7 +98,14 @@ bool speaks_of(const std::string& text, const std::string& words) {
     return false;
 }
 
+bool asks_for_least(const std::string& question) {
+    return any_of_words(question, {"lowest", "least", "smallest", "lightest", "cheapest", "softest", "coolest"});
+}
+
 std::string property_asked(const Catalogue& catalogue, const std::string& question, bool element) {
+    const bool melt = any_of_words(question, {"molten", "liquid", "melted", "melt"});
+    if (melt && any_of_words(question, {"density", "dense", "heavy"}) && catalogue.property("density_liquid"))
+        return "density_liquid";
     for (const Meaning& m : property_words())
         if (any_of_words(question, m.words) && catalogue.property(m.id))
             return element && std::string(m.id) == "liquidus" && catalogue.property("melting_point") ? "melting_point"

@@ -11,6 +11,9 @@ namespace pourbook {
 /// `element`: a pure metal, which has one melting point instead of solidus and liquidus.
 std::string property_asked(const Catalogue& catalogue, const std::string& question, bool element);
 
+/// Whether the least of a property is asked for: lowest, lightest, cheapest.
+bool asks_for_least(const std::string& question);
+
 /// Id of the named goal; empty where it speaks of none.
 std::string goal_asked(const Catalogue& catalogue, const std::string& question);
 

@@ -42,8 +42,10 @@ public:
         const bool element = out_.metals.size() == 1 && catalogue_.metal(out_.metals[0])->is_element();
         out_.property = property_asked(catalogue_, text_, element);
         out_.goal = goal_asked(catalogue_, text_);
+        out_.least = asks_for_least(text_);
         out_.from_shelf = speaks_of(text_, "shelf") || speaks_of(text_, "stock");
         decide();
+        read_leftovers();
         echo();
         return out_;
     }
@@ -125,9 +127,17 @@ private:
         if (bore_.empty()) bore_ = length_of("bore|inside|inner diameter|id|hole");
         if (outside_.empty()) outside_ = length_of("outside|outer diameter|od|outer");
         wall_ = length_of("wall|thick");
-        length_ = length_of("long|length|tall|high|tube");
+        length_ = length_of("long|length|tall|high|tube|pipe|sleeve");
+        if (length_.empty()) length_ = length_before_the_tube();
         if (!bore_.empty() && outside_.empty() && !wall_.empty()) outside_ = bore_and_two_walls();
         if (!bore_.empty() && !outside_.empty() && !length_.empty()) out_.tube = bore_ + ":" + outside_ + ":" + length_;
+    }
+
+    /// "a 300 mm copper pipe": the words between are read later.
+    std::string length_before_the_tube() {
+        const auto m = take(std::string(number_pattern) + " ?" + length_pattern +
+                            R"((?= (?:[a-z0-9-]+ ){1,3}(?:tube|pipe|sleeve)\b))");
+        return m ? sized(*m, 1, 2) : "";
     }
 
     std::string bore_and_two_walls() const {
@@ -201,7 +211,9 @@ private:
             out_.asked = Asked::rank;
         } else if (out_.metals.size() == 1) {
             out_.asked = Asked::sheet;
-        } else if (!out_.property.empty() && any_word({"best", "most", "which", "highest", "lowest", "least"})) {
+        } else if (!out_.property.empty() &&
+                   any_word({"best", "most", "which", "highest", "lowest", "least", "lightest", "heaviest", "densest",
+                             "cheapest", "dearest", "stiffest", "strongest", "hardest", "softest"})) {
             out_.asked = Asked::rank;
         } else {
             read_defect();
@@ -223,10 +235,38 @@ private:
         if (!out_.defect.empty()) out_.asked = Asked::defect;
     }
 
+    /// What no part of the question took: a mass of a metal whose price is asked, or a number that nobody can place.
+    void read_leftovers() {
+        const bool reads_numbers = out_.asked == Asked::value || out_.asked == Asked::sheet ||
+                                   out_.asked == Asked::versus || out_.asked == Asked::rank ||
+                                   out_.asked == Asked::drop;
+        if (!reads_numbers) return;
+        if (const auto m = take(R"((?:^| )(\d+(?:[.,]\d+)? ?(?:kg|g|lb|oz|ozt))(?![a-z]))")) {
+            const Result<double> kg = parse_si((*m)[1].str(), base_dimension(Dimension::kilogram), "a mass");
+            if (kg && out_.asked == Asked::value && out_.property == "price")
+                out_.amount_kg = *kg;
+            else
+                remarks_.push_back("not used: " + (*m)[1].str());
+        }
+        if (const auto m = take(
+                R"((?:^| )(-?\d+(?:[.,]\d+)?(?: ?(?:%|[a-z]?m|inch|inches|in|s|seconds|min|minutes|h|hours|days|years|litres|l|ml|usd|eur))?)(?= |$))")) {
+            const std::string number = (*m)[1].str();
+            const bool bare = std::isdigit(static_cast<unsigned char>(number.back())) != 0;
+            if (bare)
+                out_.missing.push_back("what '" + number + "' is: write it with its unit, such as " + number +
+                                       (out_.asked == Asked::drop ? "mm" : "degC"));
+            else
+                remarks_.push_back("not used: " + number);
+        }
+    }
+
     void echo() {
         for (const std::string& slug : out_.metals) out_.taken.push_back(catalogue_.metal(slug)->name);
         if (const Property* p = catalogue_.property(out_.property); p && out_.asked == Asked::value)
             out_.taken.push_back(p->label);
+        else if (p && out_.asked == Asked::rank && out_.goal.empty())
+            out_.taken.push_back((out_.least ? "lowest " : "highest ") + p->label);
+        if (out_.amount_kg > 0) out_.taken.push_back(trimmed(out_.amount_kg, 6) + " kg");
         const bool by_goal = out_.asked == Asked::rank || out_.asked == Asked::versus;
         if (const Goal* g = catalogue_.goal(out_.goal); g && by_goal) out_.taken.push_back("goal: " + g->label);
         if (!out_.magnet.empty()) out_.taken.push_back("magnet " + out_.magnet);
@@ -273,11 +313,13 @@ std::vector<std::string> QuestionRead::command() const {
         out = {"versus", metals[0], metals[1]};
         add("--goal", goal);
         if (goal.empty()) add("--formula", property);
+        if (goal.empty() && least) add("--best", "low");
         break;
     case Asked::rank:
         out = {"rank"};
         add("--goal", goal);
         if (goal.empty()) add("--formula", property);
+        if (goal.empty() && least) add("--best", "low");
         if (from_shelf) add("--from", "stock");
         break;
     case Asked::drop:

@@ -18,9 +18,10 @@ struct QuestionRead {
     std::string at;                  // as --at takes it; empty: not said
     std::string magnet, grade, tube; // as the options of drop take them
     std::string part, mix, defect;
-    bool from_shelf = false;
-    std::vector<std::string> taken;   // "22 mm bore", "copper (high purity)"
-    std::vector<std::string> missing; // "the magnet's size"
+    bool from_shelf = false, least = false; // the least of the property is best
+    double amount_kg = 0;                   // of the metal whose price is asked; 0: not said
+    std::vector<std::string> taken;         // "22 mm bore", "copper (high purity)"
+    std::vector<std::string> missing;       // "the magnet's size"
 
     /// The command that gives the whole answer, its words as a shell takes them: "rank", "--goal", "strongest-brake".
     std::vector<std::string> command() const;

@@ -94,6 +94,8 @@ void add_state(QuestionOf<Conditions>& q) {
                    return fault_of(read_treatment(state_of(c), text));
                });
     q.add_read(choice("own-trials", "whether the castings you measured count", {"on", "off"}), read_own_trials);
+    for (const char* field : state_fields) // what is said of a casting goes not with the handbook's metal
+        if (std::string(field) != "as") q.fields[q.at(field)].excludes = "as=handbook";
 }
 
 QuestionField condition_field() {

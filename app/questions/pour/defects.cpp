@@ -11,10 +11,10 @@
 namespace pourbook {
 namespace {
 
-constexpr std::array small_words = {"a",    "an",   "and",     "at",       "by",      "did",   "during", "for",
-                                    "from", "has",  "in",      "is",       "it",      "my",    "of",     "off",
-                                    "on",   "or",   "s",       "so",       "the",     "to",    "too",    "was",
-                                    "were", "with", "casting", "castings", "surface", "looks", "like",   "metal"};
+constexpr std::array small_words = {"a",       "an",       "and",     "at",    "by",   "did",  "during", "for",  "from",
+                                    "has",     "in",       "is",      "it",    "my",   "of",   "off",    "on",   "or",
+                                    "s",       "so",       "the",     "to",    "too",  "was",  "were",   "with", "full",
+                                    "casting", "castings", "surface", "looks", "like", "metal"};
 
 /// "cracks", "leaking" and "Holes" as one finds them in a list of words.
 std::string stem(std::string word) {

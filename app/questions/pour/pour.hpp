@@ -29,11 +29,28 @@ struct PourFill {
     bool wall_too_thin = false;
 };
 
+/// The yield one's own castings had, and whether it asks for more metal than the plan.
+struct OwnYield {
+    double mean = no_number;
+    std::size_t castings = 0;
+    double planned_kg = 0; // the charge by the plan alone
+    bool taken = false;
+};
+
+/// Lots of the metal on one's own shelf against what is to be melted.
+struct Shelf {
+    double kg = 0, need_kg = 0; // of all castings wanted
+    std::vector<std::string> lots;
+
+    double short_kg() const { return need_kg > kg ? need_kg - kg : 0; }
+};
+
 struct PourMoney {
     double value = no_number, low = no_number, high = no_number; // USD
     std::string as_of;
     Result<casting::Traced> price = Problem{}; // USD/kg
     double returns_value = no_number;
+    bool by_lots = false; // what the person's own lots cost
 };
 
 struct PourResult {
@@ -49,7 +66,8 @@ struct PourResult {
     std::vector<casting::PiecePattern> patterns; // empty without a contraction
     casting::ToleranceTable tolerance;
     casting::PatternSpan span;
-    double mould_growth = no_number; // of the mould on heating to its temperature; NaN: not known or none
+    casting::MouldGrowth mould_growth; // on heating to its temperature
+    double scale = no_number;          // of the pattern, own castings apart; NaN without a contraction
     casting::PourHeat heat;
     casting::MouldHeatPlan mould;
     double mould_K = no_number;
@@ -71,6 +89,8 @@ struct PourResult {
     double melt_energy_J = no_number, melt_energy_uncertainty_J = no_number; // one casting
     casting::Firing firing;
     PourMoney money;
+    std::optional<OwnYield> own_yield;
+    std::optional<Shelf> shelf;
     casting::Consumables consumables;
     casting::SprueLoad sprue_load;
     std::vector<const Practice*> additions; // to the melt

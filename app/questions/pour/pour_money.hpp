@@ -5,7 +5,8 @@
 
 namespace pourbook {
 
-PourMoney pour_money(const Catalogue& catalogue, const Metal& metal, const Conditions& conditions,
+/// By what the person paid for lots of the metal, the mean by mass, else by the price of the metal.
+PourMoney pour_money(const Catalogue& catalogue, const Metal& metal, const PourRequest& request,
                      const casting::Charge& charge);
 
 } // namespace pourbook

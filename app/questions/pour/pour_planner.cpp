@@ -9,6 +9,7 @@
 #include <array>
 #include <cmath>
 #include <limits>
+#include <numeric>
 
 namespace pourbook {
 namespace {
@@ -42,7 +43,7 @@ public:
         melt();
         fill();
         pattern();
-        out_.money = pour_money(catalogue_, metal(), in_.conditions, out_.charge);
+        out_.money = pour_money(catalogue_, metal(), in_, out_.charge);
         bores();
         notes();
         return std::move(out_);
@@ -228,9 +229,12 @@ private:
         if (!charge) return failed(charge);
         out_.charge = *charge;
         if (const auto fault = weigh_gating()) return refuse(*fault);
+        if (const auto fault = weigh_by_own_yield()) return refuse(*fault);
         out_.melt_volume_m3 = out_.charge.charge_kg / out_.melt_density.value_si;
         out_.element_losses = casting::melt_loss(material_, out_.charge.charge_kg - in_.heel_kg).elements;
-        if (out_.charge.short_of_feed) remark("The yield stated leaves less metal than gating and feeder need.");
+        weigh_shelf();
+        if (out_.charge.short_of_feed && in_.yield)
+            remark("The yield stated leaves less metal than gating and feeder need.");
         low_yield();
         return {};
     }
@@ -250,6 +254,35 @@ private:
         return std::nullopt;
     }
 
+    /// Castings of one's own in this mould that took more metal than this plan: theirs, for short metal spoils a pour.
+    std::optional<Problem> weigh_by_own_yield() {
+        const std::vector<double>& yields = in_.own.yields;
+        if (!in_.own_trials || yields.empty() || in_.yield || in_.gating_kg) return std::nullopt;
+        OwnYield own;
+        own.castings = yields.size();
+        own.mean = std::accumulate(yields.begin(), yields.end(), 0.0) / static_cast<double>(yields.size());
+        own.planned_kg = out_.charge.charge_kg;
+        own.taken = own.mean < out_.charge.yield;
+        out_.own_yield = own;
+        if (!own.taken) return std::nullopt;
+        own_yield_ = own.mean;
+        const auto charge = charge_with(out_.feeder_kg);
+        if (!charge) return charge.problem();
+        out_.charge = *charge;
+        return std::nullopt;
+    }
+
+    void weigh_shelf() {
+        if (!in_.own_stock || !in_.own.keeps_stock) return;
+        Shelf shelf;
+        shelf.need_kg = out_.charge.charge_kg * static_cast<double>(in_.count);
+        for (const OwnPour::Lot& lot : in_.own.lots) {
+            shelf.kg += lot.kg;
+            shelf.lots.push_back(lot.name);
+        }
+        out_.shelf = std::move(shelf);
+    }
+
     Result<casting::Charge> charge_with(double feeder_kg) const {
         casting::ChargeInputs inputs;
         inputs.casting_kg = out_.cast_mass_kg;
@@ -258,7 +291,7 @@ private:
         inputs.feeder_kg = feeder_kg;
         inputs.melt_loss = out_.melt_loss.value_si;
         inputs.heel_kg = in_.heel_kg;
-        inputs.yield = in_.yield;
+        inputs.yield = in_.yield ? in_.yield : own_yield_;
         return casting::charge_for(inputs);
     }
 
@@ -334,13 +367,23 @@ private:
                 for (const std::string& s : casting::cannot_be_shelled(piece.words, cast, out_.freezing->wall_m))
                     remark(s);
             }
+        if (in_.process != "shell")
+            for (const casting::Piece& piece : in_.pieces)
+                for (const std::string& s :
+                     casting::core_cautions(piece.words, piece.solid, in_.process, out_.melt_density.value_si))
+                    remark(s);
+        for (const casting::Piece& piece : in_.pieces)
+            if (const std::string s = casting::lies_flat(piece.words, piece.solid); !s.empty()) remark(s);
         if (!out_.contraction) return;
-        const auto growth = casting::range_of(practice("mould_growth"));
-        if (!growth.empty() && !std::isnan(out_.mould_K) && out_.mould_K > 773.15) out_.mould_growth = growth.middle();
+        out_.mould_growth = casting::mould_growth(casting::range_of(practice("mould_growth")), out_.mould_K);
         const auto& strain = out_.contraction->strain;
         out_.span = casting::pattern_span(strain.value_si, strain.standard_uncertainty_si, out_.allowance.low,
                                           out_.allowance.high, out_.mould_growth);
+        const double taken = out_.mould_growth.any() ? out_.span.middle() : strain.value_si;
+        out_.scale = 1 + taken;
+        casting::set_patterns(out_.patterns, taken);
         casting::set_spans(out_.patterns, out_.span);
+        if (in_.own_trials) casting::set_own(out_.patterns, out_.span, in_.own.lengths);
     }
 
     void bores() {
@@ -383,6 +426,7 @@ private:
     const PourRequest& in_;
     casting::Solid thinnest_;
     double gating_kg_ = no_number;
+    std::optional<double> own_yield_;
     PourResult out_;
     Problem problem_;
 };

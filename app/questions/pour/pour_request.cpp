@@ -22,6 +22,12 @@ Result<casting::Piece> piece_from(const std::string& words, const MeshReader& re
     return casting::Piece{words, std::nullopt, *solid};
 }
 
+Fault read_switch(bool& to, const std::string& text) {
+    if (text != "on" && text != "off") return unreadable("on or off is expected");
+    to = text == "on";
+    return {};
+}
+
 Result<double> length_m(const std::string& text) {
     Result<double> length = parse_si(text, base_dimension(Dimension::metre), "a length");
     if (!length) return unreadable(length.problem().text + ": write 200mm:12mm");
@@ -52,6 +58,14 @@ Fault read_sprue(PourRequest& request, const std::string& text, const Catalogue&
     if (!foot) return foot.problem();
     request.sprue_foot_m = *foot;
     return {};
+}
+
+Fault read_own_trials_of_pour(PourRequest& request, const std::string& text, const Catalogue&) {
+    return read_switch(request.own_trials, text);
+}
+
+Fault read_own_stock(PourRequest& request, const std::string& text, const Catalogue&) {
+    return read_switch(request.own_stock, text);
 }
 
 Fault read_stl_unit(PourRequest& request, const std::string& text, const Catalogue&) {

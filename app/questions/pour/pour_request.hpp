@@ -15,6 +15,22 @@
 
 namespace pourbook {
 
+/// What the person's own file says of such a pour (questions/workshop/own_pour.hpp).
+struct OwnPour {
+    std::vector<casting::OwnLength> lengths; // of castings of this metal in this mould
+    std::size_t castings = 0;                // they come from
+    std::vector<double> yields;              // casting over charge
+    struct Lot {
+        std::string name;
+        double kg = 0;
+        double usd_per_kg = no_number; // paid; NaN: not said
+        std::string bought;
+    };
+    std::vector<Lot> lots;    // of this metal
+    std::string lots_source;  // the reference's key for what they cost
+    bool keeps_stock = false; // lots of whatever metal are kept
+};
+
 struct PourRequest {
     std::string metal;
     std::vector<std::string> parts;     // in words
@@ -41,6 +57,8 @@ struct PourRequest {
     std::vector<std::string> part_remarks; // on how the part was read; shown with the cautions
     bool acknowledge_hazard = false;
     casting::Workshop workshop;
+    bool own_trials = true, own_stock = true; // whether they count
+    OwnPour own;
 };
 
 /// Reads an STL file.
@@ -52,6 +70,8 @@ Result<PourRequest> pour_request_from(const Stated& stated, const MeshReader& re
 /// Readers of the fields that are no plain quantity.
 Fault read_part(PourRequest& request, const std::string& text, const Catalogue& catalogue);
 Fault read_sprue(PourRequest& request, const std::string& text, const Catalogue& catalogue);
+Fault read_own_trials_of_pour(PourRequest& request, const std::string& text, const Catalogue& catalogue);
+Fault read_own_stock(PourRequest& request, const std::string& text, const Catalogue& catalogue);
 Fault read_stl_unit(PourRequest& request, const std::string& text, const Catalogue& catalogue);
 
 inline const QuestionOf<PourRequest>& pour_question() {
@@ -118,6 +138,9 @@ inline const QuestionOf<PourRequest>& pour_question() {
         q.add(quantity("lift-max", "kg", "what one person lifts, crucible and metal", "10kg", "no limit",
                        "one person lifts"),
               own(&W::lift_maximum_kg));
+        q.add_read(choice("own-trials", "whether castings you measured decide pattern and yield", {"on", "off"}),
+                   read_own_trials_of_pour);
+        q.add_read(choice("own-stock", "whether the lots on your shelf count", {"on", "off"}), read_own_stock);
         q.add(flag("acknowledge-hazard", "lead or magnesium: you are equipped for it",
                    "lead or magnesium: I am equipped"),
               &R::acknowledge_hazard);

@@ -116,16 +116,16 @@ Result<GoalPlan> plan_goal(const Catalogue& catalogue, const GoalWords& words) {
 }
 
 std::string barred(const Catalogue& catalogue, const Metal& metal, const GoalPlan& plan, double temperature_K) {
-    const std::string at = " at " + trimmed(temperature_K, 6) + " K";
+    const auto at = [&] { return " at " + trimmed(temperature_K, 6) + " K"; };
     if (plan.only_home_casting)
         for (const Caution* c : catalogue.cautions_for(metal))
             if (c->excludes_home_casting) return "not for home casting: " + c->reason;
     if (plan.only_non_ferromagnetic && ferromagnetic_at(catalogue, metal, temperature_K))
-        return "ferromagnetic" + at + ": it attracts the magnet";
+        return "ferromagnetic" + at() + ": it attracts the magnet";
     if (plan.merit.uses("conductivity") || plan.merit.uses("resistivity"))
         if (const std::string why = superconducting_at(catalogue, metal, temperature_K); !why.empty())
-            return why + ": no resistance" + at;
-    if (plan.only_solid && phase_at(catalogue, metal, temperature_K) != Phase::solid) return "not solid" + at;
+            return why + ": no resistance" + at();
+    if (plan.only_solid && phase_at(catalogue, metal, temperature_K) != Phase::solid) return "not solid" + at();
     return {};
 }
 

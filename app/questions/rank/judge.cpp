@@ -6,7 +6,7 @@
 namespace pourbook {
 namespace {
 
-constexpr std::size_t columns_kept = 2000; // enough for all causes of the reference; a bound for very many metals
+constexpr std::size_t columns_kept = 500; // what many metals share is drawn again now and then
 
 } // namespace
 
@@ -36,10 +36,11 @@ std::vector<double> samples_over(const Catalogue& catalogue, const GoalPlan& pla
 }
 
 Judge::Judge(const Catalogue& catalogue, const GoalPlan& plan, const Conditions& conditions, double to_K,
-             std::size_t samples, std::uint64_t seed)
+             std::size_t samples, std::uint64_t seed, bool story)
     : catalogue_(catalogue), plan_(plan), range_(over_range(conditions, to_K)), draws_(samples, seed) {
-    // Of one temperature the story is told again for the metals that are shown.
-    if (range_.size() == 1) range_.front().story = false;
+    for (Conditions& c : range_) c.story = story;
+    if (!story && range_.size() == 1 && !plan.merit.fall())
+        plain_.emplace(catalogue, plan.merit.properties(), range_.front());
 }
 
 std::optional<Judged> Judge::judge(const Metal& metal) {
@@ -58,6 +59,7 @@ std::optional<Judged> Judge::at(const Metal& metal, const Conditions& conditions
         return std::nullopt;
     }
     if (!meets_conditions(metal, conditions)) return std::nullopt;
+    if (plain_ && plain_->read(metal, figures_)) return plainly(metal);
     if (const std::string why = plan_.merit.refusal(catalogue_, metal, conditions); !why.empty()) {
         excluded.push_back({&metal, why, {}});
         return std::nullopt;
@@ -67,16 +69,31 @@ std::optional<Judged> Judge::at(const Metal& metal, const Conditions& conditions
         unrankable.push_back({&metal, inputs.reason, inputs.missing});
         return std::nullopt;
     }
-    if (std::string why = plan_.merit.fault(nominal(inputs.values)); !why.empty()) {
-        unrankable.push_back({&metal, std::move(why), {}});
+    return weighed({&metal, conditions.temperature_K, no_number, nominal(inputs.values), any_from_memory(inputs.values),
+                    any_stale(inputs.values), std::move(inputs.values)});
+}
+
+std::optional<Judged> Judge::plainly(const Metal& metal) {
+    Judged judged{&metal, range_.front().temperature_K};
+    judged.values.reserve(figures_.size());
+    for (const PlainFigure& f : figures_) {
+        judged.values.push_back(f.value_si);
+        judged.from_memory = judged.from_memory || f.how_known == HowKnown::memory;
+        judged.stale_price = judged.stale_price || f.stale;
+    }
+    return weighed(std::move(judged));
+}
+
+/// With its merit; empty where there is none.
+std::optional<Judged> Judge::weighed(Judged judged) {
+    if (std::string why = plan_.merit.fault(judged.values); !why.empty()) {
+        unrankable.push_back({judged.metal, std::move(why), {}});
         return std::nullopt;
     }
-    Judged judged{&metal, plan_.merit.value(nominal(inputs.values)), std::move(inputs.values)};
-    if (std::isnan(judged.merit)) {
-        unrankable.push_back({&metal, "the formula has no finite value for it", {}});
-        return std::nullopt;
-    }
-    return judged;
+    judged.merit = plan_.merit.value(judged.values);
+    if (!std::isnan(judged.merit)) return judged;
+    unrankable.push_back({judged.metal, "the formula has no finite value for it", {}});
+    return std::nullopt;
 }
 
 bool Judge::meets_conditions(const Metal& metal, const Conditions& conditions) {
@@ -94,9 +111,19 @@ bool Judge::meets_conditions(const Metal& metal, const Conditions& conditions) {
     return true;
 }
 
+std::vector<RankInput> Judge::inputs_again(const Metal& metal) {
+    if (!plain_ || !plain_->read(metal, figures_)) return plan_.merit.inputs(catalogue_, metal, range_.front()).values;
+    std::vector<RankInput> out;
+    for (std::size_t i = 0; i < figures_.size(); ++i)
+        out.push_back({plan_.merit.properties()[i], plain_->with_cause(metal, i, figures_[i])});
+    return out;
+}
+
 std::vector<double> Judge::samples(const Judged& judged) {
     if (draws_.samples() == 0) return {};
     draws_.forget_beyond(columns_kept);
+    if (judged.inputs.empty())
+        return samples_over(catalogue_, plan_, *judged.metal, inputs_again(*judged.metal), range_, draws_);
     return samples_over(catalogue_, plan_, *judged.metal, judged.inputs, range_, draws_);
 }
 

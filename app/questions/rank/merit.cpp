@@ -56,6 +56,10 @@ bool any_from_memory(const std::vector<RankInput>& inputs) {
                        [](const RankInput& i) { return i.value.how_known == HowKnown::memory; });
 }
 
+bool any_stale(const std::vector<RankInput>& inputs) {
+    return std::any_of(inputs.begin(), inputs.end(), [](const RankInput& i) { return i.value.stale; });
+}
+
 Inputs look_up(const Catalogue& catalogue, const Metal& metal, const std::vector<std::string>& properties,
                const Conditions& conditions) {
     Inputs out;
@@ -85,14 +89,17 @@ bool Merit::uses(const std::string& property) const {
 
 Inputs Merit::inputs(const Catalogue& catalogue, const Metal& metal, const Conditions& conditions) const {
     Inputs out;
-    for (const std::string& property : properties_) {
-        const bool of_tube = fall_ && property == "density"; // which changes too little with temperature to refuse it
-        Result<Evaluated> value =
-            of_tube ? tube_density(catalogue, metal, conditions) : evaluate(catalogue, metal, property, conditions);
-        if (value) add_draw_parts(*value, catalogue, metal, property, conditions);
-        add(out, property, std::move(value));
-    }
+    for (const std::string& property : properties_) add(out, property, input(catalogue, metal, property, conditions));
     return out;
+}
+
+Result<Evaluated> Merit::input(const Catalogue& catalogue, const Metal& metal, const std::string& property,
+                               const Conditions& conditions) const {
+    const bool of_tube = fall_ && property == "density"; // which changes too little with temperature to refuse it
+    Result<Evaluated> value =
+        of_tube ? tube_density(catalogue, metal, conditions) : evaluate(catalogue, metal, property, conditions);
+    if (value) add_draw_parts(*value, catalogue, metal, property, conditions);
+    return value;
 }
 
 std::string Merit::refusal(const Catalogue& catalogue, const Metal& metal, const Conditions& conditions) const {
@@ -106,6 +113,7 @@ std::string Merit::fault(const std::vector<double>& values) const {
 }
 
 double Merit::value(const std::vector<double>& values) const {
+    if (!fall_) return formula_.value(values); // a formula's names are the properties, in its order
     std::vector<double> named;
     for (const std::size_t slot : names_)
         named.push_back(slot < values.size() ? values[slot] : fall_->value(picked(values, fall_inputs_)));

@@ -27,6 +27,7 @@ struct Inputs {
 
 std::vector<double> nominal(const std::vector<RankInput>& inputs);
 bool any_from_memory(const std::vector<RankInput>& inputs);
+bool any_stale(const std::vector<RankInput>& inputs);
 
 Inputs look_up(const Catalogue& catalogue, const Metal& metal, const std::vector<std::string>& properties,
                const Conditions& conditions);
@@ -45,6 +46,9 @@ public:
     bool uses(const std::string& property) const;
 
     Inputs inputs(const Catalogue& catalogue, const Metal& metal, const Conditions& conditions) const;
+    /// One of them. Errors: those of evaluate().
+    Result<Evaluated> input(const Catalogue& catalogue, const Metal& metal, const std::string& property,
+                            const Conditions& conditions) const;
     /// Why physics forbids the computation for this metal; empty: it doesn't.
     std::string refusal(const Catalogue& catalogue, const Metal& metal, const Conditions& conditions) const;
 

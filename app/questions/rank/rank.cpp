@@ -1,5 +1,6 @@
 #include "questions/rank/rank.hpp"
 
+#include "core/evaluate/money.hpp"
 #include "core/materials/names.hpp"
 #include "questions/drop/tube_metal.hpp"
 #include "questions/metals/find_metal.hpp"
@@ -26,9 +27,11 @@ const Problem stopped{Problem::Kind::refused, "stopped before the ranking was fi
 
 class Ranking {
 public:
-    Ranking(const Catalogue& catalogue, const GoalPlan& plan, const RankRequest& request)
+    Ranking(const Catalogue& catalogue, const GoalPlan& plan, const RankRequest& request, std::size_t metals)
         : catalogue_(catalogue), plan_(plan), request_(request),
-          judge_(catalogue, plan, request.conditions, request.to_K.value_or(no_number), request.samples, request.seed) {
+          judge_(catalogue, plan, request.conditions, request.to_K.value_or(no_number), request.samples, request.seed,
+                 metals <= told),
+          few_(metals <= told) {
         result_.goal = plan.id;
         result_.label = plan.label;
         result_.sentence = plan.sentence;
@@ -40,6 +43,8 @@ public:
         result_.to_K = request.to_K.value_or(no_number);
         result_.samples = request.samples;
         result_.fall = plan.merit.fall();
+        result_.catalogue = &catalogue;
+        result_.merit = plan.merit;
     }
 
     Result<RankResult> run(const std::vector<const Metal*>& field, const Progress& progress) {
@@ -70,25 +75,36 @@ private:
         }
         standings_.push_back(sum_up(metal.slug, judged->merit, samples));
         if (keep_) samples_.push_back(std::move(samples));
+        if (!few_) judged->inputs = {};
         judged_.push_back(std::move(*judged));
     }
 
     void finish(std::vector<Place> places) {
         order_by_price_form();
         result_.ranked_in_all = places.size();
-        const std::size_t shown = request_.top ? std::min(request_.top, places.size()) : places.size();
+        tell(places);
         settle(places);
+        const std::size_t shown = request_.top ? std::min(request_.top, places.size()) : places.size();
+        result_.ranked.reserve(shown);
         for (std::size_t i = 0; i < shown; ++i) {
             Judged& j = judged_[places[i].contender];
-            if (i < told && !request_.to_K)
-                j.inputs = plan_.merit.inputs(catalogue_, *j.metal, request_.conditions).values;
-            const bool from_memory = any_from_memory(j.inputs);
-            const std::optional<RankedTube> tube = tube_of(j);
-            result_.ranked.push_back({j.metal, std::move(places[i]), std::move(j.inputs), from_memory, tube});
+            result_.ranked.push_back(
+                {j.metal, std::move(places[i]), std::move(j.inputs), j.from_memory, j.stale_price, j.at_K, tube_of(j)});
         }
         turn_first_two();
         result_.excluded = std::move(judge_.excluded);
         result_.unrankable = std::move(judge_.unrankable);
+    }
+
+    /// The first ones get their figures with trails and further sources.
+    void tell(const std::vector<Place>& places) {
+        if (few_) return;
+        Conditions there = request_.conditions;
+        for (std::size_t i = 0; i < std::min(told, places.size()); ++i) {
+            Judged& j = judged_[places[i].contender];
+            there.temperature_K = j.at_K;
+            j.inputs = plan_.merit.inputs(catalogue_, *j.metal, there).values;
+        }
     }
 
     void turn_first_two() {
@@ -113,7 +129,7 @@ private:
 
     std::optional<RankedTube> tube_of(const Judged& j) const {
         if (!result_.fall) return std::nullopt;
-        const double area = plan_.merit.wall_area_m2(nominal(j.inputs));
+        const double area = plan_.merit.wall_area_m2(j.values);
         RankedTube tube;
         tube.wall_m = result_.fall->wall_m(area);
         const auto density = tube_density(catalogue_, *j.metal, request_.conditions);
@@ -152,15 +168,12 @@ private:
     }
 
     std::vector<std::string> first_ones(const std::string& form, std::size_t price) const {
-        Conditions conditions = request_.conditions;
-        conditions.price_form = form;
         std::vector<std::pair<double, const Metal*>> merits;
+        std::vector<double> values;
         for (const Judged& j : judged_) {
-            const Result<Evaluated> e = evaluate(catalogue_, *j.metal, "price", conditions);
-            if (!e) continue;
-            std::vector<double> values = nominal(j.inputs);
-            values[price] = e->value_si;
-            merits.emplace_back(plan_.merit.value(values), j.metal);
+            values = j.values;
+            if (form != request_.conditions.price_form) values[price] = price_in(form, j, values[price]);
+            if (!std::isnan(values[price])) merits.emplace_back(plan_.merit.value(values), j.metal);
         }
         const auto end = merits.begin() + static_cast<std::ptrdiff_t>(std::min(price_form_rows, merits.size()));
         std::partial_sort(merits.begin(), end, merits.end(), [&](const auto& a, const auto& b) {
@@ -172,11 +185,21 @@ private:
         return slugs;
     }
 
+    /// NaN where there is none. `asked`: the price in the form that was asked for.
+    double price_in(const std::string& form, const Judged& j, double asked) const {
+        if (request_.conditions.price_form == "exchange") return asked * form_factor(catalogue_, form, j.metal->family);
+        Conditions conditions = request_.conditions;
+        conditions.price_form = form;
+        const Result<Evaluated> e = evaluate(catalogue_, *j.metal, "price", conditions);
+        return e ? e->value_si : no_number;
+    }
+
     const Catalogue& catalogue_;
     const GoalPlan& plan_;
     const RankRequest& request_;
     Judge judge_;
-    bool keep_ = true;
+    bool few_;                   // everything is told of each at once
+    bool keep_ = true;           // their samples
     std::vector<Judged> judged_; // these three go together
     std::vector<Standing> standings_;
     std::vector<std::vector<double>> samples_; // only where they are kept
@@ -185,8 +208,14 @@ private:
 
 } // namespace
 
-bool RankedMetal::stale_price() const {
-    return std::any_of(inputs.begin(), inputs.end(), [](const RankInput& i) { return i.value.stale; });
+std::optional<Evaluated> RankResult::input(const RankedMetal& of, const std::string& property) const {
+    for (const RankInput& i : of.inputs)
+        if (i.property == property) return i.value;
+    if (!of.inputs.empty() || !merit.uses(property)) return std::nullopt;
+    Conditions there = conditions;
+    there.temperature_K = of.at_K;
+    Result<Evaluated> value = merit.input(*catalogue, *of.metal, property, there);
+    return value ? std::optional(std::move(*value)) : std::nullopt;
 }
 
 Result<std::vector<const Metal*>> list_metals(const Catalogue& catalogue, const std::string& find,
@@ -218,7 +247,7 @@ Result<RankResult> rank(const Catalogue& catalogue, const RankRequest& request, 
     }
     if (request.from.empty())
         for (const Metal& m : catalogue.metals) field.push_back(&m);
-    return Ranking(catalogue, *plan, request).run(field, progress);
+    return Ranking(catalogue, *plan, request, field.size()).run(field, progress);
 }
 
 } // namespace pourbook

@@ -33,11 +33,11 @@ struct RankedTube {
 struct RankedMetal {
     const Metal* metal = nullptr;
     Place place;
-    std::vector<RankInput> inputs; // the values that entered
+    std::vector<RankInput> inputs; // the values that entered, of the first ones; of the others see RankResult::input
     bool from_memory = false;      // a value that entered is only remembered
+    bool stale_price = false;      // a price past its period entered
+    double at_K = no_number;       // the temperature of the values
     std::optional<RankedTube> tube;
-
-    bool stale_price() const; // a price past its period entered
 };
 
 /// Which better figure would settle the order of the first two, where the data can't tell them apart.
@@ -63,6 +63,11 @@ struct RankResult {
     std::string flip_sentence; // of castings: what would turn the order of the first two (flips.hpp); empty: nothing
     /// Where the goal uses a price: the first ten of the ranked metals at exchange, retail and scrap prices.
     std::vector<std::pair<std::string, std::vector<std::string>>> order_by_price_form;
+
+    /// A value that entered, looked up where it was not kept. Empty: none such entered.
+    std::optional<Evaluated> input(const RankedMetal& of, const std::string& property) const;
+    const Catalogue* catalogue = nullptr; // the ranked metals'
+    Merit merit;
 };
 
 /// Metals found by words (see search_metals) that meet every condition; a metal without the needed value does not meet

@@ -40,14 +40,13 @@ std::string beater(const std::vector<TradeoffPoint>& points, const Merits& merit
     return {};
 }
 
-std::vector<std::string> sources_of(const RankedMetal& a, const RankedMetal& b) {
-    std::vector<std::string> keys;
-    for (const RankedMetal* m : {&a, &b})
-        for (const RankInput& input : m->inputs)
-            if (!input.value.sources.empty() &&
-                std::find(keys.begin(), keys.end(), input.value.sources.front().key) == keys.end())
-                keys.push_back(input.value.sources.front().key);
-    return keys;
+void add_sources(std::vector<std::string>& keys, const RankResult& result, const RankedMetal& metal) {
+    for (const std::string& property : result.merit.properties()) {
+        const auto value = result.input(metal, property);
+        if (value && !value->sources.empty() &&
+            std::find(keys.begin(), keys.end(), value->sources.front().key) == keys.end())
+            keys.push_back(value->sources.front().key);
+    }
 }
 
 /// Appends what is said of metals not yet in the list.
@@ -94,13 +93,10 @@ Result<TradeoffResult> tradeoff(const Catalogue& catalogue, const TradeoffReques
     for (const RankedMetal& m : first->ranked) {
         const auto other = in_second.find(m.metal);
         if (other == in_second.end()) continue;
-        result.points.push_back({m.metal,
-                                 m.place,
-                                 other->second->place,
-                                 false,
-                                 {},
-                                 m.from_memory || other->second->from_memory,
-                                 sources_of(m, *other->second)});
+        result.points.push_back(
+            {m.metal, m.place, other->second->place, false, {}, m.from_memory || other->second->from_memory, {}});
+        add_sources(result.points.back().sources, *first, m);
+        add_sources(result.points.back().sources, *second, *other->second);
         merits.emplace_back(turned(m.place.median, first->best_high),
                             turned(other->second->place.median, second->best_high));
     }

@@ -72,8 +72,10 @@ std::string casting_words(const Catalogue& catalogue, const Metal& metal, const 
     }
     if (first)
         text += ", " + element_word(catalogue, first->element) + " " + percent_range(first->low_wt, first->high_wt);
-    const PorosityRange pores = porosity_of(catalogue, metal, state).range;
-    return text + ", porosity " + percent_range(100 * pores.low, 100 * pores.high);
+    const CastPorosity pores = porosity_of(catalogue, metal, state);
+    const bool own = pores.practice && pores.practice->citation.how_known == HowKnown::own;
+    return text + ", porosity " + percent_range(100 * pores.range.low, 100 * pores.range.high) +
+           (own ? " (" + pores.practice->citation.locator + "; --own-trials off leaves them out)" : "");
 }
 
 } // namespace pourbook

@@ -56,7 +56,13 @@ Checked shape_is_sound(const std::string& words) {
     return true;
 }
 
-Checked weighing_is_sound(const Trial& t) {
+Checked weighing_is_sound(const Catalogue& catalogue, const Trial& t) {
+    if (t.part.empty() && t.mass_in_water.empty()) return missing("part (its size), or mass_in_water", "weighing");
+    if (!t.mass_in_water.empty()) {
+        std::vector<std::string> unused;
+        if (const Result<Weighed> weighed = weighed_from(catalogue, t, unused); !weighed) return weighed.problem();
+    }
+    if (t.part.empty()) return true;
     const Checked part = shape_is_sound(t.part);
     if (!part || t.pattern.empty()) return part;
     const Checked pattern = shape_is_sound(t.pattern);
@@ -79,7 +85,7 @@ Checked trial_is_sound(const Catalogue& catalogue, const Kind& kind, const Entry
     case TrialType::four_wire:
         return four_wire_is_sound(t);
     default:
-        return weighing_is_sound(t);
+        return weighing_is_sound(catalogue, t);
     }
 }
 

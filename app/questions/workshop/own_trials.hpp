@@ -12,4 +12,9 @@ namespace pourbook {
 /// Trials shows why. Trials with the same magnet share the doubt of its strength.
 std::vector<OwnCasting> castings_of_trials(const Catalogue& catalogue, const std::vector<Trial>& trials);
 
+/// What the weighings of a metal's castings say of the pores of its next one, an entry "own_porosity" for each metal.
+/// Common practice's middle and the weighings, each weighted by its spread (theirs with the scatter between castings,
+/// db/casting/state.json); what is left of the spread stands to both sides. An impossible weighing says nothing.
+std::vector<Practice> porosities_of_trials(const Catalogue& catalogue, const std::vector<Trial>& trials);
+
 } // namespace pourbook

@@ -182,6 +182,12 @@ void add_goals(Catalogue& c, const WorkshopData& data) {
     }
 }
 
+void add_castings(Catalogue& c, const WorkshopData& data) {
+    std::vector<Practice> porosities = porosities_of_trials(c, data.trials);
+    c.own_castings = castings_of_trials(c, data.trials);
+    std::move(porosities.begin(), porosities.end(), std::back_inserter(c.practices));
+}
+
 /// "your own pin, price"
 std::string names_of(const std::vector<std::string>& kinds) {
     std::string out;
@@ -224,10 +230,12 @@ WorkshopData read_workshop(Workshop& workshop, OwnMetalsToo own_metals) {
     return d;
 }
 
-WithWorkshop with_workshop(Catalogue reference, const WorkshopData& data) {
+WithWorkshop with_workshop(Catalogue reference, const WorkshopData& data, OwnCastingsToo own_castings) {
     WithWorkshop out{std::move(reference), {}};
     Catalogue& c = out.catalogue;
-    if (!data.prices.empty() || !data.metals.empty() || !data.values.empty() || !data.stock.empty()) add_references(c);
+    if (!data.prices.empty() || !data.metals.empty() || !data.values.empty() || !data.stock.empty() ||
+        !data.trials.empty())
+        add_references(c);
     c.index();
     add_metals(c, data, out.remarks);
     add_values(c, data, out.remarks);
@@ -236,7 +244,7 @@ WithWorkshop with_workshop(Catalogue reference, const WorkshopData& data) {
     if (data.fault) out.remarks.push_back(data.fault->text + "; this answer does without " + names_of(data.left_out));
     if (const std::string why = show_money_of(c, data); !why.empty()) out.remarks.push_back(why);
     c.index();
-    c.own_castings = castings_of_trials(c, data.trials);
+    if (own_castings == OwnCastingsToo::yes) add_castings(c, data);
     return out;
 }
 

@@ -14,6 +14,9 @@ namespace pourbook {
 enum class OwnMetalsToo { yes, no };
 WorkshopData read_workshop(Workshop& workshop, OwnMetalsToo own_metals = OwnMetalsToo::yes);
 
+/// What the person's trials say of castings takes a computation for each: left out where no casting is asked for.
+enum class OwnCastingsToo { yes, no };
+
 struct WithWorkshop {
     Catalogue catalogue;
     std::vector<std::string> remarks; // "left out: own price of copper: no rate ...", each whole
@@ -21,7 +24,8 @@ struct WithWorkshop {
 
 /// Own prices come before the reference's sets; a price in another currency needs a rate of exchange, else it is left
 /// out and said.
-WithWorkshop with_workshop(Catalogue reference, const WorkshopData& data);
+WithWorkshop with_workshop(Catalogue reference, const WorkshopData& data,
+                           OwnCastingsToo own_castings = OwnCastingsToo::yes);
 
 /// The metals on the shelf, in the order of the lots, each once.
 std::vector<std::string> metals_on_the_shelf(const WorkshopData& data);

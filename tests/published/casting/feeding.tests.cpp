@@ -1,7 +1,9 @@
 // Worked examples of feeding and filling in print. Each value stands as printed; the tolerance is half its last digit
 // unless the example rounds on the way.
 #include "core/casting/feeder.hpp"
+#include "core/casting/feeding_plan.hpp"
 #include "core/casting/shape.hpp"
+#include "support/small_catalogue.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -70,6 +72,29 @@ TEST_CASE("riser modulus 1.2 times that of the casting outlasts it by 1.44") {
     const Result<Feeder> f = feeder_for(1e-4, 0.005, 0.05, rules);
     REQUIRE(f);
     CHECK(f->by_modulus.modulus_m() == Approx(1.2 * 0.005));
+}
+
+TEST_CASE("how far a feeder reaches along a steel plate") {
+    // S. Ou, K. D. Carlson, R. A. Hardin, C. Beckermann, Metall. Mater. Trans. B 33 (2002) 731 (read in a copy): of the
+    // distance that Bishop and Pellini's plates were sound the cold end gives its zone, and "the remaining 2 T" is the
+    // feeder's. SFSA, Feeding and Risering Guidelines for Steel Castings (2001), section 5 (read in a copy): the
+    // distance counts from the feeder's edge to the furthest place; below 1 in, gated through the feeder, up to twice
+    // as far. No worked example with figures was found that can be read.
+    const Catalogue& c = pourbook::testing::real_catalogue();
+    const Material metal{c, *c.metal("copper"), Conditions{}};
+    for (const double thickness_m : {0.030, 0.050}) {
+        FeedingInputs in;
+        in.process = "sand";
+        in.heaviest = solid(Form::plate, {0.3, 0.2, thickness_m});
+        in.casting_m3 = in.heaviest.volume_m3;
+        in.pour_K = 1450;
+        const Result<FeedingPlan> plan = feeding_plan(metal, in, Problem{});
+        REQUIRE(plan);
+        CHECK(plan->distance_m - plan->end_effect_m == Approx(2 * thickness_m));
+        // Feeders of the plan stand so that the furthest place lies within the distance from an edge.
+        const double covered = static_cast<double>(plan->feeders) * (2 * plan->distance_m + thickness_m);
+        CHECK(covered >= 0.3);
+    }
 }
 
 TEST_CASE("stages of contraction one after the other") {

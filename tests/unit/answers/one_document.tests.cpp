@@ -50,7 +50,7 @@ TEST_CASE("a stale price is said in every rendering of a ranking, and a fresh on
     for (const std::string& told : renderings(document_of(ranked_by_cost(c, {"bb"}), {c, UnitSystem::shown, ""})))
         CHECK_THAT(told, !Contains("stale"));
     const RankResult both = ranked_by_cost(c, {"ab", "bb"}); // ab is priced by its content of Aa
-    for (const RankedMetal& m : both.ranked) CHECK(m.stale_price() == (m.metal->slug == "ab"));
+    for (const RankedMetal& m : both.ranked) CHECK(m.stale_price == (m.metal->slug == "ab"));
 }
 
 TEST_CASE("a stale price is said where metals are compared") {

@@ -2,6 +2,7 @@
 #include "questions/ask/ask.hpp"
 
 #include "answers/ask/ask_report.hpp"
+#include "core/quantity/format.hpp"
 #include "db/store/reference_file.hpp"
 #include "tests/support/asked_questions.hpp"
 
@@ -47,4 +48,30 @@ TEST_CASE("an answer in words: what was understood, with units, and the sentence
     const Result<AskResult> unknown = ask(reference(), {"the weather tomorrow", {}});
     REQUIRE_FALSE(unknown);
     CHECK(unknown.problem().kind == Problem::Kind::unreadable);
+}
+
+TEST_CASE("a number that nobody can place is asked back and what is not used is said") {
+    const Result<AskResult> cold = ask(reference(), {"copper at -196", {}});
+    REQUIRE(cold);
+    CHECK_THAT(cold->fault, Contains("what '-196' is") && Contains("-196degC"));
+    CHECK(cold->values.empty());
+    const Result<AskResult> mass = ask(reference(), {"density of 3 kg of copper", {}});
+    REQUIRE(mass);
+    CHECK_THAT(text_of(*mass, UnitSystem::shown), Contains("not used: 3 kg"));
+    const Result<AskResult> cost = ask(reference(), {"what does 3 kg of copper cost", {}});
+    REQUIRE(cost);
+    REQUIRE(cost->values.size() == 1);
+    CHECK_THAT(text_of(*cost, UnitSystem::shown),
+               Contains("3 kg of it: " + significant(3 * cost->values[0].value.value_si, 3) + " USD"));
+}
+
+TEST_CASE("the least of a property is the other end of its order") {
+    const Result<AskResult> least = ask(reference(), {"which metal has the lowest resistivity", {}});
+    REQUIRE(least);
+    REQUIRE(least->rank);
+    CHECK(least->rank->ranked.front().metal->slug == "silver"); // the best conductor there is: common knowledge
+    const Result<AskResult> light = ask(reference(), {"lightest metal i can cast", {}});
+    REQUIRE(light);
+    REQUIRE(light->rank);
+    CHECK(light->rank->ranked.front().metal->family == "aluminium");
 }

@@ -177,7 +177,11 @@ TEST_CASE("questions about a part ask for a casting, questions about a metal for
     Stated s(plain);
     s.set("feedstock", "pipe");
     CHECK(plain.read(s, c)->casting->feedstock == "pipe");
-    s.set("as", "handbook").set("feedstock", "");
+    s.set("as", "handbook");
+    const auto both = plain.read(s, c);
+    REQUIRE_FALSE(both);
+    CHECK(both.problem().text == "--feedstock 'pipe': not beside --as handbook: one of the two");
+    s.set("feedstock", "");
     CHECK_FALSE(plain.read(s, c)->casting);
     CHECK_FALSE(plain.read(Stated(plain).set("porosity", "0.02"), c));
 }

@@ -208,3 +208,29 @@ TEST_CASE("the chance of agreement is a chance: even where everything is right",
     CHECK(below_half / double(trials) == Approx(0.5).margin(0.1));
     CHECK(below_fifth / double(trials) == Approx(0.2).margin(0.08));
 }
+
+TEST_CASE("a magnet 10 % weaker than stated is remarked", "[eddy]") {
+    // Its fall says 19 % less conductivity than its resistance; the workshop's sizes, riding off the axis as it may.
+    const DropInputs stated = with_riding(workshop());
+    const DropModel model(stated);
+    Nature nature{std::mt19937_64(11)};
+    constexpr int trials = 100;
+    int remarked = 0;
+    for (int trial = 0; trial < trials; ++trial) {
+        Truth truth = drawn(stated, nature);
+        truth.inputs.remanence_T.value *= 0.9;
+        const double riding = stated.riding.factor((1 + nature.uniform()) / 2);
+        Draws draws(300, static_cast<std::uint64_t>(trial) + 1);
+        const auto variations = model.variations(draws);
+        Truth ridden = truth;
+        ridden.conductivity *= riding; // brakes as that would on the axis
+        const auto fallen =
+            conductivity_from_times(model, timed(true_time(model, ridden), 5, nature), variations, draws);
+        const auto wire =
+            conductivity_from_resistance(measured(truth, nature), nominal_wall_area_m2(stated), variations, draws);
+        REQUIRE((fallen && wire));
+        remarked += agreement(*fallen, *wire) < 0.05;
+    }
+    WARN("remarked in " << remarked << " of " << trials);
+    CHECK(remarked >= 0.9 * trials);
+}

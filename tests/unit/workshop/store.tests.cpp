@@ -220,14 +220,14 @@ TEST_CASE("a newer schema is reached in one step after a backup, or not at all")
     const Folder folder;
     put(*open(folder.file()), stock("a", "copper", "2 kg"));
     WorkshopOptions next;
-    next.schema.push_back({3, "CREATE TABLE shelf (id INTEGER PRIMARY KEY) STRICT;"});
+    next.schema.push_back({4, "CREATE TABLE shelf (id INTEGER PRIMARY KEY) STRICT;"});
     SECTION("it works") {
         const auto w = open_workshop(folder.file(), next);
         REQUIRE(w);
         REQUIRE(content(**w).size() == 1);
         REQUIRE((*w)->undo().problem().kind == Problem::Kind::refused); // the journal belonged to the old tables
         REQUIRE(open_workshop(folder.file()).problem().text.find("newer version") != std::string::npos);
-        const auto backup = open(folder.file("workshop.sqlite.before-schema-3"));
+        const auto backup = open(folder.file("workshop.sqlite.before-schema-4"));
         REQUIRE(content(*backup).size() == 1);
     }
     SECTION("it fails half way") {
@@ -246,7 +246,29 @@ TEST_CASE("a file of the first release opens with all it holds") {
     REQUIRE(w->entries(known_kind("price"))->size() == 2);
     REQUIRE(w->entries(known_kind("trial"))->size() == 1);
     REQUIRE(w->undo().problem().kind == Problem::Kind::refused); // the journal of schema 1 had no check sums
-    REQUIRE(copies(folder, "before-schema-2") == 1);
+    REQUIRE(copies(folder, "before-schema-3") == 1);
+}
+
+TEST_CASE("a file of the second release opens, and what is sound in a damaged one is gathered") {
+    const Folder folder;
+    fs::copy_file(std::string(POURBOOK_DB) + "/../tests/workshop/schema-2.sqlite", folder.file());
+    const auto gathered = salvage_workshop(folder.file(), folder.file("gathered"));
+    REQUIRE(gathered);
+    CHECK(gathered->kept == 3);
+    CHECK(gathered->lost.empty());
+    const auto w = open(folder.file());
+    CHECK(content(*w).size() == 1);
+    const auto trials = w->entries(known_kind("trial"));
+    REQUIRE(trials);
+    CHECK(trials->size() == 2);
+    CHECK(text_of(known_kind("trial"), trials->front(), "mass_in_water").empty());
+    Entry weighed = trials->front();
+    text_of(known_kind("trial"), weighed, "mass_in_water") = "750 g";
+    auto batch = w->begin("weighed");
+    REQUIRE((*batch)->put(known_kind("trial"), weighed));
+    REQUIRE((*batch)->commit());
+    CHECK(text_of(known_kind("trial"), open(folder.file())->entries(known_kind("trial"))->front(), "mass_in_water") ==
+          "750 g");
 }
 
 TEST_CASE("a backup put in the place of an open file is what is read and written from then on") {
