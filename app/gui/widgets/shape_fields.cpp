@@ -35,7 +35,8 @@ bool draw_forms(Ui& ui, const std::string& id, const std::vector<ShapeForm>& for
     std::vector<std::string> sizes = forms[chosen].usual;
     for (std::size_t i = 0; i < sizes.size(); ++i) {
         const auto same = std::find(now.sizes.begin(), now.sizes.end(), forms[chosen].sizes[i]);
-        if (same != now.sizes.end()) sizes[i] = parts.sizes[static_cast<std::size_t>(same - now.sizes.begin())];
+        const auto at = static_cast<std::size_t>(same - now.sizes.begin());
+        if (same != now.sizes.end() && !parts.sizes[at].empty()) sizes[i] = parts.sizes[at];
     }
     parts = {chosen, sizes};
     return true;
