@@ -13,7 +13,7 @@ async function settle() {
     await navigator.serviceWorker.register("service_worker.js");
     await navigator.serviceWorker.ready;
   } catch (why) {
-    return; // a page without https: it works, but has no threads and no life without its server
+    return; // a page without https, which start() says
   }
   if (window.crossOriginIsolated || sessionStorage.getItem("reloaded")) return;
   sessionStorage.setItem("reloaded", "yes");
@@ -225,7 +225,8 @@ var Module = {
   pickedBy("part", openPart);
   followTyping();
   followTouch();
+  if (!window.crossOriginIsolated) return over("this address gives the page no threads: open it by https, or from this machine itself, and not in a private window");
   const program = document.createElement("script");
-  program.src = window.crossOriginIsolated ? "pourbook.js" : "plain.js";
+  program.src = "pourbook.js";
   document.body.append(program);
 })();
