@@ -218,9 +218,9 @@ TEST_CASE("published: figures an audit found wrong, beside what it expected") {
     for (const Metal& m : real_catalogue().metals) { // density at 77 K: once of no metal
         Conditions cold;
         cold.temperature_K = 77;
-        const auto room = evaluate(real_catalogue(), m, "density", {});
+        const auto usual = evaluate(real_catalogue(), m, "density", {});
         const auto d = evaluate(real_catalogue(), m, "density", cold);
         INFO(m.slug);
-        if (room && d && room->condition != "liquid") CHECK(d->value_si >= room->value_si * 0.999);
+        if (usual && d && usual->condition != "liquid") CHECK(d->value_si >= usual->value_si * 0.999);
     }
 }
