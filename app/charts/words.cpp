@@ -95,7 +95,9 @@ std::string rate_text(std::initializer_list<const Property*> shown) {
     return {};
 }
 
-std::string short_source(const Reference& reference) {
+namespace {
+
+std::string author_and_year(const Reference& reference) {
     const std::string year = reference.year.empty() ? "" : " " + reference.year;
     if (reference.authors.empty()) return up_to(reference.title, ":;,(") + year;
     const std::string first_group = up_to(reference.authors, ";(");
@@ -104,6 +106,12 @@ std::string short_source(const Reference& reference) {
     if (first.find(". ") != 1) return first + year; // no initial in front: an organisation
     const std::string surname = first.substr(first.find_last_of(' ') + 1);
     return surname + (first == first_group ? "" : " et al.") + year;
+}
+
+} // namespace
+
+std::string short_source(const Reference& reference) {
+    return author_and_year(reference) + (reference.kind == "memory" ? " (remembered)" : "");
 }
 
 std::string short_source(const Catalogue& catalogue, const std::string& key) {

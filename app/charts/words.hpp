@@ -32,7 +32,7 @@ std::string conditions_text(const Conditions& conditions, double to_K = no_numbe
 /// ", money at 1.08 USD/EUR, central bank, 2026-11-01", where one of these is money shown in another currency.
 std::string rate_text(std::initializer_list<const Property*> shown);
 
-/// A source as people quote it in passing: "Matula 1979", "Ho et al. 1983".
+/// A source as people quote it in passing: "Matula 1979", "Ho et al. 1983"; what is remembered says so.
 std::string short_source(const Reference& reference);
 /// The same of a key; a key nobody knows stands for itself.
 std::string short_source(const Catalogue& catalogue, const std::string& key);

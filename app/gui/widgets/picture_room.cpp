@@ -31,12 +31,6 @@ std::string wish_key(const PictureWish& w) {
            (w.clear ? "c" : "") + "|" + w.title + "|" + w.credit;
 }
 
-std::string quoted_source(const Catalogue& catalogue, const std::string& key) {
-    const Reference* reference = catalogue.reference(key);
-    if (!reference) return key;
-    return short_source(*reference) + (reference->kind == "memory" ? " (remembered)" : "");
-}
-
 PictureLook look_of(const Ui& ui, double scale) {
     const PictureRoom& room = ui.room;
     Colour ground = palette(room.wish.dark).ground;
@@ -237,7 +231,7 @@ void offer_to_room(Ui& ui, const std::string& id, const std::string& key, const 
     if (!measure) return tell(room, measure.problem().text, true);
     room.scene = framed(
         make, room.wish, **measure, ui.session.date,
-        [&](const std::string& source) { return quoted_source(ui.session.catalogue, source); }, &ui.view().marks.of);
+        [&](const std::string& source) { return short_source(ui.session.catalogue, source); }, &ui.view().marks.of);
     room.laid_out = full;
     if (room.wish.title.empty()) room.own_title = room.scene.title;
     if (room.file.empty())
