@@ -19,7 +19,8 @@ with tempfile.TemporaryDirectory(prefix=f"pourbook-readme.{os.getpid()}.") as fo
         done = subprocess.run([PROGRAM, *shlex.split(line)], capture_output=True, text=True, timeout=120, cwd=folder, env={**os.environ, "XDG_DATA_HOME": folder})
         check(done.returncode == 0, f"{line}: exit {done.returncode}: {done.stderr.strip()}")
 
-shown = set(re.findall(PICTURES + r"/([a-z]+\.png)", page))
+pages = [open(os.path.join(ROOT, "app/help", name), encoding="utf-8").read() for name in os.listdir(os.path.join(ROOT, "app/help")) if name.endswith(".md")]
+shown = set(re.findall(r"pictures/([a-z-]+\.(?:png|svg))", "\n".join([page, *pages])))
 held = set(os.listdir(os.path.join(ROOT, PICTURES)))
 check(shown == held, f"pictures shown but not held {shown - held}, held but not shown {held - shown}")
 ended("readme")
