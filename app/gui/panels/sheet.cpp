@@ -1,5 +1,6 @@
 #include "gui/panels/panels.hpp"
 #include "gui/widgets/text.hpp"
+#include "gui/widgets/theme.hpp"
 #include "gui/widgets/value_label.hpp"
 
 #include "core/quantity/format.hpp"
@@ -85,16 +86,22 @@ std::vector<const SheetRow*> rows_in_order(Ui& ui, const SheetResult& sheet) {
     return rows;
 }
 
+/// One after the other on as many lines as it takes; each says on hover why.
 void draw_without_value(Ui& ui, const SheetResult& sheet) {
-    std::string names;
+    const TextLook look(ui.fonts.small, ui.colours().dim);
+    const float gap = ui.px(theme::near);
+    bool first = true;
     for (const SheetRow& row : sheet.rows) {
         if (row.value) continue;
-        names += (names.empty() ? "" : ", ") + shown_label(*row.property, ui.session.units());
-        ui.probe.say("sheet." + row.property->id, "no value");
+        if (first) text("no value:");
+        first = false;
+        const std::string label = shown_label(*row.property, ui.session.units());
+        ImGui::SameLine(0, gap);
+        if (ImGui::GetContentRegionAvail().x < ImGui::CalcTextSize(label.c_str()).x) ImGui::NewLine();
+        text(label);
+        ui.probe.item("sheet." + row.property->id, "no value");
+        if (ImGui::IsItemHovered()) hover_text(ui, label + ": " + row.value.problem().text);
     }
-    if (names.empty()) return;
-    const TextLook look(ui.fonts.small, ui.colours().dim);
-    wrapped_text("no value: " + names, ui.colours().dim);
 }
 
 void draw_values(Ui& ui, const SheetResult& sheet) {
