@@ -43,6 +43,7 @@ TEST_CASE("every field of every question that the command line answers in words 
 TEST_CASE("every field of a plan has its place in Pour") {
     Desk desk(testing::real_catalogue(), 1440, tall);
     desk.session.view.view = "pour";
+    desk.session.view.pour.set("part", "stl:/tmp/part.stl"); // a drawing has a unit
     desk.settle();
     for (const QuestionField& field : pour_question().fields) {
         CAPTURE(field.name);
