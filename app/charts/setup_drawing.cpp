@@ -38,7 +38,11 @@ private:
     double magnet_radius() const { return inputs_.outer_radius_m.value; }
     double magnet_length() const { return inputs_.magnet().whole_length_m(); }
 
-    std::string metres(double m) const { return length_text(std::round(m * 1e6) / 1e6, units_); }
+    /// Without the nearest sixty-fourth, for which a drawing has no room.
+    std::string metres(double m) const {
+        const std::string text = length_text(std::round(m * 1e6) / 1e6, units_);
+        return text.substr(0, text.find(" ("));
+    }
 
     void fill(double x, double y, double width, double height, Colour colour) {
         scene_.parts.push_back(Rectangle{{x, y, width, height}, colour});

@@ -50,11 +50,14 @@ std::vector<std::string> assumed(const DropResult& r) {
 
 void draw_drop_numbers(Ui& ui, const DropResult& result) {
     if (result.tube.metal) heading(ui, result.tube.metal->name);
+    const auto figures = drop_figures(ui.session.catalogue, result, ui.session.units());
+    float widest = ui.px(92);
+    for (const DropFigure& figure : figures) widest = std::max(widest, ImGui::CalcTextSize(figure.value.c_str()).x);
     if (!ImGui::BeginTable("figures", 3, ImGuiTableFlags_RowBg)) return;
     ImGui::TableSetupColumn("what", ImGuiTableColumnFlags_WidthFixed, ui.px(118));
-    ImGui::TableSetupColumn("value", ImGuiTableColumnFlags_WidthFixed, ui.px(92));
+    ImGui::TableSetupColumn("value", ImGuiTableColumnFlags_WidthFixed, widest);
     ImGui::TableSetupColumn("detail", ImGuiTableColumnFlags_WidthStretch);
-    for (const DropFigure& figure : drop_figures(ui.session.catalogue, result, ui.session.units())) {
+    for (const DropFigure& figure : figures) {
         ImGui::TableNextRow();
         ImGui::TableNextColumn();
         dim_text(ui, figure.label);
