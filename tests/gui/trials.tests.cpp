@@ -298,6 +298,9 @@ TEST_CASE("what keeps an entry is in sight in a window of 900 px, whatever the f
     ImGui::GetIO().MouseWheel = -40; // down the form, which is longer than the window
     desk.frames(4);
     desk.fill("field.times", "12.0 s");
+    desk.point_at("field.times");
+    ImGui::GetIO().MouseWheel = 40; // back to its head, where an entry is kept
+    desk.frames(4);
     desk.click("entry.keep");
     desk.settle();
     CHECK(shop.workshop->entries(known_kind("trial"))->size() == 1);
