@@ -9,14 +9,27 @@ from window import check
 MICROOHM_CM = 1e8  # in an ohm metre
 
 
+def back_to_keep(w, over):
+    """The form may be longer than the window; what keeps it stands at its head."""
+    w.point_at(over)
+    for _ in range(40):
+        if "entry.keep" in w.dump()["items"]:
+            return
+        w.xdotool("click", 4)
+
+
 def times_entered(p, **fields):
     """A drop trial with the magnet and tube of Drop."""
     w = p.window
     w.key("F8")
     p.pick("field.type", "drop")
+    before = "field.type"
     for name, words in fields.items():
-        p.fill("field." + name, words)
-    w.wheel_to("entry.keep", over="field.date")
+        if "field." + name not in w.dump()["items"]:
+            w.wheel_to("field." + name, over=before)
+        before = "field." + name
+        p.fill(before, words)
+    back_to_keep(w, before)
     w.click("entry.keep")
     return w.text("trial.trial-1")
 
@@ -24,7 +37,7 @@ def times_entered(p, **fields):
 def fell_faster(p):
     said = times_entered(p, metal="copper", times="9.5 s, 9.7 s, 9.6 s")
     shows = p.told("trial", "list")[0]["shows"]
-    told = p.told("infer", *SETUP, "--time", "9.5s,9.7s,9.6s", "--samples", "400", "--as", "handbook")
+    told = p.told("infer", *SETUP, "--time", "9.5s,9.7s,9.6s", "--samples", "400")
     conductivity, iacs, like = figures(r"^([\d.]+) ± [\d.]+ MS/m, ([\d.]+) %IACS .*; like (.*)", said, "what the trial shows")
     for from_command in (shows, told):
         equal(conductivity, from_command["conductivity_S_m"] / 1e6, "conductivity")
@@ -33,7 +46,7 @@ def fell_faster(p):
     predicted = figures(r"predicted for copper ([\d.]+) s", said, "the predicted time")[0]
     equal(predicted, shows["predicted_time_s"], "predicted time")
     if not told["copper_impurities"]:  # the likeliest metal is no copper
-        check("dissolved impurity" not in said, f"impurities of a base that is not the likeliest: {said}")
+        check("copper with one dissolved impurity" not in said, f"impurities of a base that is not the likeliest: {said}")
         return "type, metal, times, keep", f"{conductivity} MS/m, {iacs} %IACS instead of {predicted} s: like {like}"
     impurities = figures(r"one dissolved impurity: (.*)", said, "impurities")[0]
     for shown, impurity in zip(impurities.split(", "), told["copper_impurities"]):
@@ -45,7 +58,7 @@ def fell_faster(p):
 
 def porous(p):
     said = times_entered(p, metal="brass-cartridge", times="3.3 s, 3.4 s", mass="620 g")
-    told = p.told("infer", *SETUP, "--time", "3.3s,3.4s", "--tube-mass", "620g", "--samples", "400", "--as", "handbook")
+    told = p.told("infer", *SETUP, "--time", "3.3s,3.4s", "--tube-mass", "620g", "--samples", "400")
     like = figures(r"like (.*)", said, "what the trial shows")[0].split(", ")
     for shown, metal in zip(like, told["consistent_metals"]):
         slug, porosity = figures(r"^(\S+) \(porosity (-?[\d.]+) %\)$", shown, "porosity")

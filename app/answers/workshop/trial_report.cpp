@@ -68,11 +68,11 @@ std::string metals_text(const std::vector<ConsistentMetal>& list) {
 }
 
 /// "or copper with one dissolved impurity: P 0.011 %, Fe 0.018 %": the smallest contents.
-std::string impurities_text(const std::vector<ImpurityEffect>& list) {
+std::string impurities_text(const std::string& base, const std::vector<ImpurityEffect>& list) {
     std::string out;
     for (std::size_t i = 0; i < list.size() && i < most_named; ++i)
         out += (i ? ", " : "") + list[i].element + " " + significant(list[i].content_wt, 2) + " %";
-    return "or copper with one dissolved impurity: " + out;
+    return "or " + (base == "Cu" ? "copper" : base) + " with one dissolved impurity: " + out;
 }
 
 std::string inferred_text(const InferResult& r) {
@@ -130,7 +130,7 @@ std::vector<std::string> lines_of(const ShownTrial& trial) {
     if (result->inferred) {
         lines.push_back(inferred_text(*result->inferred));
         const std::vector<ImpurityEffect>& impurities = result->inferred->impurities;
-        if (!impurities.empty()) lines.push_back(impurities_text(impurities));
+        if (!impurities.empty()) lines.push_back(impurities_text(result->inferred->impurity_base, impurities));
     }
     if (std::isfinite(result->measured_time_s)) lines.push_back(predicted_text(*result));
     if (result->weighed) lines.push_back(weighed_text(*result->weighed));
