@@ -2,22 +2,12 @@
 
 #include "gui/state/typed_quantity.hpp"
 
+#include "questions/pour/part_words.hpp"
+
 #include <algorithm>
 
 namespace pourbook {
 namespace {
-
-/// Sizes are parted by ':' or 'x', as part_from() takes them.
-std::vector<std::string> split(const std::string& text) {
-    std::vector<std::string> out(1);
-    for (const char c : text) {
-        if (c == ':' || c == 'x' || c == 'X')
-            out.emplace_back();
-        else
-            out.back() += c;
-    }
-    return out;
-}
 
 /// "22:38:300mm": one unit at the end serves them all.
 void share_unit(std::vector<std::string>& sizes) {
@@ -60,7 +50,7 @@ std::optional<ShapeParts> shape_parts(const std::vector<ShapeForm>& forms, const
         if (!form.name.empty() && form.name != words.substr(0, colon)) continue;
         const std::string sizes = form.name.empty() ? words : words.substr(colon + 1);
         if (form.file) return ShapeParts{i, {sizes}};
-        ShapeParts out{i, split(sizes)};
+        ShapeParts out{i, split_sizes(sizes)};
         if (out.sizes.size() != form.sizes.size()) return std::nullopt;
         share_unit(out.sizes);
         return out;

@@ -7,6 +7,17 @@
 #include <vector>
 
 namespace pourbook {
+std::vector<std::string> split_sizes(const std::string& text) {
+    std::vector<std::string> out(1);
+    for (const char c : text) {
+        if (c == ':' || c == 'x' || c == 'X')
+            out.emplace_back();
+        else
+            out.back() += c;
+    }
+    return out;
+}
+
 namespace {
 
 using casting::Form;
@@ -28,20 +39,9 @@ Problem wrong(const std::string& words, const std::string& what) {
     return {Problem::Kind::unreadable, "--part '" + words + "': " + what, 0};
 }
 
-std::vector<std::string> split(const std::string& text) {
-    std::vector<std::string> out(1);
-    for (const char c : text) {
-        if (c == ':' || c == 'x' || c == 'X')
-            out.emplace_back();
-        else
-            out.back() += c;
-    }
-    return out;
-}
-
 Result<casting::Shape> shape_from(const Known& known, const std::string& words, const std::string& sizes) {
     const std::vector<std::string> names = casting::size_names(known.form);
-    const std::vector<std::string> written = split(sizes);
+    const std::vector<std::string> written = split_sizes(sizes);
     if (written.size() != names.size())
         return wrong(words, std::string(known.pattern) + " is expected, such as lengths in mm");
     const Result<std::vector<std::string>> parts =

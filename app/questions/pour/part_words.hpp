@@ -8,6 +8,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 namespace pourbook {
 
@@ -18,5 +19,8 @@ struct PartWords {
 
 /// Errors: unreadable, with the word and what is expected.
 Result<PartWords> part_from(const std::string& words);
+
+/// The sizes of a shape, parted by ':' or 'x'.
+std::vector<std::string> split_sizes(const std::string& text);
 
 } // namespace pourbook
