@@ -103,13 +103,16 @@ double width_of_figures(const Canvas& canvas, const Axis& axis, double height) {
 }
 
 double add_notes(Scene& scene, const Canvas& canvas, const std::vector<std::string>& notes, double bottom) {
-    const double step = label_line;
-    double y = bottom - step * static_cast<double>(notes.size());
+    constexpr double note_upright = 350, step = label_line; // points, below which a note has two lines
+    std::vector<std::string> lines;
+    for (const std::string& note : notes)
+        for (std::string& line : fitted_lines(note, canvas.width - 2 * chart_margin,
+                                              canvas.width < note_upright ? 2 : 1, TextStyle::label, canvas.measure))
+            lines.push_back(std::move(line));
+    double y = bottom - step * static_cast<double>(lines.size());
     const double top = y - 2;
-    for (const std::string& note : notes) {
-        const double room = canvas.width - 2 * chart_margin;
-        scene.parts.push_back(Text{
-            {chart_margin, y + step / 2}, shortened(note, room, TextStyle::label, canvas.measure), canvas.palette.dim});
+    for (std::string& line : lines) {
+        scene.parts.push_back(Text{{chart_margin, y + step / 2}, std::move(line), canvas.palette.dim});
         y += step;
     }
     return top;

@@ -12,8 +12,9 @@ namespace {
 
 constexpr double marker_radius = 3.5;
 constexpr double hit_half = 6;
-constexpr double mark_room = 14;    // the mark in front of an end label
-constexpr double label_indent = 24; // gap and mark before an end label
+constexpr double mark_room = 14;      // the mark in front of an end label
+constexpr double label_indent = 24;   // gap and mark before an end label
+constexpr double curve_upright = 350; // points, below which the names stand above the plot instead of at the ends
 
 class CurveLayout {
 public:
@@ -24,10 +25,11 @@ public:
     }
 
     Scene run() {
-        const double top = add_head(scene_, canvas_, chart_.title, chart_.lines.empty() ? "" : chart_.y_label);
+        double top = add_head(scene_, canvas_, chart_.title, chart_.lines.empty() ? "" : chart_.y_label);
         double bottom = add_origin(scene_, canvas_, chart_.origin);
         bottom = add_notes(scene_, canvas_, notes(), bottom);
         if (chart_.lines.empty()) return std::move(scene_);
+        if (key_) top = add_key(top);
         place_plot(top + 6, bottom);
         add_horizontal_axis(scene_, canvas_, x_, plot_);
         add_vertical_axis(scene_, canvas_, y_, plot_);
@@ -44,7 +46,7 @@ public:
         scene_.parts.push_back(ClipEnd{});
         add_level_labels();
         for (const CurveMark& mark : chart_.marks) name_mark(mark);
-        add_end_labels();
+        if (!key_) add_end_labels();
         for (const CurveLine& line : chart_.lines) add_jump_labels(line);
         return std::move(scene_);
     }
@@ -55,6 +57,20 @@ private:
         if (!chart_.lines.empty() && !chart_.legend.empty()) lines.push_back(chart_.legend);
         lines.insert(lines.end(), chart_.notes.begin(), chart_.notes.end());
         return lines;
+    }
+
+    /// A line for each name; the y below them.
+    double add_key(double top) {
+        for (const CurveLine& line : chart_.lines) {
+            const double y = top + label_line / 2;
+            add_marker(scene_, slot(line), {chart_margin + marker_radius, y}, marker_radius, colour(line));
+            scene_.parts.push_back(Text{
+                {chart_margin + mark_room, y},
+                shortened(line.name, canvas_.width - 2 * chart_margin - mark_room, TextStyle::label, canvas_.measure),
+                colours_.ink});
+            top += label_line;
+        }
+        return top;
     }
 
     /// All of it, then what is asked for; the heights of all the lines, or of what is seen of them.
@@ -125,7 +141,7 @@ private:
         for (const CurveLine& line : chart_.lines)
             labels = std::max(labels, canvas_.measure.width(line.name, TextStyle::label));
         label_room_ = std::min(labels, canvas_.width * 0.33);
-        labels = label_room_ + label_indent;
+        labels = key_ ? 0 : label_room_ + label_indent;
         const double height = std::max(60.0, bottom - top - 2 * label_line - 6);
         const double left = chart_margin + width_of_figures(canvas_, y_, height);
         plot_ = {left, top, std::max(60.0, canvas_.width - chart_margin - labels - left), height};
@@ -365,6 +381,7 @@ private:
     const CurveChart& chart_;
     const Canvas& canvas_;
     const Palette& colours_;
+    bool key_ = canvas_.width < curve_upright && chart_.lines.size() <= 8;
     FreePlaces free_;
     Scene scene_;
     Box plot_;

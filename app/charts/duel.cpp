@@ -67,9 +67,13 @@ private:
     }
 
     double add_verdict(double y) {
-        words({canvas_.width / 2, y + line_height(TextStyle::large) / 2 + 6}, duel_.verdict, colours_.ink,
-              Anchor::middle, TextStyle::large);
-        return y + line_height(TextStyle::large) + 8;
+        for (const std::string& line :
+             wrapped(duel_.verdict, canvas_.width - 2 * chart_margin, TextStyle::large, canvas_.measure)) {
+            words({canvas_.width / 2, y + line_height(TextStyle::large) / 2 + 6}, line, colours_.ink, Anchor::middle,
+                  TextStyle::large);
+            y += line_height(TextStyle::large);
+        }
+        return y + 8;
     }
 
     /// Where there is little height: names at the sides, the verdict between them.

@@ -9,8 +9,10 @@
 namespace pourbook {
 namespace {
 
-constexpr double tallest_row = 40, lowest_row = 18;
+constexpr double fall_tallest = 84, fall_lowest = 18, tallest_bar = 22; // of a row, half of a bar
 constexpr double diamond = 5;
+constexpr double fall_narrow = 500;  // points, below which the foot has two lines
+constexpr double fall_upright = 350; // below which a name stands above its bar
 
 class FallLayout {
 public:
@@ -59,10 +61,12 @@ private:
             names = std::max(names, canvas_.measure.width(row.name, TextStyle::label));
             values = std::max(values, canvas_.measure.width(row.value, TextStyle::label));
         }
-        names = std::min(names + 14, canvas_.width * 0.4); // with the metal's mark
+        names = above_ ? 0 : std::min(names + 14, canvas_.width * 0.4); // with the metal's mark
         const double left = chart_margin + names + row_gap, right = canvas_.width - chart_margin - values - 2 * row_gap;
-        const double room = bottom - top - 2 * label_line - 8;
-        row_height_ = std::clamp(room / static_cast<double>(chart_.rows.size()), lowest_row, tallest_row);
+        foot_lines_ = canvas_.width < fall_narrow ? 2 : 1;
+        const double room = bottom - top - (1 + static_cast<double>(foot_lines_)) * label_line - 8;
+        row_height_ = std::clamp(room / static_cast<double>(chart_.rows.size()),
+                                 fall_lowest + (above_ ? label_line : 0), fall_tallest);
         shown_ = std::min(chart_.rows.size(), static_cast<std::size_t>(std::max(1.0, room / row_height_)));
         plot_ = {left, top, std::max(40.0, right - left), static_cast<double>(shown_) * row_height_};
         axis_.from = plot_.x;
@@ -73,16 +77,12 @@ private:
 
     void add_row(std::size_t i) {
         const FallRow& row = chart_.rows[i];
-        const double y = plot_.y + (static_cast<double>(i) + 0.5) * row_height_;
+        const double row_top = plot_.y + static_cast<double>(i) * row_height_;
+        const double y = row_top + row_height_ / 2 + (above_ ? label_line / 2 : 0); // of the bar
         const std::size_t slot = canvas_.slot(row.id, row.slot);
         const Colour colour = colours_.of_slot(slot);
-        const double room = plot_.x - row_gap - 16 - chart_margin;
-        scene_.parts.push_back(Text{{plot_.x - row_gap - 14, y},
-                                    shortened(row.name, room, TextStyle::label, canvas_.measure),
-                                    row.problem.empty() ? colours_.ink : colours_.dim,
-                                    Anchor::end});
-        add_marker(scene_, slot, {plot_.x - row_gap, y}, 4, colour);
-        scene_.hits.push_back({{0, y - row_height_ / 2, canvas_.width, row_height_}, row.id, row.hover});
+        add_name(row, slot, y);
+        scene_.hits.push_back({{0, row_top, canvas_.width, row_height_}, row.id, row.hover});
         if (row.problem.empty()) return add_bar(row, y, colour);
         scene_.parts.push_back(
             Text{{plot_.x + 6, y},
@@ -90,8 +90,30 @@ private:
                  colours_.warning});
     }
 
+    void add_name(const FallRow& row, std::size_t slot, double y) {
+        const Colour ink = row.problem.empty() ? colours_.ink : colours_.dim, colour = colours_.of_slot(slot);
+        if (above_) {
+            const double line = y - bar_half() - label_line / 2 - 2, room = canvas_.width - 2 * chart_margin - 14;
+            add_marker(scene_, slot, {chart_margin + 4, line}, 4, colour);
+            scene_.parts.push_back(
+                Text{{chart_margin + 14, line}, shortened(row.name, room, TextStyle::label, canvas_.measure), ink});
+            return;
+        }
+        const double room = plot_.x - row_gap - 16 - chart_margin;
+        const auto most = static_cast<std::size_t>(row_height_ / label_line);
+        const auto lines = fitted_lines(row.name, room, most, TextStyle::label, canvas_.measure);
+        double line_y = y - label_line * static_cast<double>(lines.size() - 1) / 2;
+        for (const std::string& line : lines) {
+            scene_.parts.push_back(Text{{plot_.x - row_gap - 14, line_y}, line, ink, Anchor::end});
+            line_y += label_line;
+        }
+        add_marker(scene_, slot, {plot_.x - row_gap, y}, 4, colour);
+    }
+
+    double bar_half() const { return std::min(0.3 * (row_height_ - (above_ ? label_line : 0)), tallest_bar); }
+
     void add_bar(const FallRow& row, double y, Colour colour) {
-        const double half = std::min(0.3 * row_height_, 9.0), end = place(row.time_s);
+        const double half = bar_half(), end = place(row.time_s);
         const double low = place(row.low_s), high = place(row.high_s);
         scene_.parts.push_back(Rectangle{{plot_.x, y - half, end - plot_.x, 2 * half}, colour.with_alpha(110)});
         scene_.parts.push_back(Polyline{{{low, y}, {high, y}}, colours_.ink, 2});
@@ -113,13 +135,15 @@ private:
     }
 
     void add_foot() {
-        const double y = plot_.bottom() + 1.5 * label_line + 4;
+        double y = plot_.bottom() + 1.5 * label_line + 4;
         std::string text = "fall time, s · bar to the nominal time, whiskers: 90 % interval";
         if (shown_ < chart_.rows.size()) text += " · and " + std::to_string(chart_.rows.size() - shown_) + " more";
-        scene_.parts.push_back(Text{{chart_margin, y},
-                                    shortened(text, canvas_.width - 2 * chart_margin - (any_measured() ? 90 : 0),
-                                              TextStyle::label, canvas_.measure),
-                                    colours_.dim});
+        const double room = canvas_.width - 2 * chart_margin - (any_measured() ? 90 : 0);
+        for (const std::string& line : fitted_lines(text, room, foot_lines_, TextStyle::label, canvas_.measure)) {
+            scene_.parts.push_back(Text{{chart_margin, y}, line, colours_.dim});
+            y += label_line;
+        }
+        y -= label_line;
         if (!any_measured()) return;
         const std::string measured = "measured";
         const double x = canvas_.width - chart_margin - canvas_.measure.width(measured, TextStyle::label);
@@ -133,8 +157,9 @@ private:
     Scene scene_;
     Box plot_;
     Axis axis_;
-    double row_height_ = tallest_row;
-    std::size_t shown_ = 0;
+    double row_height_ = fall_tallest;
+    std::size_t shown_ = 0, foot_lines_ = 1;
+    bool above_ = canvas_.width < fall_upright; // names stand above their bars
 };
 
 } // namespace

@@ -9,7 +9,8 @@
 namespace pourbook {
 namespace {
 
-constexpr double measured_row = 22, measured_head = 28;
+constexpr double measured_row = 22, measured_tallest = 46, measured_head = 28;
+constexpr double measured_upright = 350; // points, below which a name stands above its figure
 
 std::string words_for(const BesideMetal& m) {
     return m.metal->name + (m.named ? " (as you named it)" : m.owned ? " (on the shelf)" : "");
@@ -28,20 +29,27 @@ Axis axis_of(const MeasuredBeside& beside) {
 }
 
 void add_metal(Scene& scene, const Canvas& canvas, const BesideMetal& m, std::size_t place, const Axis& axis,
-               double left, double y) {
+               double left, double y, double row) {
+    const bool above = canvas.width < measured_upright;
     const Palette& colours = canvas.palette;
     const Colour ink = m.agrees ? colours.ink : colours.dim;
     const std::size_t slot = canvas.slot(m.metal->slug, place);
     const double low = axis.place(std::max(m.low90, axis.low)), high = axis.place(m.high90);
-    scene.parts.push_back(Text{{left - 20, y},
-                               shortened(words_for(m), left - 20 - chart_margin, TextStyle::label, canvas.measure),
-                               ink,
-                               Anchor::end});
-    add_marker(scene, slot, {left - 10, y}, 4, colours.of_slot(slot));
+    if (above)
+        scene.parts.push_back(
+            Text{{chart_margin, y - label_line},
+                 shortened(words_for(m), canvas.width - 2 * chart_margin, TextStyle::label, canvas.measure),
+                 ink});
+    else
+        scene.parts.push_back(Text{{left - 20, y},
+                                   shortened(words_for(m), left - 20 - chart_margin, TextStyle::label, canvas.measure),
+                                   ink,
+                                   Anchor::end});
+    if (!above) add_marker(scene, slot, {left - 10, y}, 4, colours.of_slot(slot));
     scene.parts.push_back(Polyline{{{low, y}, {high, y}}, ink, 2});
     add_marker(scene, slot, {axis.place(m.iacs), y}, 4.5, colours.of_slot(slot));
     if (m.agrees) scene.parts.push_back(Text{{high + row_gap, y}, "fits", colours.ink});
-    scene.hits.push_back({{0, y - measured_row / 2, canvas.width, measured_row},
+    scene.hits.push_back({{0, y + (above ? label_line / 2 : 0) - row / 2, canvas.width, row},
                           m.metal->slug,
                           m.metal->name + "\n" + significant(m.iacs, 3) + " %IACS, 90 %: " + significant(m.low90, 3) +
                               " to " + significant(m.high90, 3)});
@@ -63,9 +71,12 @@ Scene layout(const MeasuredChart& chart, const Canvas& canvas) {
     double names = 60;
     for (const BesideMetal& m : beside.metals)
         names = std::max(names, canvas.measure.width(words_for(m), TextStyle::label) + 24);
-    const double left = chart_margin + std::min(names, canvas.width * 0.5);
-    const Box plot{left, top, std::max(60.0, canvas.width - left - 50),
-                   measured_row * static_cast<double>(std::max<std::size_t>(1, beside.metals.size()))};
+    const bool above = canvas.width < measured_upright;
+    const double left = chart_margin + (above ? 8 : std::min(names, canvas.width * 0.5));
+    const double rows = static_cast<double>(std::max<std::size_t>(1, beside.metals.size()));
+    const double row = std::clamp((canvas.height - top - 3.5 * label_line - chart_margin) / rows,
+                                  above ? 2.0 * label_line : measured_row, measured_tallest);
+    const Box plot{left, top, std::max(60.0, canvas.width - left - 50), row * rows};
     Axis axis = axis_of(beside);
     axis.from = plot.x;
     axis.to = plot.right();
@@ -77,12 +88,14 @@ Scene layout(const MeasuredChart& chart, const Canvas& canvas) {
     add_horizontal_axis(scene, canvas, axis, plot);
     for (std::size_t i = 0; i < beside.metals.size(); ++i)
         add_metal(scene, canvas, beside.metals[i], i, axis, left,
-                  plot.y + (static_cast<double>(i) + 0.5) * measured_row);
-    scene.parts.push_back(
-        Text{{chart_margin, plot.bottom() + 1.5 * label_line + 4},
-             shortened("conductivity, %IACS · band: your measurement, 90 % · bars: 90 % of each metal",
-                       canvas.width - 2 * chart_margin, TextStyle::label, canvas.measure),
-             canvas.palette.dim});
+                  plot.y + (static_cast<double>(i) + 0.5) * row + (above ? label_line / 2 : 0), row);
+    double y = plot.bottom() + 1.5 * label_line + 4;
+    for (const std::string& line :
+         fitted_lines("conductivity, %IACS · band: your measurement, 90 % · bars: 90 % of each metal",
+                      canvas.width - 2 * chart_margin, above ? 2 : 1, TextStyle::label, canvas.measure)) {
+        scene.parts.push_back(Text{{chart_margin, y}, line, canvas.palette.dim});
+        y += label_line;
+    }
     return scene;
 }
 

@@ -28,6 +28,15 @@ std::string shortened(const std::string& text, double width, TextStyle style, co
     return cut + "…";
 }
 
+std::vector<std::string> fitted_lines(const std::string& text, double width, std::size_t most, TextStyle style,
+                                      const TextMeasure& measure) {
+    std::vector<std::string> lines = wrapped(text, width, style, measure);
+    for (; lines.size() > std::max<std::size_t>(most, 1); lines.pop_back())
+        lines[lines.size() - 2] += " " + lines.back();
+    for (std::string& line : lines) line = shortened(line, width, style, measure);
+    return lines;
+}
+
 std::vector<Text> text_lines(const Text& text, double width, const TextMeasure& measure) {
     std::vector<Text> out;
     for (const std::string& line : wrapped(text.text, width, text.style, measure)) {

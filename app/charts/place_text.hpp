@@ -12,6 +12,10 @@ namespace pourbook {
 /// Words into lines no wider than `width`; a single word that is wider stands alone.
 std::vector<std::string> wrapped(const std::string& text, double width, TextStyle style, const TextMeasure& measure);
 
+/// The same in at most `most` lines, what is too much shortened.
+std::vector<std::string> fitted_lines(const std::string& text, double width, std::size_t most, TextStyle style,
+                                      const TextMeasure& measure);
+
 /// The text with its end replaced by "…" where it is wider than `width`.
 std::string shortened(const std::string& text, double width, TextStyle style, const TextMeasure& measure);
 

@@ -9,6 +9,7 @@ namespace pourbook {
 namespace {
 
 constexpr double bars_share = 0.42, bar_thick = 12, limit_height = 2 * label_line + bar_thick + 14;
+constexpr double pour_upright = 350;             // points of width, below which there are more lines
 constexpr double dimension_room = 74, cup = 1.6; // cup over the top of the sprue
 
 class PourLayout {
@@ -48,11 +49,12 @@ private:
     }
 
     void add_caution() {
-        bottom_ -= label_line;
-        words({chart_margin, bottom_ + label_line / 2},
-              shortened("Caution: " + d_.cautions.front(), canvas_.width - 2 * chart_margin, TextStyle::label,
-                        canvas_.measure),
-              colours_.warning);
+        const std::size_t most = canvas_.width < pour_upright ? 4 : 2;
+        const auto lines = fitted_lines("Caution: " + d_.cautions.front(), canvas_.width - 2 * chart_margin, most,
+                                        TextStyle::label, canvas_.measure);
+        bottom_ -= label_line * static_cast<double>(lines.size());
+        for (std::size_t i = 0; i < lines.size(); ++i)
+            words({chart_margin, bottom_ + label_line * (static_cast<double>(i) + 0.5)}, lines[i], colours_.warning);
         bottom_ -= 4;
     }
 
@@ -66,9 +68,10 @@ private:
 
     void add_section(const Box& room) {
         if (d_.height_m <= 0 || room.height < 60) return;
-        const double width = room.width - 2 * dimension_room, height = room.height - 2.5 * label_line;
+        const double name = d_.sprue_height_m > 0 ? label_line : 0; // above the sprue
+        const double width = room.width - 2 * dimension_room, height = room.height - 2.5 * label_line - name;
         scale_ = std::min(height / metres_high(), width / metres_wide());
-        floor_ = room.y + height / 2 + metres_high() * scale_ / 2 - d_.mould_wall_m * scale_;
+        floor_ = room.y + name + height / 2 + metres_high() * scale_ / 2 - d_.mould_wall_m * scale_;
         const double sprue = (cup * d_.sprue_top_m + 0.25 * d_.outside_m) * scale_ * (d_.sprue_top_m > 0 ? 1 : 0);
         axis_ = room.x + room.width / 2 + sprue / 2;
         add_mould();
@@ -78,8 +81,9 @@ private:
         add_dimensions();
         if (!d_.pattern.empty())
             words({room.x + room.width / 2, room.bottom() - label_line / 2},
-                  shortened(d_.pattern + " (dashed)", room.width, TextStyle::label, canvas_.measure), colours_.dim,
-                  Anchor::middle);
+                  shortened(d_.pattern + (canvas_.width < pour_upright ? "" : " (dashed)"), room.width,
+                            TextStyle::label, canvas_.measure),
+                  colours_.dim, Anchor::middle);
     }
 
     double ceiling() const { return floor_ - d_.height_m * scale_; }

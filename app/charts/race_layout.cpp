@@ -14,10 +14,14 @@ namespace pourbook {
 namespace {
 
 constexpr double title_line = line_height(TextStyle::title);
-constexpr double lane_gap = 12;
-constexpr double clock_drop = 8;  // the clock is larger than the title beside it
-constexpr double narrow = 500;    // points, below which a foot has two lines
-constexpr double least_tube = 60; // points of height below which the foot gives way
+constexpr double lane_gap = 6;
+constexpr double name_mark = 14; // of a name, for the mark before it
+constexpr std::size_t most_name_lines = 3;
+constexpr double clock_drop = 8;     // the clock is larger than the title beside it
+constexpr double narrow = 500;       // points, below which a foot has two lines
+constexpr double race_upright = 350; // below which the title stands below the clock
+constexpr double least_lane = 80;    // of width, below which the lanes are named in a list
+constexpr double least_tube = 60;    // points of height below which the foot gives way
 
 std::string clock_text(double time_s) {
     char text[32];
@@ -86,20 +90,24 @@ private:
     }
 
     double add_heading() {
-        double y = chart_margin + title_line / 2;
-        add_text({chart_margin, y}, fitted(scene_.title, clock_left_ - chart_margin - lane_gap, TextStyle::title),
-                 colours_.ink, Anchor::start, TextStyle::title);
-        y += title_line;
-        const double room = canvas_.width < narrow ? width() : clock_left_ - chart_margin - lane_gap;
-        std::vector<std::string> lines = wrapped(race_.subtitle, room, TextStyle::label, canvas_.measure);
-        if (lines.size() > 2) lines = {lines[0], fitted(lines[1] + " …", room)};
-        for (const std::string& line : lines) {
+        const bool below = canvas_.width < race_upright;
+        const double beside_clock = clock_left_ - chart_margin - lane_gap;
+        double y = chart_margin + title_line / 2 + (below ? title_line : 0);
+        for (const std::string& line : fitted_lines(scene_.title, below ? width() : beside_clock, below ? 2 : 1,
+                                                    TextStyle::title, canvas_.measure)) {
+            add_text({chart_margin, y}, line, colours_.ink, Anchor::start, TextStyle::title);
+            y += title_line;
+        }
+        const double room = canvas_.width < narrow ? width() : beside_clock;
+        for (const std::string& line :
+             fitted_lines(race_.subtitle, room, below ? 3 : 2, TextStyle::label, canvas_.measure)) {
             add_text({chart_margin, y}, line, colours_.dim);
             y += label_line;
         }
         return y - label_line / 2 + 4;
     }
 
+    std::size_t caution_lines() const { return canvas_.width < race_upright ? 5 : canvas_.width < narrow ? 3 : 2; }
     std::size_t foot_lines() const { return canvas_.width < narrow ? 2 : 1; }
 
     /// At most `most` lines that end at y; returns the y above all of their room.
@@ -117,7 +125,9 @@ private:
     double add_foot() {
         note_bottom_ = canvas_.height - chart_margin;
         const double y = note_bottom_ - label_line * static_cast<double>(foot_lines());
-        return race_.cautions.empty() ? y - 4 : add_foot_lines(race_.cautions.front(), 2, y, colours_.warning) - 4;
+        return race_.cautions.empty()
+                   ? y - 4
+                   : add_foot_lines(race_.cautions.front(), caution_lines(), y, colours_.warning) - 4;
     }
 
     std::string pace() const {
@@ -136,9 +146,10 @@ private:
         lane_width_ = (width() - (count - 1) * lane_gap) / count;
         foot_ = bottom;
         choose_name_style();
-        words_top_ = bottom - 3 * label_line - (any_detail() || race_.aim_s > 0 ? label_line : 0) -
-                     static_cast<double>(names_) * name_line();
-        if (words_top_ - top < least_tube) {
+        listed_ = lane_width_ < least_lane;
+        const double lines = listed_ ? count + 1 : 3.0 + (any_detail() || race_.aim_s > 0 ? 1 : 0);
+        words_top_ = bottom - lines * label_line - (listed_ ? 0 : static_cast<double>(names_) * name_line());
+        if (!listed_ && words_top_ - top < least_tube) {
             names_ = 1;
             words_top_ = std::max(top + 10, bottom - name_line());
         }
@@ -169,6 +180,7 @@ private:
         const double left = chart_margin + static_cast<double>(i) * (lane_width_ + lane_gap);
         const Spot axis{left + lane_width_ / 2, mouth_};
         const Colour colour = colours_.of_slot(canvas_.slot(lane.id, lane.slot));
+        if (listed_) return add_listed(lane, i, time_s, axis, colour);
         if (lane.path.empty()) {
             double y = words_top_ + static_cast<double>(names_) * name_line() + label_line / 2;
             for (const std::string& line : wrapped(lane.problem, lane_width_, TextStyle::label, canvas_.measure)) {
@@ -185,8 +197,37 @@ private:
         add_name(lane, axis.x, colour);
     }
 
+    /// Under the tube its mark alone; who it is and how far, in a line of the list below.
+    void add_listed(const RaceLane& lane, std::size_t i, double time_s, Spot axis, Colour colour) {
+        const std::size_t slot = canvas_.slot(lane.id, lane.slot);
+        std::string said = lane.path.empty() ? lane.problem : clock_text(0);
+        if (!lane.path.empty()) {
+            const RacePlace place = place_at(lane, time_s);
+            add_tube(lane, i, axis, colour);
+            add_falling(lane, i, place, axis);
+            said = (place.out ? "out after " : "") + clock_text(place.time_s);
+        }
+        add_marker(scene_, slot, {axis.x, words_top_ + label_line / 2}, 4.5, colour);
+        const double y = words_top_ + label_line * (static_cast<double>(i) + 1.5), right = canvas_.width - chart_margin;
+        said = fitted(said, width() / 2);
+        add_marker(scene_, slot, {chart_margin + 5, y}, 4.5, colour);
+        add_text({right, y}, said, lane.path.empty() ? colours_.warning : colours_.ink, Anchor::end);
+        const double room = width() - name_mark - canvas_.measure.width(said, TextStyle::label) - lane_gap;
+        add_text({chart_margin + name_mark, y},
+                 fitted(lane.name + (lane.detail.empty() ? "" : ", " + lane.detail), room), colours_.ink);
+    }
+
+    double name_room() const { return lane_width_ - name_mark; }
+
+    /// A word that is too long may break behind its hyphen.
     std::vector<std::string> name_lines(const RaceLane& lane, TextStyle style) const {
-        return wrapped(lane.name, lane_width_ - 20, style, canvas_.measure);
+        std::string name = lane.name;
+        for (std::size_t at = name.find('-'); at != std::string::npos; at = name.find('-', at + 1)) {
+            const std::size_t begin = name.rfind(' ', at) + 1, end = std::min(name.find(' ', at), name.size());
+            const bool too_long = canvas_.measure.width(name.substr(begin, end - begin), style) > name_room();
+            if (too_long && at + 1 < end && style == TextStyle::label) name.insert(at + 1, " ");
+        }
+        return wrapped(name, name_room(), style, canvas_.measure);
     }
 
     /// Large, unless a name would then take more than two lines or a word of it would not fit.
@@ -194,12 +235,12 @@ private:
         const auto fits = [&](const RaceLane& lane) {
             const auto lines = name_lines(lane, TextStyle::title);
             return lines.size() <= 2 && std::all_of(lines.begin(), lines.end(), [&](const std::string& line) {
-                       return canvas_.measure.width(line, TextStyle::title) <= lane_width_ - 20;
+                       return canvas_.measure.width(line, TextStyle::title) <= name_room();
                    });
         };
         name_style_ = std::all_of(race_.lanes.begin(), race_.lanes.end(), fits) ? TextStyle::title : TextStyle::label;
         for (const RaceLane& lane : race_.lanes)
-            names_ = std::clamp(name_lines(lane, name_style_).size(), names_, std::size_t{2});
+            names_ = std::clamp(name_lines(lane, name_style_).size(), names_, most_name_lines);
     }
 
     double name_line() const { return line_height(name_style_); }
@@ -208,7 +249,7 @@ private:
     void add_name(const RaceLane& lane, double x, Colour colour) {
         std::vector<std::string> lines = name_lines(lane, name_style_);
         for (; lines.size() > names_; lines.pop_back()) lines[lines.size() - 2] += " " + lines.back();
-        for (std::string& line : lines) line = fitted(line, lane_width_ - 20, name_style_);
+        for (std::string& line : lines) line = fitted(line, name_room(), name_style_);
         const double half = canvas_.measure.width(lines.front(), name_style_) / 2;
         double y = words_top_ + (static_cast<double>(names_ - lines.size()) + 0.5) * name_line();
         add_marker(scene_, canvas_.slot(lane.id, lane.slot), {x - half - 3, y}, 4.5, colour);
@@ -259,10 +300,16 @@ private:
         if (!lane.detail.empty()) say(lane.detail, colours_.dim);
         say(place.out ? "out after " + clock_text(place.time_s) : clock_text(place.time_s),
             place.out ? colours_.accent : colours_.ink);
-        say("speed " + speed_text(place.speed_m_s, race_.units), colours_.ink);
-        const std::string load = force_text(std::max(place.load_N, 0.0), race_.units), whole = "in the hand " + load;
-        say(canvas_.measure.width(whole, TextStyle::label) > lane_width_ ? "hand " + load : whole, colours_.ink);
+        say(with_fitting("speed ", "", speed_text(place.speed_m_s, race_.units)), colours_.ink);
+        say(with_fitting("in the hand ", "hand ", force_text(std::max(place.load_N, 0.0), race_.units)), colours_.ink);
         if (nearest) say("nearest to " + significant(race_.aim_s, 3) + " s", colours_.accent);
+    }
+
+    /// What comes before a figure, as far as the lane has room for it.
+    std::string with_fitting(const std::string& words, const std::string& fewer, const std::string& figure) const {
+        for (const std::string& before : {words, fewer})
+            if (canvas_.measure.width(before + figure, TextStyle::label) <= lane_width_) return before + figure;
+        return figure;
     }
 
     std::string result_of(const RaceLane& lane) const {
@@ -279,6 +326,7 @@ private:
     double clock_left_ = 0, slow_ = 1, note_bottom_ = 0;
     double lane_width_ = 0, words_top_ = 0, foot_ = 0;
     TextStyle name_style_ = TextStyle::title;
+    bool listed_ = false;                       // lanes too narrow for their names
     std::size_t names_ = 1, nearest_ = 0;       // lines of a name, the lane nearest to the wished time
     double scale_ = 0, larger_ = 1, mouth_ = 0; // points a metre, of widths against lengths, y of the mouths
 };

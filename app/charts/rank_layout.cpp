@@ -8,7 +8,8 @@
 namespace pourbook {
 namespace {
 
-constexpr double row_height = 24;
+constexpr double rank_row = 24, rank_tallest = 60;
+constexpr double rank_upright = 350; // points, below which a name stands above its bar
 constexpr double dot = 4.5;
 constexpr double pin_room = 13; // between a name and its bar
 
@@ -29,7 +30,10 @@ public:
         constexpr double caption_most = 3 * label_line + 4 + chart_margin;
         const double foot = (legend_lines() + 2) * label_line + 10; // figures, axis label, legend
         const double room = canvas_.height - caption_most - foot - top;
-        choose(static_cast<std::size_t>(std::max(1.0, room / row_height)));
+        const double least = above_ ? 2 * label_line + 4 : rank_row;
+        choose(static_cast<std::size_t>(std::max(1.0, room / least)));
+        row_height_ = std::clamp(room / static_cast<double>(std::max<std::size_t>(shown_.size(), 1)), least,
+                                 unshown() > 0 ? least : rank_tallest);
         add_origin(scene_, canvas_, origin());
         if (chart_.rows.empty()) return std::move(scene_);
         place_plot(top);
@@ -97,14 +101,17 @@ private:
         if (axis_.log && axis_.low <= 0) axis_.low = axis_.high / 1e4;
         if (!axis_.log) axis_.low = std::min(axis_.low, 0.0);
         round_out(axis_);
-        names = std::min(names, canvas_.width * 0.4);
+        names = above_ ? 0 : std::min(names, canvas_.width * 0.4);
         const double left = chart_margin + names + row_gap, right = canvas_.width - chart_margin - values - row_gap - 8;
-        plot_ = {left, top, std::max(40.0, right - left), static_cast<double>(shown_.size()) * row_height};
+        plot_ = {left, top, std::max(40.0, right - left), static_cast<double>(shown_.size()) * row_height_};
         axis_.from = plot_.x;
         axis_.to = plot_.right();
     }
 
-    double middle(std::size_t i) const { return plot_.y + (static_cast<double>(i) + 0.5) * row_height; }
+    /// Of the bar.
+    double middle(std::size_t i) const {
+        return plot_.y + (static_cast<double>(i) + 0.5) * row_height_ + (above_ ? label_line / 2 : 0);
+    }
     double place(double value) const { return axis_.place(std::clamp(value, axis_.low, axis_.high)); }
 
     void add_row(std::size_t i) {
@@ -113,7 +120,8 @@ private:
         const std::size_t slot = canvas_.slot(row.id, row.slot);
         const Colour colour = row.pinned ? colours_.of_slot(slot) : colours_.other;
         add_name(row, name_text(i), slot, y);
-        if (i == top_) add_gap(y - row_height / 2);
+        const double row_top = plot_.y + static_cast<double>(i) * row_height_;
+        if (i == top_) add_gap(row_top);
         if (!axis_.log) {
             const double zero = place(0), end = place(row.median);
             scene_.parts.push_back(
@@ -128,15 +136,29 @@ private:
         scene_.parts.push_back(Circle{{place(row.median), y}, dot, colour, row.remembered ? 2.0 : 0.0});
         const bool first = row.tied_with_best || is_best(row);
         scene_.parts.push_back(Text{{high + row_gap, y}, value_text(row), first ? colours_.ink : colours_.dim});
-        scene_.hits.push_back({{0, y - row_height / 2, canvas_.width, row_height}, row.id, row.hover});
+        scene_.hits.push_back({{0, row_top, canvas_.width, row_height_}, row.id, row.hover});
     }
 
     /// Right of it the mark of a pinned metal.
     void add_name(const RankRow& row, const std::string& words, std::size_t slot, double y) {
+        if (above_) return add_name_above(row, words, slot, y - label_line);
         const double right = plot_.x - row_gap - pin_room;
-        const std::string name = shortened(words, right - chart_margin, TextStyle::label, canvas_.measure);
-        scene_.parts.push_back(Text{{right, y}, name, colours_.ink, Anchor::end});
+        const auto most = static_cast<std::size_t>(row_height_ / label_line);
+        const auto lines = fitted_lines(words, right - chart_margin, most, TextStyle::label, canvas_.measure);
+        double line_y = y - label_line * static_cast<double>(lines.size() - 1) / 2;
+        for (const std::string& line : lines) {
+            scene_.parts.push_back(Text{{right, line_y}, line, colours_.ink, Anchor::end});
+            line_y += label_line;
+        }
         if (row.pinned) add_marker(scene_, slot, {plot_.x - row_gap - 3, y}, 4, colours_.of_slot(slot));
+    }
+
+    void add_name_above(const RankRow& row, const std::string& words, std::size_t slot, double y) {
+        const double left = chart_margin + (row.pinned ? pin_room : 0);
+        const std::string name =
+            shortened(words, canvas_.width - left - chart_margin, TextStyle::label, canvas_.measure);
+        scene_.parts.push_back(Text{{left, y}, name, colours_.ink});
+        if (row.pinned) add_marker(scene_, slot, {chart_margin + 4, y}, 4, colours_.of_slot(slot));
     }
 
     /// Between the top and what is pinned below it.
@@ -157,7 +179,8 @@ private:
     std::size_t unshown() const { return chart_.rows.size() - shown_.size() + chart_.beyond; }
 
     double legend_lines() const {
-        return (any(&RankRow::tied_with_best) ? 1 : 0) + (any(&RankRow::remembered) ? 1 : 0) + (unshown() > 0 ? 1 : 0);
+        return (above_ ? 1 : 0) + (any(&RankRow::tied_with_best) ? 1 : 0) + (any(&RankRow::remembered) ? 1 : 0) +
+               (unshown() > 0 ? 1 : 0);
     }
 
     void add_foot() {
@@ -167,7 +190,9 @@ private:
             scene_.parts.push_back(Text{{x, y}, shortened(text, width, TextStyle::label, canvas_.measure), colour});
             y += label_line;
         };
-        add(chart_.axis_label, colours_.ink, chart_margin);
+        for (const std::string& line :
+             fitted_lines(chart_.axis_label, width, above_ ? 2 : 1, TextStyle::label, canvas_.measure))
+            add(line, colours_.ink, chart_margin);
         if (any(&RankRow::tied_with_best))
             add("≈ best: the data can't tell it from the first", colours_.dim, chart_margin);
         if (any(&RankRow::remembered)) {
@@ -183,6 +208,8 @@ private:
     Scene scene_;
     Box plot_;
     Axis axis_;
+    double row_height_ = rank_row;
+    bool above_ = canvas_.width < rank_upright; // names stand above their bars
     std::vector<const RankRow*> shown_;
     std::size_t top_ = 0; // of them: the first of the order
 };

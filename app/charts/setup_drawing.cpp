@@ -53,9 +53,13 @@ private:
 
     /// The whole tube to scale at the left, its length beside it; returns where the section may begin.
     double add_whole_tube() {
-        const double top = chart_margin, height = canvas_.height - 2 * chart_margin;
-        const double scale = height / length(), width = std::max(3.0, 2 * outside() * scale);
-        if (width > 0.25 * canvas_.width) return chart_margin; // a short tube: the section shows all of it
+        const double top = chart_margin;
+        double height = canvas_.height - 2 * chart_margin;
+        double scale = height / length();
+        if (2 * outside() * scale > 0.25 * canvas_.width) return chart_margin; // short: the section shows all of it
+        scale = std::min(scale, 0.12 * canvas_.width / (2 * outside()));       // the section needs the width
+        height = length() * scale;
+        const double width = std::max(3.0, 2 * outside() * scale);
         const double x = chart_margin + 14, wall = std::max(1.0, (outside() - bore()) * scale);
         fill(x, top, wall, height, colours_.dim);
         fill(x + width - wall, top, wall, height, colours_.dim);
@@ -84,7 +88,7 @@ private:
     void choose_scale(double left) {
         const double labels = room_for_labels();
         const double room_x = std::max(60.0, canvas_.width - left - labels - chart_margin);
-        const double room_y = std::max(60.0, canvas_.height - 2 * chart_margin - 4 * label_line);
+        const double room_y = std::max(60.0, canvas_.height - 2 * chart_margin - 4.5 * label_line);
         const double shown = std::min(length(), 2.2 * std::max(magnet_length(), 1.2 * bore()));
         scale_ = std::min(room_x / (2 * outside()), room_y / shown);
         axis_ = left + room_x / 2;
@@ -143,19 +147,23 @@ private:
         words(axis_, below + label_line / 2 + 2, "outside " + metres(2 * outside()), Anchor::middle, colours_.ink);
         const double x = axis_ + outside() * scale_ + 10, half = magnet_length() / 2 * scale_;
         dimension_upright(x, middle - half, middle + half);
-        words(x + 8, middle - label_line, "magnet " + metres(2 * magnet_radius()), Anchor::start, colours_.ink);
-        if (inputs_.shape != eddy::Shape::sphere)
-            words(x + 8, middle, "length " + metres(magnet_length()), Anchor::start, colours_.ink);
-        if (inputs_.shape == eddy::Shape::ring)
-            words(x + 8, middle + label_line, "hole " + metres(2 * inputs_.inner_radius_m.value), Anchor::start,
-                  colours_.ink);
-        words(x + 8, top_ + label_line / 2, "wall " + metres(outside() - bore()), Anchor::start, colours_.ink);
-        words(x + 8, top_ + height_ - label_line / 2, "gap " + metres(bore() - magnet_radius()), Anchor::start,
-              colours_.dim);
+        std::vector<std::string> of_magnet = {"magnet " + metres(2 * magnet_radius())};
+        if (inputs_.shape != eddy::Shape::sphere) of_magnet.push_back("length " + metres(magnet_length()));
+        if (inputs_.shape == eddy::Shape::ring) of_magnet.push_back("hole " + metres(2 * inputs_.inner_radius_m.value));
+        const double first = middle - label_line, last = first + label_line * static_cast<double>(of_magnet.size() - 1);
+        for (std::size_t i = 0; i < of_magnet.size(); ++i)
+            words(x + 8, first + label_line * static_cast<double>(i), of_magnet[i], Anchor::start, colours_.ink);
+        // At the ends of the section, in a low one above and below the magnet's.
+        words(x + 8, std::min(top_ + label_line / 2, first - label_line), "wall " + metres(outside() - bore()),
+              Anchor::start, colours_.ink);
+        words(x + 8, std::max(top_ + height_ - label_line / 2, last + label_line),
+              "gap " + metres(bore() - magnet_radius()), Anchor::start, colours_.dim);
         if (!cut_) return;
         const std::string note = "section to scale, shortened";
-        const double least = left_ + canvas_.measure.width(note, TextStyle::label) / 2;
-        words(std::max(axis_, least), below + 1.5 * label_line + 2, note, Anchor::middle, colours_.dim);
+        const double half_note = canvas_.measure.width(note, TextStyle::label) / 2;
+        const double most = std::max(left_ + half_note, canvas_.width - chart_margin - half_note);
+        words(std::clamp(axis_, left_ + half_note, most), below + 1.5 * label_line + 2, note, Anchor::middle,
+              colours_.dim);
     }
 
     const eddy::DropInputs& inputs_;

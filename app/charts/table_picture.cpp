@@ -3,6 +3,7 @@
 #include "charts/place_text.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <numeric>
 
 namespace pourbook {
@@ -38,11 +39,13 @@ public:
 private:
     double room() const { return canvas_.width - 2 * chart_margin; }
 
-    double width_of(std::size_t column) const {
+    double width_of(std::size_t column) const { return std::min(wanted(column), widest_column * room()); }
+
+    double wanted(std::size_t column) const {
         double width = canvas_.measure.width(table_.columns[column], TextStyle::label);
         for (const auto& row : table_.rows)
             width = std::max(width, canvas_.measure.width(row[column], TextStyle::label));
-        return std::min(width, widest_column * room());
+        return std::ceil(width);
     }
 
     void choose_columns() {
@@ -53,9 +56,14 @@ private:
             widths_.push_back(width);
             left -= width;
         }
-        if (widths_.size() == table_.columns.size() && widths_.size() > 1) // to the edge, evenly
-            for (std::size_t c = 0; c + 1 < widths_.size(); ++c)
-                widths_[c] += left / static_cast<double>(widths_.size() - 1);
+        if (widths_.size() < 2) return;
+        for (std::size_t c = 0; c + 1 < widths_.size(); ++c) { // what is left: first to what would be cut
+            const double more = std::min(left, std::max(0.0, wanted(c) + column_gap - widths_[c]));
+            widths_[c] += more;
+            left -= more;
+        }
+        for (std::size_t c = 0; c + 1 < widths_.size(); ++c) // then to the edge, evenly
+            widths_[c] += left / static_cast<double>(widths_.size() - 1);
     }
 
     void choose_rows() {

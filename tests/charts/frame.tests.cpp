@@ -1,5 +1,6 @@
 // Pictures in the frames of videos: letters a phone shows, nothing beyond the frame, title and credit as typed.
 #include "charts/frame.hpp"
+#include "charts/drop_charts.hpp"
 #include "charts/duel.hpp"
 #include "charts/glow.hpp"
 #include "charts/pour_drawing.hpp"
@@ -31,6 +32,14 @@ Scene in_frame(const SceneMaker& make, FrameShape shape) {
     return framed(make, wish, measure, "2026-11-30", no_name);
 }
 
+/// Of the texts that are there, in points.
+double smallest_letters(const Scene& scene) {
+    double least = scene.height;
+    for (const auto& part : scene.parts)
+        if (const Text* text = std::get_if<Text>(&part)) least = std::min(least, text_size(text->style));
+    return least;
+}
+
 void check_frames(const char* what, const SceneMaker& make) {
     for (const FrameShape shape : {FrameShape::wide, FrameShape::tall, FrameShape::square, FrameShape::sheet}) {
         CAPTURE(what, static_cast<int>(shape));
@@ -38,7 +47,7 @@ void check_frames(const char* what, const SceneMaker& make) {
         const FrameSize size = frame_size(shape, 1080);
         CHECK(scene.width == Approx(size.width));
         CHECK(scene.height == Approx(size.height));
-        if (shape != FrameShape::sheet) CHECK(text_size(TextStyle::label) >= scene.height / 45);
+        if (shape != FrameShape::sheet) CHECK(smallest_letters(scene) >= scene.height / 45);
         const auto texts = testing::texts_of(scene);
         CHECK(std::any_of(texts.begin(), texts.end(), [](const auto& t) { return t.first == "credit"; }));
         double lowest = 0;
@@ -76,6 +85,23 @@ TEST_CASE("pixels of a frame: 16:9 at 1080 is 1920 x 1080, upright 1080 x 1920")
 TEST_CASE("a race fits every frame") {
     const Race race = race_of(testing::real_catalogue(), sleeves(), UnitSystem::shown);
     check_frames("race", [&](const Canvas& canvas) { return race_scene(race, 1.2, 1, canvas); });
+}
+
+TEST_CASE("falls and drag fit every frame, and upright no name is cut") {
+    const std::vector<DropOfMetal> drops = sleeves();
+    const FallChart falls = fall_chart(testing::real_catalogue(), drops, UnitSystem::shown, {});
+    const CurveChart drag = drag_chart(testing::real_catalogue(), drops, UnitSystem::shown);
+    const std::vector<std::pair<const char*, SceneMaker>> kinds = {
+        {"falls", [&](const Canvas& canvas) { return layout(falls, canvas); }},
+        {"drag", [&](const Canvas& canvas) { return layout(drag, canvas); }}};
+    for (const auto& [what, make] : kinds) {
+        check_frames(what, make);
+        const auto texts = testing::texts_of(in_frame(make, FrameShape::tall));
+        for (const DropOfMetal& d : drops) {
+            CAPTURE(what, d.metal->name);
+            CHECK(std::any_of(texts.begin(), texts.end(), [&](const auto& t) { return t.first == d.metal->name; }));
+        }
+    }
 }
 
 TEST_CASE("a duel fits every frame and says who, by how much and why") {

@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """Fifteen tasks of a person new to the window, each by pointer and by keyboard alone in the real window, from its first start with an empty workshop.
 
-Usage: fifteen_tasks.py [--report FILE] [--way pointer|keyboard] [PROGRAM]   the program is $POURBOOK or build/pourbook.
+Usage: fifteen_tasks.py [PROGRAM] [--report FILE] [--way pointer|keyboard] [--only 6,7]   the program is $POURBOOK or build/pourbook.
 Needs Xvfb and xdotool. Counted: clicks (a notch of the wheel is one), keys (a chord is one), letters, and refusals: fields that do not take
 what was written. A refusal is a failure. The last line says what failed, if anything.
 """
@@ -102,10 +102,10 @@ def shelf_in_euro(h):
         h.set("field." + field, words)
     h.press("entry.keep")
     h.open_view("rank", "F2")
-    price = h.text("rank.1.price")
+    price, first = h.text("rank.1.price"), h.text("rank.row.1")
     check(not h.shows("rank.unused"), "the prices of the shelf are still not used")
     h.press("candidates.0")
-    return f"first {h.text('rank.row.1')}; the shelf's first costs {price} a kilogram"
+    return f"first of the shelf {first}, at {price} EUR/kg"
 
 
 def measured_fall(h):
@@ -237,7 +237,7 @@ def row_of(number, task, hand, before, answer):
     return "| " + " | ".join(str(c).replace("|", "\\|") for c in cells) + " |\n"
 
 
-def sitting(program, display, folder, way):
+def sitting(program, display, folder, way, only):
     """All tasks one after another; rows of the report, and what failed."""
     os.makedirs(folder)
     os.environ.update(XDG_DATA_HOME=folder, XDG_STATE_HOME=folder, XDG_CONFIG_HOME=folder, XDG_PICTURES_DIR=folder, XDG_DOCUMENTS_DIR=folder)
@@ -248,6 +248,8 @@ def sitting(program, display, folder, way):
     window = Window(program, display, folder, "--state", fresh)
     try:
         for number, (task, run) in enumerate(TASKS, 1):
+            if only and number not in only:
+                continue
             hand = way(window)
             before = (window.clicks, window.keys, window.characters, 0)
             try:
@@ -256,6 +258,7 @@ def sitting(program, display, folder, way):
                 rows.append(row_of(number, task, hand, before, answer))
             except (Failure, KeyError, StopIteration) as fault:
                 failed.append(f"{number} {task} by {way.name}: {fault}")
+                print("FAILED: " + failed[-1], flush=True)
                 window.key("Escape")
                 window.key("Escape")
     finally:
@@ -267,17 +270,16 @@ def main():
     words = argparse.ArgumentParser()
     words.add_argument("--report")
     words.add_argument("--way", choices=("pointer", "keyboard"))
+    words.add_argument("--only", default="")
     words.add_argument("program", nargs="?", default=os.environ.get("POURBOOK", os.path.join(ROOT, "build", "pourbook")))
     words = words.parse_args()
     ways = [w for w in (Pointer, Keyboard) if words.way in (None, w.name)]
     rows, failed = [], []
     with tempfile.TemporaryDirectory() as folder, Display() as display:
         for way in ways:
-            done, faults = sitting(words.program, display, os.path.join(folder, way.name), way)
+            done, faults = sitting(words.program, display, os.path.join(folder, way.name), way, [int(n) for n in words.only.split(",") if n])
             rows += done
             failed += faults
-    for fault in failed:
-        print("FAILED: " + fault)
     if words.report and not failed:
         with open(words.report, "w", encoding="utf-8") as file:
             file.write(HEAD + "".join(sorted(rows, key=lambda r: int(r.split("|")[1]))))

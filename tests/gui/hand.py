@@ -2,6 +2,7 @@
 from window import check
 
 MOST_STOPS = 220  # of the Tab key, once round the fullest view
+IN_A_ROW = 12     # presses before a look where they led
 
 
 class Hand:
@@ -33,8 +34,11 @@ class Hand:
     def set(self, field, words):
         """These words in place of what stands in the field."""
         self.go_to_field(field)
-        self.window.key("Control_L", "a")
-        self.window.write(words)
+        for _ in range(3):  # a busy machine may swallow a letter
+            self.window.key("Control_L", "a")
+            self.window.write(words)
+            if self.text(field) == words:
+                break
         self.window.key("Return")
         self.count_refusal(field)
 
@@ -74,11 +78,13 @@ class Pointer(Hand):
         self.press(f"{field}.{item}")
 
     def into_sight(self, name):
-        if name in self.look():
+        screen = self.window.settled()
+        items, stops = screen["items"], screen["stops"]
+        if name in items:
             return
-        anchor = next((n for n in self.look() if n.startswith(name.split(".")[0] + ".")), None)
-        check(anchor, f"'{name}' is not on screen, and nothing beside it")
-        self.window.wheel_to(name, over=anchor)
+        before = [s for s in stops[:stops.index(name)] if s in items] if name in stops else []
+        check(before, f"'{name}' is not on screen, and nothing before it")
+        self.window.wheel_to(name, over=before[-1])
 
     def undo(self):
         self.window.click("told.undo")
@@ -102,7 +108,10 @@ class Keyboard(Hand):
                 return
             check(name in stops, f"Tab never reaches '{name}'")
             forward = (stops.index(name) - (stops.index(now) if now in stops else -1)) % len(stops)
-            self.window.key(*(["Tab"] if forward <= len(stops) / 2 or now not in stops else ["Shift_L", "Tab"]))
+            if forward <= len(stops) / 2 or now not in stops:
+                self.window.keys_in_a_row("Tab", min(forward, IN_A_ROW))
+            else:
+                self.window.keys_in_a_row("shift+Tab", min(len(stops) - forward, IN_A_ROW))
         check(False, f"Tab does not come to rest on '{name}'")
 
     def go_to_field(self, field):

@@ -28,6 +28,10 @@ def with_usual_state(folder, words):
     return words
 
 
+def with_usual_size(words):
+    return words if "--size" in words else ["--size", "1440x900", "--scale", "1", *words]
+
+
 class Failure(Exception):
     pass
 
@@ -45,12 +49,16 @@ def number(text):
 class Display:
     """An Xvfb on the first free number; no window manager."""
 
+    def __init__(self, size="1600x1000"):
+        self.size = size
+
     def __enter__(self):
-        for number in range(81, 99):
+        first = int(os.environ.get("POURBOOK_DISPLAY", "81"))
+        for number in range(first, 99):
             if os.path.exists(f"/tmp/.X{number}-lock"):
                 continue
             self.name = f":{number}"
-            words = ["Xvfb", self.name, "-screen", "0", "1600x1000x24", "-noreset", "-nolisten", "tcp"]
+            words = ["Xvfb", self.name, "-screen", "0", self.size + "x24", "-noreset", "-nolisten", "tcp"]
             self.server = subprocess.Popen(words, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
             for _ in range(100):
                 if os.path.exists(f"/tmp/.X11-unix/X{number}"):
@@ -72,7 +80,7 @@ class Window:
         self.clicks = self.keys = self.characters = 0
         self.environment = dict(os.environ, DISPLAY=display.name, LIBGL_ALWAYS_SOFTWARE="1")
         self.socket_path = os.path.join(folder, "window.socket")
-        words = [program, "--test-socket", self.socket_path, "--size", "1440x900", "--scale", "1", *with_usual_state(folder, words)]
+        words = [program, "--test-socket", self.socket_path, *with_usual_size(with_usual_state(folder, words))]
         self.process = subprocess.Popen(words, env=self.environment, stderr=subprocess.PIPE, text=True)
         self.stream = self.connect()
 
@@ -170,6 +178,12 @@ class Window:
             for name in order:
                 self.xdotool(action, name)
                 self.dump()
+
+    def keys_in_a_row(self, key, count):
+        """One key several times, as fast as a person drums it; each press counts."""
+        self.keys += count
+        self.xdotool("key", "--delay", 50, *[key] * count)
+        self.dump()
 
     def write(self, words):
         self.characters += len(words)

@@ -22,6 +22,11 @@ std::string ranks_text(const Place& p) {
                                      : std::to_string(p.rank_low) + "-" + std::to_string(p.rank_high);
 }
 
+/// To a thousandth: an end of an interval needs no more.
+std::string short_share(double share) {
+    return share >= 0.1 ? significant(share, 2) : trimmed(std::round(1000 * share) / 1000, 3);
+}
+
 DataCell chance(double p, const std::string& text) {
     DataCell cell = DataCell::figure(100 * p, text);
     cell.value = number_or_null(p);
@@ -94,24 +99,37 @@ private:
         add({"median", value, unit, true, false, machines}, number(0));
         add({"low90", "90 % low", unit, true, false, machines}, number(1));
         add({"high90", "90 % high", unit, true, false, machines}, number(2));
-        add({"median", value, "", true, false, people}, number(0)); // the unit stands above the table
-        add_relative();
+        const bool against_best = comparable() && unit.find(' ') != std::string::npos;
+        const unsigned shown = against_best ? unsigned{in::text} : people;
+        add({"median", value, "", true, false, shown}, number(0)); // the unit stands above the table
+        if (comparable()) add_relative(against_best);
         add({"low90", "90 % low", "", true, false, in::text}, number(1));
         add({"high90", "90 % high", "", true, false, in::text}, number(2));
+        if (against_best) return;
         add({"interval", "90 %", "", true, false, in::window},
             [merit = merit_](const RankedMetal& m) { return DataCell::words(merit.interval(m.place)); });
     }
 
     /// What is no property has a unit that says nothing to a maker: beside it stands how it compares with the best.
-    void add_relative() {
-        if (result_.ranked.empty() || setting_.catalogue.property(result_.formula)) return;
+    bool comparable() const {
+        return !result_.ranked.empty() && !setting_.catalogue.property(result_.formula) &&
+               std::all_of(result_.ranked.begin(), result_.ranked.end(),
+                           [](const RankedMetal& m) { return m.place.median > 0; });
+    }
+
+    void add_relative(bool interval) {
         const double best = result_.ranked.front().place.median;
-        const bool comparable = std::all_of(result_.ranked.begin(), result_.ranked.end(),
-                                            [](const RankedMetal& m) { return m.place.median > 0; });
-        if (!comparable) return;
-        add({"relative_to_best", "of the best", "", true}, [best, high = result_.best_high](const RankedMetal& m) {
-            const double share = high ? m.place.median / best : best / m.place.median;
-            return DataCell::figure(share, significant(share, 3));
+        const auto share = [best, high = result_.best_high](double merit) {
+            return high ? merit / best : best / merit;
+        };
+        add({"relative_to_best", "of the best", "", true}, [share](const RankedMetal& m) {
+            return DataCell::figure(share(m.place.median), significant(share(m.place.median), 3));
+        });
+        if (!interval) return;
+        add({"relative90", "90 %", "", true, false, in::window}, [share](const RankedMetal& m) {
+            const double a = share(m.place.low90), b = share(m.place.high90);
+            if (!std::isfinite(a) || !std::isfinite(b)) return DataCell{};
+            return DataCell::words(short_share(std::min(a, b)) + "–" + short_share(std::max(a, b)));
         });
     }
 

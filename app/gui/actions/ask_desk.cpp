@@ -157,9 +157,9 @@ AskFound find_asked(const Catalogue& catalogue, const std::string& words) {
 }
 
 AskSaid say_asked(const Catalogue& catalogue, const std::string& words, const std::vector<std::string>& shelf,
-                  UnitSystem units) {
+                  UnitSystem units, const AskUnder& under) {
     AskSaid out{words, {}, {}, {}};
-    const Result<AskResult> answer = pourbook::ask(catalogue, {words, shelf});
+    const Result<AskResult> answer = pourbook::ask(catalogue, {words, shelf, under});
     if (!answer) return out; // no question: only names were found
     out.sentence = sentence_of(*answer, units);
     out.fault = answer->fault;
@@ -168,22 +168,22 @@ AskSaid say_asked(const Catalogue& catalogue, const std::string& words, const st
 }
 
 const AskFound* AskDesk::found(const std::string& words) {
-    const Asked asked{words, UnitSystem::shown, workshop_.serial()};
+    const Asked asked{words, UnitSystem::shown, {}, workshop_.serial()};
     return found_.ask(asked, [this, words] { return find_asked(catalogue_, words); });
 }
 
-const AskSaid* AskDesk::say(Sentence& by, const std::string& words, UnitSystem units) {
+const AskSaid* AskDesk::say(Sentence& by, const std::string& words, UnitSystem units, const AskUnder& under) {
     const std::vector<std::string> shelf = metals_on_the_shelf(workshop_.data());
-    return by.ask({words, units, workshop_.serial()},
-                  [this, words, shelf, units] { return say_asked(catalogue_, words, shelf, units); });
+    return by.ask({words, units, under, workshop_.serial()},
+                  [this, words, shelf, units, under] { return say_asked(catalogue_, words, shelf, units, under); });
 }
 
-const AskSaid* AskDesk::said(const std::string& words, UnitSystem units) {
-    return say(said_, words, units);
+const AskSaid* AskDesk::said(const std::string& words, UnitSystem units, const AskUnder& under) {
+    return say(said_, words, units, under);
 }
 
-const AskSaid* AskDesk::card(std::size_t i, UnitSystem units) {
-    return say(cards_.at(i), start_cards.at(i).words, units);
+const AskSaid* AskDesk::card(std::size_t i, UnitSystem units, const AskUnder& under) {
+    return say(cards_.at(i), start_cards.at(i).words, units, under);
 }
 
 } // namespace pourbook

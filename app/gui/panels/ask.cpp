@@ -48,7 +48,7 @@ void move(AskField& field, std::size_t count) {
 
 /// As large as answers are, and how far it can be trusted said in the same sentence.
 void draw_sentence(Ui& ui, const std::string& words) {
-    const AskSaid* said = ui.session.ask.said(words, ui.session.units());
+    const AskSaid* said = ui.session.ask.said(words, ui.session.units(), ui.session.ask_under());
     if (!said || said->words != words) return dim_text(ui, "…");
     if (!said->sentence.empty()) {
         const TextLook look(ui.fonts.large, ui.colours().ink);

@@ -58,7 +58,7 @@ void open_kind(Ui& ui, const Kind& kind) {
 namespace {
 
 std::string label_of(const Field& field) {
-    std::string words = field.name;
+    std::string words = field.name == "br" ? "remanence" : field.name;
     std::replace(words.begin(), words.end(), '_', ' ');
     return words + (field.required ? " *" : "");
 }
@@ -97,8 +97,10 @@ void draw_text(Ui& ui, const Kind& kind, std::size_t i, const std::string& id, s
         return;
     }
     const std::string hint = field.example.empty() ? field.meaning : "such as " + field.example;
-    const bool left = text_field(ui, id, value, hint.c_str(), ImGui::GetContentRegionAvail().x - list,
-                                 [&](const std::string& text) { return field_fault_of(ui, kind, i, text); });
+    const bool left = text_field(
+        ui, id, value, hint.c_str(), ImGui::GetContentRegionAvail().x - list,
+        [&](const std::string& text) { return field_fault_of(ui, kind, i, text); },
+        metal ? metal_name(ui.session.catalogue, value) : "");
     if (left) value = as_kept(field, value);
     if (!metal) return;
     ImGui::SameLine(0, ui.px(4));
@@ -194,13 +196,15 @@ void draw_entry_form(Ui& ui, const Kind& kind) {
     float label_width = 0;
     for (const Field& f : kind.fields) label_width = std::max(label_width, ImGui::CalcTextSize(label_of(f).c_str()).x);
     wrapped_text(kind.meaning, ui.colours().dim);
-    draw_buttons(ui, kind); // above the fields: a long form reaches below the window
+    draw_buttons(ui, kind); // stay in sight while a long form is scrolled
     ImGui::Spacing();
+    ImGui::BeginChild("fields");
     for (std::size_t i = 0; i < kind.fields.size(); ++i)
         if (belongs(kind, entry_desk(ui).entry, kind.fields[i])) draw_field(ui, kind, i, label_width + ui.px(12));
-    if (kind.name != "trial") return; // other kinds have no field "type"
-    const bool casting = text_of(kind, entry_desk(ui).entry, "type") == "casting";
-    if (casting || !ui.session.passing.seen.empty()) draw_defects(ui);
+    const bool trial = kind.name == "trial"; // other kinds have no field "type"
+    if (trial && (!ui.session.passing.seen.empty() || text_of(kind, entry_desk(ui).entry, "type") == "casting"))
+        draw_defects(ui);
+    ImGui::EndChild();
 }
 
 } // namespace pourbook

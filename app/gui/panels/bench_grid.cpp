@@ -2,14 +2,23 @@
 #include "gui/panels/bench.hpp"
 #include "gui/panels/panels.hpp"
 #include "gui/state/pasted.hpp"
+#include "gui/state/typed_quantity.hpp"
 #include "gui/widgets/leave_row.hpp"
+#include "gui/widgets/metal_field.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/text_field.hpp"
 
 #include <algorithm>
+#include <sstream>
 
 namespace pourbook {
 namespace {
+
+/// A bare number is in the unit of the field's example: masses in kg, falls in s.
+std::string with_unit(const std::string& typed, const std::string& unit) {
+    const bool bare = typed.find_first_not_of("0123456789.,") == std::string::npos;
+    return bare && !unit.empty() && !typed.empty() ? typed + " " + unit : typed;
+}
 
 std::string words_of(const std::string& field) {
     std::string words = field;
@@ -31,10 +40,12 @@ std::string cell_fault(Ui& ui, const Kind& kind, const Entry& entry, std::size_t
 bool draw_cell(Ui& ui, const Kind& kind, const Entry& entry, std::size_t field, const std::string& id,
                std::string& value) {
     const Field& f = kind.fields[field];
-    const std::string hint = f.example.empty() ? "" : f.example;
-    const bool left = text_field(ui, id, value, entry.id ? "" : hint.c_str(), ImGui::GetContentRegionAvail().x,
-                                 [&](const std::string& text) { return cell_fault(ui, kind, entry, field, text); });
-    if (ImGui::IsItemHovered() && !ImGui::IsItemActive()) hover_text(ui, words_of(f.name) + "\n" + f.meaning);
+    const bool left = text_field(
+        ui, id, value, "", ImGui::GetContentRegionAvail().x,
+        [&](const std::string& text) { return cell_fault(ui, kind, entry, field, text); },
+        f.type == FieldType::metal ? metal_name(ui.session.catalogue, value) : "");
+    const std::string example = f.example.empty() ? "" : ", such as " + f.example;
+    if (ImGui::IsItemHovered() && !ImGui::IsItemActive()) hover_text(ui, words_of(f.name) + "\n" + f.meaning + example);
     return left;
 }
 
@@ -115,7 +126,18 @@ void draw_head(Ui& ui, const Kind& kind) {
 } // namespace
 
 std::string as_kept(const Field& field, const std::string& typed) {
-    return field.type == FieldType::name && !typed.empty() ? file_name_of(typed) : typed;
+    if (typed.empty()) return typed;
+    if (field.type == FieldType::name) return file_name_of(typed);
+    const std::string unit = split_quantity(field.example.substr(0, field.example.find(','))).unit;
+    if (field.type == FieldType::quantity) return with_unit(typed, unit);
+    if (field.type != FieldType::quantities) return typed;
+    std::string out;
+    std::istringstream each(typed);
+    for (std::string one; std::getline(each, one, ',');) {
+        one.erase(0, one.find_first_not_of(' '));
+        out += (out.empty() ? "" : ", ") + with_unit(one, unit);
+    }
+    return out;
 }
 
 std::string keep_now(Ui& ui, const Kind& kind, const Entry& entry, const Entry& as_opened) {

@@ -3,6 +3,7 @@
 #include "gui/state/window_words.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/value_label.hpp"
+#include "questions/drop/cold_cautions.hpp"
 #include "questions/drop/drop_figures.hpp"
 
 #include <algorithm>
@@ -40,6 +41,16 @@ void draw_notes(Ui& ui, const std::string& title, const std::vector<std::string>
     for (const std::string& line : lines) wrapped_text("· " + line, ui.colours().dim);
 }
 
+/// Beside the race, where they can be read whole.
+void draw_cold_cautions(Ui& ui) {
+    if (!ui.view().drop.nitrogen || ui.view().drop.face != "race") return;
+    for (const MagnetFigure* c : cold_cautions(ui.session.catalogue)) {
+        wrapped_text("Caution: " + c->text, ui.colours().warning);
+        ui.probe.say("drop.nitrogen.caution", c->text);
+    }
+    ImGui::Spacing();
+}
+
 std::vector<std::string> assumed(const DropResult& r) {
     std::vector<std::string> out = r.setup.assumptions;
     out.insert(out.end(), r.tube.notes.begin(), r.tube.notes.end());
@@ -68,6 +79,7 @@ void draw_drop_numbers(Ui& ui, const DropResult& result) {
         ui.probe.item("drop." + figure.id + ".detail", figure.detail);
     }
     ImGui::EndTable();
+    draw_cold_cautions(ui);
     draw_notes(ui, "Left out by the model, and its size", result.left_out);
     draw_notes(ui, "Assumed", assumed(result));
     ImGui::Spacing();

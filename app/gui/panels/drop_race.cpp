@@ -3,7 +3,6 @@
 #include "gui/panels/drop_parts.hpp"
 #include "gui/widgets/race_view.hpp"
 #include "gui/widgets/text.hpp"
-#include "questions/drop/cold_cautions.hpp"
 #include "questions/drop/setup_parts.hpp"
 
 #include <algorithm>
@@ -16,6 +15,7 @@ constexpr double grip = 7;                                   // points on either
 constexpr double wall_step_m = 0.5e-3, length_step_m = 5e-3; // of a tube changed by hand
 constexpr double least_wall_m = 0.5e-3, least_length_m = 20e-3;
 constexpr std::size_t most_lanes = 5, most_in_pairs = 3;
+constexpr double least_lane = 84; // points of width in which a name can be read
 
 /// The edge of a tube under the pointer.
 RaceGrip grip_under(const Ui& ui, const Scene& scene, const Race& race, ImVec2 origin) {
@@ -62,10 +62,13 @@ void drag_tube(Ui& ui, const Scene& scene, const Race& race, SetupWords& setup) 
     setup.tube = tube_words(parts);
 }
 
-/// As many lanes as can be read; in pairs, each metal warm and cold.
-std::vector<DropOfMetal> lanes_of(const std::vector<DropOfMetal>& warm, const std::vector<DropOfMetal>* cold) {
+/// As many lanes as can be read in this width, in points; in pairs, each metal warm and cold.
+std::vector<DropOfMetal> lanes_of(const std::vector<DropOfMetal>& warm, const std::vector<DropOfMetal>* cold,
+                                  double width) {
     std::vector<DropOfMetal> out;
-    for (std::size_t i = 0; i < std::min(warm.size(), cold ? most_in_pairs : most_lanes); ++i) {
+    const auto room = static_cast<std::size_t>(std::max(1.0, width / least_lane));
+    const std::size_t most = cold ? std::clamp<std::size_t>(room / 2, 1, most_in_pairs) : std::min(room, most_lanes);
+    for (std::size_t i = 0; i < std::min(warm.size(), most); ++i) {
         out.push_back(warm[i]);
         if (cold && i < cold->size()) out.push_back((*cold)[i]);
     }
@@ -90,11 +93,6 @@ void draw_nitrogen(Ui& ui) {
     if (ImGui::GetContentRegionAvail().x < ui.px(beside_controls)) ImGui::NewLine();
     ImGui::Checkbox("liquid nitrogen", &on);
     ui.probe.item("drop.nitrogen", on ? "on" : "off");
-    if (!on) return;
-    for (const MagnetFigure* c : cold_cautions(ui.session.catalogue)) {
-        wrapped_text("Caution: " + c->text, ui.colours().warning);
-        ui.probe.say("drop.nitrogen.caution", c->text);
-    }
 }
 
 std::string race_key(Ui& ui, const std::string& what, std::size_t serial) {
@@ -105,7 +103,7 @@ float room_for_race(const Ui& ui) {
     constexpr double controls = 590; // with the lever in their line
     const float lines = ImGui::GetContentRegionAvail().x < ui.px(controls) ? 2 : 1;
     return ImGui::GetContentRegionAvail().y - lines * ImGui::GetFrameHeightWithSpacing() -
-           (ui.session.view.drop.nitrogen && !ui.session.view.drop.against ? ui.px(80) : 0);
+           ImGui::GetStyle().ItemSpacing.y;
 }
 
 } // namespace
@@ -116,9 +114,11 @@ void draw_race(Ui& ui, const std::vector<DropOfMetal>& warm, ImVec2 size) {
         ui.view().drop.nitrogen ? ui.session.drop.falls_in_nitrogen(ui.session.part_conditions()) : nullptr;
     const bool in_pairs = cold && *cold;
     const std::size_t serial = ui.session.drop.falls_serial() + 1000 * ui.session.drop.nitrogen_serial();
+    const double width = static_cast<double>(ImGui::GetContentRegionAvail().x / ui.scale);
+    const std::vector<DropOfMetal> lanes = lanes_of(warm, in_pairs ? &(**cold).drops : nullptr, width);
+    const std::string of = (in_pairs ? "pairs" : "race") + std::to_string(lanes.size()) + ".";
     const Scene scene =
-        race_view(ui, "drop.race", race_key(ui, in_pairs ? "pairs" : "race", serial),
-                  [&] { return race_in(ui, lanes_of(warm, in_pairs ? &(**cold).drops : nullptr), in_pairs); }, false,
+        race_view(ui, "drop.race", race_key(ui, of, serial), [&] { return race_in(ui, lanes, in_pairs); }, false,
                   {ImGui::GetContentRegionAvail().x, room_for_race(ui)});
     drag_tube(ui, scene, ui.races["drop.race"].race, ui.view().drop_setup);
     race_controls(ui, "drop.race", false);

@@ -1,6 +1,7 @@
 // What is asked of Mix: stocks or a composition, the treatment, and what else is stated or wanted.
 #include "gui/panels/panels.hpp"
 #include "gui/widgets/metal_field.hpp"
+#include "gui/widgets/quantity_field.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/text_field.hpp"
 #include "questions/mix/mix_metal.hpp"
@@ -17,7 +18,8 @@ constexpr double mix_label_width = 104, mass_width = 96, paid_width = 110, cross
 bool word_field(Ui& ui, const std::string& id, const char* name, std::string& word, const char* hint, float width,
                 const std::string& help) {
     const bool committed = text_field(
-        ui, id, word, hint, width, [&](const std::string& t) { return mix_word_fault(ui.session.catalogue, name, t); });
+        ui, id, word, hint, width, [&](const std::string& t) { return mix_word_fault(ui.session.catalogue, name, t); },
+        metal_name(ui.session.catalogue, word));
     if (ImGui::IsItemHovered() && !ImGui::IsItemActive()) hover_text(ui, help);
     return committed;
 }
@@ -33,7 +35,9 @@ void draw_stock(Ui& ui, MixStockWords& stock, const std::string& id) {
 }
 
 void draw_amount(Ui& ui, MixStockWords& stock, const std::string& id) {
-    word_field(ui, id + ".mass", "mass", stock.mass, "1.2 kg", ui.px(mass_width), "Mass\n1.2 kg, 300 g, 1 ozt");
+    quantity_field(ui, id + ".mass", stock.mass, {"kg", "", ui.px(mass_width)},
+                   [&](const std::string& text) { return mix_word_fault(ui.session.catalogue, "mass", text); });
+    if (ImGui::IsItemHovered() && !ImGui::IsItemActive()) hover_text(ui, "Mass\n1.2 kg, 300 g, 1 ozt");
     ImGui::SameLine();
     word_field(ui, id + ".paid", "paid", stock.paid, "paid", ui.px(paid_width),
                "Paid\nwhat all of it cost you, such as " + round_amount(ui.session.catalogue, 800, " ") +

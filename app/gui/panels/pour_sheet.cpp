@@ -29,14 +29,16 @@ void place_tile(const Ui& ui, const std::string& figure) {
     if (ImGui::GetItemRectMax().x + gap + width <= right) ImGui::SameLine(0, gap);
 }
 
-void draw_tiles(Ui& ui, const Page& page) {
+void draw_tiles(Ui& ui, const PourSheet& sheet) {
     bool first = true;
     for (const bool limits : {false, true}) // these last: they stand in words below
-        for (const PageSection& section : page.sections) {
+        for (const PageSection& section : sheet.page.sections) {
             if (section.figure.empty() || limits != (section.part == PageSection::Part::limits)) continue;
-            if (!first) place_tile(ui, section.figure);
+            const bool passed = limits && !sheet.refusal.empty(); // the plan itself is asked for without them
+            const std::string figure = passed ? "passed" : section.figure;
+            if (!first) place_tile(ui, figure);
             first = false;
-            tile(ui, section.title, section.title, section.figure, section.grounds);
+            tile(ui, section.title, section.title, figure, passed ? sheet.refusal : section.grounds);
         }
 }
 
@@ -150,7 +152,7 @@ void draw_pour_sheet(Ui& ui, const PourSheet& sheet) {
         for (const std::string& line : sheet.page.subtitle) dim_text(ui, line);
     sheet_row(ui, sheet);
     ImGui::Spacing();
-    draw_tiles(ui, sheet.page);
+    draw_tiles(ui, sheet);
     if (drawing) return draw_pour_drawing(ui, sheet);
     draw_first(ui, sheet.page);
     for (const PageSection& section : sheet.page.sections) draw_section(ui, section);

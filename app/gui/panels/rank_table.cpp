@@ -1,11 +1,11 @@
 #include "answers/rank/rank_columns.hpp"
+#include "answers/writers/document_parts.hpp"
 #include "core/quantity/format.hpp"
 #include "gui/panels/panels.hpp"
 #include "gui/widgets/leave_row.hpp"
 #include "gui/widgets/table_order.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/value_label.hpp"
-#include "questions/say/shown_merit.hpp"
 #include "questions/say/shown_money.hpp"
 #include "questions/workshop/own_metal.hpp"
 
@@ -15,10 +15,12 @@
 namespace pourbook {
 namespace {
 
-/// One column as the window shows it.
-std::vector<RankColumn> window_columns(const RankResult& result, const DocumentSetting& setting) {
+std::vector<RankColumn> window_columns(const RankResult& result, const DocumentSetting& setting, bool narrow) {
     std::vector<RankColumn> out = rank_columns(result, setting);
     std::erase_if(out, [](const RankColumn& c) { return !(c.column.shown_in & in::window); });
+    const bool figure =
+        std::any_of(out.begin(), out.end(), [](const RankColumn& c) { return c.column.id == "median"; });
+    if (narrow && figure) std::erase_if(out, [](const RankColumn& c) { return c.column.id == "relative_to_best"; });
     return out;
 }
 
@@ -147,6 +149,16 @@ void draw_marks(Ui& ui, const RankedMetal& r, const RankResult& result) {
                            (stale ? "\n! a stale price: past its period" : ""));
 }
 
+/// The figure behind a share of the best.
+void tell_behind(Ui& ui, const std::string& id, const RankedMetal& r, const MeritCells& merit) {
+    const std::string figure = merit.cell(r.place, 0).text, interval = merit.interval(r.place);
+    ui.probe.say(id + ".median", figure);
+    ui.probe.say(id + ".interval", interval);
+    if (ImGui::IsItemHovered())
+        hover_text(ui, r.metal->name + "\n" + figure + " " + pretty_unit(merit.unit()) +
+                           (interval.empty() ? "" : "; 90 %: " + interval));
+}
+
 void draw_cell(Ui& ui, const std::string& id, const RankColumn& c, const RankedMetal& r, const RankResult& result) {
     ImGui::TableNextColumn();
     if (c.column.id == "name") {
@@ -164,13 +176,15 @@ void draw_cell(Ui& ui, const std::string& id, const RankColumn& c, const RankedM
     ui.probe.item(id + "." + c.column.id, words);
 }
 
-void draw_row(Ui& ui, const RankedMetal& r, const RankResult& result, const std::vector<RankColumn>& columns) {
+void draw_row(Ui& ui, const RankedMetal& r, const RankResult& result, const std::vector<RankColumn>& columns,
+              const MeritCells* behind) {
     const std::string id = "rank." + std::to_string(r.place.rank);
     ImGui::TableNextRow();
     ImGui::TableNextColumn();
     if (pin_button(ui, "rank.pin." + r.metal->slug, r.metal->slug)) toggle_pin(ui.view(), r.metal->slug);
     for (const RankColumn& c : columns) {
         draw_cell(ui, id, c, r, result);
+        if (behind && c.column.id == "relative_to_best") tell_behind(ui, id, r, *behind);
         if (c.column.id == "ranks") draw_marks(ui, r, result);
     }
 }
@@ -201,16 +215,17 @@ void draw_samples(Ui& ui) {
 void draw_rank_table(Ui& ui, const RankResult& result, ImVec2 size) {
     const DocumentSetting setting{ui.session.catalogue, ui.session.units(), ui.session.date};
     constexpr double all_columns = 900; // points: in less the names would be cut, and the picture shows this anyway
-    std::vector<RankColumn> shown_columns = window_columns(result, setting);
-    if (ImGui::GetContentRegionAvail().x < ui.px(all_columns))
-        std::erase_if(shown_columns, [](const RankColumn& c) { return c.column.id == "relative_to_best"; });
+    const MeritCells merit(result.formula, result.unit, setting);
+    const std::string unit = pretty_unit(merit.unit());
+    const bool narrow = ImGui::GetContentRegionAvail().x < ui.px(all_columns);
+    const std::vector<RankColumn> shown_columns = window_columns(result, setting, narrow);
+    const bool against_best = std::any_of(shown_columns.begin(), shown_columns.end(),
+                                          [](const RankColumn& c) { return c.column.id == "relative90"; });
     const int columns = 2 + static_cast<int>(shown_columns.size()); // a pin before, the marks among them
     constexpr ImGuiTableFlags flags = ImGuiTableFlags_ScrollY | ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit;
-    const std::string unit =
-        pretty_unit(ShownMerit(ui.session.catalogue, result.formula, result.unit, ui.session.units()).unit());
-    small_dim_text(ui, result.formula + (unit.empty() ? "" : " in " + unit) +
-                           (result.best_high ? ", highest" : ", lowest") + " first" + over_range_text(result) +
-                           rate_note(ui, result) + " · click a row to pin");
+    const std::string in_what = against_best ? ", the best is 1" : unit.empty() ? "" : " in " + unit;
+    small_dim_text(ui, result.formula + in_what + (result.best_high ? ", highest" : ", lowest") + " first" +
+                           over_range_text(result) + rate_note(ui, result) + " · click a row to pin");
     draw_samples(ui);
     ImGui::SameLine(0, ui.px(16));
     table_row(ui, "ranking", [&](const DocumentSetting& leaving) { return document_of(result, leaving); });
@@ -225,7 +240,8 @@ void draw_rank_table(Ui& ui, const RankResult& result, ImVec2 size) {
     clipper.Begin(static_cast<int>(rows.size()));
     while (clipper.Step())
         for (int i = clipper.DisplayStart; i < clipper.DisplayEnd; ++i)
-            draw_row(ui, result.ranked[rows[static_cast<std::size_t>(i)]], result, shown_columns);
+            draw_row(ui, result.ranked[rows[static_cast<std::size_t>(i)]], result, shown_columns,
+                     against_best ? &merit : nullptr);
     ImGui::EndTable();
 }
 

@@ -59,11 +59,14 @@ void draw_card(Ui& ui, std::size_t i, ImVec2 size) {
         text(card.title);
         ImGui::PopTextWrapPos();
     }
-    const AskSaid* said = ui.session.ask.card(i, ui.session.units());
+    const AskSaid* said = ui.session.ask.card(i, ui.session.units(), ui.session.ask_under());
     wrapped_text(said ? first_sentence(said->sentence) : "…", ui.colours().ink);
     ui.probe.say(id + ".answer", said ? said->sentence : "");
-    ImGui::SetCursorPos({inside.x, inside.y + room.y - ImGui::GetTextLineHeight()});
-    dim_text(ui, "open");
+    const float last_line = inside.y + room.y - ImGui::GetTextLineHeight();
+    if (ImGui::GetCursorPosY() <= last_line) {
+        ImGui::SetCursorPos({inside.x, last_line});
+        dim_text(ui, "open");
+    }
     ImGui::SetCursorPos(inside);
     const bool clicked = ImGui::InvisibleButton((id + ".open").c_str(), room);
     ui.probe.item(id, card.title);

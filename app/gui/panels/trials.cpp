@@ -7,6 +7,7 @@
 #include "gui/state/pasted.hpp"
 #include "gui/widgets/chart_view.hpp"
 #include "gui/widgets/leave_row.hpp"
+#include "gui/widgets/metal_field.hpp"
 #include "gui/widgets/splitter.hpp"
 #include "gui/widgets/text.hpp"
 
@@ -91,10 +92,13 @@ void draw_benches(Ui& ui) {
 }
 
 /// What tells an entry apart, and a word of what it is.
-std::string line_of(const Kind& kind, const Entry& entry) {
+std::string line_of(const Kind& kind, const Entry& entry, const Catalogue& catalogue) {
     std::string out;
-    for (std::size_t i = 0; i < kind.fields.size() && i < 6; ++i)
-        if (!entry.values[i].empty()) out += (out.empty() ? "" : "  ") + entry.values[i];
+    for (std::size_t i = 0; i < kind.fields.size() && i < 6; ++i) {
+        const bool metal = kind.fields[i].type == FieldType::metal;
+        const std::string words = metal ? metal_name(catalogue, entry.values[i]) : entry.values[i];
+        if (!words.empty()) out += (out.empty() ? "" : "  ") + words;
+    }
     return out;
 }
 
@@ -125,7 +129,8 @@ void draw_list(Ui& ui, const Kind& kind) {
     while (clipper.Step())
         for (int i = clipper.DisplayStart; i < clipper.DisplayEnd; ++i) {
             const Entry& entry = entries[static_cast<std::size_t>(i)];
-            const std::string words = fitted(line_of(kind, entry), ImGui::GetContentRegionAvail().x);
+            const std::string words =
+                fitted(line_of(kind, entry, ui.session.catalogue), ImGui::GetContentRegionAvail().x);
             const std::string id = "entry." + std::to_string(entry.id);
             if (ImGui::Selectable((words + "##" + id).c_str(), entry_desk(ui).entry.id == entry.id && entry.id != 0))
                 open_entry(ui, kind, entry);
@@ -200,9 +205,9 @@ void draw_grids(Ui& ui, const BenchTab& bench) {
     const Kind& open = open_kind_now(ui);
     if (!open.single && ImGui::Button("new")) open_entry(ui, open, fresh_entry(ui, open));
     if (!open.single) ui.probe.item("entry.new", "new");
-    draw_entry_form(ui, open);
     const auto& entries = ui.session.workshop.entries(open);
     if (!entries.empty()) draw_leave(ui, open, entries);
+    draw_entry_form(ui, open);
     ImGui::EndChild();
 }
 

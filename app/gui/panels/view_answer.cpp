@@ -73,11 +73,27 @@ Answer of_compare(Ui& ui) {
     return {(*result)->sentence, (*result)->p_winner};
 }
 
+/// The two set-ups as A and B: the whole sentence stands below.
+Answer of_two_set_ups(Ui& ui, const AgainstResult& r) {
+    const bool alike =
+        ui.view().drop.second == ui.view().drop_setup && ui.session.drop.metal() == ui.session.drop.second_metal();
+    if (alike) return {"Two set-ups, still alike: change one thing of the second and see what it does."};
+    const auto time = [](const DropResult& d) { return significant(d.fall.time_s, 3) + " s"; };
+    const std::string a = time(r.first), b = time(r.second);
+    if (r.tie)
+        return {"A holds the magnet for " + a + ", B for " + b + ": the data can't tell them apart.", r.p_longer};
+    return {std::string(r.second_longer ? "B holds the magnet " : "A holds the magnet ") +
+                significant(r.ratio_median, 3) + " times as long as " + (r.second_longer ? "A" : "B") +
+                " (90 %: " + significant(r.ratio_low90, 3) + " to " + significant(r.ratio_high90, 3) +
+                "): " + (r.second_longer ? b + " against " + a : a + " against " + b) + ".",
+            r.p_longer};
+}
+
 Answer of_drop(Ui& ui) {
     if (ui.view().pins.empty()) return {};
     if (ui.view().drop.against) {
         const Result<AgainstResult>* two = ui.session.drop.against(ui.session.part_conditions());
-        return two && *two ? Answer{(*two)->sentence, (*two)->p_longer} : Answer{};
+        return two && *two ? of_two_set_ups(ui, **two) : Answer{};
     }
     const DropQuestions::Falls* falls = ui.session.drop.falls(ui.session.part_conditions());
     if (!falls || !*falls) return {};

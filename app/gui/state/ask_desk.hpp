@@ -4,7 +4,7 @@
 
 #include "gui/state/background.hpp"
 #include "gui/state/workshop_desk.hpp"
-#include "questions/ask/question_reader.hpp"
+#include "questions/ask/ask.hpp"
 #include "questions/say/shown.hpp"
 
 #include <array>
@@ -57,7 +57,7 @@ constexpr std::array<StartCard, 4> start_cards = {
 
 AskFound find_asked(const Catalogue& catalogue, const std::string& words);
 AskSaid say_asked(const Catalogue& catalogue, const std::string& words, const std::vector<std::string>& shelf,
-                  UnitSystem units);
+                  UnitSystem units, const AskUnder& under);
 
 class AskDesk {
 public:
@@ -67,19 +67,20 @@ public:
           said_(works), cards_{Sentence(works), Sentence(works), Sentence(works), Sentence(works)} {}
 
     const AskFound* found(const std::string& words);
-    const AskSaid* said(const std::string& words, UnitSystem units);
+    const AskSaid* said(const std::string& words, UnitSystem units, const AskUnder& under);
     /// Of start_cards.
-    const AskSaid* card(std::size_t i, UnitSystem units);
+    const AskSaid* card(std::size_t i, UnitSystem units, const AskUnder& under);
 
 private:
     struct Asked {
         std::string words;
         UnitSystem units = UnitSystem::shown;
+        AskUnder under = {};
         std::size_t workshop = 0; // its serial
         bool operator==(const Asked&) const = default;
     };
     using Sentence = Background<Asked, AskSaid>;
-    const AskSaid* say(Sentence& by, const std::string& words, UnitSystem units);
+    const AskSaid* say(Sentence& by, const std::string& words, UnitSystem units, const AskUnder& under);
 
     const Catalogue& catalogue_;
     WorkshopDesk& workshop_;

@@ -126,6 +126,14 @@ const RangedConditions& Session::asked_conditions() const {
     return conditions_;
 }
 
+AskUnder Session::ask_under() const {
+    AskUnder under;
+    under.figure = conditions();
+    under.part = part_conditions();
+    under.figure.temperature_K = under.part.temperature_K = room_temperature_K;
+    return under;
+}
+
 Conditions Session::part_conditions() const {
     Conditions c = conditions();
     if (!view.conditions.states("as") && !c.casting) c.casting.emplace();
@@ -193,7 +201,7 @@ const Result<PourSheet>* Session::pour_sheet() {
         const Result<PourResult> shown = refused ? without_limits(catalogue, *request) : plan;
         if (!shown) return plan.problem();
         return PourSheet{*shown, in_print(pour_page(*shown, catalogue, question.units)), source_keys(*shown),
-                         refused ? request->workshop : shown->request.workshop, refused ? plan.problem().text : ""};
+                         refused ? limits_in_workshop(*request, *own) : shown->request.workshop, refused ? plan.problem().text : ""};
     });
 }
 

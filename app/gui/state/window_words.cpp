@@ -3,6 +3,7 @@
 #include "answers/writers/page.hpp"
 
 #include <cctype>
+#include <string_view>
 
 namespace pourbook {
 namespace {
@@ -10,6 +11,16 @@ namespace {
 void take_out(std::string& words, const std::string& part) {
     for (std::size_t at = words.find(part); at != std::string::npos; at = words.find(part, at))
         words.erase(at, part.size());
+}
+
+/// A command in quotes: here a button or a view does it.
+void take_out_commands(std::string& words) {
+    constexpr std::string_view begin = " with `pourbook ";
+    for (std::size_t at = words.find(begin); at != std::string::npos; at = words.find(begin, at)) {
+        const std::size_t end = words.find('`', at + begin.size());
+        if (end == std::string::npos) return;
+        words.erase(at, end + 1 - at);
+    }
 }
 
 bool is_letter(char c) {
@@ -40,6 +51,8 @@ std::string in_window(const std::string& words) {
     if (shown.find("--") == std::string::npos) return shown;
     take_out(shown, " Handbook metal: --as handbook.");
     take_out(shown, "; handbook metal: --as handbook");
+    take_out(shown, ": --magnet-at for another temperature");
+    take_out_commands(shown);
     name_fields(shown);
     return shown;
 }

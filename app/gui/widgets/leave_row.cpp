@@ -147,6 +147,22 @@ void draw_words(Ui& ui, const std::string& id, const Leaving& l) {
 
 namespace {
 
+/// Few metals with many properties: a row for each property that any of them has.
+TablePicture turned(const TablePicture& table) {
+    TablePicture out{table.title, {table.columns.front()}, {false}, {}, table.origin};
+    for (const auto& row : table.rows) {
+        out.columns.push_back(row.front());
+        out.right.push_back(true);
+    }
+    for (std::size_t c = 1; c < table.columns.size(); ++c) {
+        std::vector<std::string> cells = {table.columns[c]};
+        for (const auto& row : table.rows) cells.push_back(row[c]);
+        if (std::any_of(cells.begin() + 1, cells.end(), [](const std::string& cell) { return !cell.empty(); }))
+            out.rows.push_back(std::move(cells));
+    }
+    return out;
+}
+
 TablePicture table_picture(const Document& document) {
     TablePicture out;
     out.title = document.title;
@@ -155,8 +171,15 @@ TablePicture table_picture(const Document& document) {
     if (document.parts.empty()) return out;
     const DataTable& table = document.parts.front();
     std::vector<std::size_t> shown;
+    const auto shows = [&](const DataColumn& column) {
+        const bool slug = column.id == "metal" || column.id == "name"; // of the two its name
+        const bool named =
+            std::any_of(table.columns.begin(), table.columns.end(), [](const DataColumn& c) { return c.id == "name"; });
+        if (slug && named) return column.id == "name";
+        return column.id == "label" || (column.shown_in & in::window); // the window names its rows itself
+    };
     for (std::size_t c = 0; c < table.columns.size(); ++c)
-        if (table.columns[c].shown_in & in::window) {
+        if (shows(table.columns[c])) {
             const DataColumn& column = table.columns[c];
             shown.push_back(c);
             out.columns.push_back(column.title + (column.unit.empty() ? "" : ", " + pretty_unit(column.unit)));
@@ -166,7 +189,8 @@ TablePicture table_picture(const Document& document) {
         out.rows.emplace_back();
         for (const std::size_t c : shown) out.rows.back().push_back(row[c].text);
     }
-    return out;
+    constexpr std::size_t few_rows = 6, many_columns = 8;
+    return out.rows.size() <= few_rows && out.columns.size() > many_columns ? turned(out) : out;
 }
 
 } // namespace

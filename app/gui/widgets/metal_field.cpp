@@ -98,6 +98,11 @@ std::string draw_list(Ui& ui, const std::string& id) {
 
 } // namespace
 
+std::string metal_name(const Catalogue& catalogue, const std::string& words) {
+    const Metal* metal = catalogue.metal(words);
+    return metal ? metal->name : words;
+}
+
 bool on_shelf(Ui& ui, const std::string& slug) {
     const auto& stock = ui.session.workshop.data().stock;
     return std::any_of(stock.begin(), stock.end(), [&](const auto& lot) { return lot.metal == slug; });

@@ -91,18 +91,22 @@ void draw_shape(Ui& ui) {
         choice(ui, "room.lines", {"1080", "1440", "2160 (4K)"}, static_cast<int>(at - line_counts.begin()));
     if (lines >= 0) wish.lines = line_counts[static_cast<std::size_t>(lines)];
     small_label(ui, "ground");
-    const int ground = choice(ui, "room.ground", {"dark", "light", "clear, light letters", "clear, dark letters"},
-                              (wish.clear ? 2 : 0) + (wish.dark ? 0 : 1));
-    if (ground < 0) return;
-    wish.clear = ground >= 2;
-    wish.dark = ground % 2 == 0;
+    if (const int dark = choice(ui, "room.ground", {"dark", "light"}, wish.dark ? 0 : 1); dark >= 0)
+        wish.dark = dark == 0;
+    ImGui::SameLine();
+    ImGui::Checkbox("clear", &wish.clear);
+    ui.probe.item("room.clear", wish.clear ? "on" : "off");
+    if (ImGui::IsItemHovered())
+        hover_text(ui,
+                   "Clear ground\nnothing behind the picture: light letters for a dark film, dark ones for a light");
 }
 
 void draw_words(Ui& ui) {
     PictureWish& wish = ui.room.wish;
     small_label(ui, "title");
     ImGui::SetNextItemWidth(-1);
-    ImGui::InputTextWithHint("##title", ui.room.own_title.c_str(), &wish.title);
+    const std::string own = fitted(ui.room.own_title, ImGui::GetContentRegionAvail().x - 2 * ui.px(theme::near));
+    ImGui::InputTextWithHint("##title", own.c_str(), &wish.title);
     ui.probe.item("room.title", wish.title);
     small_label(ui, "credit");
     ImGui::SetNextItemWidth(-1);
@@ -119,8 +123,9 @@ void draw_framed_metals(Ui& ui) {
         if (!metal) continue;
         pin_mark(ui, mark_of(ui.view(), pins[i]), ImGui::GetTextLineHeight());
         ImGui::SameLine(0, ui.px(theme::tight));
-        fitted_text(metal->name);
-        ImGui::SameLine(ImGui::GetContentRegionMax().x - ui.px(theme::wide));
+        const float cross = ui.px(30);
+        text(fitted(metal->name, ImGui::GetContentRegionAvail().x - cross));
+        ImGui::SameLine(ImGui::GetContentRegionMax().x - cross);
         if (ImGui::SmallButton(("×##room." + pins[i]).c_str())) toggle_pin(ui.view(), pins[i]);
         ui.probe.item("room.unpin." + pins[i], "×");
     }

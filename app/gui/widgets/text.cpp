@@ -7,6 +7,7 @@
 #include "gui/widgets/scene_painter.hpp"
 
 #include <algorithm>
+#include <array>
 
 namespace pourbook {
 namespace {
@@ -44,12 +45,32 @@ std::string cut_to_window(const Ui& ui, const std::string& words) {
     return shown;
 }
 
-/// A point or comma between two digits, at which the toolkit would break a line.
-bool holds_a_point(const std::string& words) {
-    const auto digit = [&](std::size_t i) { return words[i] >= '0' && words[i] <= '9'; };
-    for (std::size_t i = 1; i + 1 < words.size(); ++i)
-        if ((words[i] == '.' || words[i] == ',') && digit(i - 1) && digit(i + 1)) return true;
-    return false;
+bool is_digit(char c) {
+    return c >= '0' && c <= '9';
+}
+
+/// A figure keeps its unit and what is given or taken: "20 °C", "16.4 ± 0.8 MS/m".
+bool clings(const std::string& before, const std::string& word) {
+    static constexpr std::array units = {"mm", "cm", "m", "g", "kg", "s", "min", "h", "K", "N", "T", "J", "W", "kW"};
+    if (before.empty() || word.empty()) return false;
+    if (before == "±" || before == "~") return true;
+    if (!is_digit(before.back())) return false;
+    const std::string bare = word.substr(0, word.find_last_not_of(",.;:)") + 1);
+    const auto begins = [&](const char* sign) { return bare.starts_with(sign); };
+    return begins("%") || begins("°") || begins("±") || begins("µ") || bare.find('/') != std::string::npos ||
+           std::find(units.begin(), units.end(), bare) != units.end();
+}
+
+/// Up to the next blank at which a line may break.
+std::string next_piece(const std::string& words, std::size_t from) {
+    std::size_t begin = from, end = std::min(words.find_first_of(" \n", from), words.size());
+    while (end < words.size() && words[end] == ' ') {
+        const std::size_t next = std::min(words.find_first_of(" \n", end + 1), words.size());
+        if (!clings(words.substr(begin, end - begin), words.substr(end + 1, next - end - 1))) break;
+        begin = end + 1;
+        end = next;
+    }
+    return words.substr(from, end - from);
 }
 
 /// The pointer has been on it for a moment.
@@ -105,13 +126,13 @@ void wrapped_text(const std::string& words, Colour colour) {
 }
 
 std::string in_lines(const std::string& words, float width) {
-    if (!holds_a_point(words)) return words;
+    if (std::none_of(words.begin(), words.end(), is_digit)) return words;
     std::string out;
     const float blank = ImGui::CalcTextSize(" ").x;
     float x = 0; // of the line so far
     for (std::size_t from = 0; from < words.size();) {
-        const std::size_t end = std::min(words.find_first_of(" \n", from), words.size());
-        const std::string word = words.substr(from, end - from);
+        const std::string word = next_piece(words, from);
+        const std::size_t end = from + word.size();
         const float room = ImGui::CalcTextSize(word.c_str()).x;
         if (x > 0) {
             const bool fits = x + blank + room <= width;

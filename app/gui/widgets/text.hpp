@@ -13,7 +13,7 @@ void small_dim_text(const Ui& ui, const std::string& words);
 /// Sentences, in lines as wide as the window and as the window says it (state/window_words.hpp): ±, kg/m³, no options.
 void wrapped_text(const std::string& words, Colour colour);
 /// Broken into lines this wide at blanks alone, in the font at hand; the toolkit by itself would break a figure behind
-/// its point. Words without such a figure stay as they are.
+/// its point, or before its unit. Words without a figure stay as they are.
 std::string in_lines(const std::string& words, float width);
 void heading(const Ui& ui, const std::string& words);
 void warning_text(const Ui& ui, const std::string& words);

@@ -5,9 +5,20 @@
 #include <imgui_stdlib.h>
 
 namespace pourbook {
+namespace {
+
+/// Over the field drawn last, whose own letters were left out.
+void draw_in_its_place(const std::string& shown) {
+    const ImVec2 low = ImGui::GetItemRectMin(), inner = ImGui::GetStyle().FramePadding;
+    const float room = ImGui::GetItemRectSize().x - 2 * inner.x;
+    ImGui::GetWindowDrawList()->AddText({low.x + inner.x, low.y + inner.y}, ImGui::GetColorU32(ImGuiCol_Text),
+                                        fitted(shown, room).c_str());
+}
+
+} // namespace
 
 bool text_field(Ui& ui, const std::string& id, std::string& committed, const char* hint, float width,
-                const std::function<std::string(const std::string&)>& fault) {
+                const std::function<std::string(const std::string&)>& fault, const std::string& shown) {
     Draft& draft = ui.drafts[id];
     if (!draft.open) {
         draft.typed = committed;
@@ -15,8 +26,12 @@ bool text_field(Ui& ui, const std::string& id, std::string& committed, const cha
     }
     const bool faulty = !draft.fault.empty();
     if (faulty) ImGui::PushStyleColor(ImGuiCol_Border, u32(ui.colours().warning));
+    const bool other = !draft.open && !shown.empty() && shown != committed;
+    if (other) ImGui::PushStyleColor(ImGuiCol_Text, 0);
     ImGui::SetNextItemWidth(width);
     const bool changed = ImGui::InputTextWithHint(("##" + id).c_str(), fitted_hint(hint, width).c_str(), &draft.typed);
+    if (other) ImGui::PopStyleColor();
+    if (other) draw_in_its_place(shown);
     if (faulty) ImGui::PopStyleColor();
     const bool left = ImGui::IsItemDeactivated();
     ui.probe.item(id, draft.typed);

@@ -11,8 +11,9 @@
 namespace pourbook {
 
 /// `fault` gives why a text can't be committed, empty where it can. Returns true when a new value was committed.
+/// `shown` stands in the field while nobody writes in it, such as a metal's name in place of its short one.
 bool text_field(Ui& ui, const std::string& id, std::string& committed, const char* hint, float width,
-                const std::function<std::string(const std::string&)>& fault);
+                const std::function<std::string(const std::string&)>& fault, const std::string& shown = "");
 
 /// A hint as far as it can be read in an empty field of this width.
 std::string fitted_hint(const std::string& hint, float width);

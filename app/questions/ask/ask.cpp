@@ -14,7 +14,7 @@ constexpr std::size_t shown_first = 5;
 class Answering {
 public:
     Answering(const Catalogue& catalogue, const AskRequest& request, QuestionRead read)
-        : catalogue_(catalogue), request_(request) {
+        : catalogue_(catalogue), request_(request), under_(request.under) {
         out_.read = std::move(read);
     }
 
@@ -22,7 +22,7 @@ public:
         if (!out_.read.at.empty()) {
             const Result<double> t = temperature_from(out_.read.at);
             if (!t) return t.problem();
-            conditions_.temperature_K = *t;
+            under_.figure.temperature_K = under_.part.temperature_K = *t;
         }
         cautions();
         if (!out_.read.missing.empty())
@@ -45,7 +45,7 @@ private:
             if (!out_.values.empty()) out_.fault.clear();
             break;
         case Asked::versus:
-            keep(versus(catalogue_, {read.metals[0], read.metals[1], goal(), of_part()}), out_.versus);
+            keep(versus(catalogue_, {read.metals[0], read.metals[1], goal(), under_.part}), out_.versus);
             break;
         case Asked::rank:
             keep(rank(catalogue_, ranking()), out_.rank);
@@ -69,7 +69,7 @@ private:
     }
 
     void add_value(const std::string& metal, const std::string& property) {
-        const Result<ValueResult> found = value(catalogue_, {metal, property, conditions_});
+        const Result<ValueResult> found = value(catalogue_, {metal, property, under_.figure});
         if (found)
             out_.values.push_back(*found);
         else
@@ -88,17 +88,10 @@ private:
         return words;
     }
 
-    /// Which metal is better, and what a part will do, is asked of castings.
-    Conditions of_part() const {
-        Conditions c = conditions_;
-        c.casting.emplace();
-        return c;
-    }
-
     RankRequest ranking() const {
         RankRequest r;
         r.goal = goal();
-        r.conditions = of_part();
+        r.conditions = under_.part;
         r.top = shown_first;
         if (out_.read.from_shelf) r.from = request_.shelf;
         return r;
@@ -110,7 +103,7 @@ private:
         r.setup.grade = out_.read.grade;
         r.setup.tube = out_.read.tube;
         r.metal = out_.read.metals[0];
-        r.conditions = of_part();
+        r.conditions = under_.part;
         return r;
     }
 
@@ -123,7 +116,7 @@ private:
 
     const Catalogue& catalogue_;
     const AskRequest& request_;
-    Conditions conditions_;
+    AskUnder under_;
     AskResult out_;
 };
 

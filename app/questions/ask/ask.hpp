@@ -13,9 +13,18 @@
 
 namespace pourbook {
 
+/// Under which conditions it is answered where the words say nothing else.
+struct AskUnder {
+    AskUnder() { part.casting.emplace(); }
+    Conditions figure; // a figure of a metal
+    Conditions part;   // which metal is better, and what a part will do: asked of castings
+    bool operator==(const AskUnder&) const = default;
+};
+
 struct AskRequest {
     std::string words;
     std::vector<std::string> shelf; // slugs on the shelf, for "from my shelf"
+    AskUnder under = {};
 };
 
 /// One of the parts is filled, as read.asked says; where none is, `fault` says why.

@@ -52,4 +52,15 @@ Result<PourResult> pour_in_workshop(const Catalogue& catalogue, PourRequest requ
     return plan;
 }
 
+casting::Workshop limits_in_workshop(PourRequest request, const WorkshopData& own) {
+    fill_from_profile(request, own);
+    const bool stated = !request.workshop.crucible_material.empty() || request.workshop.crucible_volume_m3;
+    const auto largest =
+        std::max_element(own.crucibles.begin(), own.crucibles.end(), [](const Crucible& a, const Crucible& b) {
+            return a.volume_m3.value_or(0) < b.volume_m3.value_or(0);
+        });
+    if (!stated && largest != own.crucibles.end()) request = in_crucible(std::move(request), *largest);
+    return request.workshop;
+}
+
 } // namespace pourbook

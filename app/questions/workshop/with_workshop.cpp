@@ -91,6 +91,18 @@ void add_prices(Catalogue& c, const WorkshopData& data, std::vector<std::string>
     if (!set.prices.empty()) c.price_sets.insert(c.price_sets.begin(), std::move(set));
 }
 
+/// Prices paid that with_lot_prices() can't use, one of each currency.
+void tell_unused_lot_prices(const WorkshopData& data, std::vector<std::string>& remarks) {
+    std::vector<std::string> told;
+    for (const StockLot& lot : data.stock) {
+        if (!lot.price || std::find(told.begin(), told.end(), lot.price->currency) != told.end()) continue;
+        const Result<Converted> converted = in_dollars(*lot.price, data.rates);
+        if (converted) continue;
+        told.push_back(lot.price->currency);
+        remarks.push_back("left out: what was paid for " + lot.lot + ": " + converted.problem().text);
+    }
+}
+
 /// Own metals in an order in which each comes after the one it is like, however they were entered.
 class OwnMetals {
 public:
@@ -240,6 +252,7 @@ WithWorkshop with_workshop(Catalogue reference, const WorkshopData& data, OwnCas
     add_metals(c, data, out.remarks);
     add_values(c, data, out.remarks);
     add_prices(c, data, out.remarks);
+    tell_unused_lot_prices(data, out.remarks);
     add_goals(c, data);
     if (data.fault) out.remarks.push_back(data.fault->text + "; this answer does without " + names_of(data.left_out));
     if (const std::string why = show_money_of(c, data); !why.empty()) out.remarks.push_back(why);
