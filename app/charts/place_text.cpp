@@ -30,6 +30,7 @@ std::string shortened(const std::string& text, double width, TextStyle style, co
 
 std::vector<std::string> fitted_lines(const std::string& text, double width, std::size_t most, TextStyle style,
                                       const TextMeasure& measure) {
+    if (measure.width(text, style) <= width) return {text};
     std::vector<std::string> lines = wrapped(text, width, style, measure);
     for (; lines.size() > std::max<std::size_t>(most, 1); lines.pop_back())
         lines[lines.size() - 2] += " " + lines.back();

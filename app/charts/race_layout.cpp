@@ -90,7 +90,7 @@ private:
     }
 
     double add_heading() {
-        const bool below = canvas_.width < race_upright;
+        const bool below = is_upright();
         const double beside_clock = clock_left_ - chart_margin - lane_gap;
         double y = chart_margin + title_line / 2 + (below ? title_line : 0);
         for (const std::string& line : fitted_lines(scene_.title, below ? width() : beside_clock, below ? 2 : 1,
@@ -107,7 +107,11 @@ private:
         return y - label_line / 2 + 4;
     }
 
-    std::size_t caution_lines() const { return canvas_.width < race_upright ? 5 : canvas_.width < narrow ? 3 : 2; }
+    bool is_upright() const { return canvas_.width < race_upright && canvas_.height > 1.3 * canvas_.width; }
+    std::size_t caution_lines() const {
+        constexpr double low = 300; // points of height, in which the tubes need all there is
+        return is_upright() ? 5 : canvas_.width < narrow && canvas_.height > low ? 3 : 2;
+    }
     std::size_t foot_lines() const { return canvas_.width < narrow ? 2 : 1; }
 
     /// At most `most` lines that end at y; returns the y above all of their room.
@@ -146,7 +150,7 @@ private:
         lane_width_ = (width() - (count - 1) * lane_gap) / count;
         foot_ = bottom;
         choose_name_style();
-        listed_ = lane_width_ < least_lane;
+        listed_ = lane_width_ < least_lane && is_upright();
         const double lines = listed_ ? count + 1 : 3.0 + (any_detail() || race_.aim_s > 0 ? 1 : 0);
         words_top_ = bottom - lines * label_line - (listed_ ? 0 : static_cast<double>(names_) * name_line());
         if (!listed_ && words_top_ - top < least_tube) {

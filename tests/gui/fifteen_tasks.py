@@ -151,7 +151,7 @@ def cold_curves(h):
     strip = h.text("curve.chart.strip")
     check(strip.count("\n") >= 3, f"the strip reads {strip!r}")
     low, high = h.text("curve.from"), h.text("curve.to")
-    return f"{low} to {high} K; " + strip.split("\n")[0]
+    return f"{low} to {high} °C; " + strip.split("\n")[0]
 
 
 def table_out(h):

@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""Clicks and types at random in the real window, seeded, until a time has passed; a crash, an assertion or a sanitizer report is a failure.
+"""Clicks, drags, turns the wheel and types at random in the real window, seeded, until a time has passed; a crash, an assertion or a sanitizer report is a failure.
 
 Usage: wander.py SECONDS [SEED] [PROGRAM]   a program built with -DPOURBOOK_SANITIZE=ON finds the most (DEVELOPERS.md).
 The workshop's file and the state live in a temporary folder; the file is checked at the end.
@@ -19,6 +19,17 @@ CHORDS = ["f", "k", "p", "u", "l", "z", "a", "s", "c"]
 WORDS = ["copper", "12mm", "-1", "1e999", "20 degC", "density*", "liquidus < 900 degC", "Ag 92.5 Cu 7.5", "tube:1:2:3", "%", "", "0", "999999999kg", "N42", "é€Ω"]
 
 
+def drag(w, dice):
+    """From anywhere to anywhere: charts are moved, edges of panels and tubes pulled."""
+    w.xdotool("mousemove", dice.randrange(1440), dice.randrange(900))
+    w.xdotool("mousedown", 1)
+    for _ in range(3):
+        w.dump()
+        w.xdotool("mousemove", dice.randrange(1440), dice.randrange(900))
+    w.xdotool("mouseup", 1)
+    w.dump()
+
+
 def step(w, dice):
     roll = dice.random()
     if roll < 0.55:
@@ -29,12 +40,14 @@ def step(w, dice):
         w.key(dice.choice(KEYS))
     elif roll < 0.85:
         w.key("Control_L", dice.choice(CHORDS))
-    elif roll < 0.95:
+    elif roll < 0.93:
         w.write(dice.choice(WORDS))
-    else:
+    elif roll < 0.97:
         w.xdotool("mousemove", dice.randrange(1440), dice.randrange(900))
-        w.xdotool("click", dice.choice([1, 4, 5]))
+        w.xdotool("click", dice.choice([1, 3, 4, 5]))
         w.dump()
+    else:
+        drag(w, dice)
 
 
 def until_it_ends(w, dice, end):

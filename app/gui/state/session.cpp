@@ -201,7 +201,8 @@ const Result<PourSheet>* Session::pour_sheet() {
         const Result<PourResult> shown = refused ? without_limits(catalogue, *request) : plan;
         if (!shown) return plan.problem();
         return PourSheet{*shown, in_print(pour_page(*shown, catalogue, question.units)), source_keys(*shown),
-                         refused ? limits_in_workshop(*request, *own) : shown->request.workshop, refused ? plan.problem().text : ""};
+                         refused ? limits_in_workshop(*request, *own) : shown->request.workshop,
+                         refused ? plan.problem().text : ""};
     });
 }
 
