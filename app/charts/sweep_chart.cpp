@@ -141,7 +141,8 @@ CurveChart sweep_chart(const Catalogue& catalogue, const SweepResult& result, Un
     chart.origin.conditions = result.over == SweepOver::temperature
                                   ? (of_casting(result.conditions) ? casting_words(*result.conditions.casting)
                                                                    : result.conditions.condition + " condition")
-                                  : conditions_text(result.conditions);
+                                  : "at " + temperature_text(result.conditions.temperature_K, UnitSystem::shown) +
+                                        ", " + state_text(result.conditions);
     if (result.over == SweepOver::budget) chart.origin.conditions += rate_text({catalogue.property("price")});
     return chart;
 }
