@@ -39,7 +39,8 @@ public:
     }
     std::string words(double si) const {
         const UnitSystem units = workshop_ ? UnitSystem::workshop : UnitSystem::shown;
-        if (over_ == SweepOver::temperature) return temperature_text(si, units);
+        if (over_ == SweepOver::temperature) // as the axis
+            return workshop_ ? temperature_text(si, units) : trimmed(si, 6) + " K";
         if (over_ == SweepOver::budget) return money(si);
         return length_text(std::round(si * 1e6) / 1e6, units);
     }
