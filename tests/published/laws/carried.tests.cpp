@@ -197,6 +197,8 @@ TEST_CASE("published: figures an audit found wrong, beside what it expected") {
           Case{"iron-ductile", "density", room, 7050, 7250},
           Case{"brass-67", "conductivity", room, 15.4e6, 15.9e6}, // 27 %IACS; once of a page whose rows are shifted
           Case{"gallium", "thermal_conductivity", room, 41, 60},  // Wiedemann and Franz: 51; 40.6 is along one axis
+          Case{"indium", "resistivity", room, 8.5e-8, 8.9e-8},    // 8.0 at 0 degC, 12.1 at 100 degC; 8.75 at 295 K
+          Case{"iron-ductile", "specific_heat", room, 455, 495},
           Case{"iron-grey", "specific_heat", room, 455, 495}}) {
         const double value = at(c.slug, c.property, c.kelvin).value_si;
         INFO(c.slug << " " << c.property << " at " << c.kelvin << " K: " << value);
