@@ -98,6 +98,8 @@ TEST_CASE("faults of the data are found and said in one line") {
           std::string::npos);
     CHECK(fault("\"id\": \"copper.melting_point.1\"", "\"id\": \"copper.density.9\"").find("the id is not") !=
           std::string::npos);
+    CHECK(fault("\"property\": \"specific_heat\"", "\"property\": \"specific_heat\", \"from\": \"20\"")
+              .find("only an expansion is kept as a mean over a range") != std::string::npos);
     CHECK(fault("\"slug\": \"copper\"", "\"slug\": \"kupfer\"").find("not the name of the file") != std::string::npos);
 }
 
