@@ -63,7 +63,8 @@ TEST_CASE(
     c.index();
     const RankResult mixed = ranked_by_cost(c, {"aa", "bb", "ab"}); // ab is priced by its content of both
     CHECK_THAT(mixed.price_years, Contains("several years") && Contains("2023") && Contains("2024"));
-    for (const std::string& told : renderings(document_of(mixed, setting)))
+    const Document d = document_of(mixed, setting); // the table of CSV holds figures, no sentence
+    for (const std::string& told : {answer_text(d), answer_json(d), json_of(d), page_text(page_of(d))})
         CHECK_THAT(told, Contains(mixed.price_years));
     CHECK(ranked_by_cost(c, {"bb"}).price_years.empty());
 }

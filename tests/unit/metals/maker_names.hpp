@@ -356,6 +356,6 @@ constexpr std::array maker_names = {MakerName{"LM4", "aluminium-319-cast"},
                                     MakerName{"horseshoe", "steel-1020"},
                                     MakerName{"manhole cover", "iron-ductile"},
                                     MakerName{"soda can", "aluminium-3004"},
-                                    MakerName{"cupro nickel", "cupronickel-90-10"}};
+                                    MakerName{"cupro nickel", "cupronickel-70-30"}};
 
 } // namespace pourbook::testing
