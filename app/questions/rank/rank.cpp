@@ -5,6 +5,7 @@
 #include "questions/drop/tube_metal.hpp"
 #include "questions/metals/find_metal.hpp"
 #include "questions/rank/flips.hpp"
+#include "questions/rank/price_years.hpp"
 #include "questions/rank/settle.hpp"
 #include "questions/say/casting_words.hpp"
 
@@ -94,6 +95,7 @@ private:
                 {j.metal, std::move(places[i]), std::move(j.inputs), j.from_memory, j.stale_price, j.at_K, tube_of(j)});
         }
         turn_first_two();
+        result_.price_years = price_years(result_.ranked, catalogue_);
         result_.excluded = std::move(judge_.excluded);
         result_.unrankable = std::move(judge_.unrankable);
     }
