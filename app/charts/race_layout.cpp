@@ -129,9 +129,21 @@ private:
     double add_foot() {
         note_bottom_ = canvas_.height - chart_margin;
         const double y = note_bottom_ - label_line * static_cast<double>(foot_lines());
-        return race_.cautions.empty()
-                   ? y - 4
-                   : add_foot_lines(race_.cautions.front(), caution_lines(), y, colours_.warning) - 4;
+        if (race_.cautions.empty()) return y - 4;
+        return add_foot_lines(whole_sentences(race_.cautions.front(), caution_lines()), caution_lines(), y,
+                              colours_.warning) -
+               4;
+    }
+
+    /// Those of its first sentences that fit; the last frame has all.
+    std::string whole_sentences(std::string text, std::size_t lines) const {
+        const std::string whole = text;
+        while (wrapped(text, width(), TextStyle::label, canvas_.measure).size() > lines) {
+            const std::size_t end = text.rfind(". ");
+            if (end == std::string::npos) return whole;
+            text.resize(end + 1);
+        }
+        return text;
     }
 
     std::string pace() const {
@@ -151,7 +163,7 @@ private:
         foot_ = bottom;
         choose_name_style();
         listed_ = lane_width_ < least_lane && is_upright();
-        const double lines = listed_ ? count + 1 : 3.0 + (any_detail() || race_.aim_s > 0 ? 1 : 0);
+        const double lines = listed_ ? count + 1 : 2.0 + (any_detail() ? 1 : 0) + (race_.aim_s > 0 ? 1 : 0);
         words_top_ = bottom - lines * label_line - (listed_ ? 0 : static_cast<double>(names_) * name_line());
         if (!listed_ && words_top_ - top < least_tube) {
             names_ = 1;
@@ -234,13 +246,10 @@ private:
         return wrapped(name, name_room(), style, canvas_.measure);
     }
 
-    /// Large, unless a name would then take more than two lines or a word of it would not fit.
+    /// Large, unless a name would then take a second line.
     void choose_name_style() {
         const auto fits = [&](const RaceLane& lane) {
-            const auto lines = name_lines(lane, TextStyle::title);
-            return lines.size() <= 2 && std::all_of(lines.begin(), lines.end(), [&](const std::string& line) {
-                       return canvas_.measure.width(line, TextStyle::title) <= name_room();
-                   });
+            return canvas_.measure.width(lane.name, TextStyle::title) <= name_room();
         };
         name_style_ = std::all_of(race_.lanes.begin(), race_.lanes.end(), fits) ? TextStyle::title : TextStyle::label;
         for (const RaceLane& lane : race_.lanes)
@@ -302,11 +311,15 @@ private:
             y += label_line;
         };
         if (!lane.detail.empty()) say(lane.detail, colours_.dim);
-        say(place.out ? "out after " + clock_text(place.time_s) : clock_text(place.time_s),
-            place.out ? colours_.accent : colours_.ink);
-        say(with_fitting("speed ", "", speed_text(place.speed_m_s, race_.units)), colours_.ink);
+        const std::string speed = speed_text(place.speed_m_s, race_.units);
+        if (place.out) { // the clock above is that of the slowest
+            say("out after " + clock_text(place.time_s), colours_.accent);
+            say("at " + speed, colours_.ink);
+            if (nearest) say("nearest to " + significant(race_.aim_s, 3) + " s", colours_.accent);
+            return;
+        }
+        say(with_fitting("speed ", "", speed), colours_.ink);
         say(with_fitting("in the hand ", "hand ", force_text(std::max(place.load_N, 0.0), race_.units)), colours_.ink);
-        if (nearest) say("nearest to " + significant(race_.aim_s, 3) + " s", colours_.accent);
     }
 
     /// What comes before a figure, as far as the lane has room for it.
