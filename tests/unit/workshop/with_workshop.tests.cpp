@@ -69,6 +69,18 @@ TEST_CASE("own prices come first, dated and converted, and are left out without 
         CHECK(with.remarks[0].find("no rate of exchange for EUR") != std::string::npos);
         CHECK(value(with.catalogue, "tin", "price").value_si == Approx(30));
     }
+    SECTION("what was paid for a lot without one is told, once for each currency") {
+        StockLot lot;
+        lot.lot = "stock-1";
+        lot.metal = "copper";
+        lot.mass_kg = 2;
+        lot.price = data.prices.front();
+        data.prices.clear();
+        data.stock = {lot, lot};
+        const WithWorkshop with = with_workshop(testing::real_catalogue(), data);
+        REQUIRE(with.remarks.size() == 1);
+        CHECK(with.remarks[0].find("what was paid for stock-1: no rate of exchange for EUR") != std::string::npos);
+    }
 }
 
 TEST_CASE("an own metal starts from one of the reference, and its own values replace those") {
