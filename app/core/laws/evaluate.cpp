@@ -6,6 +6,7 @@
 #include "core/laws/answer.hpp"
 #include "core/laws/casting_value.hpp"
 #include "core/quantity/format.hpp"
+#include "core/quantity/temperature_text.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -193,7 +194,7 @@ Result<Evaluated> evaluate(const Catalogue& catalogue, const Metal& metal, const
         q.phase = phase_at(catalogue, metal, conditions.temperature_K);
         if (q.phase == Phase::any)
             return Problem{Problem::Kind::out_of_range,
-                           id + " of " + metal.slug + " at " + kelvin_text(conditions.temperature_K) +
+                           id + " of " + metal.slug + " at " + celsius_text(conditions.temperature_K) +
                                ": between solidus and liquidus, no single phase",
                            0};
     }

@@ -2,6 +2,7 @@
 
 #include "core/quantity/constants.hpp"
 #include "core/quantity/format.hpp"
+#include "core/quantity/temperature_text.hpp"
 
 #include <cmath>
 #include <numeric>
@@ -110,7 +111,7 @@ std::string damping_text(double N_s_m, UnitSystem units) {
 }
 
 std::string temperature_text(double kelvin, UnitSystem units) {
-    return units == UnitSystem::workshop ? trimmed(kelvin * 1.8 - 459.67, 5) + " °F" : trimmed(kelvin, 6) + " K";
+    return units == UnitSystem::workshop ? trimmed(kelvin * 1.8 - 459.67, 5) + " °F" : celsius_text(kelvin);
 }
 
 std::string difference_text(double kelvin, UnitSystem units) {
