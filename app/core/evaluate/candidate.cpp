@@ -13,7 +13,6 @@
 namespace pourbook {
 namespace {
 
-constexpr double scale_slack_K = 0.6; // differences between temperature scales
 constexpr double end_reach_K = 2;
 constexpr double melt_reach_K = 50;
 constexpr double coefficient_low_K = 273.15; // range assumed where a temperature coefficient states none
@@ -22,8 +21,7 @@ constexpr double coefficient_doubt = 0.05; // relative, of the change it carries
 
 /// Another property whose records answer too, and how its figure becomes the wanted one.
 struct Kin {
-    const char* wanted;
-    const char* recorded;
+    std::string_view wanted, recorded;
     double (*convert)(double);
     const char* how;
 };
@@ -308,6 +306,17 @@ auto order_key(const Candidate& c, const Question& q) {
 }
 
 } // namespace
+
+Phase phase_of_solid(const Property& p) {
+    return p.varies_with_temperature && p.phase == Phase::any ? Phase::solid : p.phase;
+}
+
+std::vector<std::string> recorded_kinds(const Property& p) {
+    std::vector<std::string> out{p.from.empty() ? p.id : p.from};
+    for (const Kin& k : kin)
+        if (p.id == k.wanted) out.emplace_back(k.recorded);
+    return out;
+}
 
 std::vector<Candidate> candidates(const Question& q) {
     const Speaking speaking(q.property);

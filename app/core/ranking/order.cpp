@@ -157,8 +157,8 @@ private:
                 std::size_t better = 0;
                 for (std::size_t s = 0; s < samples_; ++s) better += a[s] > b[s] ? 1 : 0;
                 if (static_cast<double>(better) >= told_apart * static_cast<double>(samples_)) continue;
-                places_[i].tied_with.push_back(standings_[places_[j].contender].name);
-                places_[j].tied_with.push_back(standings_[places_[i].contender].name);
+                places_[i].tied_with.emplace_back(standings_[places_[j].contender].name);
+                places_[j].tied_with.emplace_back(standings_[places_[i].contender].name);
             }
     }
 
@@ -171,10 +171,10 @@ private:
 
 } // namespace
 
-Standing sum_up(std::string name, double nominal, const std::vector<double>& samples) {
-    if (samples.empty()) return {std::move(name), nominal, nominal, nominal, nominal, nominal};
+Standing sum_up(std::string_view name, double nominal, const std::vector<double>& samples) {
+    if (samples.empty()) return {name, nominal, nominal, nominal, nominal, nominal};
     const Spread spread = spread_of(samples);
-    return {std::move(name), spread.median, spread.low90, spread.high90, spread.lowest, spread.highest};
+    return {name, spread.median, spread.low90, spread.high90, spread.lowest, spread.highest};
 }
 
 std::vector<Place> put_in_order(const std::vector<Standing>& standings, const SamplesOf& samples_of,
