@@ -2,6 +2,7 @@
 
 #include "core/quantity/format.hpp"
 #include "core/quantity/number_text.hpp"
+#include "core/quantity/temperature_text.hpp"
 #include "questions/say/amounts.hpp"
 
 #include <algorithm>
@@ -35,8 +36,6 @@ constexpr std::array<Written, 15> units_written = {{{"mm", Amount::length, 1e-3}
                                                     {"degC", Amount::celsius, 1},
                                                     {"°C", Amount::celsius, 1},
                                                     {"K", Amount::kelvin, 1}}};
-
-constexpr double cold_K = 200; // below, people speak of kelvin
 
 /// A number where it stands in the sentence.
 struct Number {
@@ -130,7 +129,8 @@ public:
     std::string words() const {
         const std::string_view as_written =
             text_.substr(group_.numbers.front().from, group_.end - group_.numbers.front().from);
-        if (unit_.name.empty() || (!workshop_ && (group_.unit->amount == Amount::celsius || smallest_K() < cold_K)))
+        if (unit_.name.empty() ||
+            (!workshop_ && (group_.unit->amount == Amount::celsius || smallest_K() < spoken_in_kelvin_below_K)))
             return std::string(as_written);
         std::string out;
         for (std::size_t i = 0; i < group_.numbers.size(); ++i) {

@@ -33,7 +33,7 @@ TEST_CASE("an answer in words: what was understood, with units, and the sentence
     const Result<AskResult> value = ask(reference(), {"resistivity of copper in liquid nitrogen", {}});
     REQUIRE(value);
     CHECK_THAT(text_of(*value, UnitSystem::shown),
-               Contains("-195.8 °C") && Contains("pourbook value copper resistivity"));
+               Contains("77.355 K") && Contains("pourbook value copper resistivity"));
     const Result<AskResult> versus_asked = ask(reference(), {"is fine silver a better brake than copper", {}});
     REQUIRE(versus_asked);
     REQUIRE(versus_asked->versus);
