@@ -52,7 +52,8 @@ Origin origin_of(const Catalogue& catalogue, const std::vector<DropOfMetal>& dro
     Origin origin;
     for (const DropOfMetal& d : drops) {
         if (!d.result) continue;
-        origin.conditions = conditions_text(d.result->conditions); // the same for all
+        origin.conditions = "at " + temperature_text(d.result->conditions.temperature_K, UnitSystem::shown) + ", " +
+                            state_text(d.result->conditions); // the same for all
         for (const std::string& key : drop_sources(*d.result))
             if (std::find(origin.sources.begin(), origin.sources.end(), key) == origin.sources.end())
                 origin.sources.push_back(key);

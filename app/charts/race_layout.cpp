@@ -117,7 +117,19 @@ private:
     double add_foot() {
         note_bottom_ = canvas_.height - chart_margin;
         const double y = note_bottom_ - label_line * static_cast<double>(foot_lines());
-        return race_.cautions.empty() ? y - 4 : add_foot_lines(race_.cautions.front(), 2, y, colours_.warning) - 4;
+        if (race_.cautions.empty()) return y - 4;
+        return add_foot_lines(whole_sentences(race_.cautions.front(), 2), 2, y, colours_.warning) - 4;
+    }
+
+    /// Those of its first sentences that fit; the last frame has all.
+    std::string whole_sentences(std::string text, std::size_t lines) const {
+        const std::string whole = text;
+        while (wrapped(text, width(), TextStyle::label, canvas_.measure).size() > lines) {
+            const std::size_t end = text.rfind(". ");
+            if (end == std::string::npos) return whole;
+            text.resize(end + 1);
+        }
+        return text;
     }
 
     std::string pace() const {
@@ -136,7 +148,7 @@ private:
         lane_width_ = (width() - (count - 1) * lane_gap) / count;
         foot_ = bottom;
         choose_name_style();
-        words_top_ = bottom - 3 * label_line - (any_detail() || race_.aim_s > 0 ? label_line : 0) -
+        words_top_ = bottom - 2 * label_line - (any_detail() ? label_line : 0) - (race_.aim_s > 0 ? label_line : 0) -
                      static_cast<double>(names_) * name_line();
         if (words_top_ - top < least_tube) {
             names_ = 1;
@@ -189,13 +201,10 @@ private:
         return wrapped(lane.name, lane_width_ - 20, style, canvas_.measure);
     }
 
-    /// Large, unless a name would then take more than two lines or a word of it would not fit.
+    /// Large, unless a name would then take a second line.
     void choose_name_style() {
         const auto fits = [&](const RaceLane& lane) {
-            const auto lines = name_lines(lane, TextStyle::title);
-            return lines.size() <= 2 && std::all_of(lines.begin(), lines.end(), [&](const std::string& line) {
-                       return canvas_.measure.width(line, TextStyle::title) <= lane_width_ - 20;
-                   });
+            return canvas_.measure.width(lane.name, TextStyle::title) <= lane_width_ - 20;
         };
         name_style_ = std::all_of(race_.lanes.begin(), race_.lanes.end(), fits) ? TextStyle::title : TextStyle::label;
         for (const RaceLane& lane : race_.lanes)
@@ -257,12 +266,16 @@ private:
             y += label_line;
         };
         if (!lane.detail.empty()) say(lane.detail, colours_.dim);
-        say(place.out ? "out after " + clock_text(place.time_s) : clock_text(place.time_s),
-            place.out ? colours_.accent : colours_.ink);
-        say("speed " + speed_text(place.speed_m_s, race_.units), colours_.ink);
+        const std::string speed = speed_text(place.speed_m_s, race_.units);
+        if (place.out) { // the clock above is that of the slowest
+            say("out after " + clock_text(place.time_s), colours_.accent);
+            say("at " + speed, colours_.ink);
+            if (nearest) say("nearest to " + significant(race_.aim_s, 3) + " s", colours_.accent);
+            return;
+        }
+        say("speed " + speed, colours_.ink);
         const std::string load = force_text(std::max(place.load_N, 0.0), race_.units), whole = "in the hand " + load;
         say(canvas_.measure.width(whole, TextStyle::label) > lane_width_ ? "hand " + load : whole, colours_.ink);
-        if (nearest) say("nearest to " + significant(race_.aim_s, 3) + " s", colours_.accent);
     }
 
     std::string result_of(const RaceLane& lane) const {

@@ -39,7 +39,8 @@ public:
     }
     std::string words(double si) const {
         const UnitSystem units = workshop_ ? UnitSystem::workshop : UnitSystem::shown;
-        if (over_ == SweepOver::temperature) return temperature_text(si, units);
+        if (over_ == SweepOver::temperature) // as the axis
+            return workshop_ ? temperature_text(si, units) : trimmed(si, 6) + " K";
         if (over_ == SweepOver::budget) return money(si);
         return length_text(std::round(si * 1e6) / 1e6, units);
     }
@@ -141,7 +142,8 @@ CurveChart sweep_chart(const Catalogue& catalogue, const SweepResult& result, Un
     chart.origin.conditions = result.over == SweepOver::temperature
                                   ? (of_casting(result.conditions) ? casting_words(*result.conditions.casting)
                                                                    : result.conditions.condition + " condition")
-                                  : conditions_text(result.conditions);
+                                  : "at " + temperature_text(result.conditions.temperature_K, UnitSystem::shown) +
+                                        ", " + state_text(result.conditions);
     if (result.over == SweepOver::budget) chart.origin.conditions += rate_text({catalogue.property("price")});
     return chart;
 }

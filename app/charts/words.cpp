@@ -78,15 +78,18 @@ std::string furnace_temperature(double kelvin, UnitSystem units) {
     return trimmed(std::round(workshop ? kelvin * 1.8 - 459.67 : kelvin - 273.15), 5) + (workshop ? " °F" : " °C");
 }
 
-std::string conditions_text(const Conditions& conditions, double to_K) {
-    const std::string from = temperature_text(conditions.temperature_K);
-    std::string text =
-        (std::isnan(to_K) ? "at " + from : "the worst from " + from + " to " + temperature_text(to_K)) + ", ";
-    text += of_casting(conditions)      ? casting_words(*conditions.casting)
-            : conditions.temper.empty() ? conditions.condition + " condition"
-                                        : "temper " + conditions.temper;
+std::string state_text(const Conditions& conditions) {
+    std::string text = of_casting(conditions)      ? casting_words(*conditions.casting)
+                       : conditions.temper.empty() ? conditions.condition + " condition"
+                                                   : "temper " + conditions.temper;
     if (conditions.price_form != "exchange") text += ", " + conditions.price_form + " prices";
     return text;
+}
+
+std::string conditions_text(const Conditions& conditions, double to_K) {
+    const std::string from = temperature_text(conditions.temperature_K);
+    return (std::isnan(to_K) ? "at " + from : "the worst from " + from + " to " + temperature_text(to_K)) + ", " +
+           state_text(conditions);
 }
 
 std::string rate_text(std::initializer_list<const Property*> shown) {

@@ -26,6 +26,8 @@ std::string temperature_text(double kelvin);
 /// To a whole degree, as one reads a furnace: "536 °C", "997 °F".
 std::string furnace_temperature(double kelvin, UnitSystem units);
 
+/// "reference condition", what a casting is of, and the form of prices where it is not the exchange's.
+std::string state_text(const Conditions& conditions);
 /// "at 293.15 K (20 °C), reference condition", with form of prices where it is not the exchange's.
 std::string conditions_text(const Conditions& conditions, double to_K = no_number);
 

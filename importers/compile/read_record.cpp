@@ -101,6 +101,9 @@ private:
         if (held != 1) f_.fail("", "exactly one of value, points, equation, text, none is expected");
         r_.none = f_.text_or("none", "");
         r_.from_K = optional_temperature("from");
+        if (f_.has("from") && r_.property != "linear_expansion")
+            f_.fail("from", "only an expansion is kept as a mean over a range: set a mean " + r_.property +
+                                " at the middle of its range, computed");
         if (f_.has("value")) r_.points.push_back(figure("value", f_.text("value")));
         if (f_.has("points")) points();
         if (f_.has("equation")) equation();

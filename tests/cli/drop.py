@@ -43,6 +43,36 @@ refused(2, "--slits", "drop", *SETUP, "--metal", "copper", "--slits", "some")
 refused(5, "thin walls", "drop", *MAGNET, "--tube", "18mm:40mm:400mm", "--metal", "copper", "--slits", "1")
 refused(5, "one of the two", "drop", *SETUP, "--metal", "copper", "--slits", "1", "--off-axis", "0.2mm")
 
+# walls of several parts, and slits that are more than a cut
+BARE = [*MAGNET, "--tube", "18mm:22mm:400mm", "--metal", "copper", "--as", "handbook"]
+plain = answer("drop", *BARE)
+check(plain["solver"] == "steady_law" and plain["tube"]["parts"] == [], f"a plain tube: {plain['solver']}")
+thick = answer("drop", *MAGNET, "--tube", "18mm:24mm:400mm", "--metal", "copper", "--as", "handbook")
+for words in (["--sleeve", "1mm"], ["--sleeve", "22mm:24mm", "--sleeve-metal", "copper"]):
+    coated = answer("drop", *BARE, *words)
+    check(abs(coated["fall_time_s"] / thick["fall_time_s"] - 1) < 1e-3, f"{words}: {coated['fall_time_s']} against {thick['fall_time_s']}")
+    check(abs(coated["tube_mass_kg"] / thick["tube_mass_kg"] - 1) < 1e-6 and coated["terminal_speed_m_s"], f"{words}: mass, speed")
+lined = answer("drop", *BARE, "--liner", "16mm:17mm", "--liner-metal", "30+-1MS/m")
+check(plain["fall_time_s"] < lined["fall_time_s"] and lined["tube_mass_kg"] is None and "3.333" in lined["tube"]["parts"][0], "a liner of a stated conductivity")
+two = answer("drop", *BARE, "--below", "18mm:22mm:400mm", "--below-metal", "brass-cartridge")
+check(two["terminal_speed_m_s"] is None and "differs along" in two["regime"] and plain["fall_time_s"] < two["fall_time_s"] < 2 * plain["fall_time_s"], f"two metals: {two['regime']}")
+check(two["fall_time_low90_s"] < two["fall_time_s"] < two["fall_time_high90_s"], "two metals: the interval")
+taper = answer("drop", *BARE, "--lower-end", "17mm:22mm")
+check(plain["fall_time_s"] < taper["fall_time_s"] < answer("drop", *MAGNET, "--tube", "17mm:22mm:400mm", "--metal", "copper", "--as", "handbook")["fall_time_s"], "a taper")
+short = answer("drop", *MAGNET, "--tube", "18mm:22mm:12mm", "--metal", "copper", "--at", "77K", "--sleeve", "1mm", "--sleeve-metal", "silver")
+check(short["solver"] == "currents_in_time", f"a short cold tube of two metals: {short['solver']}")
+cut, wide, soldered, part = (answer("drop", *BARE, *words) for words in (["--slits", "1"], ["--slit-width", "2mm"], ["--slit-width", "0.2mm", "--seam", "15uohm.cm"],
+                                                                       ["--slit-length", "200mm"]))
+check(wide["fall_time_s"] < cut["fall_time_s"] < part["fall_time_s"] < plain["fall_time_s"], "slits: wide, narrow, half as long, none")
+check(cut["fall_time_s"] < soldered["fall_time_s"] < plain["fall_time_s"], "a soldered seam lies between slit and whole")
+measured = answer("drop", *BARE, "--seam", "0.075+-0.004uohm@200mm")
+check(abs(measured["fall_time_s"] / soldered["fall_time_s"] - 1) < 0.01, f"0.2 mm of 15 uohm.cm are 0.075 uohm over 200 mm of a 2 mm wall: {measured['fall_time_s']}")
+refused(5, "does not fit", "drop", *BARE, "--sleeve", "21mm:24mm")
+refused(5, "as wide as the bore", "drop", *BARE, "--liner", "2mm")
+refused(2, "needs the sizes", "drop", *BARE, "--sleeve-metal", "silver")
+refused(2, "--slit-width", "drop", *BARE, "--seam", "15uohm.cm")
+refused(5, "one part", "drop", *BARE, "--sleeve", "1mm", "--slits", "1")
+
 # plate
 p = answer("plate", *MAGNET, "--gap", "2mm", "--thickness", "5mm", "--metal", "copper", "--speed", "0.1m/s:20m/s")
 check(len(p["points"]) == 15 and all(a["lift_N"] < b["lift_N"] for a, b in zip(p["points"], p["points"][1:])), "plate: lift grows with speed")

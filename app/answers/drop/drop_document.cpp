@@ -5,13 +5,14 @@
 #include "core/quantity/format.hpp"
 #include "questions/drop/drop_figures.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace pourbook {
 namespace {
 
 std::string peak_text(double force_N, double speed_m_s, UnitSystem units) {
-    if (!std::isfinite(force_N)) return "not known with slits or off the axis";
+    if (!std::isfinite(force_N)) return "not known with slits, off the axis or in a wall of several parts";
     return force_text(force_N, units) + " at " + speed_text(speed_m_s, units);
 }
 
@@ -20,6 +21,9 @@ std::string terminal_text(const DropResult& r, UnitSystem units) {
         return "none: the weight, " + force_text(r.magnet_mass_kg * eddy::standard_gravity_m_s2, units) +
                ", is more than the peak drag";
     const std::string speed = speed_text(*r.fall.terminal_speed_m_s, units);
+    if (const eddy::WallProfile* wall = r.model->wall(); wall && !wall->even())
+        return "in a long tube " + speed + " as at the upper end, " +
+               speed_text(*r.fall.terminal_speed_m_s / wall->lower_end(), units) + " as at the lower end";
     if (!r.settles) return "not reached; in a long tube " + speed;
     std::string out = speed;
     if (std::isfinite(r.speed_low90_m_s))
@@ -63,6 +67,10 @@ void add_fall(Document& out, const DropResult& r, UnitSystem units) {
     out.tell("currents_followed", f.currents_s.has_value());
     out.tell("currents_add_s", number_or_null(f.currents_s));
     out.tell("turns_back", f.turns_back);
+    const bool followed = f.currents_s.has_value();
+    out.pair("worked out", followed ? "with the wall's currents followed in time, as rings"
+                                    : "by the steady law of a long tube, its ends as rings that are missing");
+    out.tell("solver", followed ? "currents_in_time" : "steady_law");
 }
 
 void add_speeds(Document& out, const DropResult& r, UnitSystem units) {
@@ -109,6 +117,22 @@ void add_bodies(Document& out, const DropResult& r, const DocumentSetting& setti
     out.tell("wall_warming_K", number_or_null(r.warming_K));
 }
 
+void add_pieces(Document& out, const DropResult& r, UnitSystem units) {
+    std::vector<std::string> said;
+    for (const WallPiece& p : r.pieces) {
+        const std::string text = piece_text(p, r.conditions, units);
+        out.pair(p.what, text);
+        said.push_back(p.what + ": " + piece_text(p, r.conditions, UnitSystem::shown));
+    }
+    const eddy::DropInputs& i = r.setup.inputs;
+    const auto own_end = std::find_if(i.wall.rbegin(), i.wall.rend(), [](const auto& p) { return p.piece == 0; });
+    if (own_end != i.wall.rend() && own_end->from_m > 0) {
+        out.pair("lower end", "tapers to bore " + length_text(2 * own_end->bore.inner_radius_m, units) + ", outside " +
+                                  length_text(2 * own_end->bore.outer_radius_m, units) + " in its last step");
+    }
+    out.tell("tube.parts", said);
+}
+
 /// What the same magnet and tube do at a stated speed.
 void add_drag(Document& out, const DragResult& r, UnitSystem units) {
     out.pair("drag",
@@ -138,6 +162,7 @@ Document document_of(const DropResult& r, const DocumentSetting& setting) {
     Document out = start_document("A magnet falls through " + through(r.tube), setting);
     out.say(sentence_of(r), in::file);
     add_setup(out, r.setup, r.tube, r.conditions, setting.units);
+    add_pieces(out, r, setting.units);
     out.add_pairs("Fall");
     add_fall(out, r, setting.units);
     add_speeds(out, r, setting.units);

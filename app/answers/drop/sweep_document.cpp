@@ -70,7 +70,8 @@ public:
 
 private:
     std::string at(double x) const {
-        if (r_.over == SweepOver::temperature) return temperature_text(x, setting_.units);
+        if (r_.over == SweepOver::temperature) // in one column, from deep cold on
+            return setting_.units == UnitSystem::workshop ? temperature_text(x, setting_.units) : trimmed(x, 6) + " K";
         if (r_.over == SweepOver::budget) return shown_money(setting_.catalogue, x, 3, setting_.units);
         return length_text(std::round(x * 1e7) / 1e7, setting_.units);
     }

@@ -108,6 +108,7 @@ void say_after(Document& out, const RankResult& r, const DocumentSetting& settin
     if (std::any_of(r.ranked.begin(), r.ranked.end(),
                     [&](const RankedMetal& m) { return !hazard_elements(setting.catalogue, *m.metal).empty(); }))
         out.say("hazard: the metal holds this element; the caution: pourbook sheet METAL", in::text | in::file);
+    if (Sentence* years = out.say(r.price_years)) years->id = "price_years";
     if (any([](const RankedMetal& m) { return m.stale_price; }))
         out.say("stale price: a price that entered is past its period", in::text | in::file);
 }

@@ -1,7 +1,5 @@
 #include "core/eddy/drop_model.hpp"
 
-#include "core/eddy/thin_wall.hpp"
-
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -27,6 +25,10 @@ double wall_area(double bore_radius, double outside_radius) {
 
 double wall_m(const DropInputs& i) {
     return i.outside_radius_m.value - i.bore_radius_m.value;
+}
+
+double mean_radius(const DropInputs& i) {
+    return (i.bore_radius_m.value + i.outside_radius_m.value) / 2;
 }
 
 Problem refused(std::string text) {
@@ -79,6 +81,22 @@ Bore DropInputs::bore() const {
     return {bore_radius_m.value, outside_radius_m.value};
 }
 
+Bore DropInputs::whole_bore() const {
+    Bore out = bore();
+    for (const WallPart& p : wall) {
+        out.inner_radius_m = std::min(out.inner_radius_m, p.bore.inner_radius_m);
+        out.outer_radius_m = std::max(out.outer_radius_m, p.bore.outer_radius_m);
+    }
+    return out;
+}
+
+std::vector<WallPart> DropInputs::along() const {
+    if (!wall.empty() || slit_length_m <= 0) return wall;
+    const double end = slit_length_m - (slit_end_low + slit_end_high) / 2 * mean_radius(*this),
+                 left = slit_drag(slits, magnet(), mean_radius(*this));
+    return {{bore(), 0, end, left}, {bore(), end, tube_length_m.value}};
+}
+
 double Riding::factor(double share) const {
     // ln f = p s^2 + q s^4 through both.
     const double near = 16 * std::log(half), far = std::log(full), p = (near - far) / 3, s2 = share * share;
@@ -91,6 +109,8 @@ Result<DropInputs> checked(const DropInputs& inputs) {
     if (!magnet) return magnet.problem();
     const Result<Bore> bore = checked(inputs.bore(), *magnet);
     if (!bore) return bore.problem();
+    for (const WallPart& p : inputs.wall)
+        if (const Result<Bore> part = checked(p.bore, *magnet); !part) return part.problem();
     if (!(inputs.remanence_T.value > 0)) return refused("the magnet needs a remanence above zero");
     if (!(mass_of(inputs) > 0)) return refused("the magnet needs a mass above zero");
     const Result<double> factor = path_factor(inputs);
@@ -99,35 +119,47 @@ Result<DropInputs> checked(const DropInputs& inputs) {
 }
 
 Result<double> path_factor(const DropInputs& i) {
-    if (i.slits == 0 && i.off_axis_m == 0) return 1.0;
+    if (i.slits.count == 0 && i.off_axis_m == 0) return 1.0;
     const Bore bore = i.bore();
-    if (i.slits > 0 && i.off_axis_m > 0)
+    if (!i.wall.empty())
+        return refused("slits and off-axis travel are computed for a tube of one part: leave out liner, sleeve, taper "
+                       "and the tube below, or the slits");
+    if (i.slits.count > 0 && i.off_axis_m > 0)
         return refused("a slit tube with the magnet off its axis is not computed: give one of the two");
     if (i.off_axis_m > 0.9 * (bore.inner_radius_m - i.outer_radius_m.value) * (1 + 1e-9)) // rounding of typed figures
         return refused("off-axis travel: the magnet would rub on the wall: give a smaller distance from the axis");
-    if (i.slits == 0) return off_axis_drag(i.off_axis_m, i.magnet(), bore);
+    if (i.slits.count == 0) return off_axis_drag(i.off_axis_m, i.magnet(), bore);
     if (bore.outer_radius_m - bore.inner_radius_m > 0.5 * bore.inner_radius_m)
         return refused("slits are computed for thin walls: this one is thicker than half the bore radius");
-    return slit_drag(i.slits, i.magnet(), (bore.inner_radius_m + bore.outer_radius_m) / 2);
+    const double radius = mean_radius(i);
+    if (i.slits.width_m > radius / 3 || i.slits.width_m * i.slits.count > 3 * radius)
+        return refused("slits wider than a third of the wall's radius, or than half of it all round, are not computed");
+    if (i.slit_length_m == 0) return slit_drag(i.slits, i.magnet(), radius);
+    if (i.slit_length_m < radius || i.slit_length_m > i.tube_length_m.value - radius)
+        return refused("slits that end within a wall radius of an end of the tube are not computed: leave their length "
+                       "out, or the slits");
+    return 1.0;
 }
 
 DropInputs with_riding(DropInputs i) {
     i.riding = {};
-    if (i.slits > 0 || i.off_axis_m > 0) return i;
-    const double furthest = furthest_off_axis_m(i.magnet(), i.bore());
-    const Result<double> half = off_axis_drag(furthest / 2, i.magnet(), i.bore()),
-                         full = off_axis_drag(furthest, i.magnet(), i.bore());
+    if (i.slits.count > 0 || i.off_axis_m > 0) return i;
+    const Bore bore = i.whole_bore();
+    const double furthest = furthest_off_axis_m(i.magnet(), bore);
+    const Result<double> half = off_axis_drag(furthest / 2, i.magnet(), bore),
+                         full = off_axis_drag(furthest, i.magnet(), bore);
     if (half && full) i.riding = {furthest, std::max(*half, 1.0), std::max(*full, 1.0)};
     return i;
 }
 
 double chance_too_wide(const DropInputs& i) {
     constexpr int points = 100;
+    const double narrower = i.bore_radius_m.value - i.whole_bore().inner_radius_m; // a liner, a taper
     int wide = 0;
     for (int m = 0; m < points; ++m)
         for (int b = 0; b < points; ++b)
             wide += i.outer_radius_m.at(normal_quantile((m + 0.5) / points)) >=
-                    i.bore_radius_m.at(normal_quantile((b + 0.5) / points));
+                    i.bore_radius_m.at(normal_quantile((b + 0.5) / points)) - narrower;
     return wide / static_cast<double>(points * points);
 }
 
@@ -151,6 +183,10 @@ DropModel::DropModel(const DropInputs& inputs)
       curve_(TubeDrag(inputs.magnet(), inputs.bore())), ends_(inputs.magnet(), inputs.bore()) {
     const double path = *path_factor(inputs); // checked
     nominal_ = {path, mass_of(inputs), inputs.tube_length_m.value, nominal_wall_area_m2(inputs)};
+    if (std::vector<WallPart> parts = inputs.along(); !parts.empty()) {
+        wall_.emplace(inputs.magnet(), std::move(parts));
+        level_ = wall_->level(ends_);
+    }
     levers_ = {{"magnet.diameter", &DropInputs::outer_radius_m, 0}};
     if (inputs.shape != Shape::sphere) levers_.push_back({"magnet.length", &DropInputs::length_m, 0});
     if (inputs.shape == Shape::ring) levers_.push_back({"magnet.hole", &DropInputs::inner_radius_m, 0});
@@ -187,26 +223,43 @@ DropInputs DropModel::with_bore(double bore_radius_m) const {
 
 double DropModel::ln_drag_per_remanence(const DropInputs& i) const {
     const double moment = eddy::moment_A_m2(i.magnet(), 1, i.recoil_permeability);
-    return std::log(TubeDrag(i.magnet(), i.bore()).coefficient_N_s_m(moment, 1));
+    if (i.wall.empty()) return std::log(TubeDrag(i.magnet(), i.bore()).coefficient_N_s_m(moment, 1));
+    double sum = 0;
+    for (const WallPart& p : i.wall)
+        sum += p.conductivity * (p.to_m - p.from_m) * TubeDrag(i.magnet(), moved(p, i)).coefficient_N_s_m(moment, 1);
+    return std::log(sum);
+}
+
+Bore DropModel::moved(const WallPart& part, const DropInputs& to) const {
+    const double inner = part.bore.inner_radius_m + to.bore_radius_m.value - inputs_.bore_radius_m.value,
+                 wall = part.bore.outer_radius_m - part.bore.inner_radius_m;
+    return {inner, inner + (part.piece == 0 ? wall * wall_m(to) / wall_m(inputs_) : wall)};
 }
 
 FallSetup DropModel::setup(double conductivity, const Variation& v) const {
-    FallSetup s = fall_setup(curve_, ends_, moment_, conductivity, v.mass_kg, v.tube_length_m);
+    FallSetup s = fall_setup(curve_, ends_, moment_, level_ * conductivity, v.mass_kg, v.tube_length_m);
     s.force_scale_N *= v.drag;
+    s.wall = wall();
     s.from_depth_m = inputs_.from_depth_m;
     s.beyond_m = inputs_.beyond_m;
     return s;
 }
 
 const WallModes& DropModel::modes() const {
-    if (!modes_) modes_ = std::make_shared<const WallModes>(inputs_.magnet(), inputs_.bore(), nominal_.tube_length_m);
+    if (!modes_ && inputs_.wall.empty())
+        modes_ = std::make_shared<const WallModes>(inputs_.magnet(), inputs_.bore(), nominal_.tube_length_m);
+    if (!modes_) {
+        std::vector<WallPart> parts = inputs_.wall; // over the conductivity that setup() gives the tube
+        for (WallPart& p : parts) p.conductivity /= level_;
+        modes_ = std::make_shared<const WallModes>(inputs_.magnet(), parts);
+    }
     return *modes_;
 }
 
 Fall DropModel::fall(const FallSetup& setup, bool with_path) const {
     constexpr double longest = 40, counts = 5e-4; // bore radii; of the time
     Fall at_once = eddy::fall(setup, with_path);
-    if (inputs_.slits > 0 || setup.tube_length_m > longest * inputs_.bore_radius_m.value ||
+    if (inputs_.slits.count > 0 || setup.tube_length_m > longest * inputs_.bore_radius_m.value ||
         fading_time_s(setup) < counts * at_once.time_s)
         return at_once;
     Fall followed = fall_with_currents(setup, modes(), with_path).fall;
@@ -223,6 +276,8 @@ std::vector<Variation> DropModel::variations(Draws& draws) const {
     const auto& outside = draws.of("tube.outside");
     const auto& length = draws.of("tube.length");
     const auto& riding = draws.of("drop.riding");
+    const bool doubted = inputs_.path_doubt.spread > 0;
+    const std::vector<double> path = doubted ? draws.of("tube.path") : std::vector<double>();
     const double wall = wall_m(inputs_);
     for (std::size_t i = 0; i < out.size(); ++i) {
         DropInputs here = inputs_;
@@ -241,6 +296,7 @@ std::vector<Variation> DropModel::variations(Draws& draws) const {
                 std::max(inputs_.outside_radius_m.at(outside[i]), here.bore_radius_m.value + no_wall * wall);
             ln_drag += wall_sensitivity_ * std::log(wall_m(here) / wall);
         }
+        if (doubted) ln_drag += std::log(inputs_.path_doubt.at(path[i]));
         if (inputs_.mass_kg.value > 0) here.mass_kg.value = inputs_.mass_kg.at(heavy[i]);
         here.density_kg_m3.value = inputs_.density_kg_m3.at(heavy[i]);
         out[i] = {nominal_.drag * std::exp(ln_drag) * inputs_.riding.factor(probability_below(riding[i])),

@@ -70,7 +70,7 @@ private:
     }
 
     bool on_plateau() const {
-        return out_.terminal_speed_m_s && y_.z >= plateau_from_ && y_.z < plateau_to_ &&
+        return out_.terminal_speed_m_s && !s_.wall && y_.z >= plateau_from_ && y_.z < plateau_to_ &&
                std::abs(rate(y_).v) < settled * s_.gravity_m_s2;
     }
 
@@ -89,7 +89,7 @@ private:
     Slopes slopes() const {
         const double v = std::max(y_.v, 1e-12), nudge = 1e-6 * v, here = s_.share(y_.z);
         const double force = s_.drag_N(v), by_v = (s_.drag_N(v + nudge) - force) / nudge;
-        const double along = here > 0 ? s_.ends->slope_per_m(y_.z) - s_.ends->slope_per_m(s_.tube_length_m - y_.z) : 0;
+        const double along = here > 0 ? s_.share_slope_per_m(y_.z) : 0;
         return {force * along / s_.mass_kg, by_v * here / s_.mass_kg, force * here / s_.mass_kg, y_.v};
     }
 
@@ -174,7 +174,14 @@ double FallSetup::free_fall_time_s() const {
 }
 
 double FallSetup::share(double z) const {
+    if (wall) return wall->share(z * wall->length_m() / tube_length_m);
     return std::max(ends->share(z) + ends->share(tube_length_m - z) - 1, 0.0);
+}
+
+double FallSetup::share_slope_per_m(double z) const {
+    if (!wall) return ends->slope_per_m(z) - ends->slope_per_m(tube_length_m - z);
+    const double stretched = wall->length_m() / tube_length_m;
+    return wall->slope_per_m(z * stretched) * stretched;
 }
 
 Fall checked_fall(const FallSetup& s, Fall f, double work_J) {

@@ -9,19 +9,20 @@
 #pragma once
 
 #include "core/eddy/drag_curve.hpp"
-#include "core/eddy/end_effect.hpp"
+#include "core/eddy/wall_parts.hpp"
 
 #include <string>
 #include <vector>
 
 namespace pourbook::eddy {
 
-/// One magnet and tube with everything that the motion needs. The curve and the ends must outlive it.
+/// One magnet and tube with everything that the motion needs. The curve, the ends and the wall must outlive it.
 struct FallSetup {
     const DragCurve* curve = nullptr;
     const EndEffect* ends = nullptr;
-    double force_scale_N = 0; // mu0 m^2 / (2 pi^2 a^4)
-    double u_per_speed = 0;   // mu0 sigma a, s/m
+    const WallProfile* wall = nullptr; // of several parts, a tube of another length taken as that one stretched
+    double force_scale_N = 0;          // mu0 m^2 / (2 pi^2 a^4)
+    double u_per_speed = 0;            // mu0 sigma a, s/m
     double mass_kg = 0;
     double tube_length_m = 0;
     double from_depth_m = 0, from_speed_m_s = 0; // release
@@ -36,6 +37,7 @@ struct FallSetup {
     double speed_of_free_fall_m_s() const;
     /// Low-speed drag at a depth over that of the long tube.
     double share(double depth_m) const;
+    double share_slope_per_m(double depth_m) const;
 };
 
 FallSetup fall_setup(const DragCurve& curve, const EndEffect& ends, double moment_A_m2, double conductivity_S_m,

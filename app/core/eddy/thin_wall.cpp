@@ -94,13 +94,19 @@ double displaced(const Source& source, double offset) {
 
 } // namespace
 
-double slit_drag(int slits, const Magnet& magnet, double wall_radius_m) {
-    if (slits < 1) return 1;
+double slit_drag(const Slits& slits, const Magnet& magnet, double wall_radius_m) {
+    if (slits.count < 1) return 1;
     const Source source{magnet, wall_radius_m};
+    const double sector = 2 * pi / slits.count, gap = slits.width_m / wall_radius_m,
+                 seam = slits.seam_m / wall_radius_m;
+    const auto kept = [&](double x) {
+        const double t = x * (sector - gap) / 2, bent = std::tanh(t),
+                     edge = std::isinf(seam) ? 1 : x * (seam - gap) / (2 * bent + x * seam);
+        return ((sector - gap) * (1 - edge * bent / t) + gap * (1 - edge)) / sector;
+    };
     const auto left = [&](double x) {
-        const double k1 = scaled_bessel(x).k1, t = pi * x / slits;
-        return std::pow(x, 4) * source.strength(x) * k1 * k1 * std::exp(-2 * x * (1 - source.reach())) *
-               (1 - std::tanh(t) / t);
+        const double k1 = scaled_bessel(x).k1;
+        return std::pow(x, 4) * source.strength(x) * k1 * k1 * std::exp(-2 * x * (1 - source.reach())) * kept(x);
     };
     return source.summed(left, source.reach()) / source.whole();
 }

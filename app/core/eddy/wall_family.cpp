@@ -24,7 +24,7 @@ WallFamily::WallFamily(DropInputs inputs) : inputs_(std::move(inputs)) {
     inputs_.wall_area_held = true;
     inputs_.outside_radius_m.spread = 0;
     whole_ = inputs_;
-    whole_.slits = 0;
+    whole_.slits = {};
     whole_.off_axis_m = 0;
 }
 

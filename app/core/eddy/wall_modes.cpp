@@ -13,8 +13,7 @@ namespace pourbook::eddy {
 namespace {
 
 using std::numbers::pi;
-constexpr int depths_a_ring = 2;    // of the table
-constexpr double outside_bores = 3; // bore radii that the table reaches beyond the ends
+constexpr int depths_a_ring = 2; // of the table
 
 /// Fourth antiderivative of ln(distance), twice in each direction; squares' products, which cancel, left out.
 double distance_kernel(double x, double y) {
@@ -36,20 +35,6 @@ double ln_mean_distance(double x, double y, double w1, double h1, double w2, dou
     return sum / (w1 * h1 * w2 * h2);
 }
 
-/// r B_r averaged over a section at a distance along the axis, for Br = 1.
-double mean_coupling(const Magnet& magnet, const RingSection& ring, double apart) {
-    const GaussRule<2>& across = gauss_rule<2>();
-    const GaussRule<3>& along = gauss_rule<3>();
-    double sum = 0;
-    for (std::size_t i = 0; i < 2; ++i)
-        for (std::size_t j = 0; j < 3; ++j) {
-            const double r = ring.radius_m + ring.thickness_m / 2 * across.node[i],
-                         z = apart + ring.height_m / 2 * along.node[j];
-            sum += across.weight[i] * along.weight[j] / 4 * r * radial_field_over_remanence(magnet, r, z);
-        }
-    return sum;
-}
-
 /// Values at the middles from means over a section that is `apart` entries long, to the fourth order; loses that many
 /// entries at both ends.
 std::vector<double> sharpened(const std::vector<double>& means, std::size_t apart) {
@@ -68,9 +53,10 @@ std::vector<Layer> layers_of(const Bore& bore, std::size_t count, double height)
     const double growth = std::pow(bore.outer_radius_m / bore.inner_radius_m, 1 / static_cast<double>(count));
     std::vector<Layer> out;
     double inner = bore.inner_radius_m; // thicker outwards, where less happens
-    for (std::size_t i = 0; i < count; ++i, inner *= growth)
-        out.push_back({{inner * (1 + growth) / 2, 0, inner * (growth - 1), height},
-                       std::sqrt(2 * pi / (height * std::log(growth)))});
+    for (std::size_t i = 0; i < count; ++i, inner *= growth) {
+        const RingSection ring{inner * (1 + growth) / 2, 0, inner * (growth - 1), height};
+        out.push_back({ring, std::sqrt(unit_resistance(ring))});
+    }
     return out;
 }
 
@@ -113,10 +99,33 @@ double mutual_inductance_H(const RingSection& one, const RingSection& other) {
     return vacuum_permeability * std::sqrt(product) * ((2 / k - k) * whole.first - 2 / k * whole.second);
 }
 
+double mean_coupling(const Magnet& magnet, const RingSection& ring, double apart) {
+    const GaussRule<2>& across = gauss_rule<2>();
+    const GaussRule<3>& along = gauss_rule<3>();
+    double sum = 0;
+    for (std::size_t i = 0; i < 2; ++i)
+        for (std::size_t j = 0; j < 3; ++j) {
+            const double r = ring.radius_m + ring.thickness_m / 2 * across.node[i],
+                         z = apart + ring.height_m / 2 * along.node[j];
+            sum += across.weight[i] * along.weight[j] / 4 * r * radial_field_over_remanence(magnet, r, z);
+        }
+    return sum;
+}
+
+double unit_resistance(const RingSection& ring) {
+    const double outer = ring.radius_m + ring.thickness_m / 2, inner = ring.radius_m - ring.thickness_m / 2;
+    return 2 * pi / (ring.height_m * std::log(outer / inner));
+}
+
+std::size_t layers_across(const Bore& bore, double finer) {
+    const double wall = std::log(bore.outer_radius_m / bore.inner_radius_m);
+    return static_cast<std::size_t>(std::clamp(finer * std::ceil(wall / 0.25), 1.0, 8.0));
+}
+
 WallModes::WallModes(const Magnet& magnet, const Bore& bore, double tube_length_m, double finer)
     : length_(tube_length_m) {
-    const double a = bore.inner_radius_m, wall = std::log(bore.outer_radius_m / a);
-    const auto count = static_cast<std::size_t>(std::clamp(finer * std::ceil(wall / 0.25), 1.0, 8.0));
+    const double a = bore.inner_radius_m;
+    const std::size_t count = layers_across(bore, finer);
     const double wanted = std::clamp(std::ceil(5 * tube_length_m / a), 14.0, 150.0 / static_cast<double>(count));
     lengths_ = 2 * static_cast<std::size_t>(finer * wanted / 2);
     const double height = tube_length_m / static_cast<double>(lengths_);

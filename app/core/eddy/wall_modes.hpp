@@ -9,7 +9,7 @@
 // coaxial, wall non-magnetic, rings of about a quarter of the bore radius along the tube.
 #pragma once
 
-#include "core/eddy/tube_drag.hpp"
+#include "core/eddy/wall_parts.hpp"
 
 #include <vector>
 
@@ -21,10 +21,21 @@ struct RingSection {
 };
 double mutual_inductance_H(const RingSection& one, const RingSection& other);
 
+/// r B_r averaged over a section, for Br = 1, with the magnet's centre that far behind it.
+double mean_coupling(const Magnet& magnet, const RingSection& ring, double apart_m);
+/// Resistance at 1 S/m.
+double unit_resistance(const RingSection& ring);
+/// Layers in which a wall is to be cut.
+std::size_t layers_across(const Bore& bore, double finer);
+
+constexpr double outside_bores = 3; // bore radii that the table of couplings reaches beyond the ends
+
 class WallModes {
 public:
     /// `finer` multiplies the number of rings along and across.
     WallModes(const Magnet& magnet, const Bore& bore, double tube_length_m, double finer = 1);
+    /// Of a wall of several parts, the time constants over the conductivity of the tube itself.
+    WallModes(const Magnet& magnet, const std::vector<WallPart>& parts, double finer = 1);
 
     std::size_t count() const { return seconds_per_S_m_.size(); }
     /// Time constant of pattern k over the conductivity.

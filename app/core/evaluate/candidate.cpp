@@ -13,7 +13,6 @@
 namespace pourbook {
 namespace {
 
-constexpr double scale_slack_K = 0.6; // differences between temperature scales
 constexpr double end_reach_K = 2;
 constexpr double melt_reach_K = 50;
 constexpr double coefficient_low_K = 273.15; // range assumed where a temperature coefficient states none
@@ -22,8 +21,7 @@ constexpr double coefficient_doubt = 0.05; // relative, of the change it carries
 
 /// Another property whose records answer too, and how its figure becomes the wanted one.
 struct Kin {
-    const char* wanted;
-    const char* recorded;
+    std::string_view wanted, recorded;
     double (*convert)(double);
     const char* how;
 };
@@ -163,9 +161,9 @@ std::optional<Candidate> from_point(const Record& r, const Point& p, const Quest
 
 /// The temperature coefficient of resistivity that holds at the temperature, if one is cited.
 const Record* coefficient_for(const Question& q) {
+    constexpr std::string_view wanted = "temperature_coefficient";
     for (const Record& r : q.metal.records) {
-        if (r.property != "temperature_coefficient" || !r.usable() || r.points.empty() || r.points.front().is_bound())
-            continue;
+        if (r.property != wanted || !r.usable() || r.points.empty() || r.points.front().is_bound()) continue;
         const double low = std::isnan(r.valid_low_K) ? coefficient_low_K : r.valid_low_K;
         const double high = std::isnan(r.valid_high_K) ? coefficient_high_K : r.valid_high_K;
         if (q.temperature_K >= low && q.temperature_K <= high) return &r;
@@ -308,6 +306,17 @@ auto order_key(const Candidate& c, const Question& q) {
 }
 
 } // namespace
+
+Phase phase_of_solid(const Property& p) {
+    return p.varies_with_temperature && p.phase == Phase::any ? Phase::solid : p.phase;
+}
+
+std::vector<std::string> recorded_kinds(const Property& p) {
+    std::vector<std::string> out{p.from.empty() ? p.id : p.from};
+    for (const Kin& k : kin)
+        if (p.id == k.wanted) out.emplace_back(k.recorded);
+    return out;
+}
 
 std::vector<Candidate> candidates(const Question& q) {
     const Speaking speaking(q.property);

@@ -56,6 +56,15 @@ struct Question {
     const Conditions& conditions;
 };
 
+/// A printed point answers this far from its temperature as it stands: the size of differences between scales.
+constexpr double scale_slack_K = 0.6;
+
+/// The phase in which a property of solid metal is asked for.
+Phase phase_of_solid(const Property& property);
+
+/// The ids under which records answer a property.
+std::vector<std::string> recorded_kinds(const Property& property);
+
 /// Every usable record's answer, best first.
 std::vector<Candidate> candidates(const Question& question);
 

@@ -11,6 +11,7 @@ namespace pourbook {
 PlainFigures::PlainFigures(const Catalogue& catalogue, const std::vector<std::string>& properties,
                            const Conditions& conditions)
     : catalogue_(catalogue), conditions_(conditions), solidus_(catalogue.property("solidus")),
+      price_(catalogue.property("price")), usual_(conditions.condition == "reference" && conditions.temper.empty()),
       any_may_(!conditions.rrr) {
     for (const std::string& id : properties) {
         const bool price = id == "price", reciprocal = id == "conductivity";
@@ -29,16 +30,33 @@ bool PlainFigures::may_read(const Metal& metal) const {
 
 bool PlainFigures::is_solid(const Metal& metal) const {
     if (!solidus_) return false;
+    if (const FlatFigure* melts = flat(metal, *solidus_); melts && conditions_.temperature_K <= melts->value_si)
+        return true;
     const auto melts = lone_candidate({catalogue_, metal, *solidus_, solidus_->phase, room_temperature_K, conditions_});
     if (melts && conditions_.temperature_K <= melts->value_si) return true;
     return phase_at(catalogue_, metal, conditions_.temperature_K) == Phase::solid;
 }
 
+/// Where it holds at the temperature and in the condition asked.
+const FlatFigure* PlainFigures::flat(const Metal& metal, const Property& property) const {
+    const FlatFigure* f = usual_ ? catalogue_.flat(metal, property) : nullptr;
+    return f && !(std::abs(conditions_.temperature_K - f->temperature_K) > scale_slack_K) ? f : nullptr;
+}
+
 bool PlainFigures::add_price(const Metal& metal, std::vector<PlainFigure>& out) const {
+    if (const FlatFigure* f = price_ ? catalogue_.flat(metal, *price_) : nullptr) {
+        out.push_back({f->value_si, f->relative, f->how_known, f->stale});
+        return true;
+    }
     const Price* p = own_price(catalogue_, metal);
     if (!p) return false;
     out.push_back({p->usd_per_kg, relative_uncertainty(*p), p->citation.how_known, is_stale(*p, catalogue_.today)});
     return true;
+}
+
+void PlainFigures::add(double value_si, double relative, HowKnown how_known, const Wanted& wanted,
+                       std::vector<PlainFigure>& out) {
+    out.push_back({wanted.reciprocal ? 1 / value_si : value_si, wanted.reciprocal ? -relative : relative, how_known});
 }
 
 bool PlainFigures::add_recorded(const Metal& metal, const Wanted& wanted, std::vector<PlainFigure>& out) const {
@@ -46,15 +64,16 @@ bool PlainFigures::add_recorded(const Metal& metal, const Wanted& wanted, std::v
     const bool drawn_in_parts =
         p.id == "resistivity" && (!metal.is_element() || conditions_.temperature_K < residual_below_K);
     if (drawn_in_parts) return false;
-    const bool either_phase = p.varies_with_temperature && p.phase == Phase::any;
-    const Question q{catalogue_, metal, p, either_phase ? Phase::solid : p.phase, conditions_.temperature_K,
-                     conditions_};
+    if (const FlatFigure* f = flat(metal, p)) {
+        add(f->value_si, f->relative, f->how_known, wanted, out);
+        return true;
+    }
+    const Question q{catalogue_, metal, p, phase_of_solid(p), conditions_.temperature_K, conditions_};
     const auto c = lone_candidate(q);
     if (!c || c->cover != Cover::direct || c->fit == ConditionFit::other) return false;
     bool assumed = false;
     const double relative = own_uncertainty(*c, q, assumed) / std::abs(c->value_si);
-    out.push_back({wanted.reciprocal ? 1 / c->value_si : c->value_si, wanted.reciprocal ? -relative : relative,
-                   c->record->citation.how_known});
+    add(c->value_si, relative, c->record->citation.how_known, wanted, out);
     return true;
 }
 

@@ -35,13 +35,17 @@ private:
     };
     bool may_read(const Metal& metal) const;
     bool is_solid(const Metal& metal) const;
+    const FlatFigure* flat(const Metal& metal, const Property& property) const;
     bool add_price(const Metal& metal, std::vector<PlainFigure>& out) const;
     bool add_recorded(const Metal& metal, const Wanted& wanted, std::vector<PlainFigure>& out) const;
+    static void add(double value_si, double relative, HowKnown how_known, const Wanted& wanted,
+                    std::vector<PlainFigure>& out);
 
     const Catalogue& catalogue_;
     const Conditions& conditions_;
     std::vector<Wanted> wanted_;
-    const Property* solidus_ = nullptr;
+    const Property *solidus_ = nullptr, *price_ = nullptr;
+    bool usual_ = true;   // the reference condition is asked for
     bool any_may_ = true; // the conditions and properties ask for nothing but what is cited
 };
 

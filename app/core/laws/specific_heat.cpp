@@ -12,7 +12,7 @@
 namespace pourbook {
 namespace {
 
-constexpr double gas_constant = 8.314462618, rise_per_K = 2.5e-4, most_without_wt = 3;
+constexpr double gas_constant = 8.314462618, rise_per_K = 2.5e-4, most_without_wt = 3, most_without_carried_wt = 5;
 constexpr double kopp_error = 0.04, warm_error = 0.05, cold_error = 0.15, cold_K = 150, melt_drift = 0.05,
                  near_heat_error = 0.015;
 
@@ -51,7 +51,7 @@ Result<Evaluated> element_heat(const Question& q, const Anchor& a) {
                         "Debye's curve joined to the cited figure");
 }
 
-Result<ElementSum> kopp(const Question& q, double temperature_K) {
+Result<ElementSum> kopp(const Question& q, double temperature_K, double most_without) {
     return sum_over_elements(
         q.catalogue, q.metal,
         [&](const Metal& element) {
@@ -60,7 +60,7 @@ Result<ElementSum> kopp(const Question& q, double temperature_K) {
             const bool stays_solid = q.phase != Phase::liquid && melts;
             return value_at(q.catalogue, element, id, stays_solid ? std::min(temperature_K, *melts) : temperature_K);
         },
-        false, most_without_wt);
+        false, most_without);
 }
 
 } // namespace
@@ -70,15 +70,17 @@ Result<Evaluated> specific_heat_by_law(const Question& q) {
     if (a && q.phase == Phase::liquid)
         return carried_from(*a, q, a->value.value_si, melt_drift, "the melt's specific heat changes little");
     if (q.metal.is_element()) return a ? element_heat(q, *a) : Result<Evaluated>(no_law("nothing is cited"));
-    const Result<ElementSum> here = kopp(q, q.temperature_K);
+    const double most_without = a ? most_without_carried_wt : most_without_wt;
+    const Result<ElementSum> here = kopp(q, q.temperature_K, most_without);
     if (!here) return here.problem();
     if (!a)
         return worked_out(q, Basis::estimated, here->value_si, std::hypot(kopp_error, here->relative),
                           "Neumann and Kopp's rule from its elements", here->sources);
-    const Result<ElementSum> there = kopp(q, a->temperature_K);
+    const Result<ElementSum> there = kopp(q, a->temperature_K, most_without);
     if (!there) return there.problem();
     return carried_from(*a, q, a->value.value_si * here->value_si / there->value_si,
-                        error_at(q.temperature_K, a->temperature_K), "risen with temperature as its elements do");
+                        std::hypot(error_at(q.temperature_K, a->temperature_K), here->without_data_wt / 100),
+                        "risen with temperature as its elements do");
 }
 
 } // namespace pourbook

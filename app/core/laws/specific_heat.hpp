@@ -7,7 +7,8 @@
 // and a rise of 2.5e-4 per kelvin beyond 20 degC is added (what evaluated curves of copper, silver, gold and aluminium
 // show between 300 K and their melting points: 2 to 4e-4). An alloy: Neumann and Kopp's rule (F. Neumann 1831, H. Kopp
 // 1864), c = sum w_i c_i of its elements at the temperature, scaled to the nearest cited figure of the alloy where
-// there is one; elements of at most 3 % together may be without data. The melt: nearest cited figure (it changes
+// there is one; elements of at most 3 % together may be without data, 5 % where it is scaled (the graphite of cast
+// irons), their share as an error. The melt: nearest cited figure (it changes
 // little), an alloy's by the same sum over the melts of its elements. Valid from 1 K; no magnetic peak at a Curie point
 // is modelled. Own errors: constants in the file, measured by tests/laws/left_out.
 #pragma once

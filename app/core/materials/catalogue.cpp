@@ -4,9 +4,12 @@
 
 #include <algorithm>
 #include <cctype>
+#include <functional>
 
 namespace pourbook {
 namespace {
+
+constexpr std::size_t few_metals = 300; // of more, the figures are laid flat
 
 template <class T>
 const T* found(const std::vector<T>& items, const std::unordered_map<std::string, std::size_t>& at,
@@ -56,11 +59,20 @@ std::string Reference::full() const {
 }
 
 void Catalogue::index() {
+    index_names();
+    price_at_.clear();
+    for (std::size_t s = 0; s < price_sets.size(); ++s)
+        for (std::size_t i = 0; i < price_sets[s].prices.size(); ++i)
+            price_at_.emplace(price_sets[s].prices[i].metal, std::pair(s, i));
+    flat_ = metals.size() > few_metals ? std::make_shared<const FlatFigures>(flat_figures(*this)) : nullptr;
+}
+
+void Catalogue::index_names() {
     metal_at_.clear();
     element_at_.clear();
     property_at_.clear();
     reference_at_.clear();
-    price_at_.clear();
+    flat_.reset();
     for (std::size_t i = 0; i < metals.size(); ++i) {
         const Metal& m = metals[i];
         metal_at_[m.slug] = i;
@@ -73,9 +85,6 @@ void Catalogue::index() {
     }
     for (std::size_t i = 0; i < properties.size(); ++i) property_at_[properties[i].id] = i;
     for (std::size_t i = 0; i < references.size(); ++i) reference_at_[references[i].key] = i;
-    for (std::size_t s = 0; s < price_sets.size(); ++s)
-        for (std::size_t i = 0; i < price_sets[s].prices.size(); ++i)
-            price_at_.emplace(price_sets[s].prices[i].metal, std::pair(s, i));
 }
 
 const Metal* Catalogue::metal(const std::string& slug_or_alias) const {
@@ -97,6 +106,13 @@ const Goal* Catalogue::goal(const std::string& id) const {
 const Price* Catalogue::price(const std::string& slug) const {
     const auto it = price_at_.find(slug);
     return it == price_at_.end() ? nullptr : &price_sets[it->second.first].prices[it->second.second];
+}
+
+const FlatFigure* Catalogue::flat(const Metal& metal, const Property& property) const {
+    if (!flat_ || std::less<>()(&metal, metals.data()) || !std::less<>()(&metal, metals.data() + metals.size()))
+        return nullptr;
+    return flat_->find(static_cast<std::size_t>(&metal - metals.data()),
+                       static_cast<std::size_t>(&property - properties.data()));
 }
 
 const PriceForm* Catalogue::price_form(const std::string& form, const std::string& family) const {

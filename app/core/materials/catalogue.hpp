@@ -3,9 +3,11 @@
 #pragma once
 
 #include "core/materials/alloy_data.hpp"
+#include "core/materials/flat_figures.hpp"
 #include "core/materials/records.hpp"
 #include "core/quantity/dimension.hpp"
 
+#include <memory>
 #include <string>
 #include <unordered_map>
 #include <vector>
@@ -199,6 +201,8 @@ public:
 
     /// Call once after filling or changing what is looked up: builds the look-up tables. Copies need none.
     void index();
+    /// The part of index() that finds metals, properties and references by name.
+    void index_names();
 
     const Metal* metal(const std::string& slug_or_alias) const;
     const Property* property(const std::string& id) const;
@@ -210,6 +214,9 @@ public:
     /// The pure metal of a chemical symbol ("Cu" -> copper).
     const Metal* element(const std::string& symbol) const;
     std::vector<const Caution*> cautions_for(const Metal& metal) const;
+    /// The figure of one of the metals that stands alone, where the metals are very many; else null, and where there
+    /// is none. As index() found records, prices and the day.
+    const FlatFigure* flat(const Metal& metal, const Property& property) const;
     /// Slugs whose names are nearest to a mistyped word, best first, at most three; none for a word unlike every name.
     /// Figures are part of a grade: LM25 is not like LM24.
     std::vector<std::string> nearest_metals(const std::string& word) const;
@@ -217,6 +224,7 @@ public:
 private:
     std::unordered_map<std::string, std::size_t> metal_at_, property_at_, reference_at_, element_at_;
     std::unordered_map<std::string, std::pair<std::size_t, std::size_t>> price_at_; // set, price
+    std::shared_ptr<const FlatFigures> flat_;                                       // shared by copies
 };
 
 /// Lower case, blanks and underscores to hyphens: "Sterling Silver" -> "sterling-silver".

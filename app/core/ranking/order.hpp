@@ -15,13 +15,14 @@
 #include <cstddef>
 #include <functional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace pourbook {
 
 /// A contender summed up.
 struct Standing {
-    std::string name;
+    std::string_view name; // of what outlives it
     double median = 0, low90 = 0, high90 = 0;
     double lowest = 0, highest = 0; // of all samples
 };
@@ -42,7 +43,7 @@ constexpr double told_apart = 0.95;
 constexpr std::size_t most_compared = 300;
 
 /// Without samples all of it is the nominal value.
-Standing sum_up(std::string name, double nominal, const std::vector<double>& samples);
+Standing sum_up(std::string_view name, double nominal, const std::vector<double>& samples);
 
 /// The samples of a contender; sample i of all drawn together, the same at each call.
 using SamplesOf = std::function<std::vector<double>(std::size_t contender)>;

@@ -106,16 +106,19 @@ void draw_answer(Ui& ui, const RankResult& result) {
     const float table = split_width(ui, "rank", std::clamp(needed, room * 0.5F, room * 0.68F), 560, 330);
     ImGui::BeginChild("order", {table, 0}, false, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
     const std::string& settling = result.settling.sentence;
-    const float sentence =
-        settling.empty() ? 0 : ImGui::CalcTextSize(settling.c_str(), nullptr, false, table).y + ui.px(8);
+    float sentences = 0;
+    for (const std::string* said : {&settling, &result.price_years})
+        if (!said->empty()) sentences += ImGui::CalcTextSize(said->c_str(), nullptr, false, table).y + ui.px(8);
     if (result.ranked.empty())
         dim_text(ui, "No metal is left to rank: loosen the conditions, or see below what each one lacks.");
     else
         draw_rank_table(
             ui, result,
-            {0, ImGui::GetContentRegionAvail().y - folded_height(ui, result) - sentence - price_height(result)});
+            {0, ImGui::GetContentRegionAvail().y - folded_height(ui, result) - sentences - price_height(result)});
     if (!settling.empty()) wrapped_text(settling, ui.colours().dim);
     ui.probe.say("rank.settling", settling);
+    if (!result.price_years.empty()) wrapped_text(result.price_years, ui.colours().dim);
+    ui.probe.say("rank.price_years", result.price_years);
     draw_price_orders(ui, result);
     if (!result.excluded.empty()) draw_left_out(ui, "excluded", "Left out, and why", result.excluded);
     if (!result.unrankable.empty())

@@ -36,7 +36,7 @@ Draws second_draws(const AgainstRequest& r) {
 
 std::vector<double> times_of(const DropResult& r, Draws draws) {
     const auto variations = r.model->variations(draws);
-    return eddy::fall_times_s(*r.model, r.tube.conductivities(draws), variations);
+    return eddy::fall_times_s(*r.model, drawn_conductivities(r, draws), variations);
 }
 
 void compare(AgainstResult& r, const AgainstRequest& request) {
@@ -60,7 +60,7 @@ void compare(AgainstResult& r, const AgainstRequest& request) {
 double time_with_wall(const DropResult& r, double wall_m) {
     eddy::DropInputs whole = r.setup.inputs;
     whole.outside_radius_m.value = whole.bore_radius_m.value + wall_m;
-    whole.slits = 0;
+    whole.slits = {};
     whole.off_axis_m = 0;
     const eddy::DropModel model(whole);
     return model.fall(model.setup(r.tube.conductivity_S_m())).time_s;
@@ -68,6 +68,7 @@ double time_with_wall(const DropResult& r, double wall_m) {
 
 /// The fall takes longer the thicker the wall, as long as the magnet falls below the peak of the drag.
 std::optional<double> equal_wall(const AgainstResult& r) {
+    if (r.second.model->wall()) return std::nullopt; // of which of its parts?
     const double wanted = r.first.fall.time_s, a = r.second.setup.inputs.bore_radius_m.value;
     double low = std::log(thinnest), high = std::log(thickest);
     const auto time_at = [&](double ln_wall) { return time_with_wall(r.second, a * std::exp(ln_wall)); };
@@ -116,7 +117,9 @@ std::string wall_answer(const AgainstResult& r) {
     if (r.equal_wall_m)
         return " At a wall of " + millimetres(*r.equal_wall_m) + " the second, " + metal +
                ", would hold the magnet as long as the first.";
-    return r.second_longer ? "" : " No wall of " + metal + " with that bore, however thick, would hold it as long.";
+    return r.second_longer || r.second.model->wall()
+               ? ""
+               : " No wall of " + metal + " with that bore, however thick, would hold it as long.";
 }
 
 std::string sentence_of(const Catalogue& catalogue, const AgainstResult& r) {

@@ -5,6 +5,7 @@
 #include "core/quantity/format.hpp"
 #include "questions/drop/low_speed.hpp"
 #include "questions/metals/find_metal.hpp"
+#include "questions/say/amounts.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -16,7 +17,7 @@ namespace {
 void sample(DropResult& r, std::size_t samples, std::uint64_t seed) {
     Draws draws(samples, seed);
     const auto variations = r.model->variations(draws);
-    const auto conductivities = r.tube.conductivities(draws);
+    const auto conductivities = drawn_conductivities(r, draws);
     std::vector<double> times = eddy::fall_times_s(*r.model, conductivities, variations), speeds;
     for (std::size_t i = 0; i < samples; ++i) {
         const eddy::FallSetup s = r.model->setup(conductivities[i], variations[i]);
@@ -30,17 +31,35 @@ void sample(DropResult& r, std::size_t samples, std::uint64_t seed) {
     r.speed_high90_m_s = quantile(speeds, 0.95);
 }
 
-void weigh_tube(DropResult& r, const Catalogue& catalogue) {
-    if (!r.tube.metal) return;
-    const auto density = tube_density(catalogue, *r.tube.metal, r.conditions);
-    if (!density) return;
-    r.tube_mass_kg = density->value_si * r.model->nominal().wall_area_m2 * r.model->nominal().tube_length_m;
-    const auto heat = evaluate(catalogue, *r.tube.metal, "specific_heat", r.conditions);
-    if (heat) r.warming_K = r.fall.heat_J / (r.tube_mass_kg * heat->value_si);
+double volume(const eddy::WallPart& p) {
+    return std::numbers::pi * (p.to_m - p.from_m) *
+           (p.bore.outer_radius_m * p.bore.outer_radius_m - p.bore.inner_radius_m * p.bore.inner_radius_m);
+}
+
+/// Of all of the same metal; what is not known of one is not known of the sum.
+void weigh_piece(DropResult& r, const Catalogue& catalogue, const TubeMetal& of, double volume_m3) {
+    const auto value = [&](const char* property, const Conditions& conditions) {
+        const auto e = of.metal ? evaluate(catalogue, *of.metal, property, conditions) : Result<Evaluated>(Problem{});
+        return e ? e->value_si : no_number;
+    };
+    const auto density = of.metal ? tube_density(catalogue, *of.metal, r.conditions) : Result<Evaluated>(Problem{});
+    const double mass = density ? density->value_si * volume_m3 : no_number;
     Conditions room = r.conditions;
     room.temperature_K = room_temperature_K;
-    if (const auto price = evaluate(catalogue, *r.tube.metal, "price", room))
-        r.cost_usd = r.tube_mass_kg * price->value_si;
+    r.tube_mass_kg += mass;
+    r.warming_K += mass * value("specific_heat", r.conditions); // J/K, for the moment
+    r.cost_usd += mass * value("price", room);
+}
+
+void weigh_tube(DropResult& r, const Catalogue& catalogue) {
+    const eddy::DropInputs& i = r.setup.inputs;
+    r.tube_mass_kg = r.warming_K = r.cost_usd = 0;
+    double own = i.wall.empty() ? r.model->nominal().wall_area_m2 * r.model->nominal().tube_length_m : 0;
+    for (const eddy::WallPart& p : i.wall)
+        if (p.piece == 0) own += volume(p);
+    weigh_piece(r, catalogue, r.tube, own);
+    for (const WallPiece& p : r.pieces) weigh_piece(r, catalogue, p.metal, volume(p.part));
+    r.warming_K = r.fall.heat_J / r.warming_K;
 }
 
 double relative_at_terminal(const DropResult& r) {
@@ -49,9 +68,13 @@ double relative_at_terminal(const DropResult& r) {
                                      *r.fall.terminal_speed_m_s);
 }
 
+bool even(const DropResult& r) {
+    return !r.model->wall() || r.model->wall()->even();
+}
+
 /// Whether the magnet keeps near its terminal speed over half a bore radius.
 bool settles(const DropResult& r) {
-    if (!r.fall.terminal_speed_m_s) return false;
+    if (!r.fall.terminal_speed_m_s || !even(r)) return false;
     constexpr double near = 0.02;
     const double wanted = r.setup.inputs.bore_radius_m.value / 2;
     double from = no_number, longest = 0;
@@ -65,6 +88,7 @@ bool settles(const DropResult& r) {
 }
 
 std::string regime_of(const DropResult& r) {
+    if (!even(r)) return "the wall differs along the tube: no one terminal speed";
     if (!r.fall.terminal_speed_m_s) return "no terminal speed: the peak drag is below the magnet's weight";
     if (!r.settles) return "the tube is too short to reach the terminal speed";
     if (r.fall.turns_back)
@@ -80,7 +104,7 @@ double effective_length(const eddy::FallSetup& s) {
     const double step = s.tube_length_m / steps;
     double sum = 0;
     for (int i = 0; i < steps; ++i) sum += step * s.share((i + 0.5) * step);
-    return std::min(sum, s.tube_length_m);
+    return s.wall ? sum : std::min(sum, s.tube_length_m);
 }
 
 double most_drag(const eddy::Fall& f) {
@@ -94,7 +118,7 @@ std::string off_axis_words(const eddy::DropInputs& i) {
         return "off-axis travel: a steady distance from the axis, summed over shells of the wall; rubbing, tilt and "
                "the "
                "way there are not included";
-    if (i.slits > 0) return "off-axis travel, rubbing and tilt are not included";
+    if (i.slits.count > 0) return "off-axis travel, rubbing and tilt are not included";
     return "off-axis travel only adds drag: at most " + significant(100 * (i.riding.full - 1), 2) + " % if it rides " +
            significant(i.riding.furthest_m * 1000, 2) +
            " mm off the axis; every distance up to that is in the interval alike, the time itself is that on the axis; "
@@ -110,16 +134,30 @@ std::string currents_words(const DropResult& r) {
            significant(std::max(0.01, 200 * r.fading_s / r.fall.time_s), 1) + " %";
 }
 
-std::vector<std::string> left_out(const DropResult& r) {
+std::string slit_words(const DropResult& r) {
     const eddy::DropInputs& i = r.setup.inputs;
     const double a = i.bore_radius_m.value;
+    std::string out = "slits: the currents of a thin wall, closing around them";
+    if (std::isfinite(i.slits.seam_m))
+        out += " or through the seam, which resists as " + significant(i.slits.seam_m * 1000, 3) +
+               " mm of the wall's metal";
+    out += "; this wall is " + significant(100 * (i.outside_radius_m.value - a) / a, 2) +
+           " % of the bore radius thick, and what closes across its thickness is left out (the drag is at least this, "
+           "at most that of the whole tube";
+    if (i.slit_length_m > 0)
+        return out + "); near the slits' end it goes over from one to the other, as though they were 0.15 to 0.35 wall "
+                     "radii shorter, which is in the interval";
+    return out + ", " + significant(1 / r.path_factor, 3) + " times as much)";
+}
+
+std::vector<std::string> left_out(const DropResult& r) {
+    const eddy::DropInputs& i = r.setup.inputs;
     std::vector<std::string> out;
-    if (i.slits > 0)
-        out.push_back("slits: the currents of a thin wall, closing around narrow slits; this wall is " +
-                      significant(100 * (i.outside_radius_m.value - a) / a, 2) +
-                      " % of the bore radius thick, and what closes across its thickness is left out (the drag is at "
-                      "least this, at most that of the whole tube, " +
-                      significant(1 / r.path_factor, 3) + " times as much)");
+    if (i.slits.count > 0) out.push_back(slit_words(r));
+    if (!r.pieces.empty() || !i.wall.empty())
+        out.push_back(
+            "parts of the wall: each brakes by itself at low speed, joints and gaps being of no matter; a joint "
+            "between two tubes is taken as closed, and liner and sleeve as long as the tube");
     out.push_back(off_axis_words(i));
     out.push_back(currents_words(r));
     out.push_back("air drag: negligible unless the magnet fits like a piston");
@@ -131,8 +169,8 @@ std::vector<std::string> cautions(const DropResult& r) {
     std::vector<std::string> out = r.setup.cautions;
     const double t = r.conditions.temperature_K;
     if ((t > warm_K || t < cold_K) && std::abs(r.setup.magnet_temperature_K - room_temperature_K) < 1)
-        out.push_back("the tube is at " + trimmed(t, 5) +
-                      " K and the magnet taken at 20 degC: on its way it takes on some of the tube's temperature" +
+        out.push_back("the tube is at " + temperature_text(t, UnitSystem::shown) +
+                      " and the magnet taken at 20 degC: on its way it takes on some of the tube's temperature" +
                       (t > warm_K ? ", and a magnet above its working temperature is spoilt for good" : "") +
                       ": --magnet-at");
     if (std::isfinite(r.fall_time_across_s))
@@ -151,8 +189,17 @@ double time_across(const DropResult& r) {
     return r.model->fall(r.model->setup(r.tube.conductivity_S_m(), across)).time_s;
 }
 
-/// Slits and off-axis travel change the drag by a factor that is known at low speed only.
+/// Slits and off-axis travel change the drag by a factor that is known at low speed only, and so are the parts of a
+/// wall where currents are not followed.
 Result<DropResult> within_low_speed(DropResult r) {
+    if (r.model->wall() && !r.fall.currents_s) {
+        const double mean_m_s = (r.model->nominal().tube_length_m) / r.fall.time_s;
+        if (auto fault = low_speed_fault(r.model->setup(r.tube.conductivity_S_m()), mean_m_s)) return *fault;
+    }
+    if (r.model->wall()) {
+        r.peak_drag_N = r.peak_drag_speed_m_s = no_number;
+        r.fall.unstable_speed_m_s.reset();
+    }
     if (r.path_factor == 1) return r;
     if (auto fault = low_speed_fault(*r.model, r.tube.conductivity_S_m(), r.fall.terminal_speed_m_s)) return *fault;
     r.peak_drag_N = r.peak_drag_speed_m_s = no_number;
@@ -161,8 +208,9 @@ Result<DropResult> within_low_speed(DropResult r) {
 }
 
 DropResult worked_out(const Catalogue& catalogue, const DropRequest& request, DropSetup setup,
-                      std::shared_ptr<const eddy::DropModel> model, TubeMetal tube) {
+                      std::shared_ptr<const eddy::DropModel> model, TubeMetal tube, std::vector<WallPiece> pieces) {
     DropResult r;
+    r.pieces = std::move(pieces);
     r.setup = std::move(setup);
     r.tube = std::move(tube);
     r.conditions = request.conditions;
@@ -191,21 +239,33 @@ DropResult worked_out(const Catalogue& catalogue, const DropRequest& request, Dr
 }
 
 Result<DropResult> answered(const Catalogue& catalogue, const DropRequest& request, DropSetup setup,
-                            std::shared_ptr<const eddy::DropModel> model, TubeMetal tube) {
-    DropResult r = worked_out(catalogue, request, std::move(setup), std::move(model), std::move(tube));
+                            std::shared_ptr<const eddy::DropModel> model, TubeMetal tube,
+                            std::vector<WallPiece> pieces = {}) {
+    DropResult r =
+        worked_out(catalogue, request, std::move(setup), std::move(model), std::move(tube), std::move(pieces));
     if (!r.fall.fault.empty()) return Problem{Problem::Kind::refused, r.fall.fault, 0};
     return within_low_speed(std::move(r));
 }
 
 } // namespace
 
+std::vector<double> drawn_conductivities(const DropResult& r, Draws& draws) {
+    if (r.pieces.empty()) return r.tube.conductivities(draws);
+    const eddy::DropInputs& i = r.setup.inputs;
+    const double from = i.from_depth_m, to = i.tube_length_m.value + i.beyond_m;
+    return conductivities_together(r.tube, r.pieces, r.model->wall()->weights(from, to), draws);
+}
+
 Result<DropResult> drop(const Catalogue& catalogue, const DropRequest& request) {
-    Result<DropSetup> setup = drop_setup(catalogue, request.setup);
-    if (!setup) return setup.problem();
     Result<TubeMetal> tube = tube_metal(catalogue, request.metal, request.resistivity, request.conditions);
-    if (!tube) return tube.problem();
+    std::vector<WallPiece> pieces;
+    Result<DropSetup> setup = drop_setup(catalogue, request.setup, [&](DropSetup read) -> Result<DropSetup> {
+        if (!tube) return tube.problem();
+        return with_wall(std::move(read), request.wall, *tube, catalogue, request.conditions, pieces);
+    });
+    if (!setup) return setup.problem();
     auto model = std::make_shared<const eddy::DropModel>(setup->inputs);
-    return answered(catalogue, request, std::move(*setup), std::move(model), std::move(*tube));
+    return answered(catalogue, request, std::move(*setup), std::move(model), std::move(*tube), std::move(pieces));
 }
 
 Result<std::vector<DropOfMetal>> drop_in_each(const Catalogue& catalogue, const DropRequest& request,

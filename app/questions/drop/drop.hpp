@@ -2,7 +2,7 @@
 #pragma once
 
 #include "questions/drop/magnet_words.hpp"
-#include "questions/drop/tube_metal.hpp"
+#include "questions/drop/wall_words.hpp"
 
 #include <cstdint>
 #include <memory>
@@ -16,12 +16,14 @@ struct DropRequest {
     Conditions conditions;   // of the tube
     std::size_t samples = 1000;
     std::uint64_t seed = 1;
+    WallWords wall{}; // of several parts, slits that are more than narrow cuts
     bool operator==(const DropRequest&) const = default;
 };
 
 struct DropResult {
     DropSetup setup;
     TubeMetal tube;
+    std::vector<WallPiece> pieces; // what is put to the tube itself
     Conditions conditions;
     std::shared_ptr<const eddy::DropModel> model; // drag curve and end effect, for charts
     eddy::Fall fall;                              // with its path
@@ -45,7 +47,11 @@ struct DropResult {
     std::vector<std::string> cautions;     // what may spoil this drop
 };
 
-/// Errors: those of drop_setup and tube_metal; refused where a low-speed law (slits, off axis) meets a high speed.
+/// What tube and parts conduct together, sample by sample.
+std::vector<double> drawn_conductivities(const DropResult& result, Draws& draws);
+
+/// Errors: those of drop_setup, with_wall and tube_metal; refused where a low-speed law (slits, off axis, a long wall
+/// of several parts) meets a high speed.
 Result<DropResult> drop(const Catalogue& catalogue, const DropRequest& request);
 
 struct DropOfMetal {

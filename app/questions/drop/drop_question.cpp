@@ -31,6 +31,35 @@ template <class R> void add_setup(QuestionOf<R>& q, SetupWords R::*setup, bool r
     }
 }
 
+void add_wall(QuestionOf<DropRequest>& q) {
+    using namespace input;
+    const auto of = [](std::string WallWords::*word) {
+        return [word](DropRequest& r) -> std::string& { return r.wall.*word; };
+    };
+    q.place("Wall of several parts");
+    q.add(words("liner", "a lining in the bore: ID:OD, or its thickness where it fits closely", "0.5mm", "none"),
+          of(&WallWords::liner));
+    q.add(metal("liner-metal", "metal of the lining, or its resistivity"), of(&WallWords::liner_metal));
+    q.add(words("sleeve", "a sleeve over the tube: ID:OD, or its thickness where it fits closely", "15mm:18mm", "none"),
+          of(&WallWords::sleeve));
+    q.add(metal("sleeve-metal", "metal of the sleeve, or its resistivity"), of(&WallWords::sleeve_metal));
+    q.add(words("below", "a tube joined to the lower end: ID:OD:LENGTH", "13mm:15mm:500mm", "none"),
+          of(&WallWords::below));
+    q.add(metal("below-metal", "metal of the tube below, or its resistivity"), of(&WallWords::below_metal));
+    q.add(words("lower-end", "of a tapered tube: ID:OD at its lower end", "12mm:15mm", "as the upper end"),
+          of(&WallWords::lower_end));
+    q.place("Slits and seams");
+    q.add(words("slit-width", "width of the slits, or of the joint that a seam fills", "0.5mm", "a narrow cut"),
+          of(&WallWords::slit_width));
+    q.add(words("slit-length", "how far the slits reach from the mouth", "200mm", "the whole length"),
+          of(&WallWords::slit_length));
+    q.add(words("seam",
+                "what fills the slits, as solder or brazing: its resistivity, or the resistance measured across a "
+                "stretch of it",
+                "15uohm.cm or 0.2uohm@100mm", "open"),
+          of(&WallWords::seam));
+}
+
 Result<double> positive(const std::string& text, const Dimension& dimension, const char* what) {
     const Result<double> value = parse_si(text, dimension, what);
     if (!value) return value;
@@ -80,6 +109,7 @@ const QuestionOf<DropRequest>& drop_question() {
     static const QuestionOf<R> question = [] {
         QuestionOf<R> q("drop", "how long a magnet falls through a tube, or through either of two");
         add_setup(q, &R::setup, true);
+        add_wall(q);
         q.place("Metal of the tube");
         add_tube_metal(q);
         q.place("Intervals");
@@ -126,7 +156,8 @@ const QuestionOf<DragRequest>& drag_question() {
         QuestionOf<R> q("drag", "the drag on a magnet at a speed in a long tube");
         const QuestionOf<DropRequest>& drop = drop_question();
         for (const QuestionField& field : drop.fields)
-            if (!field.name.starts_with(against_prefix) && field.name != "seed" && field.name != "samples" &&
+            if (!field.name.starts_with(against_prefix) && !field.place.starts_with("Wall of") &&
+                !field.place.starts_with("Slits and") && field.name != "seed" && field.name != "samples" &&
                 field.name != "price-form" && field.name != "release" && field.name != "stop")
                 q.add_one(drop, field.name, &R::drop);
         as_casting(

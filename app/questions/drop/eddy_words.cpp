@@ -23,8 +23,14 @@ std::string magnet_text(const DropSetup& setup, UnitSystem units) {
 }
 
 std::string tube_text(const eddy::DropInputs& i, UnitSystem units) {
-    return "bore " + length_text(2 * i.bore_radius_m.value, units) + ", outside " +
-           length_text(2 * i.outside_radius_m.value, units) + ", length " + length_text(i.tube_length_m.value, units);
+    double own = 0; // of the tube itself, where others are joined to it
+    for (const eddy::WallPart& p : i.wall)
+        if (p.piece == 0) own = std::max(own, p.to_m);
+    const auto ends = [&](const eddy::Bore& b) {
+        return "bore " + length_text(2 * b.inner_radius_m, units) + ", outside " +
+               length_text(2 * b.outer_radius_m, units);
+    };
+    return ends(i.bore()) + ", length " + length_text(own > 0 ? own : i.tube_length_m.value, units);
 }
 
 std::string metal_text(const TubeMetal& tube, const Conditions& conditions, UnitSystem units) {
@@ -33,6 +39,12 @@ std::string metal_text(const TubeMetal& tube, const Conditions& conditions, Unit
     if (!tube.metal) return "resistivity " + rho;
     return tube.metal->name + ", " + tube.value.condition + ", " + rho + " at " +
            temperature_text(conditions.temperature_K, units);
+}
+
+std::string piece_text(const WallPiece& p, const Conditions& conditions, UnitSystem units) {
+    return "bore " + length_text(2 * p.part.bore.inner_radius_m, units) + ", outside " +
+           length_text(2 * p.part.bore.outer_radius_m, units) + ", length " +
+           length_text(p.part.to_m - p.part.from_m, units) + "; " + metal_text(p.metal, conditions, units);
 }
 
 } // namespace pourbook

@@ -69,7 +69,7 @@ double FallTime::wall_m(double area_m2) const {
 }
 
 std::string FallTime::fault(const std::vector<double>& values) const {
-    if (setup_.inputs.slits == 0 && setup_.inputs.off_axis_m == 0) return {};
+    if (setup_.inputs.slits.count == 0 && setup_.inputs.off_axis_m == 0) return {};
     const double area = wall_area_m2(values);
     if (family_)
         if (const auto path = family_->path_factor(area); !path) return path.problem().text;

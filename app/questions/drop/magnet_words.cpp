@@ -142,7 +142,7 @@ Result<DropSetup> with_path(DropSetup setup, const SetupWords& words) {
         const Result<double> slits = parse_si(words.slits, {}, "--slits");
         if (!slits || *slits != std::floor(*slits) || !(*slits >= 0 && *slits <= 100))
             return unreadable("--slits '" + words.slits + "': a whole number from 0 to 100 is expected");
-        setup.inputs.slits = static_cast<int>(*slits);
+        setup.inputs.slits.count = static_cast<int>(*slits);
     }
     if (words.off_axis.empty()) return setup;
     const Result<double> off = parse_si(words.off_axis, metre, "--off-axis");
@@ -337,10 +337,12 @@ Result<eddy::Magnet> magnet_shape(const SetupWords& words) {
     return eddy::checked(setup->inputs.magnet());
 }
 
-Result<DropSetup> drop_setup(const Catalogue& catalogue, const SetupWords& words) {
+Result<DropSetup> drop_setup(const Catalogue& catalogue, const SetupWords& words,
+                             const std::function<Result<DropSetup>(DropSetup)>& put) {
     Result<DropSetup> next = magnet_setup(catalogue, words);
     if (next) next = with_tube(std::move(*next), words.tube);
     if (next) next = with_path(std::move(*next), words);
+    if (next && put) next = put(std::move(*next));
     if (next) next = with_timing(std::move(*next), words);
     if (!next) return next;
     const Result<eddy::DropInputs> sound = eddy::checked(next->inputs);

@@ -15,6 +15,7 @@
 #include "core/eddy/drop_model.hpp"
 #include "core/evaluate/evaluate.hpp"
 
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -46,9 +47,10 @@ struct DropSetup {
     std::string timing; // "released with its centre at the mouth, timed until its centre leaves"
 };
 
-/// Errors: unreadable, unknown (grade), out_of_range (temperature of the magnet), refused (pull force, magnet wider
-/// than the bore).
-Result<DropSetup> drop_setup(const Catalogue& catalogue, const SetupWords& words);
+/// `put` is what else is to be put to it before it is checked. Errors: unreadable, unknown (grade), out_of_range
+/// (temperature of the magnet), refused (pull force, magnet wider than the bore); those of `put`.
+Result<DropSetup> drop_setup(const Catalogue& catalogue, const SetupWords& words,
+                             const std::function<Result<DropSetup>(DropSetup)>& put = {});
 
 /// The magnet alone, its strength included. Errors: as drop_setup.
 Result<DropSetup> magnet_setup(const Catalogue& catalogue, const SetupWords& words);

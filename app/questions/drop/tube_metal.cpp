@@ -7,6 +7,7 @@
 #include "core/quantity/written_number.hpp"
 #include "questions/drop/magnet_words.hpp"
 #include "questions/metals/find_metal.hpp"
+#include "questions/say/amounts.hpp"
 #include "questions/say/casting_words.hpp"
 
 #include <algorithm>
@@ -21,7 +22,7 @@ constexpr double least_ohm_m = 1e-13, most_ohm_m = 1; // the purest metal in dee
 constexpr double purity_decides = 0.2; // spread of ln(resistivity) from which sources differ by their metal's purity
 
 std::string kelvin(double t) {
-    return trimmed(t, 6) + " K";
+    return temperature_text(t, UnitSystem::shown);
 }
 
 Result<TubeMetal> stated(const std::string& text) {

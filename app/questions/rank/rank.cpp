@@ -5,6 +5,7 @@
 #include "questions/drop/tube_metal.hpp"
 #include "questions/metals/find_metal.hpp"
 #include "questions/rank/flips.hpp"
+#include "questions/rank/price_years.hpp"
 #include "questions/rank/settle.hpp"
 #include "questions/say/casting_words.hpp"
 
@@ -49,6 +50,8 @@ public:
 
     Result<RankResult> run(const std::vector<const Metal*>& field, const Progress& progress) {
         keep_ = field.size() * request_.samples <= kept;
+        judged_.reserve(field.size());
+        standings_.reserve(field.size());
         for (std::size_t i = 0; i < field.size(); ++i) {
             if (i % often == 0 &&
                 !goes_on(progress, judging * static_cast<double>(i) / static_cast<double>(field.size())))
@@ -92,6 +95,7 @@ private:
                 {j.metal, std::move(places[i]), std::move(j.inputs), j.from_memory, j.stale_price, j.at_K, tube_of(j)});
         }
         turn_first_two();
+        result_.price_years = price_years(result_.ranked, catalogue_);
         result_.excluded = std::move(judge_.excluded);
         result_.unrankable = std::move(judge_.unrankable);
     }
@@ -169,10 +173,15 @@ private:
 
     std::vector<std::string> first_ones(const std::string& form, std::size_t price) const {
         std::vector<std::pair<double, const Metal*>> merits;
+        merits.reserve(judged_.size());
         std::vector<double> values;
         for (const Judged& j : judged_) {
+            if (form == request_.conditions.price_form) {
+                merits.emplace_back(j.merit, j.metal);
+                continue;
+            }
             values = j.values;
-            if (form != request_.conditions.price_form) values[price] = price_in(form, j, values[price]);
+            values[price] = price_in(form, j, values[price]);
             if (!std::isnan(values[price])) merits.emplace_back(plan_.merit.value(values), j.metal);
         }
         const auto end = merits.begin() + static_cast<std::ptrdiff_t>(std::min(price_form_rows, merits.size()));

@@ -61,6 +61,7 @@ struct RankResult {
     std::vector<LeftOut> unrankable;
     Settling settling;
     std::string flip_sentence; // of castings: what would turn the order of the first two (flips.hpp); empty: nothing
+    std::string price_years;   // a sentence, where prices of several years enter (price_years.hpp); else empty
     /// Where the goal uses a price: the first ten of the ranked metals at exchange, retail and scrap prices.
     std::vector<std::pair<std::string, std::vector<std::string>>> order_by_price_form;
 

@@ -268,14 +268,14 @@ void put_ratios(VersusResult& r, const std::vector<double>& a, const std::vector
 
 /// Samples in which either has no finite value say nothing of the two.
 void keep_finite(std::vector<double>& a, std::vector<double>& b) {
-    std::size_t kept = 0;
+    std::size_t finite = 0;
     for (std::size_t s = 0; s < a.size(); ++s) {
         if (!std::isfinite(a[s]) || !std::isfinite(b[s])) continue;
-        a[kept] = a[s];
-        b[kept++] = b[s];
+        a[finite] = a[s];
+        b[finite++] = b[s];
     }
-    a.resize(kept);
-    b.resize(kept);
+    a.resize(finite);
+    b.resize(finite);
 }
 
 /// Puts the likelier winner first. False: too few samples have a finite value.

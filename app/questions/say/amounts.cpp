@@ -119,7 +119,9 @@ std::string damping_text(double N_s_m, UnitSystem units) {
 }
 
 std::string temperature_text(double kelvin, UnitSystem units) {
-    return units == UnitSystem::workshop ? trimmed(kelvin * 1.8 - 459.67, 5) + " °F" : trimmed(kelvin, 6) + " K";
+    constexpr double cold_K = 200;
+    if (units == UnitSystem::workshop) return trimmed(kelvin * 1.8 - 459.67, 5) + " °F";
+    return kelvin < cold_K ? trimmed(kelvin, 6) + " K" : trimmed(kelvin - 273.15, 6) + " °C";
 }
 
 std::string difference_text(double kelvin, UnitSystem units) {

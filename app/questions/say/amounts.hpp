@@ -35,7 +35,7 @@ std::string density_text(double kg_m3, UnitSystem units, int figures); // g/cm³
 std::string speed_text(double metres_per_second, UnitSystem units);
 std::string force_text(double newtons, UnitSystem units, int figures = 3); // "0.123 N", "0.0277 lbf"
 std::string damping_text(double N_s_m, UnitSystem units);                  // "4.287 N·s/m"
-std::string temperature_text(double kelvin, UnitSystem units);             // "293.15 K", "68 °F"
+std::string temperature_text(double kelvin, UnitSystem units);             // "20 °C", below 200 K "77 K"; "68 °F"
 /// Between two temperatures: "12 mK", "0.022 °F".
 std::string difference_text(double kelvin, UnitSystem units);
 std::string seconds_text(double s); // "8.40 ms", "57.0 s"

@@ -32,7 +32,7 @@ Result<MeasuredFalls> measured_falls(const Catalogue& catalogue, const std::vect
     const Result<DropSetup> setup = drop_setup(catalogue, words);
     if (!setup) return setup.problem();
     MeasuredFalls out;
-    if (setup->inputs.slits != 0 || setup->inputs.off_axis_m != 0) return out;
+    if (setup->inputs.slits.count != 0 || setup->inputs.off_axis_m != 0) return out;
     for (const Trial& trial : trials) {
         if (trial.type != TrialType::drop) continue;
         if (std::abs(trial.temperature_K.value_or(room_temperature_K) - conditions.temperature_K) > same_K) continue;

@@ -152,7 +152,7 @@ void add_metals(Catalogue& c, const WorkshopData& data, std::vector<std::string>
                std::make_move_iterator(own.begin()), std::make_move_iterator(own.end()), std::back_inserter(all),
                by_slug);
     c.metals = std::move(all);
-    c.index();
+    c.index_names();
 }
 
 void add_values(Catalogue& c, const WorkshopData& data, std::vector<std::string>& remarks) {
@@ -236,7 +236,7 @@ WithWorkshop with_workshop(Catalogue reference, const WorkshopData& data, OwnCas
     if (!data.prices.empty() || !data.metals.empty() || !data.values.empty() || !data.stock.empty() ||
         !data.trials.empty())
         add_references(c);
-    c.index();
+    c.index_names();
     add_metals(c, data, out.remarks);
     add_values(c, data, out.remarks);
     add_prices(c, data, out.remarks);

@@ -1,4 +1,5 @@
-// A magnet of unknown grade through two tubes, one of known conductivity: invented falls whose truth is known.
+// A magnet of unknown grade through two tubes, one of known conductivity: invented falls whose truth is known. 40 of
+// them; POURBOOK_TRIALS sets another number (400 were run by hand: tests/reports/eddy.md).
 #include "core/eddy/drop_model.hpp"
 #include "questions/drop/infer.hpp"
 #include "support/small_catalogue.hpp"
@@ -6,6 +7,7 @@
 #include <catch2/catch.hpp>
 
 #include <cmath>
+#include <cstdlib>
 #include <random>
 
 using namespace pourbook;
@@ -47,8 +49,10 @@ double fall_s(const std::string& tube, double br, double sigma, std::mt19937_64&
 TEST_CASE("a reference tube makes an ungraded magnet tell conductivity to some 3 %") {
     std::mt19937_64 random(7);
     std::normal_distribution<double> normal;
-    constexpr int trials = 40;
-    int held = 0;
+    const char* wanted = std::getenv("POURBOOK_TRIALS");
+    const int trials = wanted ? std::atoi(wanted) : 40;
+    int held = 0, above = 0;
+    double squares = 0; // of the ratio to the truth
     double one_tube = 0, two_tubes = 0;
     for (int trial = 0; trial < trials; ++trial) {
         const double br = std::uniform_real_distribution<double>(1.17, 1.47)(random);
@@ -64,6 +68,8 @@ TEST_CASE("a reference tube makes an ungraded magnet tell conductivity to some 3
         const auto both = infer(real_catalogue(), r);
         REQUIRE(both);
         held += both->conductivity.low90_S_m <= true_S_m && true_S_m <= both->conductivity.high90_S_m;
+        above += both->conductivity.value_S_m > true_S_m;
+        squares += std::pow(std::log(both->conductivity.value_S_m / true_S_m), 2) / trials;
         two_tubes += both->conductivity.standard_uncertainty_S_m / both->conductivity.value_S_m / trials;
         if (trial > 0) continue;
         r.reference_tube.clear();
@@ -71,10 +77,13 @@ TEST_CASE("a reference tube makes an ungraded magnet tell conductivity to some 3
         REQUIRE(alone);
         one_tube = alone->conductivity.standard_uncertainty_S_m / alone->conductivity.value_S_m;
     }
-    INFO("held " << held << " of " << trials << ", one tube " << one_tube << ", two " << two_tubes);
+    WARN("held " << held << " of " << trials << ", above the truth " << above << ", one tube " << one_tube << ", two "
+                 << two_tubes << ", off the truth " << std::sqrt(squares));
     CHECK(two_tubes < 0.035);
+    CHECK(std::sqrt(squares) < 0.035);
     CHECK(one_tube > 0.1);
-    CHECK(held >= 0.8 * trials);
+    CHECK(held >= (wanted ? 0.85 : 0.8) * trials); // few trials scatter by 5 %
+    if (wanted) CHECK(held <= 0.95 * trials);
 }
 
 TEST_CASE("a reference tube needs its times and its conductivity") {

@@ -166,6 +166,19 @@ TEST_CASE("published: cold densities follow the expansion between the two temper
           Approx(std::pow(1.0039, 3)).epsilon(0.001));
 }
 
+TEST_CASE("published: the specific heat of grey iron away from its cited points, past its carbon") {
+    // Mean of cast irons from 20 to 500 degC: 515 J/(kg K), EN 1563 as a foundry restates it (ductile iron; the grey
+    // ones of EN 1561 have the same 460 J/(kg K) from 20 to 200 degC).
+    double sum = 0;
+    constexpr int steps = 48;
+    for (int i = 0; i <= steps; ++i)
+        sum += at("iron-grey", "specific_heat", 293.15 + 480.0 * i / steps).value_si / (i % steps ? 1 : 2);
+    CHECK(sum / steps == Approx(515).epsilon(0.05));
+    const Evaluated hot = at("iron-grey", "specific_heat", 773.15);
+    CHECK(hot.basis == Basis::carried);
+    CHECK(hot.standard_uncertainty_si / hot.value_si > 0.035); // the share of carbon, sulphur and phosphorus
+}
+
 TEST_CASE("published: figures an audit found wrong, beside what it expected") {
     // Expected figures: cobalt 6.24 read in the handbook's table; cold noble metals and aluminium, zinc's melt, and the
     // thermal conductivities at 77 K from memory; the rest as read in the tables named.
@@ -197,6 +210,10 @@ TEST_CASE("published: figures an audit found wrong, beside what it expected") {
           Case{"iron-ductile", "density", room, 7050, 7250},
           Case{"brass-67", "conductivity", room, 15.4e6, 15.9e6}, // 27 %IACS; once of a page whose rows are shifted
           Case{"gallium", "thermal_conductivity", room, 41, 60},  // Wiedemann and Franz: 51; 40.6 is along one axis
+          Case{"indium", "resistivity", room, 8.5e-8, 8.9e-8},    // 8.0 at 0 degC, 12.1 at 100 degC; 8.75 at 295 K
+          Case{"iron-ductile", "specific_heat", room, 455, 495},
+          Case{"steel-1020", "resistivity", room, 15.9e-8, 18e-8}, // 15.9 at 0 degC; once of a steel with 0.5 % C
+          Case{"steel-1020", "specific_heat", room, 460, 490},     // a textbook's 486 of AISI 1025; 434 is another's
           Case{"iron-grey", "specific_heat", room, 455, 495}}) {
         const double value = at(c.slug, c.property, c.kelvin).value_si;
         INFO(c.slug << " " << c.property << " at " << c.kelvin << " K: " << value);

@@ -53,6 +53,22 @@ TEST_CASE("a stale price is said in every rendering of a ranking, and a fresh on
     for (const RankedMetal& m : both.ranked) CHECK(m.stale_price == (m.metal->slug == "ab"));
 }
 
+TEST_CASE(
+    "a ranking says where its prices are of several years, which and of what, and nothing where they are of one") {
+    Catalogue c = small_catalogue();
+    const DocumentSetting setting{c, UnitSystem::shown, ""};
+    for (const std::string& told : renderings(document_of(ranked_by_cost(c, {"aa", "bb"}), setting)))
+        CHECK_THAT(told, !Contains("several years"));
+    c.price_sets.front().prices[1].as_of = "2023-01-18"; // of bb
+    c.index();
+    const RankResult mixed = ranked_by_cost(c, {"aa", "bb", "ab"}); // ab is priced by its content of both
+    CHECK_THAT(mixed.price_years, Contains("several years") && Contains("2023") && Contains("2024"));
+    const Document d = document_of(mixed, setting); // the table of CSV holds figures, no sentence
+    for (const std::string& told : {answer_text(d), answer_json(d), json_of(d), page_text(page_of(d))})
+        CHECK_THAT(told, Contains(mixed.price_years));
+    CHECK(ranked_by_cost(c, {"bb"}).price_years.empty());
+}
+
 TEST_CASE("a stale price is said where metals are compared") {
     const Catalogue c = with_a_stale_price();
     CompareRequest request{{"aa", "bb"}, {"price"}, {}};

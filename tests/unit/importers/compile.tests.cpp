@@ -98,14 +98,16 @@ TEST_CASE("faults of the data are found and said in one line") {
           std::string::npos);
     CHECK(fault("\"id\": \"copper.melting_point.1\"", "\"id\": \"copper.density.9\"").find("the id is not") !=
           std::string::npos);
+    CHECK(fault("\"property\": \"specific_heat\"", "\"property\": \"specific_heat\", \"from\": \"20\"")
+              .find("only an expansion is kept as a mean over a range") != std::string::npos);
     CHECK(fault("\"slug\": \"copper\"", "\"slug\": \"kupfer\"").find("not the name of the file") != std::string::npos);
 }
 
 TEST_CASE("an id taken back is never given again") {
-    const std::string taken = "[{\"id\": \"copper.melting_point.1\", \"why\": \"entered twice\"}";
+    const std::string taken = "[{\"id\": \"copper.melting_point.1\", \"why\": \"entered twice\"},";
     CHECK(Altered("withdrawn_ids.json", "[", taken).first_fault().find("withdrawn and yet in use") !=
           std::string::npos);
-    const std::string lost = "[{\"id\": \"copper.x.1\", \"why\": \"entered twice\", \"replaced_by\": \"copper.x.2\"}";
+    const std::string lost = "[{\"id\": \"copper.x.1\", \"why\": \"entered twice\", \"replaced_by\": \"copper.x.2\"},";
     CHECK(Altered("withdrawn_ids.json", "[", lost).first_fault().find("copper.x.2 is unknown") != std::string::npos);
 }
 

@@ -63,6 +63,30 @@ TEST_CASE("plain figures are what evaluate says of every metal of the reference 
     CHECK(read > 100);
 }
 
+TEST_CASE("figures laid flat are what evaluate says, near their temperature and in the reference condition alone") {
+    Catalogue crowd = real_catalogue();
+    const Catalogue many = many_metals(300);
+    crowd.metals.insert(crowd.metals.end(), many.metals.begin(), many.metals.end());
+    crowd.price_sets.insert(crowd.price_sets.end(), many.price_sets.begin(), many.price_sets.end());
+    crowd.index();
+    const Metal& zinc = *crowd.metal("zinc");
+    REQUIRE(crowd.flat(zinc, *crowd.property("price")));
+    CHECK_FALSE(real_catalogue().flat(*real_catalogue().metal("zinc"), *crowd.property("price"))); // few: not laid flat
+    CHECK_FALSE(crowd.flat(*real_catalogue().metal("zinc"), *crowd.property("price"))); // of another catalogue
+    Conditions asked;
+    asked.story = false;
+    std::size_t invented = 0;
+    for (const double kelvin : {77.0, 293.15, 293.5, 298.15, 373.15})
+        for (const char* condition : {"reference", "as-cast"}) {
+            asked.temperature_K = kelvin;
+            asked.condition = condition;
+            invented += compared_plain(crowd, {"conductivity", "density", "price"}, asked) >= 300 ? 1 : 0;
+            compared_plain(crowd, {"thermal_conductivity", "liquidus"}, asked);
+            compared_plain(crowd, {"specific_heat", "young_modulus"}, asked);
+        }
+    CHECK(invented == 4); // at 20 degC and 0.35 K from it
+}
+
 TEST_CASE("every invented metal is plain, and none as a casting but the person's own") {
     Catalogue many = many_metals(50);
     Conditions asked;
