@@ -11,6 +11,7 @@
 #include <algorithm>
 #include <cmath>
 #include <optional>
+#include <string_view>
 
 namespace pourbook {
 namespace {
@@ -43,7 +44,7 @@ Result<Evaluated> reciprocal_of(Result<Evaluated> e) {
     return e;
 }
 
-const Record* text_record(const Metal& metal, const char* property) {
+const Record* text_record(const Metal& metal, std::string_view property) {
     const Record* best = nullptr;
     for (const Record& r : metal.records)
         if (r.property == property && r.usable() && (!best || r.use == Use::preferred)) best = &r;
@@ -51,7 +52,7 @@ const Record* text_record(const Metal& metal, const char* property) {
 }
 
 Result<Evaluated> text_property(const Metal& metal, const Property& property) {
-    const Record* best = text_record(metal, property.id.c_str());
+    const Record* best = text_record(metal, property.id);
     if (!best) return no_value(property.id + " of " + metal.slug + ": no value cited");
     Evaluated e;
     e.text = best->text;
