@@ -10,6 +10,7 @@ namespace pourbook {
 namespace {
 
 constexpr double pound_kg = 0.45359237, ounce_kg = pound_kg / 16, pound_force_N = pound_kg * 9.80665;
+constexpr double troy_ounce_kg = 31.1034768e-3;
 constexpr double cubic_inch_m3 = inch_m * inch_m * inch_m;
 constexpr int to_the_inch = 64;
 
@@ -48,6 +49,14 @@ NamedUnit mass_unit(UnitSystem units) {
 NamedUnit mass_unit_for(double kg, UnitSystem units) {
     if (units == UnitSystem::workshop) return kg < pound_kg ? NamedUnit{"oz", ounce_kg} : NamedUnit{"lb", pound_kg};
     return kg < 1 ? NamedUnit{"g", 1e-3} : NamedUnit{"kg", 1};
+}
+
+NamedUnit metal_mass_unit_for(double kg, bool precious, UnitSystem units) {
+    return precious && units == UnitSystem::workshop ? NamedUnit{"ozt", troy_ounce_kg} : mass_unit_for(kg, units);
+}
+
+NamedUnit price_mass_unit(UnitSystem units) {
+    return units == UnitSystem::workshop ? NamedUnit{"lb", pound_kg} : NamedUnit{"kg", 1};
 }
 
 NamedUnit area_unit(UnitSystem units) {
