@@ -169,9 +169,7 @@ std::vector<CurveReading> readings_at(const Catalogue& catalogue, const CurveRes
         CurveReading reading{metal.slug, metal.name, i, no_number, "no value"};
         if (const Result<Evaluated> e = evaluate(catalogue, metal, result.property->id, conditions)) {
             reading.value = shown_number(*result.property, e->value_si, look.units);
-            Evaluated at_90 = *e;
-            at_90.standard_uncertainty_si *= normal_90;
-            reading.text = shown_full(*result.property, at_90, look.units);
+            reading.text = shown_full(*result.property, *e, look.units);
             if (e->basis != Basis::cited) reading.text += ", carried";
             if (e->basis == Basis::cited && e->how_known == HowKnown::memory) reading.text += ", remembered";
         }

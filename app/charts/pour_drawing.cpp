@@ -2,7 +2,8 @@
 
 #include "charts/words.hpp"
 #include "core/quantity/format.hpp"
-#include "questions/drop/eddy_words.hpp"
+#include "questions/say/amounts.hpp"
+#include "questions/say/in_units_of.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -54,8 +55,8 @@ LimitBar limit(const std::string& name, double needed, std::optional<double> min
 
 void take_limits(PourDrawing& d, const PourResult& plan, const casting::Workshop& mine, UnitSystem units) {
     const auto heat = [&](double kelvin) { return furnace_temperature(kelvin, units); };
-    const auto volume = [](double m3) { return significant(m3 * 1e6, 3) + " cm³"; };
-    const auto mass = [&](double kg) { return significant(kg, 3) + " kg"; };
+    const auto volume = [&](double m3) { return pretty_unit(volume_text(m3, units, 3)); };
+    const auto mass = [&](double kg) { return mass_text(kg, units); };
     constexpr double room_K = room_temperature_K; // a bar of a temperature begins where the charge does
     d.limits.push_back(limit("furnace", d.pour_K, mine.furnace_maximum_K, heat, room_K));
     d.limits.push_back(limit("crucible", plan.melt_volume_m3, mine.crucible_volume_m3, volume));
@@ -93,7 +94,7 @@ PourDrawing pour_drawing(const Catalogue& catalogue, const PourResult& plan, con
     d.heat = "pour at " + furnace_temperature(d.pour_K, units) +
              (std::isfinite(d.mould_K) ? ", mould at " + furnace_temperature(d.mould_K, units) : "");
     take_limits(d, plan, mine, units);
-    for (const casting::Warning& w : plan.cautions) d.cautions.push_back(w.text);
+    for (const casting::Warning& w : plan.cautions) d.cautions.push_back(in_units_of(units, w.text));
     for (const auto& s : plan.limits.sources) d.origin.sources.push_back(s.key);
     d.origin.data_version = catalogue.data_version;
     return d;

@@ -2,6 +2,7 @@
 
 #include "core/workshop/check_entry.hpp"
 #include "questions/mix/mix_metal.hpp"
+#include "questions/say/in_units_of.hpp"
 
 #include <algorithm>
 #include <cstdlib>
@@ -37,7 +38,8 @@ std::vector<std::string> Context::mixes_named() const {
 }
 
 int Context::failed(const Problem& problem) const {
-    remark(problem.text);
+    const bool of_the_answer = problem.kind == Problem::Kind::refused || problem.kind == Problem::Kind::no_value;
+    remark(units == "workshop" && of_the_answer ? in_units_of(UnitSystem::workshop, problem.text) : problem.text);
     return exit_code(problem);
 }
 

@@ -41,7 +41,7 @@ check(math.isclose(copper["contraction_allowance_percent_low"], 1.0) and math.is
 check(2.1 < copper["linear_contraction_percent"] < 2.2, "copper: free contraction")
 check(math.isclose(plan("copper", *TUBE, "--superheat", "80K")["pour_temperature_K"], 1357.77 + 80), "superheat in kelvin")
 check(math.isclose(plan("copper", *TUBE, "--superheat", "144degF")["pour_temperature_K"], 1357.77 + 80), "superheat in degF is a difference")
-check("degF" in run("pour", "copper", *TUBE, "--units", "workshop")[1], "workshop units")
+check("°F" in run("pour", "copper", *TUBE, "--units", "workshop")[1], "workshop units")
 
 # parts add up; mass balance
 two = plan("copper", "--part", "bar:20mmx50mm", "--part", "sphere:20mm", "--process", "sand")

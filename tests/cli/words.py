@@ -163,16 +163,25 @@ for head in ("Left out", "Can't be ranked"):
     check(sum(line.startswith("  ") and not line.startswith("      ") for line in lines) <= 4, f"--top 3: {head}: {len(lines)} lines")
 check("more" in top and len(top.splitlines()) < 45, f"--top 3: {len(top.splitlines())} lines")
 
-# --units workshop: no unit of the bench in what is said of a fall or a plate (but in sources and what is typed).
-BENCH = re.compile(r"(?<![\w.])[0-9.]+ (mm|cm|m|cm3|mm2|N|g|kg|degC|°C|mm/s|m/s)(?![\w/])")
+# --units workshop: no unit of the bench in what is said of a fall, a plate, a pour or a mix (but in sources and what is typed).
+BENCH = re.compile(r"(?<![\w.])[0-9.]+ (mm|cm|m|cm3|mm2|N|g|kg|degC|°C|degF|mm/s|m/s|m/min|kg/m3|g/cm³|kJ/kg|USD/kg|K)(?![\w/])")
 for words in (DROP, ("plate", "--magnet", "cylinder:20mmx20mm", "--grade", "N42", "--gap", "2mm", "--thickness", "5mm", "--metal", "copper", "--speed",
-               "0.1m/s:10m/s")):
+               "0.1m/s:10m/s"),
+              ("pour", "bronze-gunmetal-88-10-2", "--part", "tube:22mm:28mm:400mm", "--superheat", "80K", "--clear", "20mm", "--stock", "1mm"),
+              ("pour", "aluminium-a356-cast", "--part", "plate:50mmx50mmx50mm", "--process", "sand", "--sprue", "200mm:12mm", "--power", "2kW", "--heel", "100g"),
+              ("pour", "gold-18k-yellow", "--part", "bar:20mmx50mm", "--process", "plaster", "--furnace-max", "1100degC", "--crucible-volume", "250cm3"),
+              ("mix", "1.2kg gold-18k-yellow", "--to", "Au 80", "--with", "gold", "--melt-loss", "2%"), ("mix", "2kg brass-cartridge"),
+              ("mix", "--composition", "Cu 70 Zn 30")):
     said = program.run(*words, "--units", "workshop")[1]
     said = said.replace("\n    ", " ")  # a line that was folded
     said = re.split(r"\nsources\n", said, flags=re.I)[0] + (said.split("\nStrong magnets\n") + [""])[1]
     said = re.sub(r"\[[^\]]*\]", "", said)
     left = [line for line in said.splitlines() if BENCH.search(line) and " = " not in line]
     check(said and not left, f"{words[0]} --units workshop: {left[:3]}")
-    check("degF" in said or "°F" in said, f"{words[0]} --units workshop: no temperature in degF")
+    check("°F" in said, f"{words[0]} --units workshop: no temperature in °F")
+    check("degF" not in said.replace("1e-6/degF", ""), f"{words[0]} --units workshop: both degF and °F")
+refused(5, "1832 °F", "pour", "copper", "--part", "bar:20mmx50mm", "--furnace-max", "1000degC", "--units", "workshop")
+said = re.sub(r"\[[^\]]*\]", "", program.run("pour", "copper", "--part", "tube:22mm:28mm:400mm")[1])
+check("degC" not in said and "°C" in said, "pour: both degC and °C")
 
 ended("words")

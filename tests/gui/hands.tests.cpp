@@ -131,7 +131,7 @@ TEST_CASE("the strip reads every pinned metal at the cross-hair as the program e
     const Property& resistivity = *desk.session.catalogue.property("resistivity");
     const auto value = evaluate(desk.session.catalogue, copper, "resistivity", at);
     REQUIRE(value);
-    CHECK(told.find(shown_at_90(resistivity, *value, UnitSystem::shown)) != std::string::npos);
+    CHECK(told.find(shown_full(resistivity, *value, UnitSystem::shown)) != std::string::npos);
     desk.click("range.all");
     desk.frames();
     CHECK(plot_of(desk, "curve.chart").x.high > 1000);

@@ -41,7 +41,7 @@ std::string sentence_of(const std::vector<ValueResult>& values, UnitSystem units
     const Metal* metal = nullptr;
     for (const ValueResult& v : values) {
         out += (out.empty() ? "" : "; ") + (v.metal == metal ? "" : v.metal->name + ": ") + v.property->label + " " +
-               shown_full(*v.property, v.value, units);
+               shown_with_level(*v.property, v.value, units);
         metal = v.metal;
     }
     return out.empty() ? out : out + ".";

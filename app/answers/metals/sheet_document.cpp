@@ -1,5 +1,6 @@
 #include "answers/parts/text.hpp"
 #include "answers/writers/document_parts.hpp"
+#include "core/quantity/constants.hpp"
 #include "core/quantity/format.hpp"
 
 #include <cmath>
@@ -45,7 +46,7 @@ DataTable properties_of(const SheetResult& s, UnitSystem units) {
                     {sheet_column("property", "property"),
                      {"shown", "value", "", true, false, in::text},
                      {"value", "value", "", true, true, in::file},
-                     {"uncertainty", "±", "", true, false, in::text},
+                     {"uncertainty", "± (90 %)", "", true, false, in::text},
                      sheet_column("unit", "unit"),
                      sheet_column("condition", "condition", in::text),
                      sheet_column("known", "known", in::text),
@@ -62,7 +63,7 @@ DataTable properties_of(const SheetResult& s, UnitSystem units) {
         }
         const Evaluated& e = *row.value;
         const SourceValue& first = e.sources.front();
-        cells.insert(cells.end(), {DataCell::words(p.is_text ? "" : significant(value.uncertainty, 2)),
+        cells.insert(cells.end(), {DataCell::words(p.is_text ? "" : significant(normal_90 * value.uncertainty, 2)),
                                    DataCell::words(p.is_text ? "" : shown_unit(p, units)), DataCell::words(e.condition),
                                    DataCell::words(known_otherwise(e) + (value.mark.empty() ? "" : " " + value.mark)),
                                    DataCell::words(first.key + ", " + first.locator)});

@@ -1,5 +1,6 @@
 #include "answers/writers/document_parts.hpp"
 #include "core/quantity/format.hpp"
+#include "core/quantity/temperature_text.hpp"
 #include "questions/say/oldest_price.hpp"
 
 #include <cmath>
@@ -70,9 +71,10 @@ DataTable said_by(const ValueResult& r, UnitSystem units) {
 
 void say_all(Document& out, const ValueResult& r, const DocumentSetting& setting) {
     const Evaluated& e = r.value;
-    out.say(r.metal->name + ", " + r.property->label + ": " + shown_full(*r.property, e, setting.units), in::text);
+    out.say(r.metal->name + ", " + r.property->label + ": " + shown_with_level(*r.property, e, setting.units),
+            in::text);
     if (!std::isnan(e.temperature_K))
-        out.say("  at " + trimmed(e.temperature_K, 6) + " K, condition: " + e.condition, in::text);
+        out.say("  at " + celsius_text(e.temperature_K) + ", condition: " + e.condition, in::text);
     if (!r.property->is_text)
         out.say(std::string("  basis: ") + name_of(e.basis) + (e.law.empty() ? "" : ", by " + e.law), in::text,
                 "      ");

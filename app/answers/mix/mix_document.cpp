@@ -3,6 +3,7 @@
 #include "core/quantity/constants.hpp"
 #include "core/quantity/format.hpp"
 #include "questions/mix/mix_sheet.hpp"
+#include "questions/say/in_units_of.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -99,18 +100,19 @@ DataTable estimates(const MixResult& r, const DocumentSetting& setting) {
     return std::move(rows.table);
 }
 
-DataTable composition(const MixResult& r) {
+DataTable composition(const MixResult& r, UnitSystem units) {
+    const NamedUnit unit = melt_unit(r, units);
     DataTable table{
         "Composition",
         {{"element", "element"}, {"wt_percent", "by mass", "%", true}, {"at_percent", "by atoms", "%", true}},
         {}};
-    if (r.blend) table.columns.push_back({"mass_kg", "put in", "kg", true});
+    if (r.blend) table.columns.push_back({"mass_" + unit.name, "put in", unit.name, true});
     for (const Share& s : r.composition.shares()) {
         table.rows.push_back({DataCell::words(s.element), figure(s.wt_percent, 4), figure(s.at_percent, 4)});
         if (!r.blend) continue;
         const auto& all = r.blend->elements;
         const auto at = std::find_if(all.begin(), all.end(), [&](const auto& e) { return e.element == s.element; });
-        table.rows.back().push_back(at == all.end() ? DataCell{} : figure(at->kg(), 6));
+        table.rows.back().push_back(at == all.end() ? DataCell{} : figure(at->kg() / unit.si, 6));
     }
     return table;
 }
@@ -141,13 +143,15 @@ void add_impurities(Document& document, const char* title, const std::vector<Imp
 }
 
 /// "+ 1.2 kg sterling-silver", what is left after loss, fineness and karat.
-void say_made_of(Document& out, const MixResult& r) {
+void say_made_of(Document& out, const MixResult& r, UnitSystem units) {
+    const NamedUnit unit = melt_unit(r, units);
+    const auto mass = [&](double kg) { return trimmed(kg / unit.si, 6) + " " + unit.name; };
     out.say(std::string("ESTIMATE from composition, ") + name_of(r.treatment), in::text);
     for (const Stock& s : r.stocks)
-        if (r.blend) out.say("  " + trimmed(s.mass_kg, 6) + " kg " + s.name, in::text);
+        if (r.blend) out.say("  " + mass(s.mass_kg) + " " + s.name, in::text);
     if (r.blend)
-        out.say("  in all " + trimmed(r.blend->mass_kg(), 6) + " kg" +
-                    (r.mass_kg < r.blend->mass_kg() ? ", " + trimmed(r.mass_kg, 6) + " kg after melt loss" : ""),
+        out.say("  in all " + mass(r.blend->mass_kg()) +
+                    (r.mass_kg < r.blend->mass_kg() ? ", " + mass(r.mass_kg) + " after melt loss" : ""),
                 in::text);
     if (!r.precious.empty())
         out.say(r.precious + " fineness " + trimmed(r.composition.fineness(r.precious), 4) + " per mille", in::text);
@@ -167,13 +171,14 @@ std::string worth(const MixResult& r, const DocumentSetting& setting) {
     if (!r.metal_value) return "Metal value: no value: " + r.metal_value.problem().text;
     const auto money = [&](double usd) { return shown_money(setting.catalogue, usd, 4, setting.units); };
     const std::string rate = rate_sentence(setting.catalogue);
-    return "Metal value " + money(r.metal_value->value_si) + "/kg, prices as old as " + r.value_as_of +
-           (r.blend ? ": " + money(r.metal_value->value_si * r.mass_kg) + " for the melt" : "") +
+    const NamedUnit each = price_mass_unit(setting.units);
+    return "Metal value " + money(r.metal_value->value_si * each.si) + "/" + each.name + ", prices as old as " +
+           r.value_as_of + (r.blend ? ": " + money(r.metal_value->value_si * r.mass_kg) + " for the melt" : "") +
            " (without premium, making or refining)" + (rate.empty() ? "" : ". " + rate);
 }
 
-void say_story(Document& out, const char* what, const Estimate& e) {
-    const auto line = [&](const std::string& text) { out.say("  " + text, in::text, mix_indent); };
+void say_story(Document& out, const char* what, const Estimate& e, UnitSystem units) {
+    const auto line = [&](const std::string& text) { out.say("  " + in_units_of(units, text), in::text, mix_indent); };
     out.say(std::string(what) + ": " + e.rule, in::text);
     for (const std::string& step : e.trail) line(step);
     if (!e.range.empty()) line("holds for: " + e.range);
@@ -181,17 +186,17 @@ void say_story(Document& out, const char* what, const Estimate& e) {
     for (const Citation& c : e.sources) line("[" + c.source + ", " + c.locator + ", " + name_of(c.how_known) + "]");
 }
 
-void say_how(Document& out, const MixResult& r, const Catalogue& catalogue) {
+void say_how(Document& out, const MixResult& r, const DocumentSetting& setting) {
     if (Sentence* head = out.say("How each was estimated", in::text)) head->apart = true;
     if (r.resistivity) {
         for (const std::string& step : r.resistivity->state.trail) out.say("  " + step, in::text, mix_indent);
-        say_story(out, "Resistivity", r.resistivity->estimate);
+        say_story(out, "Resistivity", r.resistivity->estimate, setting.units);
     }
-    if (r.density) say_story(out, "Density", *r.density);
-    if (r.melting) say_story(out, "Melting range", r.melting->liquidus);
+    if (r.density) say_story(out, "Density", *r.density, setting.units);
+    if (r.melting) say_story(out, "Melting range", r.melting->liquidus, setting.units);
     if (Sentence* head = out.say("Sources", in::text)) head->apart = true;
     for (const std::string& key : r.sources)
-        if (const Reference* s = catalogue.reference(key))
+        if (const Reference* s = setting.catalogue.reference(key))
             out.say("  [" + s->key + "] " + s->full(), in::text, mix_indent);
     if (Sentence* last = out.say("An estimate, not a measurement. Data version " + out.data_version, in::text))
         last->apart = true;
@@ -206,21 +211,21 @@ Document document_of(const MixResult& r, const DocumentSetting& setting) {
     if (r.blend) out.figures.emplace_back("mass_after_loss_kg", exact(r.mass_kg));
     if (!r.value_as_of.empty()) out.figures.emplace_back("oldest_price", r.value_as_of);
     for (const std::string& hazard : r.hazards) out.say("Take care: " + hazard, in::text | in::file);
-    say_made_of(out, r);
+    say_made_of(out, r, setting.units);
     out.parts.push_back(estimates(r, setting));
     out.say(two_phases(r, setting), in::text | in::file);
     for (const std::string& sentence :
          {freezing_sentence(r, setting.catalogue, setting.units), phases_sentence(r, setting.catalogue, setting.units)})
         out.say(sentence, in::text | in::file);
     out.say(worth(r, setting), in::text);
-    out.say(addition_sentence(r), in::text | in::file);
+    out.say(addition_sentence(r, setting.units), in::text | in::file);
     out.say(scrap_sentence(r), in::text | in::file);
     for (const std::string& loss : loss_sentences(r, setting.catalogue, setting.units))
         out.say(loss, in::text | in::file);
-    out.parts.push_back(composition(r));
+    out.parts.push_back(composition(r, setting.units));
     add_impurities(out, "With a dissolved impurity", r.impurities, setting);
     add_impurities(out, "Any one of these dissolved would explain the measured figure", r.equivalents, setting);
-    say_how(out, r, setting.catalogue);
+    say_how(out, r, setting);
     collect_sources(out, setting.catalogue);
     return out;
 }

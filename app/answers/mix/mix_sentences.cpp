@@ -1,5 +1,7 @@
 #include "answers/mix/mix_report.hpp"
 #include "core/quantity/format.hpp"
+#include "questions/say/amounts.hpp"
+#include "questions/say/in_units_of.hpp"
 
 #include <cmath>
 
@@ -15,6 +17,11 @@ std::string temperature(const Catalogue& catalogue, double kelvin, UnitSystem un
 }
 
 } // namespace
+
+NamedUnit melt_unit(const MixResult& r, UnitSystem units) {
+    if (units == UnitSystem::workshop) return metal_mass_unit_for(1, !r.precious.empty(), units);
+    return {"kg", 1};
+}
 
 std::string phases_sentence(const MixResult& r, const Catalogue& catalogue, UnitSystem units) {
     if (!r.phases) return {};
@@ -37,7 +44,7 @@ std::string freezing_sentence(const MixResult& r, const Catalogue& catalogue, Un
            " % of the metal is still liquid at " + temperature(catalogue, last.last_K, units) + ".";
 }
 
-std::string addition_sentence(const MixResult& r) {
+std::string addition_sentence(const MixResult& r, UnitSystem units) {
     if (!r.addition || !r.target) return {};
     const double start_kg = r.blend ? r.blend->mass_kg() : 1;
     const std::string wanted = trimmed(r.target->content.wt_percent, 6) + " % " + r.target->content.element;
@@ -46,9 +53,11 @@ std::string addition_sentence(const MixResult& r) {
                significant(r.addition->mass_kg / start_kg, 2) +
                " times the melt. Have it refined, or start from purer metal.";
     const bool lost = r.blend && r.mass_kg < r.blend->mass_kg();
-    return "Add " + trimmed(r.addition->mass_kg, 5) + " kg " + r.target->with + (r.blend ? "" : " to each kilogram") +
-           " for " + wanted + ": " + trimmed(r.addition->total_kg, 5) + " kg in all" +
-           (lost ? " after melt loss." : ".");
+    const NamedUnit unit = r.blend ? melt_unit(r, units) : NamedUnit{price_mass_unit(units).name, 1}; // of each such
+    const std::string each = units == UnitSystem::workshop ? " to each pound" : " to each kilogram";
+    const auto mass = [&](double kg) { return trimmed(kg / unit.si, 5) + " " + unit.name; };
+    return "Add " + mass(r.addition->mass_kg) + " " + r.target->with + (r.blend ? "" : each) + " for " + wanted + ": " +
+           mass(r.addition->total_kg) + " in all" + (lost ? " after melt loss." : ".");
 }
 
 std::string scrap_sentence(const MixResult& r) {
@@ -65,9 +74,14 @@ std::string scrap_sentence(const MixResult& r) {
 std::vector<std::string> loss_sentences(const MixResult& r, const Catalogue& catalogue, UnitSystem units) {
     std::vector<std::string> out;
     for (const UnevenLoss& l : r.losses) {
-        std::string line = "A melt usually loses " + significant(1000 * l.low_kg, 2) + " to " +
-                           significant(1000 * l.high_kg, 2) + " g of " + l.element +
-                           (r.blend ? "" : " from each kilogram") + ": " + l.text + ".";
+        const bool pounds = units == UnitSystem::workshop;
+        const double share = r.blend ? 1 : price_mass_unit(units).si;
+        std::string line = "A melt usually loses " + mass_range_text(share * l.low_kg, share * l.high_kg, units) +
+                           " of " + l.element +
+                           (r.blend  ? ""
+                            : pounds ? " from each pound"
+                                     : " from each kilogram") +
+                           ": " + in_units_of(units, l.text) + ".";
         if (!std::isnan(l.wt_if_all))
             line += " If the stated loss is all " + l.element + ", " + significant(l.wt_if_all, 3) +
                     " % of it is left" +

@@ -1,6 +1,7 @@
 #include "answers/pour/pour_lines.hpp"
 
 #include "core/quantity/format.hpp"
+#include "questions/say/amounts.hpp"
 
 #include <cmath>
 
@@ -73,11 +74,13 @@ Lines freezing_lines(const PourResult& r, const SheetUnits& u) {
                          "radiating into still air";
     const bool differs = !std::isnan(f.of_slab_s) && std::abs(std::log(f.of_slab_s / f.time_s.value_si)) > 0.15;
     if (differs) beside += "; a slab of the same modulus: " + shown_seconds(f.of_slab_s);
-    if (!std::isnan(f.chvorinov_s)) beside += "; Chvorinov's rule: " + shown_seconds(f.chvorinov_s);
+    if (!std::isnan(f.chvorinov_s))
+        beside += "; Chvorinov's rule, a mould without end: " + shown_seconds(f.chvorinov_s);
     out.push_back(beside);
     if (!std::isnan(f.black_s))
         out.push_back("below " + u.temperature(f.black_K) + " throughout after " + shown_seconds(f.black_s) +
-                      ": not before then out of the mould");
+                      (r.request.process == "permanent" ? ": out of a metal mould by then, before it grips"
+                                                        : ": not before then out of the mould"));
     return out;
 }
 
@@ -93,8 +96,8 @@ std::string feeder_figure(const PourResult& r, const SheetUnits& u) {
 Lines feeder_lines(const PourResult& r, const SheetUnits& u) {
     const casting::FeedingPlan& f = r.feeding;
     Lines out;
-    out.push_back("freezes last, and sinks if not fed: " + r.freezes_last + " (modulus " +
-                  u.length(r.heaviest.modulus_m()) + ")");
+    out.push_back((f.too_thin ? "freezes last: " : "freezes last, and sinks if not fed: ") + r.freezes_last +
+                  " (modulus " + u.length(r.heaviest.modulus_m()) + ")");
     if (!std::isnan(f.share.value_si)) out.push_back("shrinks " + shown_percent(f.share.value_si) + ": " + f.share.how);
     if (!std::isnan(f.distance_m))
         out.push_back(
@@ -105,7 +108,7 @@ Lines feeder_lines(const PourResult& r, const SheetUnits& u) {
             (f.thickness_m < published_from_m ? "; thin walls gated through it were fed up to twice as far)" : ")"));
     if (f.too_thin && !r.request.no_feeder)
         out.push_back("no feeder: a wall of " + u.length(f.thickness_m) + " freezes its own neck. Gates every " +
-                      u.length(f.gate_spacing_m) + " or closer (" + std::to_string(r.fill.gating.gates) +
+                      u.length(f.gate_spacing_m) + " or closer (at least " + std::to_string(r.fill.gating.gates) +
                       "), each as thick as the wall");
     if (f.feeder && !r.request.no_feeder) {
         const casting::Feeder& best = *f.feeder;
@@ -165,7 +168,7 @@ std::string pattern_figure(const PourResult& r) {
     bool all_own = !r.patterns.empty();
     for (const casting::PiecePattern& piece : r.patterns)
         for (const casting::DimensionPlan& d : piece.dimensions) all_own = all_own && d.own > 0;
-    return all_own ? "by your own castings" : "scale " + significant(r.scale, 5);
+    return all_own ? "by your own castings" : "scale " + shown_scale(r.scale);
 }
 
 std::string held_line(const std::string& process) {
@@ -215,8 +218,9 @@ Lines consumable_lines(const PourResult& r, const SheetUnits& u, const std::stri
     const casting::Consumables& c = r.consumables;
     std::string out;
     const auto say = [&out](const std::string& text) { out += (out.empty() ? "" : ", ") + text; };
-    if (!c.filament_kg.empty()) say("filament " + u.mass_range(c.filament_kg.low_si, c.filament_kg.high_si));
-    if (!c.shell_kg.empty()) say("shell about " + u.mass(c.shell_kg.low_si) + " dry");
+    if (!c.filament_kg.empty())
+        say("filament " + mass_range_text(c.filament_kg.low_si, c.filament_kg.high_si, u.units));
+    if (!c.shell_kg.empty()) say("shell about " + mass_text(c.shell_kg.low_si, u.units, 2) + " dry");
     if (!c.kiln_J.empty())
         say("kiln " + significant(c.kiln_J.low_si / 3.6e6, 2) + " to " + significant(c.kiln_J.high_si / 3.6e6, 2) +
             " kWh a burn-out");
@@ -228,12 +232,13 @@ Lines loss_lines(const PourResult& r, const SheetUnits& u) {
     Lines out;
     for (const Practice* p : r.additions) {
         const double charge_kg = r.charge.charge_kg;
-        out.push_back(p->material + ": " + u.mass_range(p->figure.low_si * charge_kg, p->figure.high_si * charge_kg) +
-                      ", " + p->text + " [" + p->citation.source + "]");
+        out.push_back(p->material + ": " +
+                      mass_range_text(p->figure.low_si * charge_kg, p->figure.high_si * charge_kg, u.units) + ", " +
+                      p->text + " [" + p->citation.source + "]");
     }
     for (const casting::ElementLoss& e : r.element_losses)
         out.push_back("of " + e.element + " " + shown_between(e.share_low, e.share_high) +
-                      " leaves in a melt: make up " + u.mass_range(e.low_kg, e.high_kg) + "; " + e.text);
+                      " leaves in a melt: make up " + mass_range_text(e.low_kg, e.high_kg, u.units) + "; " + e.text);
     return out;
 }
 

@@ -6,6 +6,8 @@
 #include "core/quantity/constants.hpp"
 #include "core/quantity/format.hpp"
 #include "questions/pour/defects.hpp"
+#include "questions/say/amounts.hpp"
+#include "questions/say/in_units_of.hpp"
 #include "questions/say/shown_money.hpp"
 
 #include <algorithm>
@@ -20,8 +22,8 @@ constexpr double crucible_filled = 0.75; // more spills on the way
 class PourSheet {
 public:
     PourSheet(const PourResult& result, const Catalogue& catalogue, UnitSystem units)
-        : r_(result), catalogue_(catalogue), u_{units == UnitSystem::workshop,
-                                                result.metal->family == "silver" || result.metal->family == "gold"} {}
+        : r_(result),
+          catalogue_(catalogue), u_{units, result.metal->family == "silver" || result.metal->family == "gold"} {}
 
     Page page() {
         head();
@@ -37,6 +39,7 @@ public:
         checklist();
         blanks();
         notes();
+        say_in_units();
         sources();
         return std::move(page_);
     }
@@ -57,6 +60,13 @@ private:
     std::string volume(double m3) const { return u_.volume(m3); }
     std::string money(double usd) const { return shown_money(catalogue_, usd, 3, UnitSystem::shown); }
 
+    /// What core and practice of the trade say in SI.
+    void say_in_units() {
+        for (std::string& line : page_.subtitle) line = in_units_of(u_.units, line);
+        for (PageSection& s : page_.sections)
+            for (PageBlock& block : s.blocks) block.text = in_units_of(u_.units, block.text);
+    }
+
     void head() {
         const std::string& process = r_.request.process;
         page_.title = "Pour sheet: " + r_.metal->name + ", " + process +
@@ -65,7 +75,7 @@ private:
                                               : "");
         for (const casting::Piece& piece : r_.request.pieces) page_.subtitle.push_back("part " + piece.words);
         page_.subtitle.push_back("drawn " + volume(r_.part_volume_m3) + ", " + mass(r_.part_mass_kg) + " at " +
-                                 trimmed(r_.density.value_si, 5) + " kg/m3" + shown_mark(r_.density) +
+                                 density_text(r_.density.value_si, u_.units, 4) + shown_mark(r_.density) +
                                  (r_.request.count > 1
                                       ? "; " + std::to_string(r_.request.count) + " castings, " +
                                             std::to_string(r_.heats) + " heat(s); figures below are for one"
@@ -81,7 +91,7 @@ private:
         const auto say = [&out](const std::string& words) { out += (out.empty() ? "" : "; ") + words; };
         if (q.stock_m > 0) say("machining stock " + length(q.stock_m));
         if (q.clear_m) say("bore must clear " + length(*q.clear_m));
-        if (q.superheat_K) say("superheat " + trimmed(*q.superheat_K, 4) + " K");
+        if (q.superheat_K) say("superheat " + u_.difference(*q.superheat_K));
         if (q.mould_K) say("mould at " + temperature(*q.mould_K));
         if (q.shell_wall_m) say("shell wall " + length(*q.shell_wall_m));
         if (q.melt_loss) say("melt loss " + shown_percent(*q.melt_loss));
@@ -119,8 +129,8 @@ private:
             return;
         }
         const casting::Traced& c = r_.contraction->strain;
-        section("Pattern", pattern_figure(r_), Part::pattern).grounds = shown_grounds(c);
-        line("free contraction " + shown_percent(c.value_si) + " +- " + shown_percent(c.standard_uncertainty_si) +
+        section("Pattern", pattern_figure(r_), Part::pattern).grounds = shown_grounds(c, u_.units);
+        line("free contraction " + shown_percent(c.value_si) + " " + shown_plus_minus(c.standard_uncertainty_si) +
              shown_mark(c) + " from " + temperature(r_.contraction->solidus_K) + " to 20 degC");
         line(c.how);
         if (std::isnan(r_.allowance.low))
@@ -129,49 +139,53 @@ private:
             line("tabulated allowances " + shown_between(r_.allowance.low, r_.allowance.high) + ", " +
                  r_.allowance.from + " " + shown_keys(r_.allowance.sources));
         for (const std::string& note : r_.allowance.notes) line(note);
-        line("right pattern between " + significant(1 + r_.span.low, 5) + " and " + significant(1 + r_.span.high, 5) +
+        line("right pattern between " + shown_scale(1 + r_.span.low) + " and " + shown_scale(1 + r_.span.high) +
              " times the casting; what decides: " + r_.span.decides);
         if (r_.mould_growth.any())
             line("the mould itself grows " + shown_between(r_.mould_growth.low, r_.mould_growth.high) +
                  " on heating, which is taken off in that range");
         if (const std::string own = own_lengths_line(r_); !own.empty())
             line(own);
-        else
+        else if (!(r_.allowance.low > r_.span.high))
             line(held_line(r_.request.process));
         for (const Practice* p : r_.draft) line("draft: " + p->text);
         dimensions();
     }
 
     void dimensions() {
+        const std::string unit = " " + length_unit(u_.units).name;
+        const auto drawn = [&](double metres) { return u_.drawn_size(metres); };
+        const auto size = [&](double metres) { return u_.pattern_size(metres); };
         DataTable t{"Pattern", {titled("dimension")}, {}};
-        for (const char* title :
-             {"finished mm", "as cast mm", "tolerance", "PATTERN mm", "PATTERN in", "right within mm", "if held mm"})
+        for (const std::string& title :
+             {"finished" + unit, "as cast" + unit, std::string("tolerance"), "PATTERN" + unit,
+              std::string(u_.workshop() ? "nearest 1/64" : "PATTERN in"), "right within" + unit, "if held" + unit})
             t.columns.push_back(titled(title, true));
         for (const casting::PiecePattern& piece : r_.patterns)
             for (const casting::DimensionPlan& d : piece.dimensions)
-                t.add_words(
-                    {(r_.patterns.size() > 1 ? piece.words + " " : "") + d.name, trimmed(d.finished_m * 1000, 6),
-                     trimmed(d.cast_m * 1000, 6),
-                     std::isnan(d.tolerance_width_m) ? "not cited" : "+-" + trimmed(d.tolerance_width_m * 500, 3),
-                     significant(d.pattern_m * 1000, 5), significant(d.pattern_m / inch_m, 4),
-                     significant(d.low_m * 1000, 4) + " to " + significant(d.high_m * 1000, 4),
-                     significant(d.held_m * 1000, 5)});
+                t.add_words({(r_.patterns.size() > 1 ? piece.words + " " : "") + d.name, drawn(d.finished_m),
+                             drawn(d.cast_m),
+                             std::isnan(d.tolerance_width_m) ? "not cited" : "+-" + drawn(d.tolerance_width_m / 2),
+                             size(d.pattern_m),
+                             u_.workshop() ? sixty_fourths(d.pattern_m) : significant(d.pattern_m / inch_m, 4),
+                             size(d.low_m) + " to " + size(d.high_m), drawn(d.held_m)});
         page_.sections.back().blocks.push_back({PageBlock::Kind::table, "", {}, std::move(t)});
         if (!r_.tolerance.grade.empty()) line("tolerance: ISO 8062 " + r_.tolerance.grade + ", " + r_.tolerance.note);
     }
 
     void charge() {
         const casting::Charge& c = r_.charge;
-        section("Charge", mass(c.charge_kg)).grounds = shown_grounds(r_.density);
+        section("Charge", mass(c.charge_kg)).grounds = shown_grounds(r_.density, u_.units);
         lines(own_charge_lines(r_, u_));
+        const auto part = [&](double kg) { return u_.mass_of(kg, c.poured_kg); };
         if (c.by_yield)
             line("casting " + mass(r_.cast_mass_kg) + " / yield " + shown_percent(c.yield));
         else
-            line("casting " + mass(r_.cast_mass_kg) + " + gating " + mass(c.returns_kg - r_.feeder_kg) +
-                 (r_.gating_by_plan ? " (cup, sprue, runner and gates as planned)" : "") + " + feeder " +
-                 mass(r_.feeder_kg) + " = " + mass(c.poured_kg) + " poured; melt loss " +
-                 shown_percent(r_.melt_loss.value_si) + shown_mark(r_.melt_loss) + " adds " + mass(c.lost_kg) +
-                 (r_.request.heel_kg > 0 ? ", heel " + mass(r_.request.heel_kg) : ""));
+            line("casting " + part(r_.cast_mass_kg) + " + gating " + part(c.returns_kg - r_.feeder_kg) +
+                 (r_.gating_by_plan ? " (cup, sprue, runner and gates as planned)" : "") +
+                 (r_.feeder_kg > 0 ? " + feeder " + part(r_.feeder_kg) : "") + " = " + part(c.poured_kg) +
+                 " poured; melt loss " + shown_percent(r_.melt_loss.value_si) + shown_mark(r_.melt_loss) + " adds " +
+                 mass(c.lost_kg) + (r_.request.heel_kg > 0 ? ", heel " + mass(r_.request.heel_kg) : ""));
         lines(loss_lines(r_, u_));
         const std::string crucible = "melt fills " + volume(r_.melt_volume_m3) + " of the crucible: take one of " +
                                      u_.about_volume(r_.melt_volume_m3 / crucible_filled) + " or more";
@@ -183,12 +197,12 @@ private:
 
     void freezing() {
         PageSection& s = section("Freezing", freezing_figure(r_));
-        if (r_.freezing) s.grounds = shown_grounds(r_.freezing->time_s);
+        if (r_.freezing) s.grounds = shown_grounds(r_.freezing->time_s, u_.units);
         lines(freezing_lines(r_, u_));
     }
 
     void feeder() {
-        section("Feeder", feeder_figure(r_, u_)).grounds = shown_grounds(r_.feeding.share);
+        section("Feeder", feeder_figure(r_, u_)).grounds = shown_grounds(r_.feeding.share, u_.units);
         lines(feeder_lines(r_, u_));
     }
 
@@ -198,7 +212,8 @@ private:
     }
 
     void temperatures() {
-        section("Temperatures", "pour at " + temperature(r_.heat.pour.value_si)).grounds = shown_grounds(r_.heat.pour);
+        section("Temperatures", "pour at " + temperature(r_.heat.pour.value_si)).grounds =
+            shown_grounds(r_.heat.pour, u_.units);
         lines(temperature_lines(r_, u_));
     }
 
@@ -217,11 +232,12 @@ private:
 
     void heat_and_cost() {
         PageSection& cost = section("Heat and cost", r_.money.price ? money(r_.money.value) : "");
-        if (r_.money.price) cost.grounds = shown_grounds(*r_.money.price);
+        if (r_.money.price) cost.grounds = shown_grounds(*r_.money.price, u_.units);
         if (r_.melt_heat) {
-            line(significant(r_.melt_energy_J / 3.6e6, 3) + " kWh into the charge (" +
-                 significant(r_.melt_heat->total_J_kg / 1000, 3) + " kJ/kg +- " +
-                 significant(r_.melt_heat->standard_uncertainty_J_kg / 1000, 2) +
+            const NamedUnit heat = u_.workshop() ? NamedUnit{"Btu/lb", 2326} : NamedUnit{"kJ/kg", 1000};
+            line(significant(r_.melt_energy_J / 3.6e6, 2) + " kWh into the charge (" +
+                 significant(r_.melt_heat->total_J_kg / heat.si, 3) + " " + heat.name + " +- " +
+                 significant(r_.melt_heat->standard_uncertainty_J_kg / heat.si, 2) +
                  (r_.melt_heat->estimated ? ", partly estimated" : "") + "), furnace losses not counted");
             propane();
             if (!std::isnan(r_.firing.seconds_low))
@@ -237,7 +253,7 @@ private:
                                          r_.money.as_of + shown_mark(*r_.money.price)) +
                  "; scrap that comes back is worth up to " + money(r_.money.returns_value) + " of it");
         else
-            line("cost: " + r_.money.price.problem().text);
+            line("no cost: nothing is cited for the " + r_.money.price.problem().text);
         if (const std::string rate = shown_rate(catalogue_); !rate.empty()) line("money at " + rate);
     }
 
@@ -278,10 +294,12 @@ private:
             s.blocks.push_back({PageBlock::Kind::blanks, "", std::move(names), {}});
         };
         fill_in({"date", "weather", "charge weighed", "metal at the pour", "mould at the pour"});
-        fill_in({"carry, s", "fill, s", "casting, g", "scrap, g", "seen"});
+        const std::string weight = !u_.workshop() ? "g" : u_.precious ? "ozt" : "oz";
+        fill_in({"carry, s", "fill, s", "casting, " + weight, "scrap, " + weight, "seen"});
         std::vector<std::string> sizes;
         for (const casting::PiecePattern& piece : r_.patterns)
-            for (const casting::DimensionPlan& d : piece.dimensions) sizes.push_back(d.name + ", mm");
+            for (const casting::DimensionPlan& d : piece.dimensions)
+                sizes.push_back(d.name + ", " + length_unit(u_.units).name);
         if (!sizes.empty()) fill_in(sizes);
         s.add("then: pourbook trial, to have density, porosity and the contraction reached against this sheet");
     }

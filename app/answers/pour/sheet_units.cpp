@@ -1,53 +1,63 @@
 #include "answers/pour/sheet_units.hpp"
 
-#include "core/quantity/constants.hpp"
+#include "charts/words.hpp"
 #include "core/quantity/format.hpp"
+#include "questions/say/amounts.hpp"
+#include "questions/say/in_units_of.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace pourbook {
-namespace {
-
-constexpr double sheet_pound_kg = 0.45359237;
-constexpr double sheet_troy_ounce_kg = 31.1034768e-3;
-
-} // namespace
 
 std::string SheetUnits::temperature(double kelvin) const {
-    if (workshop) return trimmed(std::round(kelvin * 1.8 - 459.67), 4) + " degF";
-    return trimmed(std::round(kelvin - 273.15), 4) + " degC";
+    return furnace_temperature(kelvin, units);
 }
 
 std::string SheetUnits::difference(double kelvin) const {
-    return workshop ? trimmed(std::round(kelvin * 1.8), 3) + " degF" : trimmed(std::round(kelvin), 3) + " K";
+    return workshop() ? trimmed(std::round(kelvin * 1.8), 3) + " °F" : trimmed(std::round(kelvin), 3) + " K";
 }
 
 std::string SheetUnits::mass(double kg) const {
-    if (!workshop) return kg < 1 ? significant(kg * 1000, 4) + " g" : significant(kg, 4) + " kg";
-    return precious ? significant(kg / sheet_troy_ounce_kg, 4) + " ozt" : significant(kg / sheet_pound_kg, 4) + " lb";
+    return mass_of(kg, kg);
 }
 
-std::string SheetUnits::mass_range(double low_kg, double high_kg) const {
-    const bool large = high_kg >= 1;
-    const double factor = !workshop ? (large ? 1 : 1000) : precious ? 1 / sheet_troy_ounce_kg : 1 / sheet_pound_kg;
-    return significant(low_kg * factor, 2) + " to " + significant(high_kg * factor, 2) +
-           (!workshop  ? (large ? " kg" : " g")
-            : precious ? " ozt"
-                       : " lb");
+std::string SheetUnits::mass_of(double kg, double all_kg) const {
+    const NamedUnit unit = metal_mass_unit_for(workshop() ? all_kg : kg, precious, units);
+    return significant(kg / unit.si, 4) + " " + unit.name;
 }
 
 std::string SheetUnits::length(double metres) const {
-    return workshop ? significant(metres / inch_m, 3) + " in" : significant(metres * 1000, 3) + " mm";
+    return workshop() ? length_text(metres, units, 3) : trimmed(metres * 1000, 3) + " mm";
 }
 
 std::string SheetUnits::volume(double m3) const {
-    return workshop ? significant(m3 / (inch_m * inch_m * inch_m), 4) + " in3" : significant(m3 * 1e6, 4) + " cm3";
+    return volume_text(m3, units);
 }
 
 std::string SheetUnits::about_volume(double m3) const {
-    const double own = m3 * (workshop ? 1 / (inch_m * inch_m * inch_m) : 1e6);
-    const double step = std::pow(10, std::floor(std::log10(own)) - 1);
-    return trimmed(std::ceil(own / step) * step, 6) + (workshop ? " in3" : " cm3");
+    const NamedUnit unit = volume_unit(units);
+    const double own = m3 / unit.si, step = std::pow(10, std::floor(std::log10(own)) - 1);
+    return trimmed(std::ceil(own / step) * step, 6) + " " + unit.name;
+}
+
+std::string SheetUnits::drawn_size(double metres) const {
+    const double step = workshop() ? 0.001 : 0.01;
+    return trimmed(std::round(metres / length_unit(units).si / step) * step, 7);
+}
+
+std::string SheetUnits::pattern_size(double metres) const {
+    const double own = metres / length_unit(units).si;
+    const int ahead = static_cast<int>(std::floor(std::log10(own))) + 1, behind = workshop() ? 3 : 2;
+    return significant(own, std::max(1, ahead + behind));
+}
+
+std::string shown_plus_minus(double share) {
+    return "+- " + significant(100 * share, 2) + " %";
+}
+
+std::string shown_scale(double times) {
+    return significant(times, times < 1 ? 4 : 5);
 }
 
 std::string shown_between(double low_share, double high_share) {
@@ -84,8 +94,9 @@ std::string shown_keys(const std::vector<SourceValue>& sources) {
     return out.empty() ? out : out + "]";
 }
 
-std::string shown_grounds(const casting::Traced& t) {
-    std::string out = t.how + "\nhow known: " + how_known_text(t.how_known) + (t.estimated ? ", estimated" : "");
+std::string shown_grounds(const casting::Traced& t, UnitSystem units) {
+    std::string out =
+        in_units_of(units, t.how) + "\nhow known: " + how_known_text(t.how_known) + (t.estimated ? ", estimated" : "");
     if (!t.sources.empty()) out += "\n\nSources";
     for (const SourceValue& s : t.sources)
         out += "\n" + s.key + ", " + s.locator + ": " + s.printed + " (" + how_known_text(s.how_known) + ")";

@@ -1,6 +1,7 @@
 #include "answers/rank/rank_columns.hpp"
 #include "answers/writers/document_parts.hpp"
 #include "core/quantity/format.hpp"
+#include "core/quantity/temperature_text.hpp"
 #include "questions/drop/eddy_words.hpp"
 #include "questions/say/hazard_mark.hpp"
 
@@ -23,8 +24,8 @@ std::size_t most_told(const RankResult& r) {
 
 std::string headline(const RankResult& r, const std::string& unit) {
     return r.formula + " [" + (unit.empty() ? "1" : unit) + "], best " + (r.best_high ? "high" : "low") + ", at " +
-           trimmed(r.conditions.temperature_K, 6) + " K" +
-           (std::isnan(r.to_K) ? "" : " to " + trimmed(r.to_K, 6) + " K (the worst over the range counts)") +
+           celsius_text(r.conditions.temperature_K) +
+           (std::isnan(r.to_K) ? "" : " to " + celsius_text(r.to_K) + " (the worst over the range counts)") +
            ", condition: " + r.conditions.condition;
 }
 

@@ -25,6 +25,8 @@ public:
             if (const std::size_t n = number(cell.sources[i])) out += "[" + std::to_string(n) + "]";
         return out.empty() ? "" : " " + out;
     }
+    bool empty() const { return named_.empty(); }
+    void name_all() { named_.assign(document_.sources.begin(), document_.sources.end()); }
     std::string list() const {
         std::string out;
         for (std::size_t i = 0; i < named_.size(); ++i)
@@ -85,7 +87,8 @@ std::string figure_of(const DataTable& table, const std::vector<DataCell>& row, 
     std::string out = row[i].text;
     if (is_end(table, i + 1, "low90") && is_end(table, i + 2, "high90") && !row[i + 1].text.empty())
         out += " (" + row[i + 1].text + " to " + row[i + 2].text + ")";
-    if (row[i].uncertainty > 0) out += " ± " + significant(normal_90 * row[i].uncertainty, 2);
+    else if (row[i].uncertainty > 0)
+        out += " ± " + significant(normal_90 * row[i].uncertainty, 2);
     const std::size_t unit = column_named(table, "unit");
     const std::string& in = unit < row.size() ? row[unit].text : table.columns[i].unit;
     return out + (in.empty() ? "" : " " + in) + sources.of(row[i]);
@@ -98,8 +101,11 @@ std::string line_of_row(const DataTable& table, const std::vector<DataCell>& row
         const std::size_t at = column_named(table, id);
         return at < row.size() ? row[at].text : std::string();
     };
-    const std::string rank = text_at("rank"), name = text_at("name"), mark = text_at("mark");
-    const std::string label = (rank.empty() ? "" : rank + ". ") + (name.empty() ? row.front().text : name) + ": ";
+    const std::string rank = text_at("rank"), mark = text_at("mark");
+    std::string name = text_at("name");
+    if (name.empty()) name = text_at("label");
+    if (name.empty()) name = row.front().text;
+    const std::string label = (rank.empty() ? "" : rank + ". ") + name + ": ";
     std::string figures;
     for (std::size_t i = 0; i < row.size(); ++i) {
         const std::string figure = told(table, i) ? figure_of(table, row, i, sources) : std::string();
@@ -111,6 +117,11 @@ std::string line_of_row(const DataTable& table, const std::vector<DataCell>& row
     return figures.empty() ? "" : label + figures + (mark.empty() ? "" : " (" + mark + ")") + "\n";
 }
 
+/// Rows that their first cell names, as in two set-ups side by side.
+bool has_named_rows(const DataTable& table) {
+    return table.look == TableLook::pairs || table.columns.front().title.empty();
+}
+
 /// The tables of metals' figures; where there are none, the answer's own.
 std::vector<const DataTable*> told_tables(const Document& document) {
     std::vector<const DataTable*> out;
@@ -118,7 +129,7 @@ std::vector<const DataTable*> told_tables(const Document& document) {
         if (column_named(*table, "metal") < table->columns.size() && has_traced(*table)) out.push_back(table);
     if (out.empty())
         for (const DataTable* table : document.tables(in::file))
-            if (table->look == TableLook::pairs) out.push_back(table);
+            if (has_named_rows(*table)) out.push_back(table);
     if (out.empty() && !document.tables(in::file).empty()) out.push_back(document.tables(in::file).front());
     return out;
 }
@@ -136,6 +147,7 @@ std::string with_rows(const Document& document, std::size_t most) {
         for (std::size_t i = 0; i < shown; ++i) out += line_of_row(*table, table->rows[i], sources);
         if (shown < table->rows.size()) out += "and " + std::to_string(table->rows.size() - shown) + " more\n";
     }
+    if (sources.empty()) sources.name_all(); // no figure says which is its own
     const std::string list = sources.list();
     if (!list.empty()) out += "\nSources\n" + list;
     return out + "\nPourbook, data version " + document.data_version + ", " + document.date + "\n";

@@ -1,13 +1,20 @@
 #include "answers/writers/page.hpp"
 
+#include <cctype>
+
 namespace pourbook {
 namespace {
 
-/// Signs that Markdown would read as its own stand for themselves.
+/// Signs that Markdown would read as its own stand for themselves; a line under a word's middle is none of them.
 std::string plain(const std::string& text) {
+    const auto in_word = [&](std::size_t at) {
+        const auto letter = [&](std::size_t i) { return std::isalnum(static_cast<unsigned char>(text[i])) != 0; };
+        return at > 0 && at + 1 < text.size() && letter(at - 1) && letter(at + 1);
+    };
     std::string out;
-    for (const char c : text) {
-        if (std::string("\\`*_[]<>|#").find(c) != std::string::npos) out += '\\';
+    for (std::size_t i = 0; i < text.size(); ++i) {
+        const char c = text[i];
+        if (std::string("\\`*_[]<>|#").find(c) != std::string::npos && !(c == '_' && in_word(i))) out += '\\';
         out += c == '\n' ? ' ' : c;
     }
     return out;

@@ -2,7 +2,9 @@
 
 #include "answers/parts/citation.hpp"
 
+#include "core/quantity/constants.hpp"
 #include "core/quantity/format.hpp"
+#include "core/quantity/temperature_text.hpp"
 
 #include <algorithm>
 
@@ -12,7 +14,7 @@ namespace {
 std::string read_by_people(const DataCell& cell) {
     if (!cell.reason.empty()) return "no value: " + cell.reason;
     std::string out = cell.text;
-    if (cell.uncertainty > 0) out += " ± " + significant(cell.uncertainty, 2);
+    if (cell.uncertainty > 0) out += " ± " + significant(normal_90 * cell.uncertainty, 2);
     if (!cell.basis.empty() && cell.basis != "cited")
         out += " (" + cell.basis + ")";
     else if (!cell.how_known.empty() && cell.how_known != "read")
@@ -38,6 +40,21 @@ DataTable printed(const DataTable& data) {
     return out;
 }
 
+/// What programs know as temperature_K, as people say it.
+std::string condition_words(const DataFigure& f) {
+    const double* kelvin = f.id.ends_with("_K") ? std::get_if<double>(&f.cell.value) : nullptr;
+    std::string name = kelvin ? f.id.substr(0, f.id.size() - 2) : f.id;
+    std::replace(name.begin(), name.end(), '_', ' ');
+    return name + ": " + (kelvin ? celsius_text(*kelvin) : f.words());
+}
+
+bool any_uncertainty(const Document& document) {
+    const auto told = document.tables(in::file);
+    return std::any_of(told.begin(), told.end(), [](const DataTable* table) {
+        return std::any_of(table->columns.begin(), table->columns.end(), [](const DataColumn& c) { return c.traced; });
+    });
+}
+
 } // namespace
 
 Page page_of(const Document& document) {
@@ -45,10 +62,11 @@ Page page_of(const Document& document) {
     page.title = document.title;
     std::string conditions;
     for (const DataFigure& f : document.figures)
-        if (f.shown_in & in::file) conditions += (conditions.empty() ? "" : " · ") + f.id + ": " + f.words();
+        if (f.shown_in & in::file) conditions += (conditions.empty() ? "" : " · ") + condition_words(f);
     if (!conditions.empty()) page.subtitle.push_back(conditions);
     for (const Sentence& note : document.notes)
         if (note.shown_in & in::file) page.subtitle.push_back(note.text);
+    if (any_uncertainty(document)) page.subtitle.push_back("± is each side of a 90 % interval.");
     for (const DataTable* part : document.tables(in::file)) {
         page.sections.push_back({part->title, {}, {}, {}, {}});
         page.sections.back().blocks.push_back({PageBlock::Kind::table, {}, {}, printed(*part)});

@@ -9,6 +9,7 @@ namespace pourbook::casting {
 namespace {
 
 constexpr double most_feeders = 4;
+constexpr double hardly_shrinks = 0.01; // grey iron
 
 std::string in_mm(double metres) {
     return significant(metres * 1000, 2) + " mm";
@@ -98,6 +99,10 @@ private:
         if (!std::isnan(rules.sleeve_factor + rules.efficiency))
             plan_.sleeved = feeder_for(each_m3, modulus, share, rules, widest);
         feeder_time();
+        if (share > 0 && share < hardly_shrinks)
+            plan_.notes.push_back(
+                "this metal hardly shrinks as it freezes: in a stiff mould a feeder by feed demand is "
+                "enough");
         if (in_.process == "shell" || in_.process == "plaster")
             plan_.notes.push_back("with a burnt-out pattern the cup and sprue can be this feeder, if they sit on the "
                                   "heaviest section and nothing thinner lies between");

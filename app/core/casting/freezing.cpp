@@ -24,7 +24,6 @@ std::string freezing_fault(const FreezingCase& w) {
         if (!(x > 0)) return "a size or property is not above nought";
     if (!std::isfinite(w.section.half_m) || !std::isfinite(w.wall_m)) return "a size is not finite";
     if (w.metal.liquidus_K < w.metal.solidus_K) return "the liquidus lies below the solidus";
-    if (w.mould_K >= w.metal.solidus_K) return "the mould is as hot as the solidus, the metal stays liquid in it";
     if (w.outside.air_K >= w.metal.solidus_K) return "the air is as hot as the solidus";
     return {};
 }

@@ -62,6 +62,16 @@ std::vector<std::string> core_cautions(const std::string& words, const Solid& ca
     return {why + "."};
 }
 
+std::string tears_round_core(const std::string& words, const Solid& cast, const std::string& process,
+                             double freezing_range_K) {
+    if (!(cast.bore_m > 0) || !(freezing_range_K > wide_freezing_K) || process == "plaster") return {};
+    return "Bore of " + words + ": this metal freezes over " + trimmed(std::round(freezing_range_K), 3) +
+           " K and tears round a core that holds it: " +
+           (process == "permanent"
+                ? "draw the core the moment it is solid, or take one of sand."
+                : "one that gives way (little binder, or hollow), loosened once the metal is solid.");
+}
+
 std::string lies_flat(const std::string& words, const Solid& cast) {
     const double low = cast.box_m[2], across = std::min(cast.box_m[0], cast.box_m[1]);
     if (cast.bore_m > 0 || low > flat_m || across < flat_times * low) return {};

@@ -23,6 +23,14 @@ std::vector<std::string> cannot_be_shelled(const std::string& words, const Solid
 std::vector<std::string> core_cautions(const std::string& words, const Solid& cast, const std::string& process,
                                        double melt_kg_m3);
 
+/// Metals that freeze over more tear easily where they are held; common practice.
+inline constexpr double wide_freezing_K = 40;
+
+/// Of a bore in a metal that freezes over a wide range: it tears round a core that holds it; empty where it does not.
+/// Investment is weak and yields.
+std::string tears_round_core(const std::string& words, const Solid& cast, const std::string& process,
+                             double freezing_range_K);
+
 /// A thin wall drawn lying flat, which fills better standing on edge; empty where none does.
 std::string lies_flat(const std::string& words, const Solid& cast);
 

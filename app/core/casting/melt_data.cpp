@@ -153,10 +153,23 @@ Result<Traced> liquid_density(const Material& m, double temperature_K) {
     const Result<Traced> own =
         cited_or_nearest(m, "density_liquid", "density", temperature_K, {*melts, std::max(*melts, temperature_K)});
     if (m.metal.is_element()) return undercooled(m, own, temperature_K, *melts);
-    if (own) return own;
-    return mixed(
-        m, [temperature_K](const Material& element) { return liquid_density(element, temperature_K); }, true,
-        melt_density_doubt, "density of the melt, additive specific volumes");
+    const auto of_elements = [&](double at_K) {
+        return mixed(
+            m, [at_K](const Material& element) { return liquid_density(element, at_K); }, true, melt_density_doubt,
+            "density of the melt, additive specific volumes");
+    };
+    if (!own) return of_elements(temperature_K);
+    // Printed for one temperature: from there along the slope of its elements.
+    const auto printed = printed_temperatures(m, "density", temperature_K, *melts, std::max(*melts, temperature_K));
+    const bool one = !printed.empty() && std::abs(printed.back() - printed.front()) < 1;
+    if (!one || std::abs(printed.front() - temperature_K) < 1) return own;
+    const Result<Traced> here = of_elements(temperature_K), there = of_elements(printed.front());
+    if (!here || !there) return own;
+    Traced out = *own;
+    out.value_si *= here->value_si / there->value_si;
+    out.how += "; carried along the slope of its elements";
+    add_sources(out, *here);
+    return out;
 }
 
 Result<Traced> solid_specific_heat(const Material& m, double temperature_K) {

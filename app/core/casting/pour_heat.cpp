@@ -14,6 +14,7 @@ constexpr double bare_superheat_K = 30;   // common practice, no source
 constexpr double flows_while_solid = 0.2; // share of the heat of fusion: Flemings, Solidification Processing, memory
 constexpr double greatest_superheat_K = 600;
 constexpr double spare_K = 100;      // above the least, where a range is not printed for the section; common practice
+constexpr double margin_K = 20;      // above the least, for ladle and thermometer; common practice
 constexpr double restless_atm = 0.3; // zinc leaves a melt visibly from about here (our choice)
 
 std::string whole_celsius(double kelvin) {
@@ -132,7 +133,8 @@ private:
         taken_by_mould_K_ = drop_K - by_freezing_K;
         by_freezing_K_ = by_freezing_K;
         h_.least_K += std::min(drop_K - by_freezing_K, greatest_superheat_K);
-        h_.least_why += ", the mould " + trimmed(drop_K, 2) + " K in " + significant(in_.fill_s, 2) + " s of filling";
+        h_.least_why +=
+            ", the mould " + trimmed(drop_K, 2) + " K in about " + significant(in_.fill_s, 1) + " s of filling";
         if (by_freezing_K > 0)
             h_.least_why +=
                 ", of which " + trimmed(by_freezing_K, 2) + " K come from freezing a fifth, which still flows";
@@ -226,9 +228,10 @@ private:
             p.how += "; as hot as may be: " + h_.most_why;
             return;
         }
-        if (p.value_si < h_.least_K) {
-            p.value_si = h_.least_K;
-            p.how += "; raised to the least that fills";
+        const double margin = std::isnan(h_.most_K) ? margin_K : std::min(margin_K, (h_.most_K - h_.least_K) / 2);
+        if (p.value_si < h_.least_K + margin) {
+            p.value_si = h_.least_K + margin;
+            p.how += "; raised to " + trimmed(margin, 2) + " K above the least that fills";
         }
         if (!std::isnan(h_.most_K) && p.value_si > h_.most_K) {
             p.value_si = h_.most_K;
@@ -254,6 +257,7 @@ private:
 
     /// What the mould takes goes by how much colder than the metal it is.
     std::string mould_that_helps() const {
+        if (in_.process == "sand") return {}; // nobody heats it
         const double too_much_K = h_.least_K - h_.most_K;
         if (!(taken_by_mould_K_ > too_much_K)) return "a hotter mould, ";
         const double mould_K =
@@ -314,7 +318,7 @@ MouldHeatPlan mould_heat(const Material& m, const std::string& process, const st
         h.range.low_si = 273.15 + share.low_si * above_K;
         h.range.high_si = 273.15 + share.high_si * above_K;
         h.how = "none printed for this metal: " + trimmed(share.low_si, 2) + " to " + trimmed(share.high_si, 2) +
-                " of its solidus in degC, a habit of the trade";
+                " of its solidus in Celsius, a habit of the trade";
         h.by_rule = true;
     }
     if (h.range.empty()) h.how = "no figure was found for this metal and mould";

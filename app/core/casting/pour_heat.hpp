@@ -8,7 +8,8 @@
 // c) of the mould, shared by the metal behind it, rho c V/A; at most h (T - T_mould) t where a contact transfer is
 // known. Most: zinc at 0.3 atm over the melt, the printed end, the furnace, the common limit of superheat (gas,
 // attack). Recommended: the printed range at its hot end for thin, at its cool end for heavy sections, but no more than
-// 100 K above the least (common practice) where it is printed for any section, moved into the window. A window that is
+// 100 K above the least (common practice) where it is printed for any section, moved into the window and 20 K above its
+// lower end, or to its middle (common practice: ladle and thermometer). A window that is
 // empty says so and recommends its upper end.
 #pragma once
 

@@ -161,9 +161,9 @@ std::optional<Candidate> from_point(const Record& r, const Point& p, const Quest
 
 /// The temperature coefficient of resistivity that holds at the temperature, if one is cited.
 const Record* coefficient_for(const Question& q) {
+    constexpr std::string_view wanted = "temperature_coefficient";
     for (const Record& r : q.metal.records) {
-        if (r.property != "temperature_coefficient" || !r.usable() || r.points.empty() || r.points.front().is_bound())
-            continue;
+        if (r.property != wanted || !r.usable() || r.points.empty() || r.points.front().is_bound()) continue;
         const double low = std::isnan(r.valid_low_K) ? coefficient_low_K : r.valid_low_K;
         const double high = std::isnan(r.valid_high_K) ? coefficient_high_K : r.valid_high_K;
         if (q.temperature_K >= low && q.temperature_K <= high) return &r;

@@ -2,6 +2,7 @@
 
 #include "core/evaluate/default_uncertainty.hpp"
 #include "core/quantity/format.hpp"
+#include "core/quantity/temperature_text.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -138,7 +139,7 @@ std::string ranges_of(const std::vector<const Record*>& records) {
         high = std::isnan(high) ? r->highest_K() : std::max(high, r->highest_K());
     }
     if (std::isnan(low)) return {};
-    return low == high ? "only " + kelvin_text(low) : kelvin_text(low) + " to " + kelvin_text(high);
+    return low == high ? "only " + celsius_text(low) : celsius_text(low) + " to " + celsius_text(high);
 }
 
 std::string cited_range(Question q) {
@@ -157,7 +158,7 @@ Problem nothing(const Question& q) {
     const std::string range = q.property.varies_with_temperature ? cited_range(q) : "";
     if (!range.empty())
         return {Problem::Kind::out_of_range,
-                what + " at " + kelvin_text(q.temperature_K) + ": outside the cited range, " + range, 0};
+                what + " at " + celsius_text(q.temperature_K) + ": outside the cited range, " + range, 0};
     for (const Record* r : speaking_records(q)) {
         if (!r->none.empty()) return {Problem::Kind::no_value, what + ": no value found (" + r->none + ")", 0};
         if (r->usable() && only_bounds(*r))
@@ -168,10 +169,6 @@ Problem nothing(const Question& q) {
 }
 
 } // namespace
-
-std::string kelvin_text(double temperature_K) {
-    return trimmed(temperature_K, 6) + " K";
-}
 
 Result<Evaluated> cited_answer(const Question& q) {
     const auto all = candidates(q);

@@ -22,7 +22,4 @@ Result<Evaluated> cited_answer(const Question& question);
 /// Standard uncertainty of one record's answer, before the spread among sources; whether the source states none.
 double own_uncertainty(const Candidate& candidate, const Question& question, bool& assumed);
 
-/// "293.15 K".
-std::string kelvin_text(double temperature_K);
-
 } // namespace pourbook

@@ -2,6 +2,7 @@
 
 #include "core/evaluate/cited.hpp"
 #include "core/quantity/format.hpp"
+#include "core/quantity/temperature_text.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -52,8 +53,8 @@ Evaluated carried_from(const Anchor& anchor, const Question& q, double value_si,
     e.spread_low_si = e.spread_high_si = value_si;
     e.causes = {{q.metal.slug + "." + q.property.id, relative}};
     if (q.conditions.story)
-        e.trail.push_back("carried from " + kelvin_text(anchor.temperature_K) + " to " + kelvin_text(q.temperature_K) +
-                          ": " + law);
+        e.trail.push_back("carried from " + celsius_text(anchor.temperature_K) + " to " +
+                          celsius_text(q.temperature_K) + ": " + law);
     return e;
 }
 

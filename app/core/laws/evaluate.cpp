@@ -6,10 +6,12 @@
 #include "core/laws/answer.hpp"
 #include "core/laws/casting_value.hpp"
 #include "core/quantity/format.hpp"
+#include "core/quantity/temperature_text.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <optional>
+#include <string_view>
 
 namespace pourbook {
 namespace {
@@ -42,7 +44,7 @@ Result<Evaluated> reciprocal_of(Result<Evaluated> e) {
     return e;
 }
 
-const Record* text_record(const Metal& metal, const char* property) {
+const Record* text_record(const Metal& metal, std::string_view property) {
     const Record* best = nullptr;
     for (const Record& r : metal.records)
         if (r.property == property && r.usable() && (!best || r.use == Use::preferred)) best = &r;
@@ -50,7 +52,7 @@ const Record* text_record(const Metal& metal, const char* property) {
 }
 
 Result<Evaluated> text_property(const Metal& metal, const Property& property) {
-    const Record* best = text_record(metal, property.id.c_str());
+    const Record* best = text_record(metal, property.id);
     if (!best) return no_value(property.id + " of " + metal.slug + ": no value cited");
     Evaluated e;
     e.text = best->text;
@@ -193,7 +195,7 @@ Result<Evaluated> evaluate(const Catalogue& catalogue, const Metal& metal, const
         q.phase = phase_at(catalogue, metal, conditions.temperature_K);
         if (q.phase == Phase::any)
             return Problem{Problem::Kind::out_of_range,
-                           id + " of " + metal.slug + " at " + kelvin_text(conditions.temperature_K) +
+                           id + " of " + metal.slug + " at " + celsius_text(conditions.temperature_K) +
                                ": between solidus and liquidus, no single phase",
                            0};
     }

@@ -18,29 +18,30 @@ class Ladder {
 public:
     Ladder(std::vector<std::vector<double>> gains, std::size_t samples)
         : gains_(std::move(gains)), samples_(samples), count_(gains_.size()), rungs_(samples * count_),
-          better_(samples * (count_ + 1)) {
+          who_(samples * count_), last_(samples), better_(samples * (count_ + 1)) {
+        std::vector<std::pair<double, std::uint32_t>> sorted(count_);
         for (std::size_t s = 0; s < samples_; ++s) {
-            for (std::size_t k = 0; k < count_; ++k) rungs_[s * count_ + k] = {gains_[k][s], k};
-            const auto from = rungs_.begin() + static_cast<std::ptrdiff_t>(s * count_);
-            std::sort(from, from + static_cast<std::ptrdiff_t>(count_),
-                      [](const Rung& a, const Rung& b) { return a.gain == b.gain ? a.who < b.who : a.gain > b.gain; });
-            lowest_ = std::min(lowest_, rungs_[(s + 1) * count_ - 1].gain);
+            for (std::size_t k = 0; k < count_; ++k) sorted[k] = {-gains_[k][s], static_cast<std::uint32_t>(k)};
+            std::sort(sorted.begin(), sorted.end());
+            for (std::size_t p = 0; p < count_; ++p)
+                std::tie(rungs_[s * count_ + p], who_[s * count_ + p]) = std::pair(-sorted[p].first, sorted[p].second);
+            last_[s] = rungs_[(s + 1) * count_ - 1];
+            lowest_ = std::min(lowest_, last_[s]);
         }
     }
 
     /// None of them is beaten by anyone who never gets above this.
     double lowest() const { return lowest_; }
     const std::vector<double>& gains(std::size_t k) const { return gains_[k]; }
-    double best(std::size_t s) const { return rungs_[s * count_].gain; }
-    std::size_t best_one(std::size_t s) const { return rungs_[s * count_].who; }
+    double best(std::size_t s) const { return rungs_[s * count_]; }
+    std::size_t best_one(std::size_t s) const { return who_[s * count_]; }
 
     /// Counts a contender that is not one of them.
     void add(const std::vector<double>& gain) {
         for (std::size_t s = 0; s < samples_; ++s) {
-            const Rung* from = &rungs_[s * count_];
-            if (gain[s] <= from[count_ - 1].gain) continue;
-            const Rung* place =
-                std::partition_point(from, from + count_, [&](const Rung& r) { return r.gain >= gain[s]; });
+            if (gain[s] <= last_[s]) continue;
+            const double* from = &rungs_[s * count_];
+            const double* place = std::partition_point(from, from + count_, [&](double g) { return g >= gain[s]; });
             ++better_[s * (count_ + 1) + static_cast<std::size_t>(place - from)];
         }
     }
@@ -52,7 +53,7 @@ public:
             std::uint32_t ahead = 0;
             for (std::size_t p = 0; p < count_; ++p) {
                 ahead += better_[s * (count_ + 1) + p];
-                ranks[rungs_[s * count_ + p].who][s] = static_cast<std::uint32_t>(p) + 1 + ahead;
+                ranks[who_[s * count_ + p]][s] = static_cast<std::uint32_t>(p) + 1 + ahead;
             }
         }
         std::vector<std::pair<std::size_t, std::size_t>> out;
@@ -64,13 +65,11 @@ public:
     }
 
 private:
-    struct Rung {
-        double gain;
-        std::size_t who;
-    };
     std::vector<std::vector<double>> gains_;
     std::size_t samples_, count_;
-    std::vector<Rung> rungs_;           // by sample
+    std::vector<double> rungs_;         // by sample: their gains, best first
+    std::vector<std::uint32_t> who_;    // of each rung
+    std::vector<double> last_;          // by sample: the lowest rung, most others stay below it
     std::vector<std::uint32_t> better_; // by sample: others that come in just above the place
     double lowest_ = std::numeric_limits<double>::infinity();
 };

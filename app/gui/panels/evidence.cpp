@@ -69,7 +69,7 @@ void draw_value(Ui& ui, const AskedFor& asked, const Evaluated& value) {
     const UnitSystem units = ui.session.units();
     {
         const TextLook look(ui.fonts.strong, ui.colours().ink);
-        const std::string words = asked.property->is_text ? value.text : shown_at_90(*asked.property, value, units);
+        const std::string words = asked.property->is_text ? value.text : shown_full(*asked.property, value, units);
         wrapped_text(words + (asked.property->is_text ? "" : "  (90 %)"), ui.colours().ink);
         ui.probe.say("evidence.value", words);
     }

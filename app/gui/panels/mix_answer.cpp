@@ -152,7 +152,8 @@ void draw_money(Ui& ui, const MixSheet& sheet) {
     const auto money = [&](double usd, int figures) {
         return shown_money(ui.session.catalogue, usd, figures, ui.session.units());
     };
-    std::string words = "Metal " + money(r.metal_value->value_si, 3) + "/kg";
+    const NamedUnit each = price_mass_unit(ui.session.units());
+    std::string words = "Metal " + money(r.metal_value->value_si * each.si, 3) + "/" + each.name;
     if (!std::isnan(sheet.worth_usd)) words += ", " + money(sheet.worth_usd, 4) + " in the melt after losses";
     if (!std::isnan(sheet.paid_usd)) words += "; paid " + money(sheet.paid_usd, 4);
     if (!sheet.paid_fault.empty()) words += "; " + sheet.paid_fault;
@@ -169,7 +170,7 @@ void draw_money(Ui& ui, const MixSheet& sheet) {
 }
 
 void draw_addition(Ui& ui, const MixResult& r) {
-    const std::string words = addition_sentence(r);
+    const std::string words = addition_sentence(r, ui.session.units());
     if (words.empty()) return;
     section(ui, "To bring it there");
     say(ui, "mix.addition", words, ui.colours().ink);

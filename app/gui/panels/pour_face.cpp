@@ -5,6 +5,8 @@
 #include "gui/panels/panels.hpp"
 #include "gui/widgets/chart_view.hpp"
 #include "gui/widgets/text.hpp"
+#include "questions/say/amounts.hpp"
+#include "questions/say/in_units_of.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -91,11 +93,12 @@ void draw_pouring_mode(Ui& ui) {
     large(ui, "pour", "pour at", furnace_temperature(plan.heat.pour.value_si, ui.session.units()), ui.colours().accent);
     if (std::isfinite(plan.mould_K))
         large(ui, "mould_at", "mould at", furnace_temperature(plan.mould_K, ui.session.units()), ui.colours().ink);
-    large(ui, "charge", "charge", significant(plan.charge.charge_kg, 3) + " kg", ui.colours().ink);
+    large(ui, "charge", "charge", mass_text(plan.charge.charge_kg, ui.session.units()), ui.colours().ink);
     draw_carry(ui, **sheet);
     ImGui::Spacing();
     ImGui::PushFont(ui.fonts.large);
-    for (const casting::Warning& w : plan.cautions) wrapped_text("Caution: " + w.text, ui.colours().warning);
+    for (const casting::Warning& w : plan.cautions)
+        wrapped_text("Caution: " + in_units_of(ui.session.units(), w.text), ui.colours().warning);
     ImGui::PopFont();
     ImGui::End();
 }

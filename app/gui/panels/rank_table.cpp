@@ -1,5 +1,6 @@
 #include "answers/rank/rank_columns.hpp"
 #include "core/quantity/format.hpp"
+#include "core/quantity/temperature_text.hpp"
 #include "gui/panels/panels.hpp"
 #include "gui/widgets/leave_row.hpp"
 #include "gui/widgets/table_order.hpp"
@@ -177,7 +178,7 @@ void draw_row(Ui& ui, const RankedMetal& r, const RankResult& result, const std:
 
 std::string over_range_text(const RankResult& r) {
     if (std::isnan(r.to_K)) return {};
-    return " · the worst from " + trimmed(r.conditions.temperature_K, 5) + " K to " + trimmed(r.to_K, 5) + " K";
+    return " · the worst from " + celsius_text(r.conditions.temperature_K) + " to " + celsius_text(r.to_K);
 }
 
 std::string rate_note(const Ui& ui, const RankResult& r) {

@@ -25,7 +25,7 @@ std::string figure_at_90(Ui& ui, const std::string& slug, const Property& proper
     const Result<SheetResult>& sheet = ui.session.sheet(slug);
     const auto row = static_cast<std::size_t>(&property - ui.session.catalogue.properties.data());
     if (!sheet || row >= sheet->rows.size() || !sheet->rows[row].value) return {};
-    return shown_at_90(property, *sheet->rows[row].value, ui.session.units());
+    return shown_full(property, *sheet->rows[row].value, ui.session.units());
 }
 
 constexpr const char* how_sure = " (± at 90 %)";

@@ -47,9 +47,8 @@ void add_sources(Explained& out, const Catalogue& catalogue, const Property& pro
 }
 
 std::string one_sigma(const Property& property, const Evaluated& e, UnitSystem units) {
-    const std::string full = shown_full(property, e, units);
-    const std::size_t at = full.find("±");
-    return at == std::string::npos ? "none stated" : full.substr(at);
+    const double u = shown_uncertainty(property, e.value_si, e.standard_uncertainty_si, units);
+    return u == 0 ? "none, exact" : "± " + significant(u, 2) + " " + shown_unit(property, units);
 }
 
 void add_facts(Explained& out, const Property& property, const Evaluated& e, UnitSystem units) {
@@ -87,7 +86,7 @@ Explained explain(const Catalogue& catalogue, const Metal& metal, const Property
     const std::string name = shown_label(property, units) + " of " + metal.name;
     if (!value) return {name + ": no value", {value.problem().text}, {}, {}};
     Explained out;
-    out.head = name + ": " + shown_at_90(property, *value, units) + (property.is_text ? "" : " (90 %)");
+    out.head = name + ": " + shown_with_level(property, *value, units);
     add_facts(out, property, *value, units);
     add_sources(out, catalogue, property, *value, units);
     out.trail = value->trail;

@@ -4,6 +4,7 @@
 #include "questions/metals/find_metal.hpp"
 #include "questions/mix/mix_metal.hpp"
 #include "questions/pour/pour_in_workshop.hpp"
+#include "questions/say/in_units_of.hpp"
 #include "questions/workshop/own_pour.hpp"
 
 #include <algorithm>
@@ -193,7 +194,8 @@ const Result<PourSheet>* Session::pour_sheet() {
         const Result<PourResult> shown = refused ? without_limits(catalogue, *request) : plan;
         if (!shown) return plan.problem();
         return PourSheet{*shown, in_print(pour_page(*shown, catalogue, question.units)), source_keys(*shown),
-                         refused ? request->workshop : shown->request.workshop, refused ? plan.problem().text : ""};
+                         refused ? request->workshop : shown->request.workshop,
+                         refused ? in_units_of(question.units, plan.problem().text) : ""};
     });
 }
 

@@ -47,7 +47,7 @@ std::string unit_of(const QuestionField& field) {
 
 /// True where another text was kept.
 bool draw_text(Ui& ui, const QuestionField& field, const std::string& id, std::string& text, float width) {
-    const std::string hint = field.absent.empty() ? in_print("such as " + example_of(field)) : field.absent;
+    const std::string hint = in_print(field.absent.empty() ? "such as " + example_of(field) : field.absent);
     const auto fault = [&](const std::string& typed) { return fault_of(ui, field, typed); };
     const std::string unit = unit_of(field);
     const bool shape = !shape_forms(field.name).empty();

@@ -21,7 +21,7 @@ std::string label_text(const Property& property, const Result<Evaluated>& value,
     if (!value) return "no value";
     const std::string unit = shown_unit(property, units);
     std::string text =
-        style.plus_minus ? shown_at_90(property, *value, units) : pretty_number(shown_value(property, *value, units));
+        style.plus_minus ? shown_full(property, *value, units) : pretty_number(shown_value(property, *value, units));
     if (style.unit && !style.plus_minus && !unit.empty()) text += " " + unit;
     return is_firm(*value) ? text : value->basis == Basis::cited ? hollow + text : "~ " + text;
 }
@@ -38,7 +38,7 @@ std::string three_lines(Ui& ui, const Metal& metal, const Property& property, co
     const std::string name = shown_label(property, units) + " of " + metal.name + ": ";
     if (!value) return name + "no value\n" + value.problem().text;
     const Sureness sure = sureness_of(ui.session.catalogue, *value);
-    const std::string figure = property.is_text ? value->text : shown_at_90(property, *value, units) + " (90 %)";
+    const std::string figure = shown_with_level(property, *value, units);
     const std::string from =
         value->sources.empty() ? "" : short_source(ui.session.catalogue, value->sources.front().key);
     return name + figure + "\n" + sure.word + ": " + sure.reason + (from.empty() ? "" : "\n" + from);

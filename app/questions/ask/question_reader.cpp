@@ -2,6 +2,7 @@
 
 #include "core/materials/metal_family.hpp"
 #include "core/quantity/format.hpp"
+#include "core/quantity/temperature_text.hpp"
 #include "core/quantity/unit.hpp"
 #include "questions/ask/ask_words.hpp"
 #include "questions/metals/find_words.hpp"
@@ -279,7 +280,7 @@ private:
         if (!out_.mix.empty()) out_.taken.push_back("mix " + out_.mix);
         if (!out_.at.empty())
             if (const auto t = parse_si(out_.at, base_dimension(Dimension::kelvin), "a temperature"))
-                out_.taken.push_back(out_.at + " (" + trimmed(*t, 6) + " K)");
+                out_.taken.push_back(celsius_text(*t) == out_.at ? out_.at : out_.at + " (" + celsius_text(*t) + ")");
         if (!out_.defect.empty()) out_.taken.push_back("what was seen: " + out_.defect);
         if (out_.from_shelf) out_.taken.push_back("only what is on the shelf");
         out_.taken.insert(out_.taken.end(), remarks_.begin(), remarks_.end());

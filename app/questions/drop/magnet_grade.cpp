@@ -1,6 +1,7 @@
 #include "questions/drop/magnet_grade.hpp"
 
 #include "core/quantity/format.hpp"
+#include "core/quantity/temperature_text.hpp"
 
 #include <algorithm>
 #include <cctype>
@@ -50,16 +51,12 @@ const MagnetFigure* grade_row(const Catalogue& c, const std::string& word) {
     return nullptr;
 }
 
-std::string magnet_degrees(double kelvin) {
-    return kelvin < 200 ? trimmed(kelvin, 6) + " K" : trimmed(kelvin - 273.15, 6) + " degC";
-}
-
 /// Below the temperature where the easy axis becomes a cone: a wide range instead of a value.
 DropSetup in_deep_cold(DropSetup setup, const std::string& material, double coldest_K) {
     Uncertain& br = setup.inputs.remanence_T;
     br = {br.value * (deep_cold_low + deep_cold_high) / 2, br.value * (deep_cold_high - deep_cold_low) / 2 + br.spread,
           true};
-    setup.assumptions.push_back("below " + magnet_degrees(coldest_K) + " " + material +
+    setup.assumptions.push_back("below " + celsius_text(coldest_K) + " " + material +
                                 " loses its simple axis: its remanence is taken as 0.95 to 1.15 of that at 20 degC "
                                 "(assumed, wide; no figure is cited)");
     return setup;
@@ -71,11 +68,11 @@ Result<DropSetup> at_temperature(DropSetup setup, const Catalogue& c, const std:
     if (std::abs(warmer) < 0.01) return setup;
     const Uncertain coldest = range_of(c, material, "lowest_temperature", setup),
                     hottest = range_of(c, material, "highest_temperature", setup);
-    const std::string where = "magnet at " + magnet_degrees(t) + ": ";
+    const std::string where = "magnet at " + celsius_text(t) + ": ";
     if (coldest.value > 0 && t < coldest.value) return in_deep_cold(std::move(setup), material, coldest.value);
     if (plain && hottest.value > 0 && t > hottest.value)
         return Problem{Problem::Kind::out_of_range,
-                       where + "above the highest working temperature, " + magnet_degrees(hottest.value) +
+                       where + "above the highest working temperature, " + celsius_text(hottest.value) +
                            ", it loses magnetisation for good",
                        0};
     const Uncertain slope = range_of(c, material, "temperature_coefficient", setup);
@@ -89,8 +86,7 @@ Result<DropSetup> at_temperature(DropSetup setup, const Catalogue& c, const std:
     setup.assumptions.push_back("remanence carried from 20 degC by " + significant(100 * slope.value, 2) + " %/K" +
                                 (warmer < 0 ? ", nine tenths of it below 20 degC, to a fifth (assumed)" : ""));
     if (t > warm_K && eddy::demagnetising_factor(setup.inputs.magnet()) > flat)
-        setup.cautions.push_back("so flat a magnet stands far down its own demagnetising curve: at " +
-                                 magnet_degrees(t) +
+        setup.cautions.push_back("so flat a magnet stands far down its own demagnetising curve: at " + celsius_text(t) +
                                  " it may lose magnetisation for good, although a compact one of the "
                                  "same grade would not");
     return setup;

@@ -22,7 +22,7 @@ const QuestionOf<SetupWords>& magnet_question() {
               &W::recoil_permeability);
         q.add(words("magnet-mass", "mass of the magnet", "8.5g", "by its volume and the cited density"),
               &W::magnet_mass);
-        q.add(words("magnet-at", "temperature of the magnet", "60degC", "20degC"), &W::magnet_at);
+        q.add(words("magnet-at", "temperature of the magnet", "60degC", "20 degC"), &W::magnet_at);
         return q;
     }();
     return question;

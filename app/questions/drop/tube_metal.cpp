@@ -3,6 +3,7 @@
 #include "core/evaluate/sampled.hpp"
 #include "core/laws/draw_parts.hpp"
 #include "core/quantity/format.hpp"
+#include "core/quantity/temperature_text.hpp"
 #include "core/quantity/unit.hpp"
 #include "core/quantity/written_number.hpp"
 #include "questions/drop/magnet_words.hpp"
@@ -20,10 +21,6 @@ constexpr double resistivity_doubt = 0.01;
 constexpr double least_ohm_m = 1e-13, most_ohm_m = 1; // the purest metal in deep cold; what hardly conducts
 
 constexpr double purity_decides = 0.2; // spread of ln(resistivity) from which sources differ by their metal's purity
-
-std::string kelvin(double t) {
-    return temperature_text(t, UnitSystem::shown);
-}
 
 Result<TubeMetal> stated(const std::string& text) {
     static const Dimension ohm_metre = parse_unit("ohm.m")->dimension;
@@ -98,18 +95,18 @@ Result<Evaluated> tube_density(const Catalogue& catalogue, const Metal& metal, c
 Result<TubeMetal> tube_metal(const Catalogue& catalogue, const Metal& metal, const Conditions& conditions) {
     const double t = conditions.temperature_K;
     if (ferromagnetic_at(catalogue, metal, t))
-        return refused(metal.slug + " is ferromagnetic at " + kelvin(t) +
+        return refused(metal.slug + " is ferromagnetic at " + celsius_text(t) +
                        ": it attracts the magnet, which sticks to the wall; choose a non-magnetic tube");
     if (const std::string why = superconducting_at(catalogue, metal, t); !why.empty())
-        return refused(metal.slug + " at " + kelvin(t) + ": " + why +
+        return refused(metal.slug + " at " + celsius_text(t) + ": " + why +
                        "; a superconducting tube repels the magnet and the eddy-current equations don't hold");
     if (phase_at(catalogue, metal, t) == Phase::liquid)
-        return refused(metal.slug + " is molten at " + kelvin(t) + ": it makes no tube");
+        return refused(metal.slug + " is molten at " + celsius_text(t) + ": it makes no tube");
     Result<Evaluated> e = evaluate(catalogue, metal, "resistivity", conditions);
     if (!e) return e.problem();
     add_draw_parts(*e, catalogue, metal, "resistivity", conditions);
     if (!(e->value_si > 0))
-        return refused(metal.slug + " at " + kelvin(t) +
+        return refused(metal.slug + " at " + celsius_text(t) +
                        ": the residual resistivity asked for leaves no resistivity above zero");
     TubeMetal out;
     out.metal = &metal;
@@ -121,7 +118,7 @@ Result<TubeMetal> tube_metal(const Catalogue& catalogue, const Metal& metal, con
         out.notes.push_back(metal.slug +
                             " can be weakly magnetic (cold work, composition): test it with the magnet first");
     if (out.log_uncertainty() > purity_decides)
-        out.notes.push_back("at " + kelvin(t) +
+        out.notes.push_back("at " + celsius_text(t) +
                             " the purity decides the resistivity: give --purity-rrr if it is known");
     out.value = std::move(*e);
     return out;

@@ -1,5 +1,6 @@
 #include "questions/pour/defects.hpp"
 
+#include "core/casting/makeable.hpp"
 #include "core/quantity/format.hpp"
 #include "questions/metals/find_words.hpp"
 
@@ -125,8 +126,9 @@ std::vector<std::string> bearing_on(const std::string& kind, const PourResult& p
     if (kind == "crack" && p.freezing) {
         const auto& m = p.freezing->reckoned.metal;
         const double range_K = m.liquidus_K - m.solidus_K;
-        out.push_back("this metal freezes over " + trimmed(std::round(range_K), 3) + " K" +
-                      (range_K > 40 ? ": a wide range, tears easily where a core or mould holds it" : ""));
+        out.push_back(
+            "this metal freezes over " + trimmed(std::round(range_K), 3) + " K" +
+            (range_K > casting::wide_freezing_K ? ": a wide range, tears easily where a core or mould holds it" : ""));
     }
     if (kind == "size" && p.contraction)
         out.push_back("free contraction " + significant(100 * p.contraction->strain.value_si, 3) +

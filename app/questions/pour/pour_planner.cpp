@@ -101,8 +101,9 @@ private:
             out_.heaviest = cast;
             out_.freezes_last = piece.words;
             if (cast.heavy_at)
-                out_.freezes_last += " about (" + trimmed((*cast.heavy_at)[0], 3) + ", " +
-                                     trimmed((*cast.heavy_at)[1], 3) + ", " + trimmed((*cast.heavy_at)[2], 3) + ")";
+                out_.freezes_last += " about x " + trimmed((*cast.heavy_at)[0], 3) + ", y " +
+                                     trimmed((*cast.heavy_at)[1], 3) + ", z " + trimmed((*cast.heavy_at)[2], 3) +
+                                     " of the file";
         }
         if (piece.solid.bodies > 1)
             remark(piece.words + " holds " + std::to_string(piece.solid.bodies) +
@@ -354,7 +355,8 @@ private:
         if (f.wall_too_thin)
             remark("The thinnest section is " + shown_mm(f.wall_m) + "; this process is printed for " +
                    trimmed(f.least_section.low_si * 1000, 2) + " to " + trimmed(f.least_section.high_si * 1000, 2) +
-                   " mm at the least: hotter mould and metal, or a thicker wall.");
+                   " mm at the least: " + (in_.process == "sand" ? "hotter metal" : "hotter mould and metal") +
+                   ", or a thicker wall.");
         for (const std::string& w : f.gating.warnings) remark(w);
     }
 
@@ -372,6 +374,13 @@ private:
                 for (const std::string& s :
                      casting::core_cautions(piece.words, piece.solid, in_.process, out_.melt_density.value_si))
                     remark(s);
+        if (out_.freezing)
+            for (const casting::Piece& piece : in_.pieces) {
+                const auto& m = out_.freezing->reckoned.metal;
+                const std::string s =
+                    casting::tears_round_core(piece.words, piece.solid, in_.process, m.liquidus_K - m.solidus_K);
+                if (!s.empty()) remark(s);
+            }
         for (const casting::Piece& piece : in_.pieces)
             if (const std::string s = casting::lies_flat(piece.words, piece.solid); !s.empty()) remark(s);
         if (!out_.contraction) return;
@@ -400,8 +409,12 @@ private:
         use_up();
         out_.gas = practice("gas_risk");
         out_.draft = practice("draft");
+        const Metal* principal = casting::principal_element(material_);
+        const bool takes_up_oxygen = principal && (principal->slug == "copper" || principal->slug == "silver");
         for (const Practice* p : practice("defect"))
-            if (std::find(commonest.begin(), commonest.end(), p->grade) != commonest.end()) out_.defects.push_back(p);
+            if (std::find(commonest.begin(), commonest.end(), p->grade) != commonest.end() &&
+                (p->grade != "oxygen" || takes_up_oxygen))
+                out_.defects.push_back(p);
         out_.checklist = practice("checklist");
         out_.burnout = practice("burnout_step");
         if (in_.process == "shell") out_.shell_steps = practice("shell_step");

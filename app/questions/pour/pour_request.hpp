@@ -117,8 +117,9 @@ inline const QuestionOf<PourRequest>& pour_question() {
         q.add(quantity("yield", "%", "casting over charge, instead of gating, feeder, loss and heel", "50%",
                        "worked out"),
               &R::yield);
-        q.add(quantity("start", "K", "temperature of the charge at the start", "300degC", "20degC", "charge starts at"),
-              &R::start_K);
+        q.add(
+            quantity("start", "K", "temperature of the charge at the start", "300degC", "20 degC", "charge starts at"),
+            &R::start_K);
         for (const char* name : {"condition", "price-form"}) q.add_one(conditions_question(), name, &R::conditions);
         q.place("Your workshop");
         q.add(quantity("power", "W", "power of an electric furnace", "2kW", "not given", "furnace power"), &R::power_W);

@@ -2,6 +2,7 @@
 
 #include "core/nearest_words.hpp"
 #include "core/quantity/format.hpp"
+#include "core/quantity/temperature_text.hpp"
 
 #include <algorithm>
 
@@ -116,7 +117,7 @@ Result<GoalPlan> plan_goal(const Catalogue& catalogue, const GoalWords& words) {
 }
 
 std::string barred(const Catalogue& catalogue, const Metal& metal, const GoalPlan& plan, double temperature_K) {
-    const auto at = [&] { return " at " + trimmed(temperature_K, 6) + " K"; };
+    const auto at = [&] { return " at " + celsius_text(temperature_K); };
     if (plan.only_home_casting)
         for (const Caution* c : catalogue.cautions_for(metal))
             if (c->excludes_home_casting) return "not for home casting: " + c->reason;

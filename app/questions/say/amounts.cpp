@@ -2,6 +2,7 @@
 
 #include "core/quantity/constants.hpp"
 #include "core/quantity/format.hpp"
+#include "core/quantity/temperature_text.hpp"
 
 #include <cmath>
 #include <numeric>
@@ -10,6 +11,7 @@ namespace pourbook {
 namespace {
 
 constexpr double pound_kg = 0.45359237, ounce_kg = pound_kg / 16, pound_force_N = pound_kg * 9.80665;
+constexpr double troy_ounce_kg = 31.1034768e-3;
 constexpr double cubic_inch_m3 = inch_m * inch_m * inch_m;
 constexpr int to_the_inch = 64;
 
@@ -48,6 +50,14 @@ NamedUnit mass_unit(UnitSystem units) {
 NamedUnit mass_unit_for(double kg, UnitSystem units) {
     if (units == UnitSystem::workshop) return kg < pound_kg ? NamedUnit{"oz", ounce_kg} : NamedUnit{"lb", pound_kg};
     return kg < 1 ? NamedUnit{"g", 1e-3} : NamedUnit{"kg", 1};
+}
+
+NamedUnit metal_mass_unit_for(double kg, bool precious, UnitSystem units) {
+    return precious && units == UnitSystem::workshop ? NamedUnit{"ozt", troy_ounce_kg} : mass_unit_for(kg, units);
+}
+
+NamedUnit price_mass_unit(UnitSystem units) {
+    return units == UnitSystem::workshop ? NamedUnit{"lb", pound_kg} : NamedUnit{"kg", 1};
 }
 
 NamedUnit area_unit(UnitSystem units) {
@@ -110,9 +120,7 @@ std::string damping_text(double N_s_m, UnitSystem units) {
 }
 
 std::string temperature_text(double kelvin, UnitSystem units) {
-    constexpr double cold_K = 200;
-    if (units == UnitSystem::workshop) return trimmed(kelvin * 1.8 - 459.67, 5) + " °F";
-    return kelvin < cold_K ? trimmed(kelvin, 6) + " K" : trimmed(kelvin - 273.15, 6) + " °C";
+    return units == UnitSystem::workshop ? trimmed(kelvin * 1.8 - 459.67, 5) + " °F" : celsius_text(kelvin);
 }
 
 std::string difference_text(double kelvin, UnitSystem units) {

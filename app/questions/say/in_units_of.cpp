@@ -2,6 +2,7 @@
 
 #include "core/quantity/format.hpp"
 #include "core/quantity/number_text.hpp"
+#include "core/quantity/temperature_text.hpp"
 #include "questions/say/amounts.hpp"
 
 #include <algorithm>
@@ -13,14 +14,14 @@
 namespace pourbook {
 namespace {
 
-enum class Amount { length, area, volume, mass, force, speed, celsius, kelvin };
+enum class Amount { length, area, volume, mass, force, speed, cutting, celsius, kelvin };
 
 struct Written {
     const char* unit;
     Amount amount;
     double si;
 };
-constexpr std::array<Written, 15> units_written = {{{"mm", Amount::length, 1e-3},
+constexpr std::array<Written, 16> units_written = {{{"mm", Amount::length, 1e-3},
                                                     {"cm", Amount::length, 1e-2},
                                                     {"m", Amount::length, 1},
                                                     {"mm2", Amount::area, 1e-6},
@@ -32,11 +33,10 @@ constexpr std::array<Written, 15> units_written = {{{"mm", Amount::length, 1e-3}
                                                     {"N", Amount::force, 1},
                                                     {"mm/s", Amount::speed, 1e-3},
                                                     {"m/s", Amount::speed, 1},
+                                                    {"m/min", Amount::cutting, 1.0 / 60},
                                                     {"degC", Amount::celsius, 1},
                                                     {"°C", Amount::celsius, 1},
                                                     {"K", Amount::kelvin, 1}}};
-
-constexpr double cold_K = 200; // below, people speak of kelvin
 
 /// A number where it stands in the sentence.
 struct Number {
@@ -121,17 +121,18 @@ public:
         workshop_ = units == UnitSystem::workshop;
         temperature_ = u.amount == Amount::celsius || (u.amount == Amount::kelvin && says_temperature(text, group));
         if (temperature_)
-            unit_ = {workshop_ ? "degF" : "degC", 1};
+            unit_ = {workshop_ ? "°F" : "°C", 1};
         else if (workshop_)
             unit_ = workshop_unit(u);
     }
 
-    /// The group in the reader's units; as it stands where those are the same.
+    /// The group in the reader's units; its numbers as they stand where those are the same.
     std::string words() const {
-        const std::string_view as_written =
-            text_.substr(group_.numbers.front().from, group_.end - group_.numbers.front().from);
-        if (unit_.name.empty() || (!workshop_ && (group_.unit->amount == Amount::celsius || smallest_K() < cold_K)))
-            return std::string(as_written);
+        const std::size_t from = group_.numbers.front().from;
+        if (!workshop_ && group_.unit->amount == Amount::celsius)
+            return std::string(text_.substr(from, group_.numbers.back().end - from)) + " " + unit_.name;
+        if (unit_.name.empty() || (!workshop_ && smallest_K() < spoken_in_kelvin_below_K))
+            return std::string(text_.substr(from, group_.end - from));
         std::string out;
         for (std::size_t i = 0; i < group_.numbers.size(); ++i) {
             const Number& n = group_.numbers[i];
@@ -166,8 +167,10 @@ private:
             return force_unit(units_);
         case Amount::speed:
             return {"in/s", length_unit(units_).si};
+        case Amount::cutting:
+            return {"ft/min", 12 * length_unit(units_).si / 60};
         default:
-            return {"degF", 1 / 1.8}; // a difference
+            return {"°F", 1 / 1.8}; // a difference
         }
     }
     std::string told(const Number& n) const {

@@ -65,21 +65,22 @@ std::string shown_value(const Property& property, const Evaluated& value, UnitSy
     if (property.is_text) return value.text;
     const double number = shown_number(property, value.value_si, system);
     const double u = shown_uncertainty(property, value.value_si, value.standard_uncertainty_si, system);
-    return u == 0 ? significant(number, 6) : rounded_to(number, u); // nothing to round a fixed point by
+    return u == 0 ? significant(number, 6) : rounded_to(number, normal_90 * u); // nothing to round a fixed point by
 }
 
 std::string shown_full(const Property& property, const Evaluated& value, UnitSystem system) {
     if (property.is_text) return value.text;
     const double u = shown_uncertainty(property, value.value_si, value.standard_uncertainty_si, system);
     const bool exact = u == 0; // a fixed point
-    const std::string text = shown_value(property, value, system) + (exact ? "" : " ± " + significant(u, 2));
+    const std::string text =
+        shown_value(property, value, system) + (exact ? "" : " ± " + significant(normal_90 * u, 2));
     const std::string unit = shown_unit(property, system);
     return text + (unit.empty() ? "" : " " + unit) + (exact ? ", exact" : "");
 }
 
-std::string shown_at_90(const Property& property, Evaluated value, UnitSystem system) {
-    value.standard_uncertainty_si *= normal_90;
-    return shown_full(property, value, system);
+std::string shown_with_level(const Property& property, const Evaluated& value, UnitSystem system) {
+    const bool interval = !property.is_text && value.standard_uncertainty_si != 0;
+    return shown_full(property, value, system) + (interval ? " (90 %)" : "");
 }
 
 std::string how_known_text(HowKnown how) {

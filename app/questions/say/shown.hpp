@@ -18,16 +18,16 @@ double shown_number(const Property& property, double si, UnitSystem system);
 /// A standard uncertainty in that unit, at that value.
 double shown_uncertainty(const Property& property, double si, double uncertainty_si, UnitSystem system);
 
-/// "1.678" (rounded to what the uncertainty supports); the text of a text property.
+/// "1.678" (rounded to what its 90 % interval supports); the text of a text property.
 std::string shown_value(const Property& property, const Evaluated& value, UnitSystem system);
 
-/// Like shown_value with unit and uncertainty: "1.678 ± 0.017 µΩ·cm".
+/// Like shown_value with unit and each side of the 90 % interval, as it is said everywhere: "1.678 ± 0.028 µΩ·cm".
 std::string shown_full(const Property& property, const Evaluated& value, UnitSystem system);
 
-/// "read", "remembered", "common practice", "computed".
-/// The same with ± as each side of the 90 % interval, as the window says it everywhere.
-std::string shown_at_90(const Property& property, Evaluated value, UnitSystem system);
+/// The same with the level named: "1.678 ± 0.028 µΩ·cm (90 %)".
+std::string shown_with_level(const Property& property, const Evaluated& value, UnitSystem system);
 
+/// "read", "remembered", "common practice", "computed".
 std::string how_known_text(HowKnown how);
 
 } // namespace pourbook

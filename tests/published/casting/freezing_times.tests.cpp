@@ -21,7 +21,7 @@ struct Poured {
 
 constexpr std::array poured = {Poured{"copper", 120, {20, 300, 750, 950}},
                                Poured{"aluminium-a356-cast", 100, {20, 200, 350, 500}},
-                               Poured{"bronze-gunmetal-88-10-2", 120, {20, 300, 593, 732}},
+                               Poured{"bronze-gunmetal-88-10-2", 120, {20, 593, 732, 871}},
                                Poured{"bronze-silicon-cast", 120, {20, 300, 600, 800}},
                                Poured{"sterling-silver", 80, {20, 300, 550, 700}},
                                Poured{"za-12", 80, {20, 150, 250, 340}},

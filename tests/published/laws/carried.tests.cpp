@@ -212,6 +212,8 @@ TEST_CASE("published: figures an audit found wrong, beside what it expected") {
           Case{"gallium", "thermal_conductivity", room, 41, 60},  // Wiedemann and Franz: 51; 40.6 is along one axis
           Case{"indium", "resistivity", room, 8.5e-8, 8.9e-8},    // 8.0 at 0 degC, 12.1 at 100 degC; 8.75 at 295 K
           Case{"iron-ductile", "specific_heat", room, 455, 495},
+          Case{"steel-1020", "resistivity", room, 15.9e-8, 18e-8}, // 15.9 at 0 degC; once of a steel with 0.5 % C
+          Case{"steel-1020", "specific_heat", room, 460, 490},     // a textbook's 486 of AISI 1025; 434 is another's
           Case{"iron-grey", "specific_heat", room, 455, 495}}) {
         const double value = at(c.slug, c.property, c.kelvin).value_si;
         INFO(c.slug << " " << c.property << " at " << c.kelvin << " K: " << value);

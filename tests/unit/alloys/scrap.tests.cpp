@@ -65,7 +65,7 @@ TEST_CASE("nobody is told to add a hundred times the melt") {
     request.target = MixTarget{{"Ag", 99.9, 0}, "Ag", *metal_composition(c, "Ag")};
     const auto r = mix(c, request);
     REQUIRE(r);
-    const std::string said = addition_sentence(*r);
+    const std::string said = addition_sentence(*r, UnitSystem::shown);
     CHECK(said.find("refined") != std::string::npos);
     CHECK(said.find(" kg") == std::string::npos);
 }

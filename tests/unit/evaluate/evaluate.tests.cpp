@@ -35,7 +35,7 @@ TEST_CASE("inside a series it interpolates, outside it refuses with the cited ra
     const auto beyond = evaluate(c, *c.metal("aa"), "resistivity", at(600));
     REQUIRE_FALSE(beyond);
     CHECK(beyond.problem().kind == Problem::Kind::out_of_range);
-    CHECK(beyond.problem().text.find("100 K to 400 K") != std::string::npos);
+    CHECK(beyond.problem().text.find("100 K to 126.9 °C") != std::string::npos);
 }
 
 TEST_CASE("conductivity is the reciprocal, with the same relative uncertainty") {

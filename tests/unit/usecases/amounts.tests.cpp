@@ -23,20 +23,21 @@ constexpr Said sentences[] = {
      "printed for 0.13 to 0.25 in at the least"},
     {"from 20 mm x 40 mm", "from 20 mm x 40 mm", "from 0.79 in x 1.6 in"},
     {"some 15 cm from pacemakers", "some 15 cm from pacemakers", "some 5.9 in from pacemakers"},
-    {"must stand 400 degC", "must stand 400 degC", "must stand 752 degF"},
-    {"520 to 540 degC some hours", "520 to 540 degC some hours", "968 to 1004 degF some hours"},
-    {"cited data end at 373.15 K, 450 K short of it", "cited data end at 100 degC, 450 K short of it",
-     "cited data end at 212 degF, 810 degF short of it"},
+    {"must stand 400 degC", "must stand 400 °C", "must stand 752 °F"},
+    {"520 to 540 degC some hours", "520 to 540 °C some hours", "968 to 1004 °F some hours"},
+    {"cited data end at 373.15 K, 450 K short of it", "cited data end at 100 °C, 450 K short of it",
+     "cited data end at 212 °F, 810 °F short of it"},
     {"the mould 120 K in 0.31 s, of which 67 K come", "the mould 120 K in 0.31 s, of which 67 K come",
-     "the mould 216 degF in 0.31 s, of which 120 degF come"},
-    {"mean over 293.15 K to 773.15 K", "mean over 20 degC to 500 degC", "mean over 68 degF to 932 degF"},
-    {"a bath at 77 K", "a bath at 77 K", "a bath at -321 degF"},
+     "the mould 216 °F in 0.31 s, of which 120 °F come"},
+    {"mean over 293.15 K to 773.15 K", "mean over 20 °C to 500 °C", "mean over 68 °F to 932 °F"},
+    {"a bath at 77 K", "a bath at 77 K", "a bath at -321 °F"},
     {"weighs 300 g, more than 25 kg", "weighs 300 g, more than 25 kg", "weighs 10.6 oz, more than 55 lb"},
     {"1.6 cm3 in all", "1.6 cm3 in all", "0.098 in3 in all"},
     {"for 0.5 m/s, from below", "for 0.5 m/s, from below", "for 20 in/s, from below"},
     {"a load of 4.45 N", "a load of 4.45 N", "a load of 1 lbf"},
+    {"Aluminium: 75 to 210 m/min", "Aluminium: 75 to 210 m/min", "Aluminium: 250 to 689 ft/min"},
     // what stays
-    {"22 1e-6/K and 75 to 210 m/min", "22 1e-6/K and 75 to 210 m/min", "22 1e-6/K and 75 to 210 m/min"},
+    {"22 1e-6/K of expansion", "22 1e-6/K of expansion", "22 1e-6/K of expansion"},
     {"limit 0.05 mg/m3, about 1700 times", "limit 0.05 mg/m3, about 1700 times", "limit 0.05 mg/m3, about 1700 times"},
     {"as it was printed [source, table 3: 660 degC]", "as it was printed [source, table 3: 660 degC]",
      "as it was printed [source, table 3: 660 degC]"},
@@ -76,6 +77,8 @@ TEST_CASE("masses, forces, volumes and temperatures of the workshop", "[say]") {
     CHECK(mass_text(0.1, workshop) == "3.53 oz");
     CHECK(mass_text(2, workshop) == "4.41 lb");
     CHECK(mass_text(0.1, bench) == "100 g");
+    CHECK(metal_mass_unit_for(1, true, workshop).si == Approx(31.1034768e-3)); // the troy ounce, 480 grains
+    CHECK(metal_mass_unit_for(1, true, bench).name == "kg");
     CHECK(mass_range_text(0.0007, 0.0014, bench) == "0.70 to 1.4 g");
     CHECK(mass_range_text(0.4, 0.6, workshop) == "0.88 to 1.3 lb");
     CHECK(force_text(4.4482216152605, workshop) == "1.00 lbf");
