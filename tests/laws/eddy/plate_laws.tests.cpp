@@ -24,8 +24,8 @@ TEST_CASE("drag of slit tubes", "[eddy][law]") {
     // wall: 0.767.
     const double table[][2] = {{1, 0.768}, {2, 0.583}, {3, 0.447}, {4, 0.348}, {6, 0.223}, {8, 0.151}, {12, 0.081}};
     for (const auto& [slits, share] : table)
-        CHECK(slit_drag(static_cast<int>(slits), point, 1) == Approx(share).margin(6e-4));
-    CHECK(slit_drag(1000, point, 1) < 1e-4); // limit: no closed path is left
+        CHECK(slit_drag({static_cast<int>(slits)}, point, 1) == Approx(share).margin(6e-4));
+    CHECK(slit_drag({1000}, point, 1) < 1e-4); // limit: no closed path is left
 }
 
 TEST_CASE("drag off the axis", "[eddy][law]") {
@@ -108,8 +108,8 @@ TEST_CASE("a magnet that is small against its height is a dipole, and a lying on
 TEST_CASE("slits and off-axis travel of long magnets", "[eddy][law]") {
     // A long rod's field varies slowly along the tube, so that a slit costs more of its drag than of a short magnet's.
     const Magnet rod{eddy::Shape::cylinder, 0.6, 0, 8}, short_one{eddy::Shape::cylinder, 0.6, 0, 0.6};
-    CHECK(slit_drag(1, rod, 1) < 0.9 * slit_drag(1, short_one, 1));
-    CHECK(slit_drag(1, short_one, 1) < 1);
+    CHECK(slit_drag({1}, rod, 1) < 0.9 * slit_drag({1}, short_one, 1));
+    CHECK(slit_drag({1}, short_one, 1) < 1);
     // Limits: no shift, and more drag the nearer the wall.
     CHECK(*off_axis_drag(1e-3, short_one, thin_wall) == Approx(1).epsilon(1e-4));
     CHECK(*off_axis_drag(0.2, short_one, thin_wall) > *off_axis_drag(0.1, short_one, thin_wall));

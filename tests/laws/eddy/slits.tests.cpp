@@ -11,7 +11,7 @@ using namespace pourbook::eddy;
 
 namespace {
 
-constexpr Magnet ball{pourbook::eddy::Shape::sphere, 1e-3, 0, 2e-3}; // a dipole on the scale of a wall of radius 1
+constexpr Magnet slit_ball{pourbook::eddy::Shape::sphere, 1e-3, 0, 2e-3}; // a dipole on the scale of a wall of radius 1
 constexpr Magnet bar_in_7mm{pourbook::eddy::Shape::cylinder, 6.0 / 7, 0, 10.0 / 7};
 
 struct Row {
@@ -39,7 +39,7 @@ TEST_CASE("drag of slits of a width and of soldered seams", "[eddy][law]") {
         CHECK(slit_drag({r.slits, 0.05, 5}, m, 1) == Approx(r.seam_100).margin(within));
         CHECK(slit_drag({r.slits, 0.2, 2}, m, 1) == Approx(r.wide_seam_10).margin(within));
     };
-    for (const Row& r : balls) held(ball, r);
+    for (const Row& r : balls) held(slit_ball, r);
     for (const Row& r : bars) held(bar_in_7mm, r);
 }
 

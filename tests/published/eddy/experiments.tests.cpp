@@ -108,5 +108,5 @@ TEST_CASE("copper, aluminium and slit copper", "[eddy][published]") {
     CHECK(copper_S_m.high / (0.40 * 58e6) > measured);
     // The slit costs a quarter of the drag by the thin-wall law: it does not let the drag vanish. "Nearly identical" is
     // closer than that; the abstract gives no figure.
-    CHECK(slit_drag(1, {eddy::Shape::sphere, 1e-3, 0, 2e-3}, 8e-3) > 0.75);
+    CHECK(slit_drag({1}, {eddy::Shape::sphere, 1e-3, 0, 2e-3}, 8e-3) > 0.75);
 }
