@@ -124,7 +124,8 @@ def too_long(case):
 
 text_calls = [(n, c) for n, c in FREE.items() if "--format csv" not in c and "--format html" not in c and "--format md" not in c and "--format json" not in c
               and "--caption-line" not in c]
-cases = [(n, c, columns) for i, (n, c) in enumerate(text_calls) for columns in ((80,) if i % 3 else (80, 100, 140))]
+every = "POURBOOK_ALL_COLUMNS" in os.environ  # by hand: all calls at all three widths
+cases = [(n, c, columns) for i, (n, c) in enumerate(text_calls) for columns in ((80, 100, 140) if every or not i % 3 else (80,))]
 with ThreadPoolExecutor(2) as pool:
     for lines in pool.map(too_long, cases):
         for line in lines[:2]:
@@ -155,6 +156,10 @@ check(re.sub("\x1b\\[[0-9]*m", "", dressed) == piped, "the words on a terminal a
 check("\x1b" not in on_terminal(*DROP, TERM="xterm", NO_COLOR="1"), "NO_COLOR is not heeded")
 check("\x1b" not in on_terminal(*DROP, "--json", TERM="xterm"), "JSON is dressed")
 check("\x1b[33m" in on_terminal("value", "lead", "density", "--short", TERM="xterm"), "a caution is not in colour")
+
+# --short: the first few, one line of caution.
+short = program.run("rank", "--goal", "braking-per-cost", "--short")[1]
+check(short.count("\n") <= 4 and " more." in short, f"rank --short is not short: {short}")
 
 # --top cuts what follows from it.
 top = program.run("rank", "--goal", "braking-per-cost", "--top", "3")[1]

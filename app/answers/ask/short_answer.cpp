@@ -4,6 +4,7 @@
 #include "core/quantity/format.hpp"
 #include "questions/say/hazard_mark.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace pourbook {
@@ -52,8 +53,10 @@ std::string sentence_of(const RankResult& r) {
     std::string out = "First is " + r.ranked.front().metal->name;
     const double p = r.ranked.front().place.p_first;
     if (std::isfinite(p)) out += " (" + significant(100 * p, 2) + " % likely)";
-    for (std::size_t i = 1; i < r.ranked.size(); ++i) out += (i == 1 ? ", then " : ", ") + r.ranked[i].metal->name;
-    return out + ".";
+    const bool asked_for_few = r.ranked.size() < r.ranked_in_all; // by --top
+    const std::size_t told = asked_for_few ? r.ranked.size() : std::min<std::size_t>(r.ranked.size(), 5);
+    for (std::size_t i = 1; i < told; ++i) out += (i == 1 ? ", then " : ", ") + r.ranked[i].metal->name;
+    return out + (told < r.ranked.size() ? " and " + std::to_string(r.ranked.size() - told) + " more." : ".");
 }
 
 std::string sentence_of(const DropResult& r) {

@@ -5,11 +5,11 @@
 namespace pourbook {
 namespace {
 
-/// Signs that Markdown would read as its own stand for themselves; a line under a word's middle is none of them.
+/// Signs that Markdown would read as its own stand for themselves; a line in the middle of a word or address is none.
 std::string plain(const std::string& text) {
     const auto in_word = [&](std::size_t at) {
-        const auto letter = [&](std::size_t i) { return std::isalnum(static_cast<unsigned char>(text[i])) != 0; };
-        return at > 0 && at + 1 < text.size() && letter(at - 1) && letter(at + 1);
+        return at > 0 && at + 1 < text.size() && std::isalnum(static_cast<unsigned char>(text[at - 1])) &&
+               text[at + 1] != ' ';
     };
     std::string out;
     for (std::size_t i = 0; i < text.size(); ++i) {

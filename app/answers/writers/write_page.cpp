@@ -24,18 +24,26 @@ std::string read_by_people(const DataCell& cell) {
     return out;
 }
 
+/// A page says a property's label where a file for programs has its id.
+bool on_page(const DataTable& data, const DataColumn& column) {
+    const auto has = [&](const char* id) {
+        return std::any_of(data.columns.begin(), data.columns.end(), [&](auto& c) { return c.id == id; });
+    };
+    if (!has("property") || !has("label")) return column.shown_in & in::file;
+    return column.id == "label" || (column.id != "property" && (column.shown_in & in::file));
+}
+
 /// As it stands on a page: words alone.
 DataTable printed(const DataTable& data) {
     DataTable out;
     for (const DataColumn& c : data.columns)
-        if (c.shown_in & in::file)
+        if (on_page(data, c))
             out.columns.push_back(titled(c.title + (c.unit.empty() ? "" : ", " + c.unit), c.number && !c.traced));
     for (std::size_t r = 0; r < data.told(); ++r) {
         const auto& cells = data.rows[r];
         out.rows.emplace_back();
         for (std::size_t i = 0; i < cells.size(); ++i)
-            if (data.columns[i].shown_in & in::file)
-                out.rows.back().push_back(DataCell::words(read_by_people(cells[i])));
+            if (on_page(data, data.columns[i])) out.rows.back().push_back(DataCell::words(read_by_people(cells[i])));
     }
     return out;
 }
