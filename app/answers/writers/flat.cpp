@@ -3,6 +3,8 @@
 #include "answers/parts/citation.hpp"
 
 #include "core/quantity/format.hpp"
+#include "core/quantity/number_text.hpp"
+
 #include <algorithm>
 
 namespace pourbook {
@@ -23,6 +25,13 @@ DataCell flat_cell(const std::string& text, double number = no_number) {
     return cell;
 }
 
+/// A figure with the digits that people read: more would say what nobody knows.
+double as_read(const std::string& text, double number) {
+    std::string_view rest = text;
+    double read = number;
+    return take_decimal(rest, read) && rest.empty() ? read : number;
+}
+
 void add_columns(DataTable& out, const DataColumn& c, bool marked) {
     out.columns.push_back(flat_column(c.title, c.unit));
     if (!c.traced) return;
@@ -37,10 +46,10 @@ void add_cells(std::vector<DataCell>& row, const DataColumn& c, const DataCell& 
     row.push_back(flat_cell(missing                          ? ""
                             : cell.text.empty() && !c.traced ? joined(cell.sources, " ")
                                                              : cell.text,
-                            cell.number));
+                            as_read(cell.text, cell.number)));
     if (!c.traced) return;
     if (marked) row.push_back(flat_cell(cell.mark));
-    row.push_back(flat_cell("", cell.uncertainty));
+    row.push_back(flat_cell("", as_read(significant(cell.uncertainty, 2), cell.uncertainty)));
     row.push_back(flat_cell(cell.how_known));
     row.push_back(flat_cell(cell.condition));
     row.push_back(flat_cell(joined(cell.sources, " ")));
