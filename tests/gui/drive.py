@@ -213,6 +213,7 @@ def main():
     os.makedirs(pictures, exist_ok=True)
     try:
         with tempfile.TemporaryDirectory() as folder, Display() as display:
+            os.environ.update(HOME=folder, XDG_DATA_HOME=folder)  # nobody's own prices and rates
             state = os.path.join(folder, "view.json")
             w = Window(program, display, folder, "--state", state)
             try:

@@ -14,7 +14,9 @@ const QuestionOf<SetupWords>& magnet_question() {
                     "cylinder:12mmx10mm"),
               &W::magnet);
         q.add(words("grade", "grade of the magnet", "N42"), &W::grade);
-        q.add(words("br", "remanence at 20 degC, instead of the grade", "1.30+-0.02T"), &W::br);
+        QuestionField remanence = words("br", "remanence at 20 degC, instead of the grade", "1.30+-0.02T");
+        remanence.label = "remanence";
+        q.add(remanence, &W::br);
         q.add(words("surface-field", "field on the axis at a distance from the pole face, instead of the grade",
                     "0.45T@1mm"),
               &W::surface_field);
