@@ -39,7 +39,8 @@ std::vector<std::string> Context::mixes_named() const {
 
 int Context::failed(const Problem& problem) const {
     const bool of_the_answer = problem.kind == Problem::Kind::refused || problem.kind == Problem::Kind::no_value;
-    remark(units == "workshop" && of_the_answer ? in_units_of(UnitSystem::workshop, problem.text) : problem.text);
+    const UnitSystem reader = units == "workshop" ? UnitSystem::workshop : UnitSystem::shown;
+    remark(of_the_answer ? in_units_of(reader, problem.text) : problem.text);
     return exit_code(problem);
 }
 
