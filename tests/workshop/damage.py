@@ -73,7 +73,7 @@ with tempfile.TemporaryDirectory(prefix=f"pourbook-damage-{os.getpid()}-") as FO
             check(digest(FILE) == damaged, f"flip at {place}.{bit}: the damaged file was written")
             copies = glob.glob(FILE + ".damaged-*")
             if "is damaged" in err:
-                check(len(copies) == 1 and digest(copies[0]) == damaged, f"flip at {place}.{bit}: no faithful copy")
+                check(len(copies) == 1 and digest(copies[0]) == damaged, f"flip at {place}.{bit}: no faithful copy among {copies}: {err}")
             code, _, _ = run("stock", "add", "tin", "1 kg")
             check(code == 4 and digest(FILE) == damaged, f"flip at {place}.{bit}: written on top")
         for copy in glob.glob(FILE + ".damaged-*") + glob.glob(FILE + "-journal"):
