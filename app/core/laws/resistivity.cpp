@@ -96,7 +96,9 @@ Result<Evaluated> alloy_carried(const Question& q, const Anchor& a) {
     const double value = curve.at(h->here, h->at_anchor);
     // The host's own change is known well; what deviates is the part that the excess has in it.
     const double of_change = change_error * curve.excess_share(h->at_anchor) + host_change_error;
-    const double error = std::hypot(of_change * (value - from) / value, least_error);
+    // And nobody knows how far the deviations go: the plain rule, without them, is as far off on the other side.
+    const double plain = from + h->here - h->at_anchor;
+    const double error = std::hypot(of_change * (value - from) / value, (plain - value) / 2 / value, least_error);
     // What is uncertain of the excess stays so in ohm m: it weighs more where the metal is cold.
     Anchor scaled = a;
     scaled.value.standard_uncertainty_si *= std::max(1.0, from / value);
