@@ -65,6 +65,9 @@ Phase phase_of_solid(const Property& property);
 /// The ids under which records answer a property.
 std::vector<std::string> recorded_kinds(const Property& property);
 
+/// Between which temperatures cited coefficients carry the metal's resistivity.
+std::vector<double> coefficient_ends_K(const Metal& metal);
+
 /// Every usable record's answer, best first.
 std::vector<Candidate> candidates(const Question& question);
 

@@ -24,12 +24,15 @@ std::string magnet_text(const DropSetup& setup, UnitSystem units) {
 
 namespace {
 
-std::string bore_text(const eddy::Bore& b, UnitSystem units) {
-    return "bore " + length_text(2 * b.inner_radius_m, units) + ", outside " + length_text(2 * b.outer_radius_m, units);
+/// Across the upper end, and to the lower where it differs.
+std::string across_text(double upper_radius_m, double lower_radius_m, UnitSystem units) {
+    const std::string upper = length_text(2 * upper_radius_m, units);
+    return upper_radius_m == lower_radius_m ? upper : upper + " to " + length_text(2 * lower_radius_m, units);
 }
 
 std::string outline_text(const eddy::WallOutline& o, UnitSystem units) {
-    return bore_text(o.upper, units) + (o.tapers() ? ", tapering to " + bore_text(o.lower, units) : "") + ", length " +
+    return "bore " + across_text(o.upper.inner_radius_m, o.lower.inner_radius_m, units) + ", outside " +
+           across_text(o.upper.outer_radius_m, o.lower.outer_radius_m, units) + ", length " +
            length_text(o.to_m - o.from_m, units);
 }
 
