@@ -15,11 +15,14 @@ struct SetupText {
     std::string magnet, tube, parts, temperature;
 };
 
+/// What is put to the tube, with its metal where that is another.
 std::string parts_text(const DropResult& r) {
     std::string out;
-    for (const WallPiece& p : r.pieces)
-        out +=
-            (out.empty() ? "" : ", ") + p.what + " of " + (p.metal.metal ? p.metal.metal->name : "stated resistivity");
+    for (const WallPiece& p : r.pieces) {
+        out += (out.empty() ? "" : ", ") + p.what;
+        if (p.metal.metal != r.tube.metal)
+            out += " of " + (p.metal.metal ? p.metal.metal->name : "a stated resistivity");
+    }
     return out;
 }
 
