@@ -280,11 +280,12 @@ private:
 };
 
 /// Interpolated between points so far apart, and so different, that a figure printed for the temperature is better;
-/// not where one of them is as near as a single point may be, nor where their neighbours leave little doubt (otherwise
-/// the curve of an evaluated table would step to every figure that another prints).
+/// not where one of them is as near as a single point may be, nor in an evaluated table whose neighbours leave little
+/// doubt (otherwise its curve would step to every figure that another prints).
 bool far_between(const Candidate& c, const Question& q) {
     constexpr double close_K = 60, alike = 0.05, in_no_doubt = 0.002;
-    const bool curved = c.record->points.size() < 4 || c.doubt_si > in_no_doubt * std::abs(c.value_si);
+    const bool evaluated = rank_of_kind(q.catalogue.reference(c.record->citation.source)) <= 1;
+    const bool curved = !evaluated || c.record->points.size() < 4 || c.doubt_si > in_no_doubt * std::abs(c.value_si);
     return c.second && curved && c.gap_K > close_K && c.to_point_K > reach_K(q) &&
            std::abs(c.second->value_si - c.first->value_si) > alike * std::abs(c.first->value_si);
 }
