@@ -140,7 +140,7 @@ private:
         double labels = 0;
         for (const CurveLine& line : chart_.lines)
             labels = std::max(labels, canvas_.measure.width(line.name, TextStyle::label));
-        label_room_ = std::min(labels, canvas_.width * 0.33);
+        label_room_ = std::min(labels, canvas_.width * 0.42);
         labels = key_ ? 0 : label_room_ + label_indent;
         const double height = std::max(60.0, bottom - top - 2 * label_line - 6);
         const double left = chart_margin + width_of_figures(canvas_, y_, height);

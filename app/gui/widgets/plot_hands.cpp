@@ -165,19 +165,20 @@ void draw_strip(Ui& ui, const std::string& id, const PlotReader& reader, std::si
                 line = ImGui::GetTextLineHeight() + ui.px(3);
     const float below = top + strip_height(ui, lines, width);
     hands.told.clear();
-    if (!hands.at) {
-        const std::string hint = "point: every line at that place · wheel: nearer · drag: move · click: mark · double "
-                                 "click: all · keys: arrows, + −, Space, Home";
+    const std::string hint = "point: every line at that place · wheel: nearer · drag: move · click: mark · double "
+                             "click: all · keys: arrows, + −, Space, Home";
+    const std::optional<double> at = hands.at ? hands.at : reader.usual;
+    if (!at) {
         dim_text(ui, fitted(hint, width));
     } else {
-        const std::vector<CurveReading> here = reader.read(*hands.at);
+        const std::vector<CurveReading> here = reader.read(*at);
         const std::vector<CurveReading> there = hands.mark ? reader.read(*hands.mark) : std::vector<CurveReading>();
         const bool marked = there.size() == here.size() && hands.mark;
         const std::string head =
-            reader.place(*hands.at) + (marked ? " · × of the value at the mark, " + reader.place(*hands.mark)
-                                       : here.size() > 1 ? " · × of " + here.front().name
-                                                         : "");
-        text(fitted(head, width));
+            reader.place(*at) + (marked            ? " · × of the value at the mark, " + reader.place(*hands.mark)
+                                 : here.size() > 1 ? " · × of " + here.front().name
+                                                   : "");
+        text(fitted(head + (hands.at ? "" : " · " + hint), width));
         hands.told = head;
         const auto columns = static_cast<std::size_t>(std::max(1.0F, width / ui.px(strip_cell)));
         for (std::size_t i = 0; i < here.size(); ++i) {
