@@ -188,11 +188,18 @@ class Window:
                 self.xdotool(action, name)
                 self.dump()
 
-    def keys_in_a_row(self, key, count):
-        """One key several times, as fast as a person drums it; each press counts."""
+    def keys_in_a_row(self, key, count, held=None):
+        """One key several times, another held meanwhile; each press counts, and none is lost on a busy machine."""
         self.keys += count
-        self.xdotool("key", "--delay", 50, *[key] * count)
-        self.dump()
+        if held:
+            self.xdotool("keydown", held)
+        for _ in range(count):
+            for action in ("keydown", "keyup"):
+                self.xdotool(action, key)
+                self.dump()
+        if held:
+            self.xdotool("keyup", held)
+            self.dump()
 
     def write(self, words):
         self.characters += len(words)
