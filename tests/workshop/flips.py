@@ -16,6 +16,14 @@ SHORT = FLIPS < 100  # looks at the list of the flipped table and two more, not 
 random.seed(int(sys.argv[2]) if len(sys.argv) > 2 else 1)
 
 
+def long_list(path, folder):
+    """A table of many pages too."""
+    listed = os.path.join(folder, "list.csv")
+    with open(listed, "w", encoding="utf-8") as f:
+        f.write("lot,metal,mass [g],note\n" + "".join(f"lot-{i},copper,{i + 1},{'remark ' * (i % 7)}\n" for i in range(400)))
+    check(on(path).run("import", "stock", listed)[0] == 0, "import of a sound list")
+
+
 def digest(path):
     with open(path, "rb") as f:
         return hashlib.sha256(f.read()).hexdigest()
@@ -60,6 +68,7 @@ def looked_at(own, truth, where):
 with tempfile.TemporaryDirectory(prefix=f"pourbook-flips-{os.getpid()}-") as folder:
     file, sound = os.path.join(folder, "w.sqlite"), os.path.join(folder, "sound")
     fill(file)
+    long_list(file, folder)
     truth = lists(file)
     tables, page_size = pages_by_table(file)
     shutil.copy(file, sound)
