@@ -2,6 +2,7 @@
 
 #include "core/quantity/constants.hpp"
 #include "core/quantity/format.hpp"
+#include "core/quantity/temperature_text.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -22,7 +23,7 @@ public:
         Evaluated value;
         value.value_si = p.value_si;
         value.standard_uncertainty_si = p.uncertainty_si;
-        out.hover = metal + "\n" + temperature_text(p.temperature_K) + "\n" + shown_full(property_, value, look_.units);
+        out.hover = metal + "\n" + celsius_text(p.temperature_K) + "\n" + shown_full(property_, value, look_.units);
         return out;
     }
 
@@ -69,8 +70,8 @@ void add_joins(const Catalogue& catalogue, CurveLine& line, const CurveOfMetal& 
         const CurvePoint &a = before.points.back(), &b = after.points.front();
         line.joins.push_back({convert.spot(a, line.name), convert.spot(b, line.name),
                               line.name + "\nhere one source ends and another goes on: " + words_of(catalogue, before) +
-                                  " up to " + temperature_text(a.temperature_K) + ", " + words_of(catalogue, after) +
-                                  " from " + temperature_text(b.temperature_K) +
+                                  " up to " + celsius_text(a.temperature_K) + ", " + words_of(catalogue, after) +
+                                  " from " + celsius_text(b.temperature_K) +
                                   "\nthe step between them is theirs, not the metal's"});
     }
 }
@@ -123,7 +124,7 @@ CurveChart curve_chart(const Catalogue& catalogue, const CurveResult& result, co
     chart.y_label = label_with_unit(property, look.units);
     chart.log = look.log;
     chart.log_x = look.log_t && !look.celsius;
-    chart.origin.conditions = result.condition + " condition";
+    chart.origin.conditions = "handbook metal, " + result.condition + " condition";
     chart.origin.data_version = catalogue.data_version;
     const Converter convert(result, look);
     for (std::size_t i = 0; i < result.curves.size(); ++i) {

@@ -1,11 +1,10 @@
-#include "charts/curve_chart.hpp"
+#include "charts/curve_axes.hpp"
 
 #include "charts/marker.hpp"
 #include "charts/place_text.hpp"
 
 #include <algorithm>
 #include <cmath>
-#include <tuple>
 
 namespace pourbook {
 namespace {
@@ -75,64 +74,11 @@ private:
 
     /// All of it, then what is asked for; the heights of all the lines, or of what is seen of them.
     void fit_axes() {
-        fit_x();
-        home_x_ = x_;
-        fit_y(x_);
-        home_y_ = y_;
+        home_x_ = x_ = horizontal_axis(chart_);
+        home_y_ = y_ = vertical_axis(chart_, x_);
         take_range(x_, canvas_.range.x);
-        if (canvas_.range.x && !canvas_.range.y) fit_y(x_);
+        if (canvas_.range.x && !canvas_.range.y) y_ = vertical_axis(chart_, x_);
         take_range(y_, canvas_.range.y);
-    }
-
-    void fit_x() {
-        x_ = {no_number, no_number};
-        for (const CurveLine& line : chart_.lines)
-            for (const auto& stretch : line.stretches)
-                for (const CurveSpot& s : stretch) {
-                    x_.low = std::fmin(x_.low, s.x); // fmin and fmax pass over NaN
-                    x_.high = std::fmax(x_.high, s.x);
-                }
-        if (chart_.x_range) {
-            std::tie(x_.low, x_.high) = *chart_.x_range;
-            return;
-        }
-        x_.log = chart_.log_x && x_.low > 0;
-        if (x_.log) return round_out(x_);
-        if (x_.low > 0 && x_.low < 0.4 * x_.high) x_.low = 0;
-        const double room =
-            std::max(1.0, 0.02 * (x_.high - x_.low)); // never rounded out: no axis goes below absolute zero
-        x_.high += room;
-        if (x_.low == x_.high - room) x_.low -= room;
-    }
-
-    void fit_y(const Axis& seen) {
-        y_ = {no_number, no_number, chart_.log};
-        for (const CurveLine& line : chart_.lines)
-            for (const auto& stretch : line.stretches)
-                for (const CurveSpot& s : stretch) {
-                    if (s.x < seen.low || s.x > seen.high || (y_.log && s.y <= 0)) continue;
-                    y_.low = std::fmin(y_.low, y_.log ? s.y : s.low);
-                    y_.high = std::fmax(y_.high, y_.log ? s.y : s.high);
-                }
-        for (const CurveMark& m : chart_.marks) {
-            y_.low = std::fmin(y_.low, y_.log ? m.y : m.low);
-            y_.high = std::fmax(y_.high, y_.log ? m.y : m.high);
-        }
-        for (const CurveLevel& level : chart_.levels) {
-            y_.low = std::fmin(y_.low, level.y);
-            y_.high = std::fmax(y_.high, level.y);
-        }
-        if (std::isnan(y_.low)) y_.low = y_.high = 1;
-        if (!y_.log && y_.low < 0 && lowest_value() >= 0) y_.low = 0; // a band may reach below zero where no value does
-        round_out(y_);
-    }
-
-    double lowest_value() const {
-        double low = no_number;
-        for (const CurveLine& line : chart_.lines)
-            for (const auto& stretch : line.stretches)
-                for (const CurveSpot& s : stretch) low = std::fmin(low, s.y);
-        return low;
     }
 
     void place_plot(double top, double bottom) {
@@ -140,7 +86,7 @@ private:
         double labels = 0;
         for (const CurveLine& line : chart_.lines)
             labels = std::max(labels, canvas_.measure.width(line.name, TextStyle::label));
-        label_room_ = std::min(labels, canvas_.width * 0.33);
+        label_room_ = std::min(labels, canvas_.width * 0.42);
         labels = key_ ? 0 : label_room_ + label_indent;
         const double height = std::max(60.0, bottom - top - 2 * label_line - 6);
         const double left = chart_margin + width_of_figures(canvas_, y_, height);
@@ -358,7 +304,11 @@ private:
                 offered.push_back({{end.x + aside, std::clamp(end.y, plot_.y, plot_.bottom()) + step * label_line},
                                    name,
                                    colours_.ink});
-        const Text label = free_.first_free(offered, canvas_.measure, mark_room).value_or(offered.front());
+        auto free = free_.first_free(offered, canvas_.measure, mark_room);
+        if (!free) free = names_.first_free({offered.front()}, canvas_.measure, mark_room);
+        if (!free) return; // over a line if need be, never over a name: then it is told on hover
+        const Text label = *free;
+        names_.take(text_box(label, canvas_.measure));
         const bool apart = std::abs(label.at.y - end.y) > 1 || label.at.x > end.x + label_indent;
         const double edge = label.at.x < end.x ? label.at.x + width + 2 : label.at.x - mark_room;
         if (apart) scene_.parts.push_back(Polyline{{end, {edge, label.at.y}}, colour(line).with_alpha(130), 1});
@@ -382,7 +332,7 @@ private:
     const Canvas& canvas_;
     const Palette& colours_;
     bool key_ = canvas_.width < curve_upright && chart_.lines.size() <= 8;
-    FreePlaces free_;
+    FreePlaces free_, names_{{0, 0, canvas_.width, canvas_.height}}; // the second: of the other names alone
     Scene scene_;
     Box plot_;
     Axis x_, y_, home_x_, home_y_;

@@ -21,7 +21,8 @@ public:
         out_.x_high = d_.high_wt;
         out_.y_low = shown(d_.low_K);
         out_.y_high = shown(d_.high_K);
-        out_.fields = d_.fields;
+        keep_what_is_drawn();
+        out_.fields = kept_fields();
         for (const DiagramLine& line : d_.lines) add(line);
         for (const Invariant& i : d_.diagram->invariants) add(i);
         if (d_.wt) add_composition(name);
@@ -34,6 +35,43 @@ public:
     }
 
 private:
+    /// The side of a wide stretch without any line on which the composition lies; all of it where there is none.
+    void keep_what_is_drawn() {
+        constexpr double wide = 0.4, margin = 0.05; // of the whole width
+        const double width = d_.high_wt - d_.low_wt;
+        std::vector<std::pair<double, double>> taken; // by lines, the composition and its phases
+        for (const DiagramLine& line : d_.lines)
+            for (std::size_t i = 1; i < line.spots.size(); ++i)
+                taken.push_back(std::minmax(line.spots[i - 1].wt, line.spots[i].wt));
+        if (d_.wt) taken.emplace_back(*d_.wt, *d_.wt);
+        if (!d_.phases.empty()) taken.push_back(std::minmax(d_.phases.front().wt, d_.phases.back().wt));
+        std::sort(taken.begin(), taken.end());
+        double end = taken.empty() ? d_.low_wt : taken.front().second;
+        for (const auto& [from, to] : taken) {
+            if (from - end >= wide * width) {
+                const bool left = !d_.wt || *d_.wt <= end;
+                (left ? out_.x_high : out_.x_low) = left ? end + margin * width : from - margin * width;
+                return;
+            }
+            end = std::max(end, to);
+        }
+    }
+
+    /// The fields of what is kept, in as many columns.
+    DiagramFields kept_fields() const {
+        DiagramFields kept = d_.fields;
+        if (kept.of_cell.empty()) return kept;
+        constexpr int columns = DiagramFields::columns;
+        for (int i = 0; i < columns * DiagramFields::rows; ++i) {
+            const double wt = out_.x_low + (i % columns + 0.5) / columns * (out_.x_high - out_.x_low);
+            const double share = (wt - d_.low_wt) / (d_.high_wt - d_.low_wt);
+            const int column = std::clamp(static_cast<int>(share * columns), 0, columns - 1);
+            kept.of_cell[static_cast<std::size_t>(i)] =
+                d_.fields.of_cell[static_cast<std::size_t>(i / columns * columns + column)];
+        }
+        return kept;
+    }
+
     double shown(double kelvin) const { return shown_number(temperature_, kelvin, units_); }
 
     std::string degrees(double kelvin) const {

@@ -155,7 +155,7 @@ Duel duel_of(const Catalogue& catalogue, const VersusResult& r, std::size_t bett
     duel.low = r.ratio_low90;
     duel.high = r.ratio_high90;
     duel.verdict = verdict_of(r);
-    duel.sure = sure_of(r);
+    duel.sure = sure_of(r) + " · " + state_words(r.conditions);
     duel.p = r.p_winner;
     duel.reason = r.reason.empty() ? r.sentence : r.reason + (r.reason.ends_with('.') ? " " : ". ") + r.flip_sentence;
     duel.origin = {r.sources, catalogue.data_version, conditions_text(r.conditions, r.to_K)};

@@ -1,6 +1,7 @@
 #include "charts/drop_charts.hpp"
 
 #include "core/quantity/format.hpp"
+#include "core/quantity/temperature_text.hpp"
 #include "questions/drop/drop_figures.hpp"
 #include "questions/drop/eddy_words.hpp"
 
@@ -52,8 +53,8 @@ Origin origin_of(const Catalogue& catalogue, const std::vector<DropOfMetal>& dro
     Origin origin;
     for (const DropOfMetal& d : drops) {
         if (!d.result) continue;
-        origin.conditions = "at " + temperature_text(d.result->conditions.temperature_K, UnitSystem::shown) + ", " +
-                            state_text(d.result->conditions); // the same for all
+        origin.conditions = "at " + celsius_text(d.result->conditions.temperature_K); // the same for all
+        if (d.metal) origin.conditions += ", " + state_text(d.result->conditions);
         for (const std::string& key : drop_sources(*d.result))
             if (std::find(origin.sources.begin(), origin.sources.end(), key) == origin.sources.end())
                 origin.sources.push_back(key);

@@ -61,7 +61,7 @@ private:
             names = std::max(names, canvas_.measure.width(row.name, TextStyle::label));
             values = std::max(values, canvas_.measure.width(row.value, TextStyle::label));
         }
-        names = above_ ? 0 : std::min(names + 14, canvas_.width * 0.4); // with the metal's mark
+        names = above_ ? 0 : std::min(names + 18, canvas_.width * 0.4); // with the metal's mark
         const double left = chart_margin + names + row_gap, right = canvas_.width - chart_margin - values - 2 * row_gap;
         foot_lines_ = canvas_.width < fall_narrow ? 2 : 1;
         const double room = bottom - top - (1 + static_cast<double>(foot_lines_)) * label_line - 8;

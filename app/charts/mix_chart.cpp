@@ -105,7 +105,7 @@ CurveChart mix_chart(const Catalogue& catalogue, const std::vector<MixCurve>& cu
     }
     for (const MeasuredAlloy& m : first.measured) chart.marks.push_back(mark_of(m, first, scale));
     chart.x_range = range_of(chart);
-    chart.origin.conditions = "at 293.15 K (20 °C), condition: " + treatments;
+    chart.origin.conditions = "at 20 °C, estimates from composition, condition: " + treatments;
     return chart;
 }
 

@@ -1,20 +1,39 @@
 #include "charts/place_text.hpp"
 
 #include <algorithm>
+#include <array>
 #include <sstream>
 
 namespace pourbook {
 
+bool clings(const std::string& before, const std::string& word) {
+    static constexpr std::array units = {"mm", "cm", "m", "g", "kg", "s", "min", "h", "K", "N", "T", "J", "W", "kW"};
+    if (before.empty() || word.empty()) return false;
+    if (before == "±" || before == "~") return true;
+    if (before.back() < '0' || before.back() > '9') return false;
+    const std::string bare = word.substr(0, word.find_last_not_of(",.;:)") + 1);
+    const auto begins = [&](const char* sign) { return bare.starts_with(sign); };
+    return begins("%") || begins("°") || begins("±") || begins("µ") || bare.find('/') != std::string::npos ||
+           std::find(units.begin(), units.end(), bare) != units.end();
+}
+
 std::vector<std::string> wrapped(const std::string& text, double width, TextStyle style, const TextMeasure& measure) {
     std::vector<std::string> lines;
     std::istringstream words(text);
-    for (std::string word; words >> word;) {
-        const std::string longer = lines.empty() ? word : lines.back() + " " + word;
+    const auto add = [&](const std::string& piece) {
+        const std::string longer = lines.empty() ? piece : lines.back() + " " + piece;
         if (!lines.empty() && measure.width(longer, style) <= width)
             lines.back() = longer;
         else
-            lines.push_back(word);
+            lines.push_back(piece);
+    };
+    std::string piece, last;
+    for (std::string word; words >> word; last = word) {
+        const bool kept = clings(last, word) && measure.width(piece + " " + word, style) <= width;
+        if (!kept && !piece.empty()) add(piece);
+        piece = kept ? piece + " " + word : word;
     }
+    if (!piece.empty()) add(piece);
     return lines;
 }
 

@@ -9,6 +9,10 @@
 
 namespace pourbook {
 
+/// Whether a line may not break between these two: a figure keeps its unit and what is given or taken, "20 °C",
+/// "16.4 ± 0.8 MS/m".
+bool clings(const std::string& before, const std::string& word);
+
 /// Words into lines no wider than `width`; a single word that is wider stands alone.
 std::vector<std::string> wrapped(const std::string& text, double width, TextStyle style, const TextMeasure& measure);
 

@@ -27,13 +27,19 @@ public:
         double top = add_head(scene_, canvas_, chart_.title, empty ? "no metal has both values" : chart_.subtitle);
         const double bottom = add_notes(add_origin(scene_, canvas_, chart_.origin));
         if (empty) return std::move(scene_);
-        scene_.parts.push_back(Text{{chart_margin, top + label_line / 2}, fitted(chart_.y_label), colours_.ink});
-        top += label_line + 6;
-        place_plot(top, bottom);
+        for (const std::string& line : lines_of(chart_.y_label)) {
+            scene_.parts.push_back(Text{{chart_margin, top + label_line / 2}, fitted(line), colours_.ink});
+            top += label_line;
+        }
+        const std::vector<std::string> along = lines_of(chart_.x_label);
+        place_plot(top + 6, bottom - label_line * static_cast<double>(along.size() - 1));
         add_horizontal_axis(scene_, canvas_, x_, plot_);
         add_vertical_axis(scene_, canvas_, y_, plot_);
-        scene_.parts.push_back(Text{
-            {plot_.right(), plot_.bottom() + 1.5 * label_line}, fitted(chart_.x_label), colours_.ink, Anchor::end});
+        for (std::size_t i = 0; i < along.size(); ++i)
+            scene_.parts.push_back(Text{{plot_.right(), plot_.bottom() + (1.5 + static_cast<double>(i)) * label_line},
+                                        fitted(along[i]),
+                                        colours_.ink,
+                                        Anchor::end});
         scene_.parts.push_back(ClipTo{plot_});
         add_line();
         for (const bool faded : {true, false}) add_marks(faded);
@@ -203,12 +209,13 @@ private:
     /// False where no place is free.
     bool add_name(const PointMark& p) {
         if (!plot_.contains(middle(p))) return true; // moved out of sight
-        const double furthest = p.faded ? 0 : chart_.line.empty() ? 14 : 56;
+        const bool front = !p.faded || p.pinned;
+        const double furthest = !front ? 0 : chart_.line.empty() ? 14 : 56;
         const Spot at = middle(p);
         const Colour ink = p.faded && !p.pinned ? colours_.dim : colours_.ink;
         const std::vector<Text> places = offered(at, p.name, ink, furthest);
         auto label = free_.first_free(places, canvas_.measure);
-        if (!label && !p.faded && !chart_.line.empty()) label = across_.first_free(places, canvas_.measure);
+        if (!label && front && !chart_.line.empty()) label = across_.first_free(places, canvas_.measure);
         if (!label) return false;
         free_.take(text_box(*label, canvas_.measure));
         across_.take(text_box(*label, canvas_.measure));
@@ -220,9 +227,9 @@ private:
     void add_names() {
         std::size_t without = 0;
         for (const bool faded : {false, true}) take_marks(faded);
-        // those in front choose first, the pinned before the others, if need be across a bar or the line
-        for (const bool faded : {false, true})
-            for (const bool pinned : {true, false})
+        // the pinned choose first, then those in front, if need be across a bar or the line
+        for (const bool pinned : {true, false})
+            for (const bool faded : {false, true})
                 for (const PointMark& p : chart_.points)
                     if (p.faded == faded && p.pinned == pinned && !add_name(p)) ++without;
         add_lines(lines_of(legend(without)), legend_top_);

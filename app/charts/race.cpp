@@ -1,6 +1,7 @@
 #include "charts/race.hpp"
 
 #include "charts/drop_charts.hpp"
+#include "charts/words.hpp"
 #include "questions/drop/cold_cautions.hpp"
 #include "questions/drop/eddy_words.hpp"
 
@@ -12,7 +13,7 @@ namespace {
 
 /// What is the same for all, and what is said of each.
 struct SetupText {
-    std::string magnet, tube, parts, temperature;
+    std::string magnet, tube, parts, temperature, state;
 };
 
 /// What is put to the tube, with its metal where that is another.
@@ -26,9 +27,9 @@ std::string parts_text(const DropResult& r) {
     return out;
 }
 
-SetupText words_of(const DropResult& r, UnitSystem units) {
+SetupText words_of(const DropResult& r, bool metal, UnitSystem units) {
     return {magnet_text(r.setup, units), tube_text(r.setup.inputs, units), parts_text(r),
-            temperature_text(r.conditions.temperature_K, units)};
+            temperature_text(r.conditions.temperature_K, units), metal ? state_words(r.conditions) : ""};
 }
 
 RaceLane lane_of(const DropOfMetal& d, std::size_t slot) {
@@ -73,11 +74,12 @@ void add_words(Race& race, const std::vector<SetupText>& texts) {
         return std::all_of(texts.begin(), texts.end(),
                            [&](const SetupText& t) { return t.*part == texts.front().*part; });
     };
-    for (const auto part : {&SetupText::magnet, &SetupText::tube, &SetupText::parts, &SetupText::temperature}) {
+    for (const auto part :
+         {&SetupText::magnet, &SetupText::tube, &SetupText::parts, &SetupText::temperature, &SetupText::state}) {
         if (texts.empty()) return;
         if (shared(part)) {
-            if (!(texts.front().*part).empty())
-                race.subtitle += (race.subtitle.empty() ? "" : "; ") + texts.front().*part;
+            const std::string& words = texts.front().*part;
+            race.subtitle += (race.subtitle.empty() || words.empty() ? "" : "; ") + words;
             continue;
         }
         std::size_t of = 0;
@@ -125,7 +127,7 @@ Race race_of(const Catalogue& catalogue, const std::vector<DropOfMetal>& drops, 
     for (std::size_t i = 0; i < drops.size(); ++i) {
         race.lanes.push_back(lane_of(drops[i], i));
         if (!drops[i].result) continue;
-        texts.push_back(words_of(*drops[i].result, units));
+        texts.push_back(words_of(*drops[i].result, drops[i].metal != nullptr, units));
         cold = cold || drops[i].result->conditions.temperature_K < cold_bath_below_K;
     }
     colour_parts(race);

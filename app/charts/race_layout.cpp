@@ -189,9 +189,11 @@ private:
         larger_ =
             std::max(1.0, std::min(magnet_share * room / (longest * scale_), 0.45 * lane_width_ / (wide * scale_)));
         mouth_ = top + 4 + high * scale_ + longest * scale_ * larger_ / 2;
-        add_foot_lines(pace() + (larger_ > 1.05 ? "places to scale, widths and magnets drawn " +
-                                                      significant(larger_, 2) + " times larger"
-                                                : "to scale"),
+        add_foot_lines(pace() +
+                           (larger_ > 1.05 ? "places to scale, widths and magnets drawn " + significant(larger_, 2) +
+                                                 " times larger"
+                                           : "to scale") +
+                           " · timed until the magnet's middle is out",
                        foot_lines(), note_bottom_, colours_.dim);
     }
 
@@ -232,9 +234,9 @@ private:
         said = fitted(said, width() / 2);
         add_marker(scene_, slot, {chart_margin + 5, y}, 4.5, colour);
         add_text({right, y}, said, lane.path.empty() ? colours_.warning : colours_.ink, Anchor::end);
-        const double room = width() - name_mark - canvas_.measure.width(said, TextStyle::label) - lane_gap;
-        add_text({chart_margin + name_mark, y},
-                 fitted(lane.name + (lane.detail.empty() ? "" : ", " + lane.detail), room), colours_.ink);
+        const std::string detail = lane.detail.empty() ? "" : ", " + lane.detail; // stays whole
+        const double room = width() - name_mark - canvas_.measure.width(said + detail, TextStyle::label) - lane_gap;
+        add_text({chart_margin + name_mark, y}, fitted(lane.name, room) + detail, colours_.ink);
     }
 
     double name_room() const { return lane_width_ - name_mark; }

@@ -94,7 +94,7 @@ private:
             values = std::max(values, canvas_.measure.width(value_text(row), TextStyle::label));
             axis_.low = std::min(axis_.low, row.low);
             axis_.high = std::max(axis_.high, row.high);
-            smallest = std::min(smallest, row.median);
+            if (i < top_) smallest = std::min(smallest, row.median); // a pinned one far below squeezes nothing
             largest = std::max(largest, row.median);
         }
         axis_.log = smallest > 0 && largest > log_beyond * smallest;

@@ -2,7 +2,6 @@
 
 #include "core/quantity/format.hpp"
 #include "questions/drop/eddy_words.hpp"
-#include "questions/say/casting_words.hpp"
 #include "questions/say/shown_money.hpp"
 
 #include <algorithm>
@@ -140,8 +139,7 @@ CurveChart sweep_chart(const Catalogue& catalogue, const SweepResult& result, Un
     keys.erase(std::unique(keys.begin(), keys.end()), keys.end());
     chart.origin.data_version = catalogue.data_version;
     chart.origin.conditions = result.over == SweepOver::temperature
-                                  ? (of_casting(result.conditions) ? casting_words(*result.conditions.casting)
-                                                                   : result.conditions.condition + " condition")
+                                  ? state_text(result.conditions)
                                   : "at " + temperature_text(result.conditions.temperature_K, UnitSystem::shown) +
                                         ", " + state_text(result.conditions);
     if (result.over == SweepOver::budget) chart.origin.conditions += rate_text({catalogue.property("price")});

@@ -106,7 +106,9 @@ private:
 } // namespace
 
 Scene layout(const TablePicture& table, const Canvas& canvas) {
-    return TableLayout(table, canvas).run();
+    constexpr double narrow = 350; // points
+    const bool upright = canvas.width < narrow && table.columns.size() > 2;
+    return upright ? narrow_layout(table, canvas) : TableLayout(table, canvas).run();
 }
 
 } // namespace pourbook

@@ -18,4 +18,7 @@ struct TablePicture {
 
 Scene layout(const TablePicture& table, const Canvas& canvas);
 
+/// The same where there is little width; `layout` takes it there.
+Scene narrow_layout(const TablePicture& table, const Canvas& canvas);
+
 } // namespace pourbook

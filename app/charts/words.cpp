@@ -1,6 +1,7 @@
 #include "charts/words.hpp"
 
 #include "core/quantity/format.hpp"
+#include "core/quantity/temperature_text.hpp"
 #include "core/quantity/unit.hpp"
 #include "questions/say/casting_words.hpp"
 #include "questions/say/shown_money.hpp"
@@ -62,33 +63,31 @@ std::string label_with_unit(const Property& property, UnitSystem system) {
     return shown_label(property, system) + (unit.empty() ? "" : ", " + unit);
 }
 
-std::string temperature_text(double kelvin) {
-    constexpr double ice_point_K = 273.15;
-    const auto plain = [](double t) {
-        std::string text = significant(t, 8);
-        text = text.substr(0, text.find('.') == std::string::npos ? text.size() : text.find('.') + 3);
-        while (text.find('.') != std::string::npos && (text.back() == '0' || text.back() == '.')) text.pop_back();
-        return text;
-    };
-    return plain(kelvin) + " K (" + plain(kelvin - ice_point_K) + " °C)";
-}
-
 std::string furnace_temperature(double kelvin, UnitSystem units) {
     const bool workshop = units == UnitSystem::workshop;
     return trimmed(std::round(workshop ? kelvin * 1.8 - 459.67 : kelvin - 273.15), 5) + (workshop ? " °F" : " °C");
 }
 
+const char* state_word(const Conditions& conditions) {
+    return of_casting(conditions) ? "casting" : "handbook metal";
+}
+
+std::string state_words(const Conditions& conditions) {
+    return std::string(state_word(conditions)) + "s";
+}
+
 std::string state_text(const Conditions& conditions) {
-    std::string text = of_casting(conditions)      ? casting_words(*conditions.casting)
-                       : conditions.temper.empty() ? conditions.condition + " condition"
-                                                   : "temper " + conditions.temper;
+    const std::string state = of_casting(conditions)      ? casting_words(*conditions.casting)
+                              : conditions.temper.empty() ? conditions.condition + " condition"
+                                                          : "temper " + conditions.temper;
+    std::string text = std::string(state_word(conditions)) + ", " + state;
     if (conditions.price_form != "exchange") text += ", " + conditions.price_form + " prices";
     return text;
 }
 
 std::string conditions_text(const Conditions& conditions, double to_K) {
-    const std::string from = temperature_text(conditions.temperature_K);
-    return (std::isnan(to_K) ? "at " + from : "the worst from " + from + " to " + temperature_text(to_K)) + ", " +
+    const std::string from = celsius_text(conditions.temperature_K);
+    return (std::isnan(to_K) ? "at " + from : "the worst from " + from + " to " + celsius_text(to_K)) + ", " +
            state_text(conditions);
 }
 

@@ -21,14 +21,17 @@ std::string shown_label(const Property& property, UnitSystem system);
 /// Label and unit, as an axis carries them: "density, g/cm³".
 std::string label_with_unit(const Property& property, UnitSystem system);
 
-/// "300 K (27 °C)".
-std::string temperature_text(double kelvin);
 /// To a whole degree, as one reads a furnace: "536 °C", "997 °F".
 std::string furnace_temperature(double kelvin, UnitSystem units);
 
-/// "reference condition", what a casting is of, and the form of prices where it is not the exchange's.
+/// Whose figures these are, in a word beside them: "casting", or "handbook metal".
+const char* state_word(const Conditions& conditions);
+/// Of several: "castings", "handbook metals".
+std::string state_words(const Conditions& conditions);
+/// "handbook metal, reference condition" or "casting, as cast ...", and the form of prices where it is not the
+/// exchange's.
 std::string state_text(const Conditions& conditions);
-/// "at 293.15 K (20 °C), reference condition", with form of prices where it is not the exchange's.
+/// "at 20 °C, handbook metal, reference condition", with form of prices where it is not the exchange's.
 std::string conditions_text(const Conditions& conditions, double to_K = no_number);
 
 /// ", money at 1.08 USD/EUR, central bank, 2026-11-01", where one of these is money shown in another currency.

@@ -200,10 +200,9 @@ Result<std::unique_ptr<RowSource>> open_rows(const std::string& path, const Kind
     if (!*in || std::filesystem::is_directory(path, error))
         return unreadable("'" + path + "': no such file, or it can't be read");
     if (!std::filesystem::is_regular_file(path, error)) { // a pipe can be read once only
-        auto all = std::make_unique<std::stringstream>();
-        *all << in->rdbuf();
-        const std::size_t bytes = all->view().size();
-        return read_rows(std::move(all), bytes, path, kind, words);
+        std::string all((std::istreambuf_iterator<char>(*in)), std::istreambuf_iterator<char>());
+        const std::size_t bytes = all.size();
+        return read_rows(std::make_unique<std::istringstream>(std::move(all)), bytes, path, kind, words);
     }
     const std::uintmax_t size = std::filesystem::file_size(path, error);
     return read_rows(std::move(in), static_cast<std::size_t>(size), path, kind, words);

@@ -126,6 +126,25 @@ TEST_CASE("a table fits every frame and says what was left out") {
                       [](const auto& t) { return t.first.find("more rows") != std::string::npos; }));
 }
 
+TEST_CASE("in an upright frame a table keeps the names of its rows whole, and several columns") {
+    TablePicture table{"Metals",
+                       {"rank", "name", "of the best", "density, g/cm³", "price, USD/kg"},
+                       {true, false, true, true, true},
+                       {},
+                       {}};
+    for (int i = 0; i < 60; ++i)
+        table.rows.push_back({std::to_string(i), "phosphorus-deoxidised copper, drawn", "0.94", "8.96", "9.70"});
+    const auto texts = testing::texts_of(in_frame([&](const Canvas& c) { return layout(table, c); }, FrameShape::tall));
+    const auto has = [&](const std::string& words) {
+        return std::any_of(texts.begin(), texts.end(), [&](const auto& t) { return t.first == words; });
+    };
+    CHECK(has("5  phosphorus-deoxidised copper, drawn"));
+    CHECK(has("8.96"));
+    CHECK(has("9.70"));
+    CHECK(
+        std::none_of(texts.begin(), texts.end(), [](const auto& t) { return t.first.find("…") != std::string::npos; }));
+}
+
 TEST_CASE("a ranking fits every frame") {
     RankRequest request;
     request.goal.goal = "strongest-brake";

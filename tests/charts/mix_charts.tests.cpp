@@ -49,6 +49,24 @@ TEST_CASE("a diagram with a composition and its tie line is laid out as approved
     testing::approve("diagram", dump(layout(diagram_chart(c, *d, "Ag 80 Cu 20", UnitSystem::shown), canvas(600, 420))));
 }
 
+TEST_CASE("a diagram leaves away the wide part of which nothing is drawn") {
+    Catalogue c = with_invented();
+    const Citation from{"source-1", "figure 1", HowKnown::read, ""};
+    c.alloys.diagrams.front().fields = {{"(Ag)", "liquid", {{700, 10, 30}, {1000, 0, 0}}, from, ""},
+                                        {"liquid", "(Cu)", {{890, 97, 99}, {900, 100, 100}}, from, ""}};
+    c.alloys.diagrams.front().invariants.clear();
+    const auto shown = [&](double wt) {
+        const Result<PhaseDiagram> d = phase_diagram(c, {"Ag", "Cu", wt, {}});
+        REQUIRE(d);
+        const DiagramChart chart = diagram_chart(c, *d, "", UnitSystem::shown);
+        return std::pair(chart.x_low, chart.x_high);
+    };
+    CHECK(shown(20) == std::pair(0.0, 35.0)); // 30 % and a twentieth of the whole
+    CHECK(shown(98) == std::pair(92.0, 100.0));
+    const Result<PhaseDiagram> whole = phase_diagram(with_invented(), {"Ag", "Cu", 20, {}});
+    CHECK(diagram_chart(with_invented(), *whole, "", UnitSystem::shown).x_high == 100);
+}
+
 TEST_CASE("the elements of a diagram may be named in any order") {
     const Catalogue c = with_invented();
     const Result<PhaseDiagram> d = phase_diagram(c, {"Cu", "Ag", 80, {}});

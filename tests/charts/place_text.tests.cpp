@@ -14,6 +14,13 @@ TEST_CASE("lines break between words and never lose one") {
     CHECK(wrapped("", 10, TextStyle::label, measure).empty());
 }
 
+TEST_CASE("a line does not break between a figure and its unit") {
+    const FixedMeasure measure;
+    CHECK(wrapped("outside 24 mm", 7 * 11, TextStyle::label, measure) == std::vector<std::string>{"outside", "24 mm"});
+    CHECK(wrapped("16.4 ± 0.8 MS/m", 7 * 20, TextStyle::label, measure) == std::vector<std::string>{"16.4 ± 0.8 MS/m"});
+    CHECK(wrapped("24 mm", 7 * 3, TextStyle::label, measure) == std::vector<std::string>{"24", "mm"}); // no room at all
+}
+
 TEST_CASE("a shortened text fits and is cut between signs") {
     const FixedMeasure measure;
     CHECK(shortened("brass", 100, TextStyle::label, measure) == "brass");

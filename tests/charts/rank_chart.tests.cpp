@@ -118,4 +118,6 @@ TEST_CASE("a pinned metal below the top is in the picture, with its rank") {
     CHECK(has_text(scene, "metal r0"));
     CHECK_FALSE(has_text(scene, "metal r60"));
     CHECK(has_text(scene, "1.00  best"));
+    chart.rows[76].median = chart.rows[76].low = chart.rows[76].high = 0.001; // it does not squeeze the top
+    CHECK(has_text(layout(chart, canvas(600, 400)), "0.2"));
 }

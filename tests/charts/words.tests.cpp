@@ -14,8 +14,19 @@ TEST_CASE("units and numbers are written as in print") {
     CHECK(pretty_number("1.20e+10") == "1.20·10¹⁰");
     CHECK(pretty_number("59.6") == "59.6");
     CHECK(pretty_number("weakly magnetic") == "weakly magnetic");
-    CHECK(temperature_text(293.15) == "293.15 K (20 °C)");
-    CHECK(temperature_text(77) == "77 K (-196.15 °C)");
+}
+
+TEST_CASE("a figure says whether it is a casting's or the handbook's") {
+    Conditions c;
+    CHECK(std::string(state_word(c)) == "handbook metal");
+    CHECK(conditions_text(c) == "at 20 °C, handbook metal, reference condition");
+    c.temperature_K = 77;
+    CHECK(conditions_text(c, 300) == "the worst from 77 K to 26.9 °C, handbook metal, reference condition");
+    c.casting.emplace();
+    CHECK(state_words(c) == "castings");
+    CHECK(state_text(c) == "casting, as cast, feedstock not stated");
+    c.condition = "annealed"; // stated: it overrides the casting
+    CHECK(std::string(state_word(c)) == "handbook metal");
 }
 
 TEST_CASE("a resistivity in %IACS is named a conductivity") {

@@ -104,6 +104,7 @@ refused(2, "rise", "rank", "--goal", "strongest-brake", "--at", "300K:77K")
 
 # versus
 HANDBOOK = ["--goal", "strongest-brake", "--as", "handbook"]
+refused(2, "samples", "versus", "copper", "tin", "--samples", "0")
 w = answer("versus", "copper", "sterling-silver", *HANDBOOK)
 check({"winner", "ratio_median", "ratio_low90", "ratio_high90", "p_winner", "reason", "sentence", "sources"} <= set(w), "versus: keys")
 check(w["winner"] == "copper" and w["p_winner"] > 0.95 and 1 <= w["ratio_low90"] <= w["ratio_median"] <= w["ratio_high90"], f"versus: {w['winner']} {w['p_winner']}")

@@ -102,7 +102,8 @@ def fall_time(p):
     for at in ("20 degC", "0 degC", "77 K"):
         if w.text("temperature") != at:
             p.fill("temperature", at)
-        items = w.items_with(f"drop.bars.{PINNED[-1]}.0")
+        last = f"drop.bars.{PINNED[-1]}.0"
+        items = w.screen_when(lambda s: last in s["items"], last)["items"]
         for metal in PINNED:
             told, failure = p.asked("drop", *SETUP, "--metal", metal, "--at", at)
             shown = items[f"drop.bars.{metal}.0"]["text"]

@@ -110,7 +110,7 @@ def compare_and_sources(w, program, pictures):
 
 def mix_like_the_command(w, program, pictures):
     w.key("F6")
-    check(w.text("view") == "mix" and w.shows("mix.iacs"), "Mix shows no answer at first")
+    check(w.text("view") == "mix" and w.shows("mix.conductivity"), "Mix shows no answer at first")
     w.click("mix.stock.1.mass")
     w.key("Control_L", "a")
     w.write("500 g")

@@ -168,6 +168,30 @@ TEST_CASE("every view says its answer in a sentence at the top, as the command l
     CHECK(desk.shows("answer.sure"));
 }
 
+TEST_CASE("where a casting's figures and the handbook's stand in one view, each says which it is") {
+    Desk desk(testing::real_catalogue());
+    const auto state = [&](const char* view) {
+        desk.session.view.view = view;
+        desk.settle();
+        return desk.text("answer.state");
+    };
+    CHECK(state("metals") == "handbook metal");
+    CHECK(state("curves") == "handbook metal");
+    CHECK(state("rank") == "casting");
+    CHECK(state("drop") == "casting");
+    CHECK(desk.text("drop.state") == "casting");
+    CHECK(state("compare") == "casting"); // the duel; the table below is the handbook's
+    CHECK(desk.text("compare.state") == "handbook metal");
+    CHECK(desk.text("duel.words").find("castings") != std::string::npos);
+    desk.session.view.view = "rank"; // evidence beside a ranking is of the figure that ranks
+    desk.ui.evidence.show("za-12", "density");
+    desk.settle();
+    CHECK(desk.text("evidence.state").find("casting; handbook metal ") == 0);
+    desk.session.view.view = "metals";
+    desk.settle();
+    CHECK(desk.text("evidence.state") == "handbook metal");
+}
+
 TEST_CASE("the picture room takes the picture of every view and writes frames of a video") {
     Desk desk(testing::real_catalogue());
     const auto folder = std::filesystem::temp_directory_path() / "pourbook-room-test";

@@ -1,8 +1,7 @@
 """The same things done by pointer or by keyboard alone, with every refusal counted: a field that does not take what was written."""
 from window import check
 
-MOST_STOPS = 220  # of the Tab key, once round the fullest view
-IN_A_ROW = 12     # presses before a look where they led
+MOST_LOOKS = 8  # at where Tab has led: what opens or folds on the way changes the number of stops
 
 
 class Hand:
@@ -101,7 +100,7 @@ class Keyboard(Hand):
 
     def focus(self, name):
         """By Tab, or backwards where that is nearer."""
-        for _ in range(MOST_STOPS):
+        for _ in range(MOST_LOOKS):
             screen = self.window.dump()
             stops, now = screen["stops"], screen["focused"]
             if now == name:
@@ -109,9 +108,9 @@ class Keyboard(Hand):
             check(name in stops, f"Tab never reaches '{name}'")
             forward = (stops.index(name) - (stops.index(now) if now in stops else -1)) % len(stops)
             if forward <= len(stops) / 2 or now not in stops:
-                self.window.keys_in_a_row("Tab", min(forward, IN_A_ROW))
+                self.window.keys_in_a_row("Tab", forward)
             else:
-                self.window.keys_in_a_row("shift+Tab", min(len(stops) - forward, IN_A_ROW))
+                self.window.keys_in_a_row("Tab", len(stops) - forward, held="Shift_L")
         check(False, f"Tab does not come to rest on '{name}'")
 
     def go_to_field(self, field):

@@ -306,6 +306,24 @@ TEST_CASE("Tab leaves every field and comes round, and Return presses what has t
     CHECK(desk.session.view.workshop_units);
 }
 
+TEST_CASE("Tab goes round the picture room and never behind it") {
+    Desk desk(testing::real_catalogue());
+    open(desk, "rank");
+    desk.click("rank.chart.frame");
+    desk.settle();
+    constexpr int tab = 258;
+    std::set<std::string> seen;
+    for (int i = 0; i < 60; ++i) {
+        desk.press(tab);
+        if (const std::string& now = desk.ui.probe.tab.focused(); !now.empty()) seen.insert(now);
+    }
+    for (const std::string& id : seen) CHECK(id.starts_with("room."));
+    for (const char* id : {"room.close", "room.shape.0", "room.title", "room.file", "room.save"}) {
+        CAPTURE(id);
+        CHECK(seen.count(id) == 1);
+    }
+}
+
 TEST_CASE("the edge between two panels is dragged, kept, and put back") {
     Desk desk(testing::real_catalogue());
     open(desk, "metals");

@@ -37,11 +37,7 @@ class Watch:
         return self.screens[-1]
 
     def until(self, true, what, looks=PATIENCE):
-        for _ in range(looks):
-            screen = self.look()
-            if true(screen):
-                return screen
-        raise Failure(f"never seen: {what}")
+        return self.window.screen_when(true, what, looks, self.look)
 
     def progress(self):
         """(frame, per cent) wherever progress was on screen."""

@@ -120,14 +120,14 @@ class Window:
         check(name in items, f"'{name}' is not on screen")
         return items[name]["text"]
 
-    def items_with(self, name):
-        """What is on screen once `name` is: on a busy machine a chart comes some frames after its answer."""
-        for _ in range(100):
-            items = self.settled()["items"]
-            if name in items:
-                return items
-            time.sleep(0.05)
-        raise Failure(f"'{name}' is not on screen")
+    def screen_when(self, true, what, looks=100, look=None):
+        """The first screen of which this is true: on a busy machine a chart comes some frames after its answer."""
+        look = look or self.settled
+        for _ in range(looks):
+            screen = look()
+            if true(screen):
+                return screen
+        raise Failure(f"never seen: {what}")
 
     def shows(self, name):
         return name in self.settled()["items"]
@@ -188,11 +188,18 @@ class Window:
                 self.xdotool(action, name)
                 self.dump()
 
-    def keys_in_a_row(self, key, count):
-        """One key several times, as fast as a person drums it; each press counts."""
+    def keys_in_a_row(self, key, count, held=None):
+        """One key several times, another held meanwhile; each press counts, and none is lost on a busy machine."""
         self.keys += count
-        self.xdotool("key", "--delay", 50, *[key] * count)
-        self.dump()
+        if held:
+            self.xdotool("keydown", held)
+        for _ in range(count):
+            for action in ("keydown", "keyup"):
+                self.xdotool(action, key)
+                self.dump()
+        if held:
+            self.xdotool("keyup", held)
+            self.dump()
 
     def write(self, words):
         self.characters += len(words)

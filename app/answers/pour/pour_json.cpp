@@ -22,10 +22,9 @@ void put(Json& out, const std::string& key, double x, const std::string& reason)
 Json sources_of(const std::vector<SourceValue>& sources) {
     Json out = Json::array();
     for (const SourceValue& s : sources) {
-        Json one = {
-            {"key", s.key}, {"locator", s.locator}, {"printed", s.printed}, {"how_known", name_of(s.how_known)}};
-        if (!s.through.empty()) one["through"] = s.through;
-        out.push_back(one);
+        out.push_back(
+            {{"key", s.key}, {"locator", s.locator}, {"printed", s.printed}, {"how_known", name_of(s.how_known)}});
+        if (!s.through.empty()) out.back()["through"] = s.through;
     }
     return out;
 }

@@ -1,6 +1,7 @@
 // The pinned metals side by side as a table of differences: grouped by what a maker does, each figure with its interval
 // and a bar against the first metal's; rows without figures are folded away.
 #include "core/quantity/format.hpp"
+#include "core/quantity/temperature_text.hpp"
 #include "gui/actions/actions.hpp"
 #include "gui/panels/panels.hpp"
 #include "gui/widgets/leave_row.hpp"
@@ -80,15 +81,20 @@ void draw_head_menu(Ui& ui, const Metal& metal) {
 void draw_head(Ui& ui, const Metals& metals) {
     ImGui::TableNextRow(ImGuiTableRowFlags_Headers);
     ImGui::TableNextColumn();
+    dim_text(ui, state_word(ui.session.conditions()));
+    ui.probe.say("compare.state", state_word(ui.session.conditions()));
     for (const Metal* m : metals) {
         ImGui::TableNextColumn();
         pin_mark(ui, mark_of(ui.view(), m->slug), ImGui::GetTextLineHeight());
         ImGui::SameLine(0, ui.px(2));
         metal_swatch(ui, *m, ImGui::GetTextLineHeight());
         ImGui::SameLine(0, ui.px(4));
+        const bool large = ImGui::CalcTextSize(m->name.c_str()).x <= ImGui::GetContentRegionAvail().x;
+        ImGui::PushFont(large ? ui.fonts.body : ui.fonts.small);
         const std::string name = fitted(m->name, ImGui::GetContentRegionAvail().x);
         if (ImGui::Selectable((name + "##head").c_str(), false, 0, {ImGui::CalcTextSize(name.c_str()).x, 0}))
             show_metal(ui.session, m->slug);
+        ImGui::PopFont();
         ui.probe.item("compare.head." + m->slug, m->name);
         if (ImGui::IsItemHovered()) hover_text(ui, m->name + "\nopen its sheet; the right button offers more");
         draw_head_menu(ui, *m);
@@ -241,8 +247,7 @@ void draw_compare(Ui& ui) {
     ImGui::SameLine(0, ui.px(12));
     draw_comparison_row(ui, "comparison", metals);
     small_dim_text(ui,
-                   std::string(ui.session.conditions().casting ? "as cast at " : "the handbook's metal at ") +
-                       temperature_text(ui.session.conditions().temperature_K) +
+                   "at " + celsius_text(ui.session.conditions().temperature_K) +
                        " · ± and bars: 90 %, of the row's largest · × or + against " + metals.front()->name +
                        " · ○ remembered · click a figure for its evidence, a row's name to put the metals in order");
     constexpr ImGuiTableFlags flags =

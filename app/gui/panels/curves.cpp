@@ -1,5 +1,6 @@
 #include "charts/curve_chart.hpp"
 #include "core/quantity/format.hpp"
+#include "core/quantity/temperature_text.hpp"
 #include "gui/actions/actions.hpp"
 #include "gui/panels/panels.hpp"
 #include "gui/widgets/chart_view.hpp"
@@ -136,7 +137,8 @@ void draw_chart(Ui& ui, const CurveResult& result) {
         ui.probe.say("curve." + c.metal->slug,
                      c.stretches.empty() ? c.missing : std::to_string(c.stretches.size()) + " stretches");
     const PlotReader reader{[&](double x) { return readings_at(s.catalogue, result, look, x); },
-                            [&](double x) { return "at " + temperature_text(kelvin_of(made, x)); }};
+                            [&](double x) { return "at " + celsius_text(kelvin_of(made, x)) + ", handbook metal"; },
+                            shown_temperature(made, s.conditions().temperature_K)};
     const std::string clicked = read_chart_view(
         ui, "curve.chart", key, ImGui::GetContentRegionAvail(),
         [&](const Canvas& canvas) { return layout(curve_chart(s.catalogue, result, look), canvas); },

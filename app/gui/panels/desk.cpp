@@ -9,7 +9,8 @@
 namespace pourbook {
 namespace {
 
-constexpr double side_width = 400, least_view = 1252; // of a window of 1280: what every view is laid out for
+constexpr double side_width = 400, least_view = 1252;   // of a window of 1280: what every view is laid out for
+constexpr double least_table = 860, least_start = 1000; // of the views that need less
 
 bool pressed(const Shortcut& s) {
     const ImGuiIO& io = ImGui::GetIO();
@@ -71,7 +72,11 @@ void draw_view_and_side(Ui& ui) {
     const ImVec2 low = ImGui::GetCursorScreenPos();
     const bool beside = ui.view().help || ui.evidence.open;
     const float room = ImGui::GetContentRegionAvail().x, help = beside ? ui.px(side_width) : 0;
-    const float view = std::min(room, std::max(room - help, ui.px(least_view)));
+    const std::string& name = ui.view().view;
+    const double least = name == "metals" || name == "compare" ? least_table
+                         : name == "start"                     ? least_start
+                                                               : least_view;
+    const float view = std::min(room, std::max(room - help, ui.px(least)));
     ImGui::BeginChild("view", {view, 0}, false, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
     draw_view(ui);
     ImGui::EndChild();

@@ -60,7 +60,12 @@ std::vector<std::string> assumed(const DropResult& r) {
 } // namespace
 
 void draw_drop_numbers(Ui& ui, const DropResult& result) {
-    if (result.tube.metal) heading(ui, result.tube.metal->name);
+    if (result.tube.metal) {
+        heading(ui, result.tube.metal->name);
+        ImGui::SameLine(0, ui.px(8));
+        dim_text(ui, state_word(result.conditions));
+        ui.probe.say("drop.state", state_word(result.conditions));
+    }
     const auto figures = drop_figures(ui.session.catalogue, result, ui.session.units());
     float widest = ui.px(92);
     for (const DropFigure& figure : figures) widest = std::max(widest, ImGui::CalcTextSize(figure.value.c_str()).x);

@@ -11,6 +11,7 @@
 #include "questions/say/sureness.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace pourbook {
 namespace {
@@ -65,6 +66,19 @@ void draw_head(Ui& ui, const AskedFor& asked) {
     wrapped_text(asked.metal->name, ui.colours().ink);
 }
 
+/// Whose figure it is; beside a casting's what the handbook says.
+void draw_state(Ui& ui, const AskedFor& asked, const Evaluated& value) {
+    std::string words = state_word(ui.session.view_conditions());
+    if (std::isfinite(value.handbook_si)) {
+        Evaluated handbook = value;
+        handbook.value_si = value.handbook_si;
+        words += "; handbook metal " + shown_value(*asked.property, handbook, ui.session.units()) + " " +
+                 shown_unit(*asked.property, ui.session.units());
+    }
+    dim_text(ui, words);
+    ui.probe.say("evidence.state", words);
+}
+
 void draw_value(Ui& ui, const AskedFor& asked, const Evaluated& value) {
     const UnitSystem units = ui.session.units();
     {
@@ -73,6 +87,7 @@ void draw_value(Ui& ui, const AskedFor& asked, const Evaluated& value) {
         wrapped_text(words + (asked.property->is_text ? "" : "  (90 %)"), ui.colours().ink);
         ui.probe.say("evidence.value", words);
     }
+    draw_state(ui, asked, value);
     const Sureness sure = sureness_of(ui.session.catalogue, value);
     wrapped_text(sure.word + ": " + sure.reason, ui.colours().ink);
     ui.probe.say("evidence.sure", sure.word + ": " + sure.reason);
@@ -128,8 +143,8 @@ void draw_trail(Ui& ui, const Evaluated& value) {
 }
 
 void draw_body(Ui& ui, const AskedFor& asked) {
-    Conditions conditions = ui.session.conditions();
-    const Result<Evaluated> value = evaluate(ui.session.catalogue, *asked.metal, asked.property->id, conditions);
+    const Result<Evaluated> value =
+        evaluate(ui.session.catalogue, *asked.metal, asked.property->id, ui.session.view_conditions());
     if (!value) {
         wrapped_text("no value: " + value.problem().text, ui.colours().ink);
         ui.probe.say("evidence.value", "no value");

@@ -84,7 +84,7 @@ void draw_melting(Ui& ui, const Metal& metal, const MetalFigures& figures) {
     value_label(ui, "liquidus." + metal.slug, metal, liquidus, figures.liquidus, {.unit = false, .opens = false});
 }
 
-void draw_row(Ui& ui, const Metal& metal) {
+void draw_row(Ui& ui, const Metal& metal, bool whole) {
     ImGui::TableNextRow();
     ImGui::TableNextColumn();
     if (pin_button(ui, "list.pin." + metal.slug, metal.slug)) toggle_pin(ui.view(), metal.slug);
@@ -100,8 +100,10 @@ void draw_row(Ui& ui, const Metal& metal) {
     if (name != metal.name && ImGui::IsItemHovered() &&
         (ImGui::TableGetColumnFlags() & ImGuiTableColumnFlags_IsHovered))
         hover_text(ui, metal.name);
-    ImGui::TableNextColumn();
-    small_dim_text(ui, metal.family);
+    if (whole) {
+        ImGui::TableNextColumn();
+        small_dim_text(ui, metal.family);
+    }
     const MetalFigures& figures = ui.session.figures(metal);
     ImGui::TableNextColumn();
     draw_melting(ui, metal, figures);
@@ -111,7 +113,7 @@ void draw_row(Ui& ui, const Metal& metal) {
 }
 
 /// Only the rows in sight; the selected one comes into sight when it was chosen elsewhere.
-void draw_rows(Ui& ui, const std::vector<const Metal*>& found) {
+void draw_rows(Ui& ui, const std::vector<const Metal*>& found, bool whole) {
     bool& scroll = ui.session.passing.scroll_to_selected;
     const int selected = scroll ? place_of(found, ui.view().selected) : -1;
     ImGuiListClipper clipper;
@@ -119,24 +121,24 @@ void draw_rows(Ui& ui, const std::vector<const Metal*>& found) {
     if (selected >= 0) clipper.ForceDisplayRangeByIndices(selected, selected + 1);
     while (clipper.Step())
         for (int i = clipper.DisplayStart; i < clipper.DisplayEnd; ++i) {
-            draw_row(ui, *found[static_cast<std::size_t>(i)]);
+            draw_row(ui, *found[static_cast<std::size_t>(i)], whole);
             if (i != selected) continue;
             ImGui::SetScrollHereY(0.4F);
             scroll = false;
         }
 }
 
-void table_head(Ui& ui) {
+void table_head(Ui& ui, bool whole) {
     const Catalogue& c = ui.session.catalogue;
     const std::string melts = "melts, " + shown_unit(*c.property("liquidus"), ui.session.units());
     const std::string conducts = shown_unit(*c.property("conductivity"), ui.session.units());
     ImGui::TableSetupScrollFreeze(0, 1);
     ImGui::TableSetupColumn("##pin", ImGuiTableColumnFlags_WidthFixed, ui.px(22 + 2 + swatch_width));
     ImGui::TableSetupColumn("metal", ImGuiTableColumnFlags_WidthStretch, 2.2F);
-    ImGui::TableSetupColumn("family", ImGuiTableColumnFlags_WidthStretch, 1.1F);
+    if (whole) ImGui::TableSetupColumn("family", ImGuiTableColumnFlags_WidthStretch, 1.1F);
     ImGui::TableSetupColumn(melts.c_str(), ImGuiTableColumnFlags_WidthStretch, 1.6F);
     ImGui::TableSetupColumn(conducts.c_str(), ImGuiTableColumnFlags_WidthFixed, ui.px(64));
-    header_row(ui, 4);
+    header_row(ui, whole ? 4 : 3);
 }
 
 } // namespace
@@ -160,9 +162,11 @@ void draw_metal_list(Ui& ui, float width) {
             ~ImGuiConfigFlags_NavEnableKeyboard; // arrows move the selection here, not a focus mark
         list_keys(ui, found, typing);
     }
-    if (ImGui::BeginTable("metals", 5, ImGuiTableFlags_ScrollY | ImGuiTableFlags_RowBg)) {
-        table_head(ui);
-        draw_rows(ui, found);
+    constexpr double least_whole = 460; // in less, beside the evidence, names go before families
+    const bool whole = ImGui::GetContentRegionAvail().x >= ui.px(least_whole);
+    if (ImGui::BeginTable(whole ? "metals" : "few", whole ? 5 : 4, ImGuiTableFlags_ScrollY | ImGuiTableFlags_RowBg)) {
+        table_head(ui, whole);
+        draw_rows(ui, found, whole);
         ImGui::EndTable();
     }
     ImGui::EndChild();

@@ -55,21 +55,31 @@ private:
 
 void estimate_row(Ui& ui, const std::string& id, const char* property_id, const Result<Estimate>& e, UnitSystem units,
                   const char* short_label = nullptr) {
-    const Property *p = ui.session.catalogue.property(property_id),
-                   *named = ui.session.catalogue.property(id == "iacs" ? "conductivity" : property_id);
-    if (!p || !named) return;
+    const Property* p = ui.session.catalogue.property(property_id);
+    if (!p) return;
     ImGui::TableNextRow();
     ImGui::TableNextColumn();
-    text(short_label ? short_label : named->label);
+    text(short_label ? short_label : p->label);
     ImGui::TableNextColumn();
     const Figure figure(*p, units);
     text(e ? figure.value(*e) : "no value");
     ui.probe.item("mix." + id, e ? figure.value(*e) : "no value");
     if (ImGui::IsItemHovered())
-        hover_text(ui, named->label + ": " +
-                           (e ? figure.value(*e) + hover_of(*e) : "no value\n" + in_print(e.problem().text)));
+        hover_text(ui,
+                   p->label + ": " + (e ? figure.value(*e) + hover_of(*e) : "no value\n" + in_print(e.problem().text)));
     ImGui::TableNextColumn();
     if (e) small_dim_text(ui, figure.interval(*e));
+}
+
+/// Of a resistivity the conductivity.
+Result<Estimate> inverse_of(Result<Estimate> e) {
+    if (!e) return e;
+    const double low = 1 / e->high90_si, high = 1 / e->low90_si;
+    e->standard_uncertainty_si /= e->value_si * e->value_si;
+    e->value_si = 1 / e->value_si;
+    e->low90_si = low;
+    e->high90_si = high;
+    return e;
 }
 
 void draw_estimates(Ui& ui, const MixResult& r) {
@@ -85,7 +95,7 @@ void draw_estimates(Ui& ui, const MixResult& r) {
     const auto end = [&](Estimate MeltingEstimate::*which) {
         return r.melting ? Result<Estimate>((*r.melting).*which) : Result<Estimate>(r.melting.problem());
     };
-    estimate_row(ui, "iacs", "resistivity", rho, UnitSystem::workshop);
+    estimate_row(ui, "conductivity", "conductivity", inverse_of(rho), units);
     estimate_row(ui, "resistivity", "resistivity", rho, UnitSystem::shown);
     estimate_row(ui, "thermal_conductivity", "thermal_conductivity", r.thermal_conductivity, units);
     estimate_row(ui, "density", "density", r.density, units);
@@ -177,11 +187,12 @@ void draw_addition(Ui& ui, const MixResult& r) {
 }
 
 void draw_impurities(Ui& ui, const char* title, const std::string& id, const std::vector<ImpurityEffect>& list) {
-    const Property* p = ui.session.catalogue.property("resistivity");
+    const Property* p = ui.session.catalogue.property("conductivity");
     if (list.empty() || !p) return;
     section(ui, title);
+    const std::string alone = shown_unit(*p, ui.session.units()) + " alone";
     if (!ImGui::BeginTable(id.c_str(), 4, ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingStretchSame)) return;
-    for (const char* name : {"element", "wt%", "90 %", "%IACS alone"}) ImGui::TableSetupColumn(name);
+    for (const char* name : {"element", "wt%", "90 %", alone.c_str()}) ImGui::TableSetupColumn(name);
     header_row(ui, 1);
     const auto number = [](double x) { return std::isnan(x) ? std::string() : significant(x, 2); };
     for (const ImpurityEffect& i : list) {
@@ -195,7 +206,7 @@ void draw_impurities(Ui& ui, const char* title, const std::string& id, const std
         cell(number(i.content_wt));
         ui.probe.item(id + "." + i.element, number(i.content_wt));
         cell(std::isnan(i.low90_wt) ? "" : number(i.low90_wt) + "–" + number(i.high90_wt));
-        cell(significant(shown_number(*p, i.resistivity_si, UnitSystem::workshop), 3));
+        cell(significant(shown_number(*p, 1 / i.resistivity_si, ui.session.units()), 3));
     }
     ImGui::EndTable();
     const bool any = std::any_of(list.begin(), list.end(), [](const auto& i) { return i.content_wt > i.most_wt; });

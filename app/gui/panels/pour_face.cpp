@@ -85,6 +85,7 @@ void draw_pouring_mode(Ui& ui) {
     ImGui::SetNextWindowSize(ImGui::GetIO().DisplaySize);
     ImGui::Begin("pouring", nullptr,
                  ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings);
+    ui.probe.tab.cover();
     if (word_button(ui, "pouring.close", "close  Esc", false) ||
         ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Escape)))
         ui.pouring = {};

@@ -61,13 +61,16 @@ std::string widest_text(const RankColumn& column, const RankResult& result) {
 }
 
 void draw_head(Ui& ui, const RankResult& result, const std::vector<RankColumn>& columns) {
-    constexpr double name_room = 190; // names are not cut for numbers
+    constexpr double name_room = 190, most_name = 270; // names are not cut for numbers
     Columns set{ui};
+    float names = ui.px(name_room);
     ImGui::TableSetupScrollFreeze(0, 1);
     set.add("##pin", ui.px(20));
     for (const RankColumn& c : columns) {
         if (c.column.id == "name") {
             ImGui::TableSetupColumn("metal", ImGuiTableColumnFlags_WidthStretch);
+            names =
+                std::clamp(ImGui::CalcTextSize(widest_text(c, result).c_str()).x + ui.px(12), names, ui.px(most_name));
         } else if (c.property) {
             const std::string unit = c.column.unit.empty() ? "" : ", " + c.column.unit;
             set.add_like(c.property->symbol + unit, "○ 00.00");
@@ -77,7 +80,7 @@ void draw_head(Ui& ui, const RankResult& result, const std::vector<RankColumn>& 
         if (c.column.id == "ranks") set.add_like("##marks", "≈○!");
     }
     sorted_header_row(ui, "ranked", 3);
-    ui.table_needs = set.needed + ui.px(name_room) + ImGui::GetStyle().ScrollbarSize;
+    ui.table_needs = set.needed + names + ImGui::GetStyle().ScrollbarSize;
 }
 
 /// What stands in a column of the table, the pin and the marks counted; nothing in those.
@@ -226,7 +229,8 @@ void draw_rank_table(Ui& ui, const RankResult& result, ImVec2 size) {
     constexpr ImGuiTableFlags flags = ImGuiTableFlags_ScrollY | ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit;
     const std::string in_what = against_best ? ", the best is 1" : unit.empty() ? "" : " in " + unit;
     small_dim_text(ui, result.formula + in_what + (result.best_high ? ", highest" : ", lowest") + " first" +
-                           over_range_text(result) + rate_note(ui, result) + " · click a row to pin");
+                           over_range_text(result) + rate_note(ui, result) + " · " + state_words(result.conditions) +
+                           " · click a row to pin");
     draw_samples(ui);
     ImGui::SameLine(0, ui.px(16));
     table_row(ui, "ranking", [&](const DocumentSetting& leaving) { return document_of(result, leaving); });

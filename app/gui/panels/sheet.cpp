@@ -4,6 +4,7 @@
 #include "gui/widgets/value_label.hpp"
 
 #include "core/quantity/format.hpp"
+#include "core/quantity/temperature_text.hpp"
 #include "questions/metals/property_groups.hpp"
 
 #include <algorithm>
@@ -26,7 +27,8 @@ void draw_head(Ui& ui, const SheetResult& sheet) {
     wrapped_text(kind, ui.colours().dim);
     std::string reference = "reference condition: " + metal.reference_condition;
     if (!metal.reference_temper.empty()) reference += " " + metal.reference_temper;
-    text(reference + " · shown at " + temperature_text(sheet.conditions.temperature_K));
+    text(std::string(state_word(sheet.conditions)) + " at " + celsius_text(sheet.conditions.temperature_K) + " · " +
+         reference);
 }
 
 void draw_cautions(Ui& ui, const SheetResult& sheet) {
@@ -59,7 +61,7 @@ std::string row_condition(const Evaluated& value) {
     return text;
 }
 
-void draw_value_row(Ui& ui, const Metal& metal, const SheetRow& row) {
+void draw_value_row(Ui& ui, const Metal& metal, const SheetRow& row, bool whole) {
     const std::string& id = row.property->id;
     ImGui::TableNextRow();
     ImGui::TableNextColumn();
@@ -67,6 +69,7 @@ void draw_value_row(Ui& ui, const Metal& metal, const SheetRow& row) {
     if (ImGui::IsItemHovered()) hover_text(ui, row.property->label + "\n" + row.property->meaning);
     ImGui::TableNextColumn();
     value_label(ui, "sheet." + id, metal, *row.property, row.value, {.plus_minus = true});
+    if (!whole) return;
     ImGui::TableNextColumn();
     if (row.value) small_dim_text(ui, row_condition(*row.value));
     ImGui::TableNextColumn();
@@ -105,7 +108,9 @@ void draw_without_value(Ui& ui, const SheetResult& sheet) {
 }
 
 void draw_values(Ui& ui, const SheetResult& sheet) {
-    if (!ImGui::BeginTable("values", 4, ImGuiTableFlags_RowBg)) return;
+    constexpr double least_whole = 600; // in less, beside the evidence, the value goes before its condition and source
+    const bool whole = ImGui::GetContentRegionAvail().x >= ui.px(least_whole);
+    if (!ImGui::BeginTable(whole ? "values" : "few", whole ? 4 : 2, ImGuiTableFlags_RowBg)) return;
     float labels = 0, sources = 0;
     for (const SheetRow& row : sheet.rows) {
         labels = std::max(labels, ImGui::CalcTextSize(shown_label(*row.property, ui.session.units()).c_str()).x);
@@ -114,9 +119,9 @@ void draw_values(Ui& ui, const SheetResult& sheet) {
     }
     ImGui::TableSetupColumn("property", ImGuiTableColumnFlags_WidthFixed, labels);
     ImGui::TableSetupColumn("value", ImGuiTableColumnFlags_WidthStretch, 1.6F);
-    ImGui::TableSetupColumn("condition", ImGuiTableColumnFlags_WidthStretch, 0.95F);
-    ImGui::TableSetupColumn("source", ImGuiTableColumnFlags_WidthFixed, sources);
-    for (const SheetRow* row : rows_in_order(ui, sheet)) draw_value_row(ui, *sheet.metal, *row);
+    if (whole) ImGui::TableSetupColumn("condition", ImGuiTableColumnFlags_WidthStretch, 0.95F);
+    if (whole) ImGui::TableSetupColumn("source", ImGuiTableColumnFlags_WidthFixed, sources);
+    for (const SheetRow* row : rows_in_order(ui, sheet)) draw_value_row(ui, *sheet.metal, *row, whole);
     ImGui::EndTable();
 }
 

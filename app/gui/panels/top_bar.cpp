@@ -1,5 +1,6 @@
 #include "core/materials/names.hpp"
 #include "core/quantity/format.hpp"
+#include "core/quantity/temperature_text.hpp"
 #include "gui/actions/actions.hpp"
 #include "gui/panels/panels.hpp"
 #include "gui/state/typed_faults.hpp"
@@ -155,8 +156,8 @@ std::string range_note(const Ui& ui) {
     const std::string& view = ui.session.view.view;
     const bool needs_one = view == "metals" || view == "compare" || view == "drop";
     if (!range.to_K || !needs_one) return {};
-    return std::string(view == "compare" ? "the table" : "here") + ": at " +
-           temperature_text(range.from.temperature_K) + ", where the range begins";
+    return std::string(view == "compare" ? "the table" : "here") + ": at " + celsius_text(range.from.temperature_K) +
+           ", where the range begins";
 }
 
 /// Below the settings.

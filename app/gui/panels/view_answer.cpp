@@ -1,8 +1,8 @@
 // What each view answers, in the sentence that the command line says too.
 #include "answers/ask/short_answer.hpp"
 #include "charts/words.hpp"
-#include "core/quantity/constants.hpp"
 #include "core/quantity/format.hpp"
+#include "core/quantity/temperature_text.hpp"
 #include "gui/panels/panels.hpp"
 #include "gui/widgets/answer_band.hpp"
 
@@ -20,12 +20,17 @@ std::string capital(std::string words) {
     return words;
 }
 
-/// The figure with its 90 % interval; empty where there is none.
-std::string figure_at_90(Ui& ui, const std::string& slug, const Property& property) {
+/// Null without a sheet.
+const Result<Evaluated>* value_on_sheet(Ui& ui, const std::string& slug, const Property& property) {
     const Result<SheetResult>& sheet = ui.session.sheet(slug);
     const auto row = static_cast<std::size_t>(&property - ui.session.catalogue.properties.data());
-    if (!sheet || row >= sheet->rows.size() || !sheet->rows[row].value) return {};
-    return shown_full(property, *sheet->rows[row].value, ui.session.units());
+    return sheet && row < sheet->rows.size() ? &sheet->rows[row].value : nullptr;
+}
+
+/// The figure with its 90 % interval; empty where there is none.
+std::string figure_at_90(Ui& ui, const std::string& slug, const Property& property) {
+    const Result<Evaluated>* value = value_on_sheet(ui, slug, property);
+    return value && *value ? shown_full(property, **value, ui.session.units()) : "";
 }
 
 constexpr const char* how_sure = " (± at 90 %)";
@@ -44,12 +49,18 @@ Answer of_metals(Ui& ui) {
 Answer of_curves(Ui& ui) {
     const Property* property = ui.session.catalogue.property(ui.view().curves.property);
     if (!property) return {};
-    std::string figures;
+    std::vector<std::pair<double, const Metal*>> known; // the lowest and the highest are enough for a sentence
     for (const std::string& slug : ui.view().pins)
         if (const Metal* metal = ui.session.catalogue.metal(slug))
-            if (const std::string figure = figure_at_90(ui, slug, *property); !figure.empty())
-                figures += (figures.empty() ? "" : "; ") + metal->name + " " + figure;
-    const std::string at = " at " + temperature_text(ui.session.conditions().temperature_K) + how_sure + ": ";
+            if (const Result<Evaluated>* value = value_on_sheet(ui, slug, *property); value && *value)
+                known.emplace_back((**value).value_si, metal);
+    std::sort(known.begin(), known.end());
+    const auto figure = [&](const Metal* m) { return m->name + " " + figure_at_90(ui, m->slug, *property); };
+    const std::string figures =
+        known.empty()       ? ""
+        : known.size() == 1 ? figure(known.front().second)
+                            : "lowest " + figure(known.front().second) + ", highest " + figure(known.back().second);
+    const std::string at = " at " + celsius_text(ui.session.conditions().temperature_K) + how_sure + ": ";
     return {figures.empty() ? "" : capital(shown_label(*property, ui.session.units())) + at + figures + "."};
 }
 
@@ -124,14 +135,14 @@ Answer of_mix(Ui& ui) {
     if (!sheet || !sheet->answer) return {};
     const MixResult& mix = *sheet->answer;
     std::string words = "The melt is " + short_words(mix.composition);
-    const Property* density = ui.session.catalogue.property("density");
-    if (density && mix.density)
-        words += "; density about " +
-                 significant(shown_number(*density, mix.density->value_si, ui.session.units()), 3) + " " +
-                 pretty_unit(shown_unit(*density, ui.session.units()));
-    if (mix.resistivity)
-        words +=
-            "; conductivity about " + significant(100 / mix.resistivity->estimate.value_si / iacs_S_m, 3) + " %IACS";
+    const auto about = [&](const char* id, double si) {
+        const Property* p = ui.session.catalogue.property(id);
+        return p ? std::string(" about ") + significant(shown_number(*p, si, ui.session.units()), 3) + " " +
+                       pretty_unit(shown_unit(*p, ui.session.units()))
+                 : "";
+    };
+    if (mix.density) words += "; density" + about("density", mix.density->value_si);
+    if (mix.resistivity) words += "; conductivity" + about("conductivity", 1 / mix.resistivity->estimate.value_si);
     return {words + " (estimates from its composition)."};
 }
 
@@ -156,6 +167,14 @@ Answer of_sources(Ui& ui) {
             " % of them read in the source itself, the others remembered or common practice and marked so."};
 }
 
+/// Whose figures the answer holds; empty where they are of no metal's record.
+std::string state_of(Ui& ui, const std::string& view) {
+    const bool of_part = view == "rank" || view == "compare" || view == "drop",
+               of_sheet = view == "metals" || view == "curves";
+    if (!of_part && !of_sheet) return "";
+    return state_word(of_part ? ui.session.part_conditions() : ui.session.conditions());
+}
+
 struct ViewAnswer {
     const char* view;
     Answer (*answer)(Ui&);
@@ -168,7 +187,11 @@ constexpr ViewAnswer view_answers[] = {{"metals", of_metals},   {"rank", of_rank
 
 void draw_view_answer(Ui& ui) {
     for (const ViewAnswer& v : view_answers)
-        if (ui.view().view == v.view) answer_band(ui, v.answer(ui));
+        if (ui.view().view == v.view) {
+            Answer answer = v.answer(ui);
+            answer.state = state_of(ui, v.view);
+            answer_band(ui, answer);
+        }
 }
 
 } // namespace pourbook

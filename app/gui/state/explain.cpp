@@ -2,6 +2,7 @@
 
 #include "answers/writers/page.hpp"
 #include "core/quantity/format.hpp"
+#include "core/quantity/temperature_text.hpp"
 #include "questions/say/shown_money.hpp"
 
 #include <cmath>
@@ -56,7 +57,7 @@ void add_facts(Explained& out, const Property& property, const Evaluated& e, Uni
         out.facts.push_back("standard uncertainty: " + one_sigma(property, e, units) +
                             (e.uncertainty_assumed ? ", assumed by us" : ""));
     if (const std::string rate = shown_rate(property); !rate.empty()) out.facts.push_back("shown at " + rate);
-    if (!std::isnan(e.temperature_K)) out.facts.push_back("at " + temperature_text(e.temperature_K));
+    if (!std::isnan(e.temperature_K)) out.facts.push_back("at " + celsius_text(e.temperature_K));
     if (is_stated(e.condition))
         out.facts.push_back("condition: " + e.condition + (e.condition_matches ? "" : " (the asked one is not cited)"));
     out.facts.push_back(std::string("basis: ") + name_of(e.basis) + (e.law.empty() ? "" : ", by " + e.law));

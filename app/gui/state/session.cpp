@@ -141,6 +141,11 @@ Conditions Session::part_conditions() const {
     return c;
 }
 
+Conditions Session::view_conditions() const {
+    const bool of_part = view.view == "start" || view.view == "rank" || view.view == "drop" || view.view == "pour";
+    return of_part ? part_conditions() : conditions();
+}
+
 void Session::take_profile() {
     const WorkshopData& data = workshop.data();
     if (data.profile.units != profile_units_) {

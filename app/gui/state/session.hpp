@@ -123,6 +123,8 @@ public:
     const Conditions& conditions() const { return asked_conditions().from; }
     /// The same for a question about a part: a casting, unless the handbook's metal is asked for.
     Conditions part_conditions() const;
+    /// Those of the figures that the view shows.
+    Conditions view_conditions() const;
     /// The same for what is asked in words, which name a temperature themselves: that of the room else.
     AskUnder ask_under() const;
     /// A question's own statement with these conditions.

@@ -10,7 +10,7 @@
 namespace pourbook {
 namespace {
 
-constexpr double sureness_width = 112, actions_width = 150, least_height = 34, tall_window = 840;
+constexpr double sureness_width = 170, actions_width = 150, least_height = 34, tall_window = 840;
 
 /// Words for a chance, beside the figure itself.
 std::string sure_words(double sure) {
@@ -18,7 +18,12 @@ std::string sure_words(double sure) {
     return (sure >= 0.95 ? "firm, " : sure >= 0.75 ? "fair, " : "open, ") + figure;
 }
 
-void draw_sureness(Ui& ui, double sure) {
+/// Whose figures, and how sure.
+void draw_sureness(Ui& ui, const Answer& answer) {
+    ui.probe.say("answer.state", answer.state);
+    const double sure = answer.sure;
+    if (!std::isfinite(sure)) return small_dim_text(ui, answer.state);
+
     const ImVec2 low = ImGui::GetCursorScreenPos();
     const float width = ui.px(sureness_width), height = ui.px(6);
     ImDrawList& list = *ImGui::GetWindowDrawList();
@@ -26,7 +31,7 @@ void draw_sureness(Ui& ui, double sure) {
     list.AddRectFilled(low, {low.x + width * static_cast<float>(sure), low.y + height}, u32(ui.colours().accent),
                        ui.px(3));
     ImGui::Dummy({width, height});
-    small_dim_text(ui, sure_words(sure));
+    small_dim_text(ui, sure_words(sure) + (answer.state.empty() ? "" : " · " + answer.state));
     ui.probe.say("answer.sure", sure_words(sure));
 }
 
@@ -72,7 +77,8 @@ void answer_band(Ui& ui, const Answer& answer) {
         hold_place(ui);
         return;
     }
-    const bool large = ImGui::GetIO().DisplaySize.y > ui.px(tall_window), sure = std::isfinite(answer.sure);
+    const bool large = ImGui::GetIO().DisplaySize.y > ui.px(tall_window),
+               sure = std::isfinite(answer.sure) || !answer.state.empty();
     ImFont* font = large ? ui.fonts.large : ui.fonts.strong;
     const float beside = ui.px(actions_width + (sure ? sureness_width + theme::apart : 0)),
                 width = ImGui::GetContentRegionAvail().x - beside - 3 * ui.px(theme::apart);
@@ -99,9 +105,9 @@ void answer_band(Ui& ui, const Answer& answer) {
     ImGui::SetCursorPos({ImGui::GetWindowContentRegionMax().x - beside, top.y});
     if (sure) {
         ImGui::BeginGroup();
-        draw_sureness(ui, answer.sure);
+        draw_sureness(ui, answer);
         ImGui::EndGroup();
-        ImGui::SameLine(0, ui.px(theme::apart));
+        ImGui::SetCursorPos({ImGui::GetWindowContentRegionMax().x - ui.px(actions_width), top.y});
     }
     const bool copied = ui.answer_copied == answer.sentence;
     if (word_button(ui, "answer.copy", copied ? "Copied" : "Copy", false)) {

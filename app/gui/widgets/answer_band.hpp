@@ -11,6 +11,7 @@ namespace pourbook {
 struct Answer {
     std::string sentence;    // whole; the band shows the first sentence of it
     double sure = no_number; // chance that what it says first is so; NaN: none is known
+    std::string state = {};  // whose figures: "casting", "handbook metal"; empty where that is no question
 };
 
 /// Up to the end of the first sentence.

@@ -3,6 +3,7 @@
 #include "answers/writers/writers.hpp"
 #include "charts/table_picture.hpp"
 #include "charts/words.hpp"
+#include "core/quantity/temperature_text.hpp"
 #include "gui/state/save_folder.hpp"
 #include "gui/state/view_link.hpp"
 #include "gui/widgets/picture_room.hpp"
@@ -163,11 +164,23 @@ TablePicture turned(const TablePicture& table) {
     return out;
 }
 
+/// "at 20 °C, casting, as cast ..."; nothing where the table is of no metal at a temperature.
+std::string conditions_of(const Document& document) {
+    std::string at, state;
+    for (const DataFigure& f : document.figures) {
+        if (const double* kelvin = std::get_if<double>(&f.cell.value); kelvin && f.id == "temperature_K")
+            at = "at " + celsius_text(*kelvin);
+        if (f.id == "state") state = f.words() == "handbook" ? ", handbook metal" : ", casting, " + f.words();
+    }
+    return at.empty() ? "" : at + state;
+}
+
 TablePicture table_picture(const Document& document) {
     TablePicture out;
     out.title = document.title;
     out.origin.data_version = document.data_version;
     for (const Reference* source : document.sources) out.origin.sources.push_back(source->key);
+    out.origin.conditions = conditions_of(document);
     if (document.parts.empty()) return out;
     const DataTable& table = document.parts.front();
     std::vector<std::size_t> shown;

@@ -93,6 +93,7 @@ std::string draw_list(Ui& ui, const std::string& id) {
         if (draw_line(ui, id, *found[i], current) || (entered && current)) chosen = found[i]->slug;
     }
     ImGui::EndChild();
+    if (!found.empty()) small_dim_text(ui, "conductivity: " + std::string(state_word(ui.session.conditions())));
     return chosen;
 }
 

@@ -249,6 +249,7 @@ void draw_picture_room(Ui& ui) {
     ImGui::SetNextWindowSize(ImGui::GetIO().DisplaySize);
     ImGui::Begin("picture room", nullptr,
                  ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings);
+    ui.probe.tab.cover();
     const ImVec2 all = ImGui::GetContentRegionAvail();
     const float controls = ui.px(controls_width), gap = ui.px(theme::wide);
     ImGui::BeginChild("preview", {all.x - controls - gap, all.y});

@@ -12,7 +12,7 @@ namespace pourbook {
 namespace {
 
 constexpr double nearer_by = 0.85;       // what is left of an axis after one notch of the wheel
-constexpr double strip_cell = 330;       // of the strip
+constexpr double least_cell = 330;       // of the strip
 constexpr std::size_t strip_rows = 3;    // of the strip, below its head
 constexpr double key_step = 0.01;        // of the axis
 constexpr double all_of_home = 1 - 1e-9; // share of home from which all of it is seen
@@ -91,6 +91,17 @@ void draw_menu(Ui& ui, const std::string& id, PlotHands& hands) {
     ImGui::EndPopup();
 }
 
+struct StripShape {
+    std::size_t rows, columns;
+};
+
+/// As few rows as there is width for, and cells as wide as these leave them.
+StripShape strip_shape(const Ui& ui, std::size_t lines, float width) {
+    const auto most = static_cast<std::size_t>(std::max(1.0F, width / ui.px(least_cell)));
+    const std::size_t rows = std::clamp<std::size_t>((lines + most - 1) / most, 1, strip_rows);
+    return {rows, std::clamp<std::size_t>((lines + rows - 1) / rows, 1, most)};
+}
+
 std::string against(double value, double base) {
     if (!std::isfinite(value) || !std::isfinite(base) || base == 0) return "";
     return "×" + pretty_number(significant(value / base, 3));
@@ -154,8 +165,7 @@ void use_plot(Ui& ui, const std::string& id, const Scene& scene, ImVec2 origin, 
 }
 
 float strip_height(const Ui& ui, std::size_t lines, float width) {
-    const auto columns = static_cast<std::size_t>(std::max(1.0F, width / ui.px(strip_cell)));
-    const std::size_t rows = std::min(strip_rows, (lines + columns - 1) / columns);
+    const std::size_t rows = strip_shape(ui, lines, width).rows;
     return static_cast<float>(rows + 1) * (ImGui::GetTextLineHeight() + ui.px(3));
 }
 
@@ -165,30 +175,32 @@ void draw_strip(Ui& ui, const std::string& id, const PlotReader& reader, std::si
                 line = ImGui::GetTextLineHeight() + ui.px(3);
     const float below = top + strip_height(ui, lines, width);
     hands.told.clear();
-    if (!hands.at) {
-        const std::string hint = "point: every line at that place · wheel: nearer · drag: move · click: mark · double "
-                                 "click: all · keys: arrows, + −, Space, Home";
+    const std::string hint = "point: every line at that place · wheel: nearer · drag: move · click: mark · double "
+                             "click: all · keys: arrows, + −, Space, Home";
+    const std::optional<double> at = hands.at ? hands.at : reader.usual;
+    if (!at) {
         dim_text(ui, fitted(hint, width));
     } else {
-        const std::vector<CurveReading> here = reader.read(*hands.at);
+        const std::vector<CurveReading> here = reader.read(*at);
         const std::vector<CurveReading> there = hands.mark ? reader.read(*hands.mark) : std::vector<CurveReading>();
         const bool marked = there.size() == here.size() && hands.mark;
         const std::string head =
-            reader.place(*hands.at) + (marked ? " · × of the value at the mark, " + reader.place(*hands.mark)
-                                       : here.size() > 1 ? " · × of " + here.front().name
-                                                         : "");
-        text(fitted(head, width));
+            reader.place(*at) + (marked            ? " · × of the value at the mark, " + reader.place(*hands.mark)
+                                 : here.size() > 1 ? " · × of " + here.front().name
+                                                   : "");
+        text(fitted(head + (hands.at ? "" : " · " + hint), width));
         hands.told = head;
-        const auto columns = static_cast<std::size_t>(std::max(1.0F, width / ui.px(strip_cell)));
+        const auto [rows, columns] = strip_shape(ui, here.size(), width);
+        const float cell = width / static_cast<float>(columns);
         for (std::size_t i = 0; i < here.size(); ++i) {
             const std::string ratio = marked  ? against(here[i].value, there[i].value)
                                       : i > 0 ? against(here[i].value, here.front().value)
                                               : "";
             hands.told += "\n" + here[i].name + "\t" + here[i].text + "\t" + ratio;
-            if (i >= columns * strip_rows) continue;
-            ImGui::SetCursorPos({left + static_cast<float>(i % columns) * ui.px(strip_cell),
-                                 top + static_cast<float>(1 + i / columns) * line});
-            draw_cell(ui, here[i], ratio, ui.px(strip_cell));
+            if (i >= columns * rows) continue;
+            ImGui::SetCursorPos(
+                {left + static_cast<float>(i % columns) * cell, top + static_cast<float>(1 + i / columns) * line});
+            draw_cell(ui, here[i], ratio, cell);
         }
     }
     ui.probe.say(id + ".strip", hands.told);

@@ -16,7 +16,8 @@ namespace pourbook {
 /// How the lines of a chart are read at a place of its horizontal axis.
 struct PlotReader {
     std::function<std::vector<CurveReading>(double x)> read;
-    std::function<std::string(double x)> place; // "at 300 K (27 °C)"
+    std::function<std::string(double x)> place; // "at 27 °C"
+    std::optional<double> usual = {};           // read while nobody points anywhere
 };
 
 /// Of the chart that was the last item, drawn with its upper left corner at `origin`. `clicked`: a click that was no

@@ -46,6 +46,11 @@ void TabOrder::begin_frame() {
     focused_.clear();
 }
 
+void TabOrder::cover() {
+    stops_.clear();
+    focused_.clear();
+}
+
 std::vector<std::string> TabOrder::stops() const {
     std::vector<std::string> ids;
     for (const Stop& stop : stops_) ids.push_back(stop.id);

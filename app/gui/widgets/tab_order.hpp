@@ -13,6 +13,8 @@ public:
     void begin_frame();
     /// Of each widget, right behind it.
     void pass(const std::string& id);
+    /// What was passed before in this frame lies covered, and the key leads only through what follows.
+    void cover();
     /// The one with the focus; empty where none has.
     const std::string& focused() const { return focused_; }
     /// All of the frame drawn last, in the order of the key.
@@ -27,7 +29,7 @@ private:
     void draw_ring() const;
 
     std::vector<Stop> stops_, before_; // of this frame and the last
-    std::string focused_, wanted_, row_group_;
+    std::string focused_, wanted_;
     bool by_keys_ = false;
 };
 

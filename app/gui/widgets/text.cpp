@@ -7,7 +7,6 @@
 #include "gui/widgets/scene_painter.hpp"
 
 #include <algorithm>
-#include <array>
 
 namespace pourbook {
 namespace {
@@ -47,18 +46,6 @@ std::string cut_to_window(const Ui& ui, const std::string& words) {
 
 bool is_digit(char c) {
     return c >= '0' && c <= '9';
-}
-
-/// A figure keeps its unit and what is given or taken: "20 °C", "16.4 ± 0.8 MS/m".
-bool clings(const std::string& before, const std::string& word) {
-    static constexpr std::array units = {"mm", "cm", "m", "g", "kg", "s", "min", "h", "K", "N", "T", "J", "W", "kW"};
-    if (before.empty() || word.empty()) return false;
-    if (before == "±" || before == "~") return true;
-    if (!is_digit(before.back())) return false;
-    const std::string bare = word.substr(0, word.find_last_not_of(",.;:)") + 1);
-    const auto begins = [&](const char* sign) { return bare.starts_with(sign); };
-    return begins("%") || begins("°") || begins("±") || begins("µ") || bare.find('/') != std::string::npos ||
-           std::find(units.begin(), units.end(), bare) != units.end();
 }
 
 /// Up to the next blank at which a line may break.

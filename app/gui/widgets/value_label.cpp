@@ -6,6 +6,7 @@
 #include "questions/say/sureness.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace pourbook {
 namespace {
@@ -28,7 +29,7 @@ std::string label_text(const Property& property, const Result<Evaluated>& value,
 
 /// Author and year, as far as a chip is wide; in the font at hand.
 std::string chip_name(const Ui& ui, const std::string& key) {
-    constexpr double widest = 120;
+    constexpr double widest = 170;
     return fitted(short_source(ui.session.catalogue, key), ui.px(widest));
 }
 
@@ -38,7 +39,8 @@ std::string three_lines(Ui& ui, const Metal& metal, const Property& property, co
     const std::string name = shown_label(property, units) + " of " + metal.name + ": ";
     if (!value) return name + "no value\n" + value.problem().text;
     const Sureness sure = sureness_of(ui.session.catalogue, *value);
-    const std::string figure = shown_with_level(property, *value, units);
+    const bool casting = std::isfinite(value->handbook_si); // what is alike in both says nothing
+    const std::string figure = shown_with_level(property, *value, units) + (casting ? ", as a casting" : "");
     const std::string from =
         value->sources.empty() ? "" : short_source(ui.session.catalogue, value->sources.front().key);
     return name + figure + "\n" + sure.word + ": " + sure.reason + (from.empty() ? "" : "\n" + from);

@@ -41,7 +41,7 @@ std::vector<DropFigure> drop_figures(const Catalogue& catalogue, const DropResul
          "The most drag any speed gives; a heavier magnet has no terminal speed."},
         {"moment", "magnet", significant(r.moment_A_m2, 3) + " A·m²", mass_text(r.magnet_mass_kg, units),
          "Moment: remanence times volume over the magnetic constant, less what the recoil permeability takes."},
-        {"felt", "felt in the hand", force_text(r.felt_N, units), "more than the tube's own weight",
+        {"felt", "felt in the hand", force_text(r.felt_N, units), "on top of the tube's own weight",
          r.settles ? "The hand that holds the tube carries the magnet's weight while it falls evenly."
                    : "At most: the magnet never falls evenly in so short a tube."},
         {"heat", "heat in the wall", significant(r.fall.heat_J, 3) + " J",

@@ -95,18 +95,18 @@ Result<Evaluated> tube_density(const Catalogue& catalogue, const Metal& metal, c
 Result<TubeMetal> tube_metal(const Catalogue& catalogue, const Metal& metal, const Conditions& conditions) {
     const double t = conditions.temperature_K;
     if (ferromagnetic_at(catalogue, metal, t))
-        return refused(metal.slug + " is ferromagnetic at " + celsius_text(t) +
+        return refused(metal.name + " is ferromagnetic at " + celsius_text(t) +
                        ": it attracts the magnet, which sticks to the wall; choose a non-magnetic tube");
     if (const std::string why = superconducting_at(catalogue, metal, t); !why.empty())
-        return refused(metal.slug + " at " + celsius_text(t) + ": " + why +
+        return refused(metal.name + " at " + celsius_text(t) + ": " + why +
                        "; a superconducting tube repels the magnet and the eddy-current equations don't hold");
     if (phase_at(catalogue, metal, t) == Phase::liquid)
-        return refused(metal.slug + " is molten at " + celsius_text(t) + ": it makes no tube");
+        return refused(metal.name + " is molten at " + celsius_text(t) + ": it makes no tube");
     Result<Evaluated> e = evaluate(catalogue, metal, "resistivity", conditions);
     if (!e) return e.problem();
     add_draw_parts(*e, catalogue, metal, "resistivity", conditions);
     if (!(e->value_si > 0))
-        return refused(metal.slug + " at " + celsius_text(t) +
+        return refused(metal.name + " at " + celsius_text(t) +
                        ": the residual resistivity asked for leaves no resistivity above zero");
     TubeMetal out;
     out.metal = &metal;
@@ -115,7 +115,7 @@ Result<TubeMetal> tube_metal(const Catalogue& catalogue, const Metal& metal, con
     if (of_casting(conditions) && !std::isnan(e->handbook_si)) tell_state(out, catalogue, conditions, *e);
     const auto behaviour = evaluate(catalogue, metal, "magnetic_behaviour", conditions);
     if (behaviour && behaviour->text == "weakly magnetic")
-        out.notes.push_back(metal.slug +
+        out.notes.push_back(metal.name +
                             " can be weakly magnetic (cold work, composition): test it with the magnet first");
     if (out.log_uncertainty() > purity_decides)
         out.notes.push_back("at " + celsius_text(t) +

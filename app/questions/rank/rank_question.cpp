@@ -102,7 +102,9 @@ const QuestionOf<VersusRequest>& versus_question() {
             if (field.name != "where" && field.name != "include-unusual") // said, not enforced: the metals are named
                 q.add_one(goal_question(), field.name, &R::goal);
         q.place("Intervals");
-        add_draws(q, "4000");
+        q.add(whole_number("samples", "samples for the intervals", "4000", 10, 200000),
+              &R::samples); // no answer without
+        q.add(whole_number("seed", "seed of the samples", "1", 0, 1e18), &R::seed);
         add_ranged_conditions(q);
         as_casting(q, &R::conditions);
         return q;

@@ -287,7 +287,7 @@ bool compare(VersusResult& r, const Catalogue& catalogue, const GoalPlan& plan, 
     };
     std::vector<double> a = samples(r.better), b = samples(r.worse);
     keep_finite(a, b);
-    if (2 * a.size() < request.samples) return false;
+    if (a.empty() || 2 * a.size() < request.samples) return false;
     double wins = 0;
     for (std::size_t s = 0; s < a.size(); ++s) wins += plan.worse(b[s], a[s]) ? 1 : a[s] == b[s] ? 0.5 : 0;
     r.p_winner = wins / static_cast<double>(a.size());
