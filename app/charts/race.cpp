@@ -6,17 +6,29 @@
 #include "questions/drop/eddy_words.hpp"
 
 #include <algorithm>
+#include <map>
 
 namespace pourbook {
 namespace {
 
 /// What is the same for all, and what is said of each.
 struct SetupText {
-    std::string magnet, tube, temperature, state;
+    std::string magnet, tube, parts, temperature, state;
 };
 
+/// What is put to the tube, with its metal where that is another.
+std::string parts_text(const DropResult& r) {
+    std::string out;
+    for (const WallPiece& p : r.pieces) {
+        out += (out.empty() ? "" : ", ") + p.what;
+        if (p.metal.metal != r.tube.metal)
+            out += " of " + (p.metal.metal ? p.metal.metal->name : "a stated resistivity");
+    }
+    return out;
+}
+
 SetupText words_of(const DropResult& r, bool metal, UnitSystem units) {
-    return {magnet_text(r.setup, units), tube_text(r.setup.inputs, units),
+    return {magnet_text(r.setup, units), tube_text(r.setup.inputs, units), parts_text(r),
             temperature_text(r.conditions.temperature_K, units), metal ? state_words(r.conditions) : ""};
 }
 
@@ -32,11 +44,29 @@ RaceLane lane_of(const DropOfMetal& d, std::size_t slot) {
     const eddy::DropInputs& i = d.result->setup.inputs;
     lane.magnet = i.magnet();
     lane.bore = i.bore();
-    lane.tube_length_m = i.tube_length_m.value;
+    const std::vector<eddy::WallOutline> outlines = i.outlines();
+    lane.tube_length_m = outlines.front().to_m;
+    for (const eddy::WallOutline& o : outlines) lane.walls.push_back({o, lane.id, std::nullopt});
+    for (const WallPiece& p : d.result->pieces)
+        lane.walls[p.outline.piece].id = p.metal.metal ? p.metal.metal->slug : "stated";
     lane.path = d.result->fall.path;
     lane.low_s = d.result->fall_time_low90_s;
     lane.high_s = d.result->fall_time_high90_s;
     return lane;
+}
+
+/// A metal that is no lane's has the first free colour.
+void colour_parts(Race& race) {
+    std::map<std::string, std::size_t> slots;
+    for (const RaceLane& lane : race.lanes) slots.try_emplace(lane.id, lane.slot);
+    std::size_t next = race.lanes.size();
+    for (RaceLane& lane : race.lanes)
+        for (RaceWall& wall : lane.walls) {
+            if (wall.id == lane.id) continue;
+            const auto [at, fresh] = slots.try_emplace(wall.id, next);
+            next += fresh;
+            wall.slot = at->second;
+        }
 }
 
 void add_words(Race& race, const std::vector<SetupText>& texts) {
@@ -44,7 +74,8 @@ void add_words(Race& race, const std::vector<SetupText>& texts) {
         return std::all_of(texts.begin(), texts.end(),
                            [&](const SetupText& t) { return t.*part == texts.front().*part; });
     };
-    for (const auto part : {&SetupText::magnet, &SetupText::tube, &SetupText::temperature, &SetupText::state}) {
+    for (const auto part :
+         {&SetupText::magnet, &SetupText::tube, &SetupText::parts, &SetupText::temperature, &SetupText::state}) {
         if (texts.empty()) return;
         if (shared(part)) {
             const std::string& words = texts.front().*part;
@@ -52,8 +83,11 @@ void add_words(Race& race, const std::vector<SetupText>& texts) {
             continue;
         }
         std::size_t of = 0;
-        for (RaceLane& lane : race.lanes)
-            if (lane.problem.empty()) lane.detail += (lane.detail.empty() ? "" : "; ") + texts[of++].*part;
+        for (RaceLane& lane : race.lanes) {
+            if (!lane.problem.empty()) continue;
+            const std::string& text = texts[of++].*part;
+            if (!text.empty()) lane.detail += (lane.detail.empty() ? "" : "; ") + text;
+        }
     }
 }
 
@@ -96,6 +130,7 @@ Race race_of(const Catalogue& catalogue, const std::vector<DropOfMetal>& drops, 
         texts.push_back(words_of(*drops[i].result, drops[i].metal != nullptr, units));
         cold = cold || drops[i].result->conditions.temperature_K < cold_bath_below_K;
     }
+    colour_parts(race);
     add_words(race, texts);
     if (cold)
         for (const MagnetFigure* c : cold_cautions(catalogue)) race.cautions.push_back(c->text);

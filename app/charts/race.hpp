@@ -6,18 +6,27 @@
 #include "questions/drop/drop.hpp"
 #include "questions/say/shown.hpp"
 
+#include <optional>
 #include <string>
 #include <vector>
 
 namespace pourbook {
+
+/// A piece of the tube's wall.
+struct RaceWall {
+    eddy::WallOutline outline;
+    std::string id;                  // of its metal
+    std::optional<std::size_t> slot; // colour; empty: the lane's
+};
 
 struct RaceLane {
     std::string id, name; // of the metal
     std::string detail;   // what sets this set-up apart beside the metal; may be empty
     std::size_t slot = 0; // colour
     eddy::Magnet magnet;
-    eddy::Bore bore;
-    double tube_length_m = 0;
+    eddy::Bore bore;                 // of the tube itself, at its mouth
+    double tube_length_m = 0;        // of the tube itself
+    std::vector<RaceWall> walls;     // the tube itself first
     std::vector<eddy::Instant> path; // of the fall; empty: there is none
     double low_s = 0, high_s = 0;    // 90 % interval of its time
     std::string problem;             // then why
@@ -53,7 +62,8 @@ Race race_of(const Catalogue& catalogue, const std::vector<DropOfMetal>& drops, 
 /// The moment `time_s` after the release, which may lie before it or after the end. Places are to scale, alike for all
 /// lanes; magnets and widths are drawn larger where the scale would hide them, and the picture says how much. `slow`:
 /// how many times slower than life it is shown, said at the foot.
-/// Hits: "tube-0" is the box of the first tube, its top the upper mouth; the middle of "magnet-0" is the magnet's
+/// Walls of several parts are drawn each in the colour of its metal. Hits: "tube-0" is the box of the first tube itself
+/// (of its upper end's width), its top the upper mouth; the middle of "magnet-0" is the magnet's
 /// centre.
 Scene race_scene(const Race& race, double time_s, double slow, const Canvas& canvas);
 

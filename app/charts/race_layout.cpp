@@ -3,6 +3,7 @@
 #include "charts/magnet_drawing.hpp"
 #include "charts/marker.hpp"
 #include "charts/place_text.hpp"
+#include "charts/wall_drawing.hpp"
 #include "core/quantity/format.hpp"
 #include "questions/drop/eddy_words.hpp"
 
@@ -174,8 +175,11 @@ private:
         for (const RaceLane& lane : race_.lanes) {
             if (lane.path.empty()) continue;
             high = std::max(high, -lane.path.front().depth_m);
-            low = std::max({low, lane.tube_length_m, lane.path.back().depth_m});
-            wide = std::max(wide, 2 * lane.bore.outer_radius_m);
+            low = std::max(low, lane.path.back().depth_m);
+            for (const RaceWall& wall : lane.walls) {
+                low = std::max(low, wall.outline.to_m);
+                wide = std::max({wide, 2 * wall.outline.upper.outer_radius_m, 2 * wall.outline.lower.outer_radius_m});
+            }
             longest = std::max(longest, lane.magnet.whole_length_m());
         }
         if (low == 0) return;
@@ -275,12 +279,18 @@ private:
     }
 
     void add_tube(const RaceLane& lane, std::size_t i, Spot axis, Colour colour) {
-        const double inner = lane.bore.inner_radius_m * scale_ * larger_,
-                     outer = lane.bore.outer_radius_m * scale_ * larger_, height = lane.tube_length_m * scale_;
-        scene_.parts.push_back(Rectangle{{axis.x - inner, axis.y, 2 * inner, height}, colour.with_alpha(50)});
-        for (const double x : {axis.x - outer, axis.x + inner})
-            scene_.parts.push_back(Rectangle{{x, axis.y, outer - inner, height}, colour});
-        scene_.hits.push_back({{axis.x - outer, axis.y, 2 * outer, height}, "tube-" + std::to_string(i), lane.name});
+        const WallPlace place{axis, scale_ * larger_, scale_};
+        for (const RaceWall& wall : lane.walls)
+            if (wall.outline.piece == 0 || wall.outline.from_m > 0)
+                add_bore(scene_, wall.outline, place, colour_of(wall, colour).with_alpha(50));
+        for (const RaceWall& wall : lane.walls) add_wall(scene_, wall.outline, place, colour_of(wall, colour));
+        const double outer = lane.bore.outer_radius_m * scale_ * larger_;
+        scene_.hits.push_back(
+            {{axis.x - outer, axis.y, 2 * outer, lane.tube_length_m * scale_}, "tube-" + std::to_string(i), lane.name});
+    }
+
+    Colour colour_of(const RaceWall& wall, Colour lane) const {
+        return wall.slot ? colours_.of_slot(canvas_.slot(wall.id, *wall.slot)) : lane;
     }
 
     void add_falling(const RaceLane& lane, std::size_t i, const RacePlace& place, Spot axis) {

@@ -2,6 +2,7 @@
 
 #include "charts/magnet_drawing.hpp"
 #include "charts/place_text.hpp"
+#include "charts/wall_drawing.hpp"
 #include "core/quantity/format.hpp"
 #include "questions/drop/eddy_words.hpp"
 
@@ -17,7 +18,8 @@ constexpr double tick = 4;                                         // at the end
 class SetupDrawing {
 public:
     SetupDrawing(const DropSetup& setup, UnitSystem units, const Canvas& canvas)
-        : inputs_(setup.inputs), units_(units), canvas_(canvas), colours_(canvas.palette) {
+        : inputs_(setup.inputs), pieces_(inputs_.outlines()), whole_(inputs_.whole_bore()), units_(units),
+          canvas_(canvas), colours_(canvas.palette) {
         scene_.width = canvas.width;
         scene_.height = canvas.height;
     }
@@ -32,8 +34,8 @@ public:
     }
 
 private:
-    double bore() const { return inputs_.bore_radius_m.value; }
-    double outside() const { return inputs_.outside_radius_m.value; }
+    double bore() const { return whole_.inner_radius_m; }
+    double outside() const { return whole_.outer_radius_m; }
     double length() const { return inputs_.tube_length_m.value; }
     double magnet_radius() const { return inputs_.outer_radius_m.value; }
     double magnet_length() const { return inputs_.magnet().whole_length_m(); }
@@ -61,8 +63,13 @@ private:
         height = length() * scale;
         const double width = std::max(3.0, 2 * outside() * scale);
         const double x = chart_margin + 14, wall = std::max(1.0, (outside() - bore()) * scale);
-        fill(x, top, wall, height, colours_.dim);
-        fill(x + width - wall, top, wall, height, colours_.dim);
+        if (pieces_.size() > 1 || pieces_.front().tapers()) {
+            for (const eddy::WallOutline& o : pieces_)
+                add_wall(scene_, o, {{x + width / 2, top}, width / (2 * outside()), scale}, colour_of(o));
+        } else {
+            fill(x, top, wall, height, colours_.dim);
+            fill(x + width - wall, top, wall, height, colours_.dim);
+        }
         const double r = std::max(1.0, magnet_radius() * scale), half = std::max(1.0, magnet_length() / 2 * scale);
         const double middle = x + width / 2, y = top + height * 0.35;
         fill(middle - r, y - half, 2 * r, half, north);
@@ -99,6 +106,7 @@ private:
     }
 
     void add_walls() {
+        if (pieces_.size() > 1 || pieces_.front().tapers()) return add_pieces();
         const double wall = (outside() - bore()) * scale_;
         for (const double side : {-1.0, 1.0}) {
             const double x = side < 0 ? axis_ - outside() * scale_ : axis_ + bore() * scale_;
@@ -107,8 +115,24 @@ private:
             if (cut_)
                 for (const double y : {top_, top_ + height_}) break_line(x - 4, x + wall + 4, y);
         }
+        add_axis();
+    }
+
+    /// All of the wall in the section's height: across to scale, along as much shorter as it must be.
+    void add_pieces() {
+        for (const eddy::WallOutline& o : pieces_)
+            add_wall(scene_, o, {{axis_, top_}, scale_, height_ / length()}, colour_of(o));
+        add_axis();
+    }
+
+    void add_axis() {
         scene_.parts.push_back(
             Polyline{{{axis_, top_ - 6}, {axis_, top_ + height_ + 6}}, colours_.dim.with_alpha(140), 1, true});
+    }
+
+    /// The tube itself as every wall; what is put to it in colours of its own.
+    Colour colour_of(const eddy::WallOutline& o) const {
+        return o.piece == 0 ? colours_.dim : colours_.of_slot(o.piece);
     }
 
     /// Slanted lines, as sections are drawn.
@@ -141,8 +165,9 @@ private:
 
     void add_dimensions() {
         const double below = top_ + height_ + 10, middle = top_ + height_ / 2;
-        dimension_across(top_ - 12, bore() * scale_);
-        words(axis_, top_ - 12 - label_line / 2 - 2, "bore " + metres(2 * bore()), Anchor::middle, colours_.ink);
+        const double bore_m = inputs_.bore_radius_m.value, wall_m = inputs_.outside_radius_m.value - bore_m;
+        dimension_across(top_ - 12, bore_m * scale_);
+        words(axis_, top_ - 12 - label_line / 2 - 2, "bore " + metres(2 * bore_m), Anchor::middle, colours_.ink);
         dimension_across(below, outside() * scale_);
         words(axis_, below + label_line / 2 + 2, "outside " + metres(2 * outside()), Anchor::middle, colours_.ink);
         const double x = axis_ + outside() * scale_ + 10, half = magnet_length() / 2 * scale_;
@@ -154,12 +179,13 @@ private:
         for (std::size_t i = 0; i < of_magnet.size(); ++i)
             words(x + 8, first + label_line * static_cast<double>(i), of_magnet[i], Anchor::start, colours_.ink);
         // At the ends of the section, in a low one above and below the magnet's.
-        words(x + 8, std::min(top_ + label_line / 2, first - label_line), "wall " + metres(outside() - bore()),
-              Anchor::start, colours_.ink);
+        words(x + 8, std::min(top_ + label_line / 2, first - label_line), "wall " + metres(wall_m), Anchor::start,
+              colours_.ink);
         words(x + 8, std::max(top_ + height_ - label_line / 2, last + label_line),
               "gap " + metres(bore() - magnet_radius()), Anchor::start, colours_.dim);
         if (!cut_) return;
-        const std::string note = "section to scale, shortened";
+        const std::string note = pieces_.size() > 1 || pieces_.front().tapers() ? "across to scale, lengths shortened"
+                                                                                : "section to scale, shortened";
         const double half_note = canvas_.measure.width(note, TextStyle::label) / 2;
         const double most = std::max(left_ + half_note, canvas_.width - chart_margin - half_note);
         words(std::clamp(axis_, left_ + half_note, most), below + 1.5 * label_line + 2, note, Anchor::middle,
@@ -167,6 +193,8 @@ private:
     }
 
     const eddy::DropInputs& inputs_;
+    std::vector<eddy::WallOutline> pieces_;
+    eddy::Bore whole_; // from the narrowest to the widest
     UnitSystem units_;
     const Canvas& canvas_;
     const Palette& colours_;

@@ -1,5 +1,5 @@
 // A magnet in its tube, drawn to scale: the whole tube small, and a section around the magnet large, with dimensions,
-// poles and wall. What was shortened says so.
+// poles and wall, of several parts each in the colour of its piece. What was shortened says so.
 #pragma once
 
 #include "charts/canvas.hpp"

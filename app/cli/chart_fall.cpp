@@ -9,20 +9,23 @@ namespace {
 constexpr const char* points_of_a_picture = "25";
 
 /// A set-up in several metals.
-QuestionOf<FallsAsked> falls_question(const char* name, const char* meaning) {
+QuestionOf<FallsAsked> falls_question(const char* name, const char* meaning, const std::vector<std::string>& more) {
     QuestionOf<FallsAsked> q(name, meaning);
-    add_falls(q, [](FallsAsked& a) -> FallsAsked& { return a; }, {"at", "condition", "purity-rrr"});
+    std::vector<std::string> also = {"at", "condition", "purity-rrr"};
+    also.insert(also.end(), more.begin(), more.end());
+    add_falls(
+        q, [](FallsAsked& a) -> FallsAsked& { return a; }, also);
     return q;
 }
 
 const QuestionOf<FallsAsked>& bars_question() {
-    static const QuestionOf<FallsAsked> question =
-        falls_question("drop", "how long a magnet falls through a tube of each metal, with the trials made of it");
+    static const QuestionOf<FallsAsked> question = falls_question(
+        "drop", "how long a magnet falls through a tube of each metal, with the trials made of it", wall_fields());
     return question;
 }
 
 const QuestionOf<FallsAsked>& curve_of_drag_question() {
-    static const QuestionOf<FallsAsked> question = falls_question("drag", "the drag on a magnet against its speed");
+    static const QuestionOf<FallsAsked> question = falls_question("drag", "the drag on a magnet against its speed", {});
     return question;
 }
 
@@ -55,6 +58,8 @@ Result<Drawing> draw_bars(Workshop* workshop, const Stated& stated, const Catalo
     if (!drops) return drops.problem();
     const auto trials = trials_of(workshop);
     if (!trials) return trials.problem();
+    if (asked->request.wall != WallWords{})
+        return drawing_of(fall_chart(catalogue, *drops, units, {})); // no trial of it
     const auto measured = measured_falls(catalogue, *trials, asked->request.setup, asked->request.conditions);
     if (!measured) return measured.problem();
     return drawing_of(fall_chart(catalogue, *drops, units, *measured));

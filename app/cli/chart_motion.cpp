@@ -39,7 +39,10 @@ const QuestionOf<TimeAsked>& time_question() {
     using namespace input;
     static const QuestionOf<TimeAsked> question = [] {
         QuestionOf<TimeAsked> q("fall", "a fall against time: speed, place, load on the scale, voltage of a coil");
-        add_falls(q, [](TimeAsked& a) -> FallsAsked& { return a.falls; }, {"at", "condition", "purity-rrr"});
+        std::vector<std::string> also = {"at", "condition", "purity-rrr"};
+        also.insert(also.end(), wall_fields().begin(), wall_fields().end());
+        add_falls(
+            q, [](TimeAsked& a) -> FallsAsked& { return a.falls; }, also);
         q.place("Shown");
         q.add(choice("of", "what is drawn against time", time_names), &TimeAsked::of);
         q.place("Pickup coil");

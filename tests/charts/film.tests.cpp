@@ -18,6 +18,7 @@ Race even_fall() {
     lane.magnet = {eddy::Shape::cylinder, 6e-3, 0, 10e-3};
     lane.bore = {7e-3, 9e-3};
     lane.tube_length_m = 0.2;
+    lane.walls = {{{lane.bore, lane.bore, 0, 0.2}, lane.id, std::nullopt}};
     lane.path = {{0, 0, 0.1, 0.08}, {2, 0.2, 0.1, 0.08}};
     race.lanes = {lane};
     return race;

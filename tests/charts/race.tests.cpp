@@ -145,6 +145,47 @@ TEST_CASE("a race fits pictures of every shape, and says what cannot fall") {
     testing::approve("race", dump(race_scene(race, 0.25, 4, canvas(640, 360))));
 }
 
+TEST_CASE("a tube of several parts is drawn in its proportions, each part in its metal's colour") {
+    const Catalogue& catalogue = testing::real_catalogue();
+    DropRequest r = race_request();
+    r.setup.tube = "14mm:18mm:200mm";
+    r.wall.lower_end = "16mm:20mm";
+    r.wall.liner = "0.5mm";
+    r.wall.liner_metal = "aluminium";
+    r.wall.below = "15mm:19mm:100mm";
+    const auto drops = drop_in_each(catalogue, r, {"copper", "brass-cartridge"});
+    REQUIRE(drops);
+    for (const DropOfMetal& d : *drops) REQUIRE(d.result);
+    const Race race = race_of(catalogue, *drops, UnitSystem::shown);
+    const RaceLane& lane = race.lanes[0];
+    REQUIRE(lane.walls.size() == 3);
+    CHECK(lane.walls[0].outline.lower.inner_radius_m == Approx(8e-3));
+    CHECK(lane.walls[1].outline.lower.inner_radius_m == Approx(7.5e-3));
+    CHECK(lane.walls[1].slot == std::optional<std::size_t>(2)); // behind the two lanes
+    CHECK(lane.walls[2].slot == std::nullopt);                  // the tube's own metal
+    CHECK(race.subtitle.find("liner of aluminium") != std::string::npos);
+    const Scene scene = race_scene(race, 0.1, 1, canvas(640, 360));
+    std::vector<const Polygon*> cones;
+    const Rectangle* below = nullptr;
+    for (const Primitive& p : scene.parts) {
+        if (const Polygon* c = std::get_if<Polygon>(&p);
+            c && c->fill.alpha == 255 && c->spots.size() == 4 && c->spots[2].y - c->spots[1].y > 20)
+            cones.push_back(c);
+        if (const Rectangle* b = std::get_if<Rectangle>(&p); b && !below && b->fill.alpha == 255) below = b;
+    }
+    REQUIRE(cones.size() == 8); // two lanes, tube and liner, both sides
+    REQUIRE(below);
+    const double wall = cones[0]->spots[1].x - cones[0]->spots[0].x,
+                 liner = cones[2]->spots[1].x - cones[2]->spots[0].x,
+                 tall = cones[0]->spots[2].y - cones[0]->spots[1].y;
+    CHECK(wall / liner == Approx(2 / 0.5));
+    CHECK((cones[1]->spots[3].x - cones[0]->spots[2].x) / (cones[1]->spots[0].x - cones[0]->spots[1].x) ==
+          Approx(16.0 / 14));
+    CHECK(tall / below->box.height == Approx(2));
+    CHECK(below->box.y == Approx(cones[0]->spots[2].y));
+    CHECK(depth_read(scene, lane, 0) == Approx(place_at(lane, 0.1).depth_m).margin(1e-9));
+}
+
 TEST_CASE("a cold race carries the cautions of cold, every race those of magnets") {
     const Catalogue& catalogue = testing::real_catalogue();
     DropRequest cold = race_request();

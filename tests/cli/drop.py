@@ -59,6 +59,10 @@ check(two["terminal_speed_m_s"] is None and "differs along" in two["regime"] and
 check(two["fall_time_low90_s"] < two["fall_time_s"] < two["fall_time_high90_s"], "two metals: the interval")
 taper = answer("drop", *BARE, "--lower-end", "17mm:22mm")
 check(plain["fall_time_s"] < taper["fall_time_s"] < answer("drop", *MAGNET, "--tube", "17mm:22mm:400mm", "--metal", "copper", "--as", "handbook")["fall_time_s"], "a taper")
+lined_taper, thick_taper = (answer("drop", *MAGNET, "--tube", tube, "--metal", "copper", "--as", "handbook", *words)
+                            for tube, words in (("18mm:22mm:400mm", ("--lower-end", "20mm:24mm", "--liner", "1mm")), ("16mm:22mm:400mm", ("--lower-end", "18mm:24mm"))))
+check(abs(lined_taper["fall_time_s"] / thick_taper["fall_time_s"] - 1) < 3e-3, f"a liner follows its taper: {lined_taper['fall_time_s']} against {thick_taper['fall_time_s']}")
+refused(5, "--lower-end", "drop", *BARE, "--lower-end", "15mm:22mm")
 short = answer("drop", *MAGNET, "--tube", "18mm:22mm:12mm", "--metal", "copper", "--at", "77K", "--sleeve", "1mm", "--sleeve-metal", "silver")
 check(short["solver"] == "currents_in_time", f"a short cold tube of two metals: {short['solver']}")
 cut, wide, soldered, part = (answer("drop", *BARE, *words) for words in (["--slits", "1"], ["--slit-width", "2mm"], ["--slit-width", "0.2mm", "--seam", "15uohm.cm"],

@@ -2,6 +2,7 @@
 // The aims are those of the laws' headers; `pourbook help laws` shows the table.
 #include "support/left_out.hpp"
 
+#include "core/evaluate/candidate.hpp"
 #include "support/small_catalogue.hpp"
 
 #include <catch2/catch.hpp>
@@ -55,6 +56,49 @@ TEST_CASE("law: resistivity carried between 77 and 700 K is within 5 % in the me
     INFO("n " << e.n << ", median " << e.median << ", inside " << e.share_inside);
     CHECK(e.n > 200);
     CHECK(e.median <= 0.05);
+}
+
+TEST_CASE("law: temperature coefficients from the curve keep their intervals, which say something") {
+    const std::vector<LeftOutPoint> points = leave_each_out(real_catalogue(), "temperature_coefficient", Phase::solid);
+    const LawErrors e = errors_of(points);
+    INFO("n " << e.n << ", median " << e.median << ", inside " << e.share_inside);
+    CHECK(e.n >= 30);
+    CHECK(e.share_inside >= 0.85);
+    CHECK(e.share_inside <= 0.97);
+    for (const LeftOutPoint& p : points)
+        if (p.predicted > 6e-4) CHECK(p.predicted_u < 0.4 * p.predicted); // it was once 0.8 of it, for all
+}
+
+TEST_CASE("law: no curve steps where one way of knowing hands over to another") {
+    const Catalogue& catalogue = real_catalogue();
+    const auto rho = [&](const Metal& m, double kelvin) {
+        Conditions c;
+        c.temperature_K = kelvin;
+        c.story = false;
+        return evaluate(catalogue, m, "resistivity", c);
+    };
+    // Two figures printed for 300 and 700 degC stood out of evaluated tables by 1 %, 10 K to either side.
+    for (const char* slug : {"copper", "aluminium", "silver", "gold", "brass-cartridge", "aluminium-6061"})
+        for (const double edge : {563.15, 583.15, 963.15, 983.15}) {
+            const Metal* m = catalogue.metal(slug);
+            if (!m || edge > 900 && m->family == "aluminium") continue; // it melts
+            const auto a = rho(*m, edge - 0.5), b = rho(*m, edge + 0.5);
+            INFO(slug << " at " << edge << " K");
+            REQUIRE((a && b));
+            CHECK(b->value_si / a->value_si == Approx(1.002).margin(0.004));
+        }
+    int ends = 0;
+    for (const Metal& m : catalogue.metals) // a cited coefficient ends, Matthiessen's rule goes on
+        for (const double end : coefficient_ends_K(m)) {
+            const auto a = rho(m, end - 0.1), b = rho(m, end + 0.1);
+            if (m.is_element() || !a || !b ||
+                (a->law != "temperature coefficient" && b->law != "temperature coefficient"))
+                continue;
+            INFO(m.slug << " at " << end << " K: " << a->value_si << ", " << b->value_si);
+            CHECK(b->value_si / a->value_si == Approx(1).margin(0.006));
+            ++ends;
+        }
+    CHECK(ends > 10);
 }
 
 TEST_CASE("law: estimates of alloys without a figure of their own keep their intervals") {

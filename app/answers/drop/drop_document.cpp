@@ -124,12 +124,6 @@ void add_pieces(Document& out, const DropResult& r, UnitSystem units) {
         out.pair(p.what, text);
         said.push_back(p.what + ": " + piece_text(p, r.conditions, UnitSystem::shown));
     }
-    const eddy::DropInputs& i = r.setup.inputs;
-    const auto own_end = std::find_if(i.wall.rbegin(), i.wall.rend(), [](const auto& p) { return p.piece == 0; });
-    if (own_end != i.wall.rend() && own_end->from_m > 0) {
-        out.pair("lower end", "tapers to bore " + length_text(2 * own_end->bore.inner_radius_m, units) + ", outside " +
-                                  length_text(2 * own_end->bore.outer_radius_m, units) + " in its last step");
-    }
     out.tell("tube.parts", said);
 }
 

@@ -8,8 +8,8 @@ namespace pourbook::eddy {
 namespace {
 
 constexpr double panel_width = 2;  // in ln u
-constexpr double covered = 23;     // in ln u
-constexpr double linear_to = 2e-4; // mu0 sigma v w up to which drag is linear to 1e-8
+constexpr double covered = 18;     // in ln u
+constexpr double square_to = 2e-2; // mu0 sigma v w up to which it falls short of the linear law by a square, to 3e-9
 
 /// Root of a monotone function by bisection in ln u.
 template <class F> double bisected(F above, double low, double high) {
@@ -23,8 +23,10 @@ template <class F> double bisected(F above, double low, double high) {
 } // namespace
 
 DragCurve::DragCurve(const TubeDrag& drag) : drag_(drag) {
-    ln_start_ = std::log(linear_to / std::min(1.0, drag.wall_over_bore()));
+    ln_start_ = std::log(square_to / std::min(1.0, drag.wall_over_bore()));
     for (double at = ln_start_; at < ln_start_ + covered; at += panel_width) panels_.push_back(panel_from(at));
+    const double start = std::exp(ln_start_);
+    square_ = (1 - drag_.force(start) / (start * low_speed())) / (start * start);
     peak_ = found_peak();
 }
 
@@ -47,7 +49,7 @@ DragCurve::Panel DragCurve::panel_from(double ln_u) const {
 
 double DragCurve::relative(double u) const {
     const double place = (std::log(u) - ln_start_) / panel_width;
-    if (!(place > 0)) return 1;
+    if (!(place > 0)) return 1 - square_ * u * u;
     const auto index = static_cast<std::size_t>(place);
     if (index >= panels_.size()) return drag_.force(u) / (u * drag_.low_speed());
     const Panel& c = panels_[index];

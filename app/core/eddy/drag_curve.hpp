@@ -1,9 +1,9 @@
 // The universal drag curve of one geometry: force against u = mu0 sigma v a, tabulated once and interpolated, so that
 // every metal, temperature, speed and sample after the first costs well under a microsecond.
 //
-// Table: ln(force / (u low_speed)) on Chebyshev nodes in ln u, from where drag is still linear (to 1e-8) to 1e6 times
-// the scale of the peak; below it the linear law, above it the integral itself. Relative interpolation error below 2e-7
-// (tests/unit/eddy).
+// Table: ln(force / (u low_speed)) on Chebyshev nodes in ln u, from a hundredth of the peak's scale to 1e6 times it;
+// below it falls short of the linear law by a square (to 3e-9), above it the integral itself. Relative interpolation
+// error below 2e-7 (tests/unit/eddy).
 #pragma once
 
 #include "core/eddy/tube_drag.hpp"
@@ -43,7 +43,7 @@ private:
     Peak found_peak() const;
 
     TubeDrag drag_;
-    double ln_start_ = 0;
+    double ln_start_ = 0, square_ = 0;
     std::vector<Panel> panels_;
     Peak peak_;
 };

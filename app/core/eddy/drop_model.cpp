@@ -97,6 +97,11 @@ std::vector<WallPart> DropInputs::along() const {
     return {{bore(), 0, end, left}, {bore(), end, tube_length_m.value}};
 }
 
+std::vector<WallOutline> DropInputs::outlines() const {
+    if (!wall.empty()) return eddy::outlines(wall);
+    return {{bore(), bore(), 0, tube_length_m.value}};
+}
+
 double Riding::factor(double share) const {
     // ln f = p s^2 + q s^4 through both.
     const double near = 16 * std::log(half), far = std::log(full), p = (near - far) / 3, s2 = share * share;
@@ -222,12 +227,12 @@ DropInputs DropModel::with_bore(double bore_radius_m) const {
 }
 
 double DropModel::ln_drag_per_remanence(const DropInputs& i) const {
-    const double moment = eddy::moment_A_m2(i.magnet(), 1, i.recoil_permeability);
-    if (i.wall.empty()) return std::log(TubeDrag(i.magnet(), i.bore()).coefficient_N_s_m(moment, 1));
-    double sum = 0;
-    for (const WallPart& p : i.wall)
-        sum += p.conductivity * (p.to_m - p.from_m) * TubeDrag(i.magnet(), moved(p, i)).coefficient_N_s_m(moment, 1);
-    return std::log(sum);
+    const auto drag = [&](const Bore& b) { // over mu0^2 m^2 sigma / (2 pi^2)
+        return TubeDrag::low_speed_of(i.magnet(), b) / std::pow(b.inner_radius_m, 3);
+    };
+    double sum = i.wall.empty() ? drag(i.bore()) : 0;
+    for (const WallPart& p : i.wall) sum += p.conductivity * (p.to_m - p.from_m) * drag(moved(p, i));
+    return std::log(sum) + 2 * std::log(eddy::moment_A_m2(i.magnet(), 1, i.recoil_permeability));
 }
 
 Bore DropModel::moved(const WallPart& part, const DropInputs& to) const {

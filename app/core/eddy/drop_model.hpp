@@ -66,6 +66,8 @@ struct DropInputs {
     Bore whole_bore() const;
     /// What the drag follows along the tube: parts, or what slits leave where they reach. Empty: it is even.
     std::vector<WallPart> along() const;
+    /// The pieces of the wall, the tube itself first.
+    std::vector<WallOutline> outlines() const;
 };
 
 /// Errors: refused (see Magnet and Bore), sizes outside 0.1 mm to 2 m (a tube: to 100 m), a tolerance above a third of

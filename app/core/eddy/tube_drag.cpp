@@ -55,7 +55,13 @@ Result<Bore> checked(const Bore& bore, const Magnet& magnet) {
     return bore;
 }
 
-TubeDrag::TubeDrag(const Magnet& magnet, const Bore& bore)
+TubeDrag::TubeDrag(const Magnet& magnet, const Bore& bore) : TubeDrag(magnet, bore, Speeds::any) {}
+
+double TubeDrag::low_speed_of(const Magnet& magnet, const Bore& bore) {
+    return TubeDrag(magnet, bore, Speeds::low).low_speed();
+}
+
+TubeDrag::TubeDrag(const Magnet& magnet, const Bore& bore, Speeds speeds)
     : bore_radius_m_(bore.inner_radius_m), ratio_(bore.outer_radius_m / bore.inner_radius_m) {
     const double source = magnet.source_radius_m() / bore_radius_m_,
                  length = 2 * magnet.half_length_m() / bore_radius_m_;
@@ -63,7 +69,8 @@ TubeDrag::TubeDrag(const Magnet& magnet, const Bore& bore)
     const double widest = length > 0 ? panel_phase / length : end, first = std::min(first_panel, widest);
     add_panel(coarse_, magnet, 0, first);
     double high = first;
-    for (int i = 0; i < graded_panels; ++i, high /= 4) add_panel(graded_, magnet, high / 4, high);
+    for (int i = 0; speeds == Speeds::any && i < graded_panels; ++i, high /= 4)
+        add_panel(graded_, magnet, high / 4, high);
     for (double low = first; low < end; low = high) {
         high = std::min({end, low + widest, 2 * low + first});
         add_panel(rest_, magnet, low, high);

@@ -37,6 +37,9 @@ public:
     /// Both checked.
     TubeDrag(const Magnet& magnet, const Bore& bore);
 
+    /// low_speed() alone, three times as quickly.
+    static double low_speed_of(const Magnet& magnet, const Bore& bore);
+
     /// int x^4 S^2 W dx / a^2, x = q a: k = mu0^2 m^2 sigma / (2 pi^2 a^3) * low_speed().
     double low_speed() const { return low_speed_; }
 
@@ -55,6 +58,8 @@ private:
         double i0, i1, k0, k1; // scaled, at x
         double outside;        // -x K0(x b/a) / K1(x b/a): slope over value of the field outside
     };
+    enum class Speeds { low, any };
+    TubeDrag(const Magnet& magnet, const Bore& bore, Speeds speeds);
     void add_panel(std::vector<Node>& nodes, const Magnet& magnet, double low, double high) const;
     double reflected(const Node& node, double u) const;
 

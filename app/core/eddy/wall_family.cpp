@@ -59,7 +59,7 @@ double WallFamily::ln_drag_on_grid(int grid) const {
     auto found = ln_drags_.find(grid);
     if (found == ln_drags_.end()) {
         const DropInputs here = whole_at(grid);
-        found = ln_drags_.emplace(grid, std::log(TubeDrag(here.magnet(), here.bore()).low_speed())).first;
+        found = ln_drags_.emplace(grid, std::log(TubeDrag::low_speed_of(here.magnet(), here.bore()))).first;
     }
     return found->second;
 }

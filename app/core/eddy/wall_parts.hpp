@@ -20,8 +20,23 @@ struct WallPart {
     std::size_t piece = 0;       // to which it belongs: 0 the tube itself, the steps of a taper alike
 };
 
-/// A cone between two ends as cylinders one below the other.
-std::vector<WallPart> tapered(const Bore& upper, const Bore& lower, double length_m);
+/// A cone between two ends as cylinders one below the other: as many as leave 2e-4 of the time of a slow fall, at most
+/// 24 (which leave 1e-3 of it where the drag at one end is thirty times that at the other).
+std::vector<WallPart> tapered(const Magnet& magnet, const Bore& upper, const Bore& lower, double length_m);
+
+/// A piece of the wall as it is seen: a cylinder or a cone.
+struct WallOutline {
+    Bore upper, lower;
+    double from_m = 0, to_m = 0;
+    std::size_t piece = 0;
+
+    bool tapers() const {
+        return upper.inner_radius_m != lower.inner_radius_m || upper.outer_radius_m != lower.outer_radius_m;
+    }
+};
+
+/// Of each piece, whose steps follow each other.
+std::vector<WallOutline> outlines(const std::vector<WallPart>& parts);
 
 class WallProfile {
 public:
@@ -30,7 +45,8 @@ public:
 
     /// Drag of a long tube like the upper end over that of `alone`.
     double level(const EndEffect& alone) const { return upper_end_ / alone.whole(); }
-    /// Drag at a depth over that of a long tube like the upper end.
+    /// Drag at a depth over that of a long tube like the upper end, and its slope: a table between whose depths it
+    /// runs as a cubic, 1e-5 at most from the sum over the parts.
     double share(double depth_m) const;
     double slope_per_m(double depth_m) const;
     /// Drag of a long tube like the lower end over that of one like the upper.
@@ -44,8 +60,16 @@ public:
     const std::vector<WallPart>& parts() const { return parts_; }
 
 private:
+    struct Knot {
+        double z, share, slope;
+    };
+    Knot summed(double depth_m) const;
+    void add_knots(const Knot& from, const Knot& to, int halvings);
+    const Knot* above(double depth_m) const;
+
     std::vector<WallPart> parts_;
     std::vector<EndEffect> ends_; // of a long tube like each part
+    std::vector<Knot> knots_;
     double length_ = 0, upper_end_ = 0, lower_end_ = 0;
 };
 

@@ -160,14 +160,21 @@ std::optional<Candidate> from_point(const Record& r, const Point& p, const Quest
 }
 
 /// The temperature coefficient of resistivity that holds at the temperature, if one is cited.
-const Record* coefficient_for(const Question& q) {
+struct Carries {
+    double low_K, high_K;
+};
+
+/// Where the record is a temperature coefficient of resistivity: how far it carries.
+std::optional<Carries> carries(const Record& r) {
     constexpr std::string_view wanted = "temperature_coefficient";
-    for (const Record& r : q.metal.records) {
-        if (r.property != wanted || !r.usable() || r.points.empty() || r.points.front().is_bound()) continue;
-        const double low = std::isnan(r.valid_low_K) ? coefficient_low_K : r.valid_low_K;
-        const double high = std::isnan(r.valid_high_K) ? coefficient_high_K : r.valid_high_K;
-        if (q.temperature_K >= low && q.temperature_K <= high) return &r;
-    }
+    if (r.property != wanted || !r.usable() || r.points.empty() || r.points.front().is_bound()) return std::nullopt;
+    return Carries{std::isnan(r.valid_low_K) ? coefficient_low_K : r.valid_low_K,
+                   std::isnan(r.valid_high_K) ? coefficient_high_K : r.valid_high_K};
+}
+
+const Record* coefficient_for(const Question& q) {
+    for (const Record& r : q.metal.records)
+        if (const auto c = carries(r); c && q.temperature_K >= c->low_K && q.temperature_K <= c->high_K) return &r;
     return nullptr;
 }
 
@@ -273,10 +280,13 @@ private:
 };
 
 /// Interpolated between points so far apart, and so different, that a figure printed for the temperature is better;
-/// not where one of them is as near as a single point may be.
+/// not where one of them is as near as a single point may be, nor in an evaluated table whose neighbours leave little
+/// doubt (otherwise its curve would step to every figure that another prints).
 bool far_between(const Candidate& c, const Question& q) {
-    constexpr double close_K = 60, alike = 0.05;
-    return c.second && c.gap_K > close_K && c.to_point_K > reach_K(q) &&
+    constexpr double close_K = 60, alike = 0.05, in_no_doubt = 0.002;
+    const bool evaluated = rank_of_kind(q.catalogue.reference(c.record->citation.source)) <= 1;
+    const bool curved = !evaluated || c.record->points.size() < 4 || c.doubt_si > in_no_doubt * std::abs(c.value_si);
+    return c.second && curved && c.gap_K > close_K && c.to_point_K > reach_K(q) &&
            std::abs(c.second->value_si - c.first->value_si) > alike * std::abs(c.first->value_si);
 }
 
@@ -309,6 +319,13 @@ auto order_key(const Candidate& c, const Question& q) {
 
 Phase phase_of_solid(const Property& p) {
     return p.varies_with_temperature && p.phase == Phase::any ? Phase::solid : p.phase;
+}
+
+std::vector<double> coefficient_ends_K(const Metal& metal) {
+    std::vector<double> out;
+    for (const Record& r : metal.records)
+        if (const auto c = carries(r)) out.insert(out.end(), {c->low_K, c->high_K});
+    return out;
 }
 
 std::vector<std::string> recorded_kinds(const Property& p) {

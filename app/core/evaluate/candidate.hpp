@@ -5,11 +5,11 @@
 //
 // Which answers (first difference decides): stated condition matches before another condition; covers the temperature
 // before a point carried there by a temperature coefficient; the metal's own grade before a near grade; marked
-// preferred, unless interpolated between unlike points more than 60 K apart and neither of them near; read before
-// remembered; finer print (half the last digit) before coarser, in classes a factor of three apart from 1 % up; printed
-// there, or between close points, before far from its points or without a temperature in the source; condition stated
-// before unstated (alloys); kind of source (standard and evaluated review before handbook before single paper before
-// data sheet ...); reliability of the source; more points; file order.
+// preferred, unless interpolated between unlike points more than 60 K apart, neither of them near and their neighbours
+// leaving doubt; read before remembered; finer print (half the last digit) before coarser, in classes a factor of three
+// apart from 1 % up; printed there, or between close points, before far from its points or without a temperature in the
+// source; condition stated before unstated (alloys); kind of source (standard and evaluated review before handbook
+// before single paper before data sheet ...); reliability of the source; more points; file order.
 #pragma once
 
 #include "core/evaluate/evaluate.hpp"
@@ -64,6 +64,9 @@ Phase phase_of_solid(const Property& property);
 
 /// The ids under which records answer a property.
 std::vector<std::string> recorded_kinds(const Property& property);
+
+/// Between which temperatures cited coefficients carry the metal's resistivity.
+std::vector<double> coefficient_ends_K(const Metal& metal);
 
 /// Every usable record's answer, best first.
 std::vector<Candidate> candidates(const Question& question);

@@ -68,11 +68,15 @@ const Metal* electric_host(const Catalogue& catalogue, const Metal& metal, doubl
     return best ? best : main;
 }
 
+bool without_spins(const Metal& host, bool ferromagnetic_alloy) {
+    return !ferromagnetic_alloy && lattice_slope(symbol_of(host));
+}
+
 Result<double> host_resistivity(const Catalogue& catalogue, const Metal& host, bool ferromagnetic_alloy,
                                 double temperature_K) {
     const std::string& symbol = symbol_of(host);
-    if (const LatticeSlope* slope = lattice_slope(symbol); slope && !ferromagnetic_alloy)
-        return by_lattice_alone(*slope, symbol, temperature_K);
+    if (without_spins(host, ferromagnetic_alloy))
+        return by_lattice_alone(*lattice_slope(symbol), symbol, temperature_K);
     const Result<double> melts_K = number_at(catalogue, host, "solidus", room_temperature_K);
     const bool solid = !melts_K || !(temperature_K > *melts_K);
     const Result<double> own = number_at(catalogue, host, "resistivity", solid ? temperature_K : *melts_K);

@@ -16,6 +16,9 @@ const Metal* main_element(const Catalogue& catalogue, const Metal& metal);
 /// The chemical symbol of an element's own entry.
 const std::string& symbol_of(const Metal& element);
 
+/// Whether a host enters an alloy by its lattice alone: what its spins add there is not known.
+bool without_spins(const Metal& host, bool ferromagnetic_alloy);
+
 /// Resistivity of the host as it enters an alloy of it: cited, else by its law. For iron, nickel and cobalt in alloys
 /// that are not ferromagnetic the share of the spins' order is left out: the slope above their Curie points, with
 /// Bloch's shape. Above the host's melting point Bloch's shape goes on. Errors: no_value.

@@ -11,6 +11,8 @@
 // what saturation takes) (O. Gunnarsson, M. Calandra, J. Han, Rev. Mod. Phys. 75, 2003, 1085; form
 // of H. Wiesmann et al., Phys. Rev. Lett. 38, 1977, 782). x is never negative.
 // Without a cited figure: the estimate at 20 degC from composition (core/alloys/resistivity), carried the same way.
+// How far saturation goes, and what the spins of iron, nickel and cobalt add in their alloys, is in the error.
+// Where a cited temperature coefficient stops carrying, the law goes on from there.
 // Valid from 1 K to the solidus; not for semiconductors. The melt of a pure metal: nearest cited figure, 2.5e-4 per
 // kelvin. Its own errors: constants below, measured by tests/laws/left_out.
 #pragma once

@@ -161,6 +161,7 @@ void draw_setup_fields(Ui& ui, const std::string& id, SetupWords& setup, std::st
     ImGui::Spacing();
     draw_metals(ui, id, id == "drop" ? ui.session.drop.metal() : ui.session.drop.second_metal(), metal);
     draw_tube(ui, id, setup);
+    if (id == "drop") draw_wall_fields(ui);
     const Result<DropSetup> whole = drop_setup(ui.session.catalogue, setup);
     if (whole) return;
     warning_text(ui, whole.problem().text);
@@ -191,9 +192,11 @@ void draw_magnet_cautions(Ui& ui) {
 }
 
 void draw_setup_picture(Ui& ui, const std::string& id, const SetupWords& setup, ImVec2 size) {
-    const Result<DropSetup> made = drop_setup(ui.session.catalogue, setup);
+    const WallWords wall = id == "drop" ? ui.view().drop.wall : WallWords{};
+    const Result<DropSetup> made = id == "drop" ? setup_with_wall(ui, wall) : drop_setup(ui.session.catalogue, setup);
     if (!made) return;
-    chart_view(ui, id + ".picture", setup.magnet + setup.tube + (ui.view().workshop_units ? "w" : "s"), size,
+    const std::string parts = wall.liner + ";" + wall.sleeve + ";" + wall.below + ";" + wall.lower_end;
+    chart_view(ui, id + ".picture", setup.magnet + setup.tube + parts + (ui.view().workshop_units ? "w" : "s"), size,
                [&](const Canvas& canvas) { return setup_drawing(*made, ui.session.units(), canvas); });
 }
 

@@ -40,12 +40,14 @@ const DropQuestions::Falls* DropQuestions::falls_in_nitrogen(Conditions conditio
 }
 
 const DropQuestions::Falls* DropQuestions::falls_by(Background<FallsAsked, Falls>& by, const Conditions& conditions) {
-    const DropRequest r = request(view_.drop_setup, conditions);
+    DropRequest r = request(view_.drop_setup, conditions);
+    r.wall = view_.drop.wall;
     const std::vector<std::string> metals = view_.pins;
     const auto entries = workshop_.shared_entries(known_kind("trial"));
     return by.ask({r, metals, workshop_.serial()}, [this, r, metals, entries]() -> Falls {
         Result<std::vector<DropOfMetal>> drops = drop_in_each(catalogue_, r, metals);
         if (!drops) return drops.problem();
+        if (r.wall != WallWords{}) return FallsBeside{std::move(*drops), {}}; // no trial is of such a wall
         Result<MeasuredFalls> measured = measured_falls(catalogue_, trials_from(*entries), r.setup, r.conditions);
         if (!measured) return measured.problem();
         return FallsBeside{std::move(*drops), std::move(*measured)};
@@ -68,6 +70,7 @@ const Result<SweepResult>* DropQuestions::sweep(const Conditions& conditions) {
 
 const Result<AgainstResult>* DropQuestions::against(const Conditions& conditions) {
     AgainstRequest r{request(view_.drop_setup, conditions), request(view_.drop.second, conditions)};
+    r.first.wall = view_.drop.wall;
     r.first.metal = metal();
     r.second.metal = second_metal();
     return against_.ask(r, [this, r] { return pourbook::against(catalogue_, r); });

@@ -3,6 +3,7 @@
 
 #include "core/materials/catalogue.hpp"
 #include "questions/drop/setup_question.hpp"
+#include "questions/drop/wall_words.hpp"
 #include "questions/metals/conditions.hpp"
 #include "questions/mix/mix_sheet.hpp"
 #include "questions/pour/pour_request.hpp"
@@ -61,6 +62,7 @@ struct CompareChoice {
 /// What Drop shows beside its magnet and tube.
 struct DropChoice {
     std::string metal;    // whose numbers are shown; not pinned: the first pinned
+    WallWords wall;       // liner, sleeve, a tube below, a taper
     bool against = false; // a second set-up beside the first
     SetupWords second;    // its magnet and tube
     std::string second_metal;

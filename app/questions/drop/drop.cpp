@@ -31,9 +31,13 @@ void sample(DropResult& r, std::size_t samples, std::uint64_t seed) {
     r.speed_high90_m_s = quantile(speeds, 0.95);
 }
 
-double volume(const eddy::WallPart& p) {
-    return std::numbers::pi * (p.to_m - p.from_m) *
-           (p.bore.outer_radius_m * p.bore.outer_radius_m - p.bore.inner_radius_m * p.bore.inner_radius_m);
+double volume_of(const eddy::DropInputs& i, std::size_t piece) {
+    double sum = 0;
+    for (const auto& [bore, from_m, to_m, conductivity, of] : i.wall)
+        if (of == piece)
+            sum += std::numbers::pi * (to_m - from_m) *
+                   (bore.outer_radius_m * bore.outer_radius_m - bore.inner_radius_m * bore.inner_radius_m);
+    return sum;
 }
 
 /// Of all of the same metal; what is not known of one is not known of the sum.
@@ -54,11 +58,10 @@ void weigh_piece(DropResult& r, const Catalogue& catalogue, const TubeMetal& of,
 void weigh_tube(DropResult& r, const Catalogue& catalogue) {
     const eddy::DropInputs& i = r.setup.inputs;
     r.tube_mass_kg = r.warming_K = r.cost_usd = 0;
-    double own = i.wall.empty() ? r.model->nominal().wall_area_m2 * r.model->nominal().tube_length_m : 0;
-    for (const eddy::WallPart& p : i.wall)
-        if (p.piece == 0) own += volume(p);
-    weigh_piece(r, catalogue, r.tube, own);
-    for (const WallPiece& p : r.pieces) weigh_piece(r, catalogue, p.metal, volume(p.part));
+    const bool single = i.wall.empty();
+    weigh_piece(r, catalogue, r.tube,
+                single ? r.model->nominal().wall_area_m2 * r.model->nominal().tube_length_m : volume_of(i, 0));
+    for (const WallPiece& p : r.pieces) weigh_piece(r, catalogue, p.metal, volume_of(i, p.outline.piece));
     r.warming_K = r.fall.heat_J / r.warming_K;
 }
 
@@ -247,6 +250,20 @@ Result<DropResult> answered(const Catalogue& catalogue, const DropRequest& reque
     return within_low_speed(std::move(r));
 }
 
+/// Each with a wall of its own: its parts conduct in another proportion to every metal of the tube.
+Result<std::vector<DropOfMetal>> walls_in_each(const Catalogue& catalogue, DropRequest request,
+                                               const std::vector<std::string>& metals) {
+    std::vector<DropOfMetal> out;
+    request.resistivity.clear();
+    for (const std::string& word : metals) {
+        const Result<const Metal*> metal = find_metal(catalogue, word);
+        if (!metal) return metal.problem();
+        request.metal = word;
+        out.push_back({*metal, drop(catalogue, request)});
+    }
+    return out;
+}
+
 } // namespace
 
 std::vector<double> drawn_conductivities(const DropResult& r, Draws& draws) {
@@ -256,13 +273,18 @@ std::vector<double> drawn_conductivities(const DropResult& r, Draws& draws) {
     return conductivities_together(r.tube, r.pieces, r.model->wall()->weights(from, to), draws);
 }
 
-Result<DropResult> drop(const Catalogue& catalogue, const DropRequest& request) {
-    Result<TubeMetal> tube = tube_metal(catalogue, request.metal, request.resistivity, request.conditions);
-    std::vector<WallPiece> pieces;
-    Result<DropSetup> setup = drop_setup(catalogue, request.setup, [&](DropSetup read) -> Result<DropSetup> {
+Result<DropSetup> whole_setup(const Catalogue& catalogue, const DropRequest& request, const Result<TubeMetal>& tube,
+                              std::vector<WallPiece>& pieces) {
+    return drop_setup(catalogue, request.setup, [&](DropSetup read) -> Result<DropSetup> {
         if (!tube) return tube.problem();
         return with_wall(std::move(read), request.wall, *tube, catalogue, request.conditions, pieces);
     });
+}
+
+Result<DropResult> drop(const Catalogue& catalogue, const DropRequest& request) {
+    Result<TubeMetal> tube = tube_metal(catalogue, request.metal, request.resistivity, request.conditions);
+    std::vector<WallPiece> pieces;
+    Result<DropSetup> setup = whole_setup(catalogue, request, tube, pieces);
     if (!setup) return setup.problem();
     auto model = std::make_shared<const eddy::DropModel>(setup->inputs);
     return answered(catalogue, request, std::move(*setup), std::move(model), std::move(*tube), std::move(pieces));
@@ -270,6 +292,7 @@ Result<DropResult> drop(const Catalogue& catalogue, const DropRequest& request) 
 
 Result<std::vector<DropOfMetal>> drop_in_each(const Catalogue& catalogue, const DropRequest& request,
                                               const std::vector<std::string>& metals) {
+    if (request.wall != WallWords{}) return walls_in_each(catalogue, request, metals);
     const Result<DropSetup> setup = drop_setup(catalogue, request.setup);
     if (!setup) return setup.problem();
     const auto model = std::make_shared<const eddy::DropModel>(setup->inputs);

@@ -54,6 +54,11 @@ std::vector<double> drawn_conductivities(const DropResult& result, Draws& draws)
 /// of several parts) meets a high speed.
 Result<DropResult> drop(const Catalogue& catalogue, const DropRequest& request);
 
+/// Magnet and tube with the parts of its wall, before anything falls. Errors: those of drop_setup, with_wall,
+/// tube_metal.
+Result<DropSetup> whole_setup(const Catalogue& catalogue, const DropRequest& request, const Result<TubeMetal>& tube,
+                              std::vector<WallPiece>& pieces);
+
 struct DropOfMetal {
     const Metal* metal = nullptr;
     Result<DropResult> result; // a metal that makes no such tube says why

@@ -3,6 +3,7 @@
 #include "core/quantity/unit.hpp"
 #include "questions/say/shown_money.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace pourbook {
@@ -127,6 +128,16 @@ const QuestionOf<DropRequest>& drop_question() {
     return question;
 }
 
+const std::vector<std::string>& wall_fields() {
+    static const std::vector<std::string> names = [] {
+        std::vector<std::string> out;
+        for (const QuestionField& f : drop_question().fields)
+            if (f.place.starts_with("Wall of") || f.place.starts_with("Slits and")) out.push_back(f.name);
+        return out;
+    }();
+    return names;
+}
+
 bool states_two(const Stated& stated) {
     for (const char* name : differing)
         if (stated.states(std::string(against_prefix) + name)) return true;
@@ -156,9 +167,10 @@ const QuestionOf<DragRequest>& drag_question() {
         QuestionOf<R> q("drag", "the drag on a magnet at a speed in a long tube");
         const QuestionOf<DropRequest>& drop = drop_question();
         for (const QuestionField& field : drop.fields)
-            if (!field.name.starts_with(against_prefix) && !field.place.starts_with("Wall of") &&
-                !field.place.starts_with("Slits and") && field.name != "seed" && field.name != "samples" &&
-                field.name != "price-form" && field.name != "release" && field.name != "stop")
+            if (!field.name.starts_with(against_prefix) &&
+                std::ranges::find(wall_fields(), field.name) == wall_fields().end() && field.name != "seed" &&
+                field.name != "samples" && field.name != "price-form" && field.name != "release" &&
+                field.name != "stop")
                 q.add_one(drop, field.name, &R::drop);
         as_casting(
             q, [](R & r) -> auto& { return r.drop.conditions; });

@@ -13,6 +13,8 @@ namespace pourbook {
 
 /// A set-up, and with the fields "against-..." what is different in a second one.
 const QuestionOf<DropRequest>& drop_question();
+/// Of its fields, those of a wall of several parts and of slits that are more than narrow cuts.
+const std::vector<std::string>& wall_fields();
 bool states_two(const Stated& stated);
 /// Both set-ups, where two are stated. Errors: unreadable.
 Result<AgainstRequest> against_request_from(const Stated& stated, const Catalogue& catalogue);

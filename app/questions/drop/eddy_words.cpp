@@ -22,15 +22,24 @@ std::string magnet_text(const DropSetup& setup, UnitSystem units) {
            temperature_text(setup.magnet_temperature_K, units);
 }
 
+namespace {
+
+/// Across the upper end, and to the lower where it differs.
+std::string across_text(double upper_radius_m, double lower_radius_m, UnitSystem units) {
+    const std::string upper = length_text(2 * upper_radius_m, units);
+    return upper_radius_m == lower_radius_m ? upper : upper + " to " + length_text(2 * lower_radius_m, units);
+}
+
+std::string outline_text(const eddy::WallOutline& o, UnitSystem units) {
+    return "bore " + across_text(o.upper.inner_radius_m, o.lower.inner_radius_m, units) + ", outside " +
+           across_text(o.upper.outer_radius_m, o.lower.outer_radius_m, units) + ", length " +
+           length_text(o.to_m - o.from_m, units);
+}
+
+} // namespace
+
 std::string tube_text(const eddy::DropInputs& i, UnitSystem units) {
-    double own = 0; // of the tube itself, where others are joined to it
-    for (const eddy::WallPart& p : i.wall)
-        if (p.piece == 0) own = std::max(own, p.to_m);
-    const auto ends = [&](const eddy::Bore& b) {
-        return "bore " + length_text(2 * b.inner_radius_m, units) + ", outside " +
-               length_text(2 * b.outer_radius_m, units);
-    };
-    return ends(i.bore()) + ", length " + length_text(own > 0 ? own : i.tube_length_m.value, units);
+    return outline_text(i.outlines().front(), units);
 }
 
 std::string metal_text(const TubeMetal& tube, const Conditions& conditions, UnitSystem units) {
@@ -42,9 +51,7 @@ std::string metal_text(const TubeMetal& tube, const Conditions& conditions, Unit
 }
 
 std::string piece_text(const WallPiece& p, const Conditions& conditions, UnitSystem units) {
-    return "bore " + length_text(2 * p.part.bore.inner_radius_m, units) + ", outside " +
-           length_text(2 * p.part.bore.outer_radius_m, units) + ", length " +
-           length_text(p.part.to_m - p.part.from_m, units) + "; " + metal_text(p.metal, conditions, units);
+    return outline_text(p.outline, units) + "; " + metal_text(p.metal, conditions, units);
 }
 
 } // namespace pourbook

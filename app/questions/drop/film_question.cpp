@@ -9,9 +9,15 @@ namespace pourbook {
 namespace {
 
 constexpr const char* each_its_own[] = {"magnet", "tube", "metal", "at"};
-constexpr const char* for_all[] = {
+constexpr const char* for_all_falls[] = {
     "grade",   "br",   "surface-field", "recoil-permeability", "magnet-mass", "magnet-at", "slits",    "off-axis",
     "release", "stop", "condition",     "purity-rrr",          "as",          "feedstock", "porosity", "treatment"};
+
+std::vector<std::string> for_all() {
+    std::vector<std::string> out(std::begin(for_all_falls), std::end(for_all_falls));
+    out.insert(out.end(), wall_fields().begin(), wall_fields().end());
+    return out;
+}
 constexpr std::size_t most_falls = 4;
 
 /// A field of drop, kept as it is written; whether each text can be read is asked of drop.
@@ -53,7 +59,7 @@ const QuestionOf<FilmAsked>& film_question() {
             add_kept(q, name, true);
             q.last().required = std::string(name) != "at";
         }
-        for (const char* name : for_all) add_kept(q, name, false);
+        for (const std::string& name : for_all()) add_kept(q, name.c_str(), false);
         q.place("Film");
         q.add_read(words("size", "WIDTHxHEIGHT of the video in pixels", "1080x1920", "1920x1080"), read_size);
         const auto within = [](QuestionField field, double low, double high) {
@@ -82,7 +88,7 @@ Result<std::vector<DropOfMetal>> film_falls(const Stated& stated, const Catalogu
     std::vector<DropOfMetal> out;
     for (std::size_t i = 0; i < count; ++i) {
         Stated one(drop_question());
-        for (const char* name : for_all)
+        for (const std::string& name : for_all())
             if (stated.states(name)) one.set_all(name, stated.texts(name));
         for (const char* name : each_its_own)
             if (const Texts& texts = stated.texts(name); !texts.empty())

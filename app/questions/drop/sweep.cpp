@@ -33,7 +33,7 @@ std::vector<double> spaced(const SweepRequest& r) {
 
 double low_speed_drag(const eddy::DropInputs& inputs, double outside_radius_m) {
     const eddy::Magnet magnet = inputs.magnet();
-    return eddy::TubeDrag(magnet, {inputs.bore_radius_m.value, outside_radius_m}).low_speed();
+    return eddy::TubeDrag::low_speed_of(magnet, {inputs.bore_radius_m.value, outside_radius_m});
 }
 
 /// What the tube is made of in one line of the sweep.

@@ -3,6 +3,7 @@
 #include "core/eddy/thin_wall.hpp"
 #include "core/quantity/format.hpp"
 #include "core/quantity/unit.hpp"
+#include "core/quantity/written_number.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -12,6 +13,7 @@ namespace {
 
 using eddy::Bore;
 using eddy::Uncertain;
+using eddy::WallPart;
 
 constexpr double least_wall = 0.05; // of a part's wall, where its limits leave none
 
@@ -87,13 +89,14 @@ private:
             i_.wall = {{i_.bore(), 0, length_}};
             return {};
         }
-        if (!words_.liner.empty() || !words_.sleeve.empty())
-            return refused("--lower-end: a tapered tube with a liner or a sleeve is not computed");
         const auto sizes = wall_sizes(words_.lower_end, "--lower-end");
         if (!sizes) return sizes.problem();
         if (sizes->size() != 2)
             return unreadable("--lower-end '" + words_.lower_end + "': ID:OD of the lower end, such as 12mm:15mm");
-        i_.wall = eddy::tapered(i_.bore(), {(*sizes)[0].value / 2, (*sizes)[1].value / 2}, length_);
+        lower_ = {(*sizes)[0].value / 2, (*sizes)[1].value / 2};
+        const Result<Bore> fits = eddy::checked(*lower_, i_.magnet());
+        if (!fits) return Problem{fits.problem().kind, "--lower-end: " + fits.problem().text, 0};
+        i_.wall = eddy::tapered(i_.magnet(), i_.bore(), *lower_, length_);
         return {};
     }
 
@@ -116,12 +119,27 @@ private:
             wall = {bore.outer_radius_m - bore.inner_radius_m, std::hypot((*sizes)[0].spread, (*sizes)[1].spread) / 2,
                     true};
         }
+        const bool close = sizes->size() == 1; // then it follows the taper
         constexpr double rounding_m = 1e-9;
-        if (inside ? bore.outer_radius_m > own.inner_radius_m + rounding_m
-                   : bore.inner_radius_m < own.outer_radius_m - rounding_m)
+        const Bore end = lower_.value_or(own);
+        if (!close && (inside ? bore.outer_radius_m > std::min(own.inner_radius_m, end.inner_radius_m) + rounding_m
+                              : bore.inner_radius_m < std::max(own.outer_radius_m, end.outer_radius_m) - rounding_m))
             return refused("--" + what + " '" + text + "': it does not fit " +
                            (inside ? "into the bore" : "over the tube"));
-        return add_piece(what, {bore, 0, length_}, wall, metal);
+        return add_piece(what, close ? beside_own(inside, wall.value) : std::vector<WallPart>{{bore, 0, length_}}, wall,
+                         metal);
+    }
+
+    /// A coat of one thickness, close to the tube's own parts.
+    std::vector<WallPart> beside_own(bool inside, double wall_m) const {
+        std::vector<WallPart> out;
+        for (WallPart p : i_.wall) {
+            if (p.piece > 0) continue;
+            const auto [inner, outer] = p.bore;
+            p.bore = inside ? Bore{inner - wall_m, inner} : Bore{outer, outer + wall_m};
+            out.push_back(p);
+        }
+        return out;
     }
 
     Fault read_below() {
@@ -135,17 +153,23 @@ private:
                              std::hypot((*sizes)[0].spread, (*sizes)[1].spread) / 2, true};
         i_.tube_length_m.value += (*sizes)[2].value;
         i_.tube_length_m.spread += (*sizes)[2].spread;
-        return add_piece("below", {bore, length_, i_.tube_length_m.value}, wall, words_.below_metal);
+        return add_piece("below", {{bore, length_, i_.tube_length_m.value}}, wall, words_.below_metal);
     }
 
-    Fault add_piece(const std::string& what, eddy::WallPart part, Uncertain wall, const std::string& metal) {
+    Fault add_piece(const std::string& what, const std::vector<WallPart>& parts, Uncertain wall,
+                    const std::string& metal) {
         if (!(wall.value > 0)) return unreadable("--" + what + ": the outside must be larger than the inside");
         Result<TubeMetal> made = metal_of_part(metal, what, tube_, catalogue_, conditions_);
         if (!made) return made.problem();
-        part.conductivity = made->conductivity_S_m() / tube_.conductivity_S_m();
-        part.piece = pieces_.size() + 1;
-        i_.wall.push_back(part);
-        pieces_.push_back({what == "below" ? "tube below" : what, part, wall, std::move(*made)});
+        const std::size_t piece = pieces_.size() + 1;
+        for (WallPart part : parts) {
+            part.conductivity = made->conductivity_S_m() / tube_.conductivity_S_m();
+            part.piece = piece;
+            i_.wall.push_back(part);
+        }
+        pieces_.push_back(
+            {what == "below" ? "tube below" : what, eddy::outlines(parts).front(), wall, std::move(*made)});
+        pieces_.back().outline.piece = piece;
         return {};
     }
 
@@ -248,7 +272,8 @@ private:
     const Conditions& conditions_;
     std::vector<WallPiece>& pieces_;
     eddy::DropInputs& i_;
-    double length_; // of the tube itself
+    double length_;             // of the tube itself
+    std::optional<Bore> lower_; // its lower end where it is tapered
 };
 
 } // namespace
@@ -264,7 +289,7 @@ std::vector<double> conductivities_together(const TubeMetal& tube, const std::ve
     for (double& x : out) x *= weights[0];
     for (const WallPiece& p : pieces) {
         const std::vector<double> own = p.metal.conductivities(draws), wall = draws.of("wall." + p.what);
-        const double share = weights[p.part.piece] * tube.conductivity_S_m() / p.metal.conductivity_S_m();
+        const double share = weights[p.outline.piece] * tube.conductivity_S_m() / p.metal.conductivity_S_m();
         for (std::size_t i = 0; i < out.size(); ++i)
             out[i] += share * own[i] * std::max(p.wall_m.at(wall[i]) / p.wall_m.value, least_wall);
     }

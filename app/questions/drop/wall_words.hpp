@@ -1,11 +1,12 @@
 // Tubes of several parts, and slits that are more than a narrow cut, as a person writes them.
 //
-//   liner       13mm:14mm (inside and outside diameter) or 0.5mm (its wall, close in the bore); sleeve: the same
-//   outside below       13mm:15mm:0.5m, a tube joined to the lower end; lower end: 12mm:15mm, where the tube is tapered
+//   liner       13mm:14mm (inside and outside diameter) or 0.5mm (its wall, close in the bore, in a tapered one too)
+//   sleeve      the same outside
+//   below       13mm:15mm:0.5m, a tube joined to the lower end
+//   lower end   12mm:15mm, where the tube is tapered
 //   metals      of each a metal of the reference, a mix, or a resistivity; what is not stated is the tube's own
 //   slits       width 0.5mm; length 200mm from the mouth; seam 15uohm.cm (what fills the slit) or 0.2uohm@100mm
-//   (measured
-//               across that length of it)
+//               (measured across that length of it)
 //
 // Sizes without a tolerance: +-0.05 mm (magnet_words.hpp). A joint between two tubes is taken as no gap; liner and
 // sleeve as long as the tube itself.
@@ -25,7 +26,7 @@ struct WallWords {
 /// What is put to the tube itself.
 struct WallPiece {
     std::string what; // liner | sleeve | tube below
-    eddy::WallPart part;
+    eddy::WallOutline outline;
     eddy::Uncertain wall_m;
     TubeMetal metal;
 };
