@@ -195,7 +195,7 @@ private:
             std::stable_sort(its.begin(), its.end(), [&](int a, int b) { return away(a, middle) < away(b, middle); });
             std::vector<Text> offered;
             for (const int cell : its) {
-                const Text text{middle_of(cell), chart_.fields.names[static_cast<std::size_t>(field)], colours_.dim,
+                const Text text{middle_of(cell), chart_.fields.names[static_cast<std::size_t>(field)], colours_.ink,
                                 Anchor::middle};
                 if (inside(text, field)) offered.push_back(text);
             }

@@ -165,8 +165,9 @@ private:
 
     void add_dimensions() {
         const double below = top_ + height_ + 10, middle = top_ + height_ / 2;
-        dimension_across(top_ - 12, bore() * scale_);
-        words(axis_, top_ - 12 - label_line / 2 - 2, "bore " + metres(2 * bore()), Anchor::middle, colours_.ink);
+        const double bore_m = inputs_.bore_radius_m.value, wall_m = inputs_.outside_radius_m.value - bore_m;
+        dimension_across(top_ - 12, bore_m * scale_);
+        words(axis_, top_ - 12 - label_line / 2 - 2, "bore " + metres(2 * bore_m), Anchor::middle, colours_.ink);
         dimension_across(below, outside() * scale_);
         words(axis_, below + label_line / 2 + 2, "outside " + metres(2 * outside()), Anchor::middle, colours_.ink);
         const double x = axis_ + outside() * scale_ + 10, half = magnet_length() / 2 * scale_;
@@ -178,8 +179,8 @@ private:
         for (std::size_t i = 0; i < of_magnet.size(); ++i)
             words(x + 8, first + label_line * static_cast<double>(i), of_magnet[i], Anchor::start, colours_.ink);
         // At the ends of the section, in a low one above and below the magnet's.
-        words(x + 8, std::min(top_ + label_line / 2, first - label_line), "wall " + metres(outside() - bore()),
-              Anchor::start, colours_.ink);
+        words(x + 8, std::min(top_ + label_line / 2, first - label_line), "wall " + metres(wall_m), Anchor::start,
+              colours_.ink);
         words(x + 8, std::max(top_ + height_ - label_line / 2, last + label_line),
               "gap " + metres(bore() - magnet_radius()), Anchor::start, colours_.dim);
         if (!cut_) return;

@@ -42,8 +42,10 @@ class Hand:
         self.count_refusal(field)
 
     def count_refusal(self, field):
-        if field + ".fault" in self.look():
+        items = self.look()
+        if field + ".fault" in items:
             self.refused += 1
+            print(f"refused: {field} with {items[field]['text']!r}: {items[field + '.fault']['text']}", flush=True)
 
     def pick(self, field, word):
         """A metal typed into its field's list."""

@@ -246,10 +246,13 @@ void draw_compare(Ui& ui) {
     ui.probe.item("compare.find", ui.view().compare.find);
     ImGui::SameLine(0, ui.px(12));
     draw_comparison_row(ui, "comparison", metals);
-    small_dim_text(ui,
-                   "at " + celsius_text(ui.session.conditions().temperature_K) +
-                       " · ± and bars: 90 %, of the row's largest · × or + against " + metals.front()->name +
-                       " · ○ remembered · click a figure for its evidence, a row's name to put the metals in order");
+    {
+        const TextLook look(ui.fonts.small, ui.colours().dim);
+        wrapped_text("at " + celsius_text(ui.session.conditions().temperature_K) +
+                         " · ± and bars: 90 %, of the row's largest · × or + against " + metals.front()->name +
+                         " · ○ remembered · click a figure for its evidence, a row's name to put the metals in order",
+                     ui.colours().dim);
+    }
     constexpr ImGuiTableFlags flags =
         ImGuiTableFlags_ScrollX | ImGuiTableFlags_ScrollY | ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit;
     if (!ImGui::BeginTable("compared", static_cast<int>(metals.size()) + 1, flags)) return;

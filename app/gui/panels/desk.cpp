@@ -73,9 +73,9 @@ void draw_view_and_side(Ui& ui) {
     const bool beside = ui.view().help || ui.evidence.open;
     const float room = ImGui::GetContentRegionAvail().x, help = beside ? ui.px(side_width) : 0;
     const std::string& name = ui.view().view;
-    const double least = name == "metals" || name == "compare" ? least_table
-                         : name == "start"                     ? least_start
-                                                               : least_view;
+    const double least = ui.evidence.open && (name == "metals" || name == "compare") ? least_table
+                         : name == "start"                                           ? least_start
+                                                                                     : least_view;
     const float view = std::min(room, std::max(room - help, ui.px(least)));
     ImGui::BeginChild("view", {view, 0}, false, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
     draw_view(ui);

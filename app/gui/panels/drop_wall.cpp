@@ -13,13 +13,11 @@ struct WallField {
     const char *name, *label; // of drop_question(); of the row, empty: to the right of the one before
     std::string WallWords::*word;
 };
-constexpr std::array wall_rows = {WallField{"liner", "liner", &WallWords::liner},
-                                  WallField{"liner-metal", "", &WallWords::liner_metal},
-                                  WallField{"sleeve", "sleeve", &WallWords::sleeve},
-                                  WallField{"sleeve-metal", "", &WallWords::sleeve_metal},
-                                  WallField{"below", "below", &WallWords::below},
-                                  WallField{"below-metal", "", &WallWords::below_metal},
-                                  WallField{"lower-end", "lower end", &WallWords::lower_end}};
+constexpr std::array wall_rows = {
+    WallField{"liner", "liner", &WallWords::liner},           WallField{"liner-metal", "", &WallWords::liner_metal},
+    WallField{"sleeve", "sleeve", &WallWords::sleeve},        WallField{"sleeve-metal", "", &WallWords::sleeve_metal},
+    WallField{"below", "below", &WallWords::below},           WallField{"below-metal", "", &WallWords::below_metal},
+    WallField{"lower-end", "taper to", &WallWords::lower_end}};
 constexpr double row_label = 66, sizes_room = 120, of_metal_room = 104;
 
 DropRequest with_words(Ui& ui, const WallWords& words) {
@@ -42,7 +40,8 @@ Result<DropSetup> setup_with_wall(Ui& ui, const WallWords& words) {
 
 void draw_wall_fields(Ui& ui) {
     WallWords& words = ui.view().drop.wall;
-    if (!folding_head(ui, "Wall of several parts###wall")) return;
+    ImGui::SetNextItemOpen(words != WallWords{}, ImGuiCond_Once);
+    if (!ImGui::CollapsingHeader("Wall of several parts###wall")) return;
     for (const WallField& f : wall_rows) {
         const QuestionField& field = drop_question().fields[drop_question().at(f.name)];
         if (*f.label)

@@ -27,8 +27,9 @@ void draw_head(Ui& ui, const SheetResult& sheet) {
     wrapped_text(kind, ui.colours().dim);
     std::string reference = "reference condition: " + metal.reference_condition;
     if (!metal.reference_temper.empty()) reference += " " + metal.reference_temper;
-    text(std::string(state_word(sheet.conditions)) + " at " + celsius_text(sheet.conditions.temperature_K) + " · " +
-         reference);
+    wrapped_text(std::string(state_word(sheet.conditions)) + " at " + celsius_text(sheet.conditions.temperature_K) +
+                     " · " + reference,
+                 ui.colours().dim);
 }
 
 void draw_cautions(Ui& ui, const SheetResult& sheet) {
@@ -173,8 +174,12 @@ void draw_sheet(Ui& ui) {
     draw_values(ui, *sheet);
     draw_without_value(ui, *sheet);
     draw_comparison_row(ui, "sheet", {sheet->metal});
-    small_dim_text(ui, "○ remembered, not read in a text · * the asked condition is not cited · hover a number for its "
-                       "trail, click it for its source");
+    {
+        const TextLook look(ui.fonts.small, ui.colours().dim);
+        wrapped_text("○ remembered, not read in a text · * the asked condition is not cited · hover a number for its "
+                     "trail, click it for its source",
+                     ui.colours().dim);
+    }
     draw_composition(ui, *sheet->metal);
 }
 

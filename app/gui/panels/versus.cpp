@@ -9,7 +9,7 @@ namespace pourbook {
 namespace {
 
 void draw_pick(Ui& ui, const char* id, const std::string& slug, std::string& choice_made) {
-    const std::string chosen = metal_field(ui, id, slug, ui.px(250));
+    const std::string chosen = metal_field(ui, id, slug, ui.px(230));
     if (chosen.empty()) return;
     choice_made = chosen;
     if (!is_pinned(ui.view(), chosen)) toggle_pin(ui.view(), chosen);

@@ -29,7 +29,7 @@ std::string label_text(const Property& property, const Result<Evaluated>& value,
 
 /// Author and year, as far as a chip is wide; in the font at hand.
 std::string chip_name(const Ui& ui, const std::string& key) {
-    constexpr double widest = 170;
+    constexpr double widest = 120;
     return fitted(short_source(ui.session.catalogue, key), ui.px(widest));
 }
 
