@@ -31,9 +31,18 @@ InferRequest asked() {
     return r;
 }
 
-/// A fall with everything but the remanence as measured with the calipers' errors.
-double fall_s(const std::string& tube, double br, double sigma, std::mt19937_64& random) {
+/// The magnet itself, which is the same in both tubes: its true sizes within the calipers' 0.05 mm.
+std::string true_magnet(std::mt19937_64& random) {
+    std::uniform_real_distribution<double> off_mm(-0.05, 0.05);
+    const auto size = [&](double mm) { return std::to_string(mm + off_mm(random)) + "+-0.0001mm"; };
+    const std::string diameter = size(12);
+    return "cylinder:" + diameter + "x" + size(10);
+}
+
+/// A fall with the tube as measured, with its errors; the distance off the axis is the tube's too.
+double fall_s(const std::string& magnet, const std::string& tube, double br, double sigma, std::mt19937_64& random) {
     SetupWords words = asked().setup;
+    words.magnet = magnet;
     words.tube = tube;
     words.br = std::to_string(br) + "+-0.0001T";
     const auto setup = drop_setup(real_catalogue(), words);
@@ -61,8 +70,9 @@ TEST_CASE("a reference tube makes an ungraded magnet tell conductivity to some 3
             InferRequest r = asked();
             r.setup.tube = bore + ":" + tube + ":1m";
             r.reference_tube = bore + ":" + reference + ":0.8m";
-            const double t = fall_s(r.setup.tube, br, true_S_m, random),
-                         t_ref = fall_s(r.reference_tube, br, known, random);
+            const std::string magnet = true_magnet(random);
+            const double t = fall_s(magnet, r.setup.tube, br, true_S_m, random),
+                         t_ref = fall_s(magnet, r.reference_tube, br, known, random);
             for (int drop = 0; drop < 3; ++drop) {
                 r.times_s.push_back(t * (1 + 0.005 * normal(random)));
                 r.reference_times_s.push_back(t_ref * (1 + 0.005 * normal(random)));
