@@ -8,7 +8,10 @@
 #include <SQLiteCpp/Backup.h>
 #include <sqlite3.h>
 
+#include <algorithm>
 #include <filesystem>
+#include <fstream>
+#include <iterator>
 
 namespace pourbook {
 namespace {
@@ -20,31 +23,44 @@ Problem file_problem(std::string text) {
     return {Problem::Kind::file, std::move(text), 0};
 }
 
-/// The day and time the file was last written, which names the copy: one copy of one damage.
+/// The day and time the file was last written, which names the copy.
 std::string last_written(const std::string& path) {
     const std::int64_t when = platform::last_written_s(path);
     return when == 0 ? "unknown" : platform::utc_stamp(when);
 }
 
-bool same_content_size(const std::string& a, const std::string& b) {
+bool same_content(const std::string& a, const std::string& b) {
     std::error_code first, second;
-    return fs::file_size(a, first) == fs::file_size(b, second) && !first && !second;
+    if (fs::file_size(a, first) != fs::file_size(b, second) || first || second) return false;
+    std::ifstream one(a, std::ios::binary), other(b, std::ios::binary);
+    const std::istreambuf_iterator<char> end;
+    return one && other && std::equal(std::istreambuf_iterator<char>(one), end, std::istreambuf_iterator<char>(other));
+}
+
+/// A copy of this very damage: a change that was given up writes the file anew as it was, at a later time.
+std::string copy_made_before(const std::string& path) {
+    const fs::path file(path);
+    const std::string start = file.filename().string() + ".damaged-";
+    std::error_code error;
+    for (const fs::directory_entry& entry : fs::directory_iterator(file.parent_path(), error))
+        if (entry.path().filename().string().starts_with(start) && same_content(path, entry.path().string()))
+            return entry.path().string();
+    return {};
 }
 
 /// Copies the damaged file and its journal, once. Returns a sentence about it.
 std::string keep_damaged(const std::string& path) {
-    const std::string copy = path + ".damaged-" + last_written(path);
     std::error_code error;
-    if (!same_content_size(path, copy)) {
-        const std::string target = free_name(copy);
-        fs::copy_file(path, target, error);
+    std::string copy = copy_made_before(path);
+    if (copy.empty()) {
+        copy = free_name(path + ".damaged-" + last_written(path));
+        fs::copy_file(path, copy, error);
         if (error) {
             std::error_code ignored;
-            fs::remove(target, ignored); // what there was room for
+            fs::remove(copy, ignored); // what there was room for
+            return "it was left as it is (no copy could be made: " + error.message() + ")";
         }
-        if (error) return "it was left as it is (no copy could be made: " + error.message() + ")";
-        fs::copy_file(path + "-journal", target + "-journal", error); // most often there is none
-        return "it was left as it is, a copy is '" + target + "'";
+        fs::copy_file(path + "-journal", copy + "-journal", error); // most often there is none
     }
     return "it was left as it is, a copy is '" + copy + "'";
 }
