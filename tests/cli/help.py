@@ -38,7 +38,7 @@ def turn(name):
 
 
 for name in sorted(examples, key=turn):
-    small = ["--size", "320x180", "--rate", "2"] if name == "film" else []  # a thousand pictures of the usual size take minutes
+    small = ["--size", "320x320", "--rate", "2"] if name == "film" else []  # a thousand pictures of the usual size take minutes
     code, out, err = program.run(*shlex.split(examples[name]), *small)
     check(code == 0, f"pourbook {examples[name]}: exit {code}: {err.strip()}")
 

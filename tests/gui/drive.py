@@ -83,7 +83,7 @@ def curves(w, pictures):
     w.key("F3")
     check("stretches" in w.text("curve.copper"), "copper has no curve")
     w.point_at("curve.chart.copper.2")
-    check("µΩ·cm" in w.text("hover") and " K " in w.text("hover"), f"the hover of a curve says {w.text('hover')!r}")
+    check("µΩ·cm" in w.text("hover") and " K" in w.text("hover"), f"the hover of a curve says {w.text('hover')!r}")
     w.picture(pictures, "curves")
     w.click("degrees.1")
     w.click("scale.0")
