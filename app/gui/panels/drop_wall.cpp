@@ -32,8 +32,8 @@ DropRequest with_words(Ui& ui, const WallWords& words) {
 } // namespace
 
 Result<DropSetup> setup_with_wall(Ui& ui, const WallWords& words) {
+    if (words == WallWords{}) return drop_setup(ui.session.catalogue, ui.view().drop_setup); // in every frame
     const DropRequest r = with_words(ui, words);
-    if (words == WallWords{}) return drop_setup(ui.session.catalogue, r.setup);
     std::vector<WallPiece> pieces;
     return whole_setup(ui.session.catalogue, r, tube_metal(ui.session.catalogue, r.metal, "", r.conditions), pieces);
 }
