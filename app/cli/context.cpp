@@ -1,5 +1,6 @@
 #include "cli/context.hpp"
 
+#include "cli/terminal_text.hpp"
 #include "core/workshop/check_entry.hpp"
 #include "questions/mix/mix_metal.hpp"
 #include "questions/say/in_units_of.hpp"
@@ -45,7 +46,7 @@ int Context::failed(const Problem& problem) const {
 }
 
 void Context::remark(const std::string& text) const {
-    err << folded("pourbook: " + text + "\n", terminal_columns());
+    err << folded("pourbook: " + for_terminal(text) + "\n", terminal_columns()); // it may quote a damaged file
 }
 
 int Context::told(const std::string& text) const {
