@@ -36,6 +36,7 @@ public:
 private:
     double bore() const { return whole_.inner_radius_m; }
     double outside() const { return whole_.outer_radius_m; }
+    bool of_parts() const { return pieces_.size() > 1 || pieces_.front().tapers(); }
     double length() const { return inputs_.tube_length_m.value; }
     double magnet_radius() const { return inputs_.outer_radius_m.value; }
     double magnet_length() const { return inputs_.magnet().whole_length_m(); }
@@ -63,7 +64,7 @@ private:
         height = length() * scale;
         const double width = std::max(3.0, 2 * outside() * scale);
         const double x = chart_margin + 14, wall = std::max(1.0, (outside() - bore()) * scale);
-        if (pieces_.size() > 1 || pieces_.front().tapers()) {
+        if (of_parts()) {
             for (const eddy::WallOutline& o : pieces_)
                 add_wall(scene_, o, {{x + width / 2, top}, width / (2 * outside()), scale}, colour_of(o));
         } else {
@@ -106,7 +107,7 @@ private:
     }
 
     void add_walls() {
-        if (pieces_.size() > 1 || pieces_.front().tapers()) return add_pieces();
+        if (of_parts()) return add_pieces();
         const double wall = (outside() - bore()) * scale_;
         for (const double side : {-1.0, 1.0}) {
             const double x = side < 0 ? axis_ - outside() * scale_ : axis_ + bore() * scale_;
@@ -184,8 +185,7 @@ private:
         words(x + 8, std::max(top_ + height_ - label_line / 2, last + label_line),
               "gap " + metres(bore() - magnet_radius()), Anchor::start, colours_.dim);
         if (!cut_) return;
-        const std::string note = pieces_.size() > 1 || pieces_.front().tapers() ? "across to scale, lengths shortened"
-                                                                                : "section to scale, shortened";
+        const std::string note = of_parts() ? "across to scale, lengths shortened" : "section to scale, shortened";
         const double half_note = canvas_.measure.width(note, TextStyle::label) / 2;
         const double most = std::max(left_ + half_note, canvas_.width - chart_margin - half_note);
         words(std::clamp(axis_, left_ + half_note, most), below + 1.5 * label_line + 2, note, Anchor::middle,
