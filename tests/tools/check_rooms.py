@@ -16,6 +16,8 @@ SYSTEM = FILES | CLOCK | THREADS | TERMINAL | NAMED_SYSTEM
 # Words that only the platform room may use outside comments: another system then needs a folder there and nothing else.
 SYSTEM_WORDS = re.compile(r'/proc/|/usr/|XDG_|"HOME"|\b(getpid|isatty|mkdtemp|gmtime_r|timegm|localtime_r|fsync)\b|__linux__|_WIN32|'
                           r'__EMSCRIPTEN__|\bEM_(ASM|JS)\b')
+# What the browser's compiler lacks in its standard library (the page is not built by the suite).
+NOT_IN_THE_BROWSER = re.compile(r"\bstd::(ranges|views|format|chrono::parse)\b")
 LANGUAGE = {"algorithm", "any", "array", "bit", "cctype", "cfloat", "charconv", "cmath", "complex", "compare", "concepts", "cstddef", "cstdint", "cstdio",
             "deque", "exception", "functional", "initializer_list", "iomanip", "iosfwd", "istream", "iterator", "limits", "list", "map", "memory",
             "new", "numbers", "numeric", "optional", "ostream", "queue", "random", "regex", "set", "span", "sstream", "stdexcept", "string",
@@ -118,6 +120,9 @@ for room, (folder, _, _) in ROOMS.items():
                 words = SYSTEM_WORDS.search(line.split("//")[0])
                 if words and room not in ("platform", "web"):
                     faults.append(f"{file}:{number}: {words[0]} names a system: that is for app/platform")
+                lacking = NOT_IN_THE_BROWSER.search(line.split("//")[0])
+                if lacking and room != "platform":
+                    faults.append(f"{file}:{number}: {lacking[0]} is missing in the browser's standard library")
                 if not match:
                     if re.search(r"\b(fopen|freopen|tmpfile)\b", line) and file not in REACH_OUT:
                         faults.append(f"{file}:{number}: a file here: see REACH_OUT")

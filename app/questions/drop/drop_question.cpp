@@ -168,9 +168,9 @@ const QuestionOf<DragRequest>& drag_question() {
         const QuestionOf<DropRequest>& drop = drop_question();
         for (const QuestionField& field : drop.fields)
             if (!field.name.starts_with(against_prefix) &&
-                std::ranges::find(wall_fields(), field.name) == wall_fields().end() && field.name != "seed" &&
-                field.name != "samples" && field.name != "price-form" && field.name != "release" &&
-                field.name != "stop")
+                std::find(wall_fields().begin(), wall_fields().end(), field.name) == wall_fields().end() &&
+                field.name != "seed" && field.name != "samples" && field.name != "price-form" &&
+                field.name != "release" && field.name != "stop")
                 q.add_one(drop, field.name, &R::drop);
         as_casting(
             q, [](R & r) -> auto& { return r.drop.conditions; });
