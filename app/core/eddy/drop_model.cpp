@@ -1,6 +1,7 @@
 #include "core/eddy/drop_model.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <numbers>
 #include <optional>
@@ -158,13 +159,18 @@ DropInputs with_riding(DropInputs i) {
 }
 
 double chance_too_wide(const DropInputs& i) {
-    constexpr int points = 100;
+    constexpr std::size_t points = 100;
+    static const std::array<double, points> quantiles = [] { // asked in every frame of the window
+        std::array<double, points> out{};
+        for (std::size_t k = 0; k < points; ++k) out[k] = normal_quantile((static_cast<double>(k) + 0.5) / points);
+        return out;
+    }();
     const double narrower = i.bore_radius_m.value - i.whole_bore().inner_radius_m; // a liner, a taper
     int wide = 0;
-    for (int m = 0; m < points; ++m)
-        for (int b = 0; b < points; ++b)
-            wide += i.outer_radius_m.at(normal_quantile((m + 0.5) / points)) >=
-                    i.bore_radius_m.at(normal_quantile((b + 0.5) / points)) - narrower;
+    for (const double b : quantiles) {
+        const double free_radius_m = i.bore_radius_m.at(b) - narrower;
+        for (const double m : quantiles) wide += i.outer_radius_m.at(m) >= free_radius_m;
+    }
     return wide / static_cast<double>(points * points);
 }
 

@@ -9,8 +9,6 @@ namespace pourbook {
 void draw_setup_fields(Ui& ui, const std::string& id, SetupWords& setup, std::string& metal);
 /// Fields of the wall's other parts, folded away at first.
 void draw_wall_fields(Ui& ui);
-/// Magnet and tube of Drop with these parts in its wall.
-Result<DropSetup> setup_with_wall(Ui& ui, const WallWords& words);
 /// What can hurt: from the reference, beside the magnet.
 void draw_magnet_cautions(Ui& ui);
 void draw_setup_picture(Ui& ui, const std::string& id, const SetupWords& setup, ImVec2 size);

@@ -162,7 +162,7 @@ void draw_setup_fields(Ui& ui, const std::string& id, SetupWords& setup, std::st
     draw_metals(ui, id, id == "drop" ? ui.session.drop.metal() : ui.session.drop.second_metal(), metal);
     draw_tube(ui, id, setup);
     if (id == "drop") draw_wall_fields(ui);
-    const Result<DropSetup> whole = drop_setup(ui.session.catalogue, setup);
+    const Result<DropSetup>& whole = ui.session.drop.setup(setup, {}, ui.session.part_conditions());
     if (whole) return;
     warning_text(ui, whole.problem().text);
     ui.probe.item(id + ".problem", whole.problem().text);
@@ -193,7 +193,7 @@ void draw_magnet_cautions(Ui& ui) {
 
 void draw_setup_picture(Ui& ui, const std::string& id, const SetupWords& setup, ImVec2 size) {
     const WallWords wall = id == "drop" ? ui.view().drop.wall : WallWords{};
-    const Result<DropSetup> made = id == "drop" ? setup_with_wall(ui, wall) : drop_setup(ui.session.catalogue, setup);
+    const Result<DropSetup>& made = ui.session.drop.setup(setup, wall, ui.session.part_conditions());
     if (!made) return;
     const std::string parts = wall.liner + ";" + wall.sleeve + ";" + wall.below + ";" + wall.lower_end;
     chart_view(ui, id + ".picture", setup.magnet + setup.tube + parts + (ui.view().workshop_units ? "w" : "s"), size,

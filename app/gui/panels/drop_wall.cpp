@@ -20,23 +20,7 @@ constexpr std::array wall_rows = {
     WallField{"lower-end", "taper to", &WallWords::lower_end}};
 constexpr double row_label = 66, sizes_room = 120, of_metal_room = 104;
 
-DropRequest with_words(Ui& ui, const WallWords& words) {
-    DropRequest r;
-    r.setup = ui.view().drop_setup;
-    r.metal = ui.session.drop.metal();
-    r.conditions = ui.session.part_conditions();
-    r.wall = words;
-    return r;
-}
-
 } // namespace
-
-Result<DropSetup> setup_with_wall(Ui& ui, const WallWords& words) {
-    if (words == WallWords{}) return drop_setup(ui.session.catalogue, ui.view().drop_setup); // in every frame
-    const DropRequest r = with_words(ui, words);
-    std::vector<WallPiece> pieces;
-    return whole_setup(ui.session.catalogue, r, tube_metal(ui.session.catalogue, r.metal, "", r.conditions), pieces);
-}
 
 void draw_wall_fields(Ui& ui) {
     WallWords& words = ui.view().drop.wall;
@@ -55,7 +39,8 @@ void draw_wall_fields(Ui& ui) {
                        WallWords tried = words;
                        tried.*f.word = typed;
                        if (!*f.label && (words.*(&f - 1)->word).empty()) return std::string(); // its sizes come later
-                       const Result<DropSetup> made = setup_with_wall(ui, tried);
+                       const Result<DropSetup>& made =
+                           ui.session.drop.setup(ui.view().drop_setup, tried, ui.session.part_conditions());
                        return made ? std::string() : made.problem().text;
                    });
         if (ImGui::IsItemHovered() && !ImGui::IsItemActive())

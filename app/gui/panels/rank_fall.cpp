@@ -64,7 +64,7 @@ void draw_faults(Ui& ui) {
         warning_text(ui, fault);
         ui.probe.item(std::string(id) + ".fault", fault);
     }
-    const Result<DropSetup> whole = drop_setup(ui.session.catalogue, ui.view().drop_setup);
+    const Result<DropSetup>& whole = ui.session.drop.setup(ui.view().drop_setup, {}, ui.session.part_conditions());
     if (!whole) fault_line(ui, "fall", whole.problem().text);
 }
 

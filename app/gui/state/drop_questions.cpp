@@ -76,4 +76,23 @@ const Result<AgainstResult>* DropQuestions::against(const Conditions& conditions
     return against_.ask(r, [this, r] { return pourbook::against(catalogue_, r); });
 }
 
+Result<DropSetup> DropQuestions::read(const DropRequest& asked) const {
+    if (asked.wall == WallWords{}) return drop_setup(catalogue_, asked.setup);
+    std::vector<WallPiece> pieces;
+    return whole_setup(catalogue_, asked, tube_metal(catalogue_, asked.metal, "", asked.conditions), pieces);
+}
+
+const Result<DropSetup>& DropQuestions::setup(const SetupWords& words, const WallWords& wall,
+                                              const Conditions& conditions) {
+    constexpr std::size_t kept = 4; // A, B and what is being typed
+    DropRequest asked = request(words, conditions);
+    asked.wall = wall;
+    asked.metal = metal();
+    for (const ReadSetup& known : setups_)
+        if (known.asked == asked) return known.made;
+    if (setups_.size() == kept) setups_.pop_back();
+    Result<DropSetup> made = read(asked);
+    return setups_.emplace_front(ReadSetup{std::move(asked), std::move(made)}).made;
+}
+
 } // namespace pourbook

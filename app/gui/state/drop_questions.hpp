@@ -9,6 +9,8 @@
 #include "questions/drop/sweep.hpp"
 #include "questions/workshop/measured_falls.hpp"
 
+#include <deque>
+
 namespace pourbook {
 
 class DropQuestions {
@@ -29,6 +31,10 @@ public:
     const Falls* last_falls() const { return falls_.last_good(); } // while the newest are refused
     const Result<SweepResult>* sweep(const Conditions& conditions);
     const Result<AgainstResult>* against(const Conditions& conditions);
+    /// Magnet and tube with the wall's other parts as they read. Its walk off the axis is dear: worked out once and
+    /// kept until a word of it changes. Stands until the next such question.
+    const Result<DropSetup>& setup(const SetupWords& words, const WallWords& wall, const Conditions& conditions);
+    void forget_setups() { setups_.clear(); }
 
     /// The pinned metal whose numbers are shown; empty where nothing is pinned.
     std::string metal() const;
@@ -51,7 +57,12 @@ private:
         std::string over, range;
         bool operator==(const SweepAsked&) const = default;
     };
+    struct ReadSetup {
+        DropRequest asked;
+        Result<DropSetup> made;
+    };
     DropRequest request(const SetupWords& setup, const Conditions& conditions) const;
+    Result<DropSetup> read(const DropRequest& asked) const;
 
     const Catalogue& catalogue_;
     const ViewState& view_;
@@ -60,6 +71,7 @@ private:
     Background<FallsAsked, Falls> falls_, cold_;
     Background<SweepAsked, Result<SweepResult>> sweep_;
     Background<AgainstRequest, Result<AgainstResult>> against_;
+    std::deque<ReadSetup> setups_; // the newest first
 };
 
 } // namespace pourbook

@@ -98,6 +98,7 @@ void Session::rebuild(std::vector<std::string> mixes) {
     for (BackgroundWork* w : works_.all) w->forget();
     sheets_.clear();
     figures_.clear();
+    drop.forget_setups();
     sources_.reset();
     searched_.reset();
     workshop_serial_ = workshop.serial();
