@@ -7,7 +7,7 @@ import time
 from browser import Browser
 
 sys.path.insert(0, os.path.join(os.path.dirname(os.path.abspath(__file__)), "..", "gui"))
-from window import USUAL, Failure, check  # noqa: E402
+from window import USUAL, Failure, Window, check  # noqa: E402
 
 # A key as X names it: as the page's events name it, and its number there.
 KEYS = {"Return": ("Enter", 13), "Tab": ("Tab", 9), "BackSpace": ("Backspace", 8), "End": ("End", 35), "Escape": ("Escape", 27), "space": (" ", 32),
@@ -55,6 +55,8 @@ class PageWindow:
         items = self.settled()["items"]
         check(name in items, f"'{name}' is not on screen")
         return items[name]["text"]
+
+    screen_when = Window.screen_when
 
     def shows(self, name):
         return name in self.settled()["items"]

@@ -42,6 +42,7 @@ public:
     explicit Toolkit(GLFWwindow* window) {
         IMGUI_CHECKVERSION();
         ImGui::CreateContext();
+        ImGui::GetIO().KeyRepeatDelay = 0.5F; // as desktops have it: a slow frame must not make two of one press
         ImGui::GetIO().IniFilename = nullptr; // what comes back next time is in the state file
         ImGui_ImplGlfw_InitForOpenGL(window, true);
         ImGui_ImplOpenGL3_Init(platform::shader_version());
