@@ -11,7 +11,26 @@
 namespace pourbook {
 namespace {
 
-constexpr std::size_t often = 64; // contenders between two words of progress
+/// Contenders counted in one go, between two words of progress: one sample's rungs then serve them all from the fastest
+/// memory.
+constexpr std::size_t batch_size = 64;
+
+/// One beyond the contenders compared closely.
+struct Other {
+    std::size_t place;
+    std::vector<double> gain;
+};
+
+/// How many of these, the best first, are at least as good. By halves without a branch to guess.
+std::size_t at_least(const double* rungs, std::size_t count, double gain) {
+    std::size_t above = 0;
+    while (count > 1) {
+        const std::size_t half = count / 2;
+        above += rungs[above + half - 1] >= gain ? half : 0;
+        count -= half;
+    }
+    return above + (rungs[above] >= gain ? 1 : 0);
+}
 
 /// The contenders compared closely: their values in each sample, best first, and how many others beat each place.
 class Ladder {
@@ -36,14 +55,12 @@ public:
     double best(std::size_t s) const { return rungs_[s * count_]; }
     std::size_t best_one(std::size_t s) const { return who_[s * count_]; }
 
-    /// Counts a contender that is not one of them.
-    void add(const std::vector<double>& gain) {
-        for (std::size_t s = 0; s < samples_; ++s) {
-            if (gain[s] <= last_[s]) continue;
-            const double* from = &rungs_[s * count_];
-            const double* place = std::partition_point(from, from + count_, [&](double g) { return g >= gain[s]; });
-            ++better_[s * (count_ + 1) + static_cast<std::size_t>(place - from)];
-        }
+    /// Counts contenders that are not of them.
+    void add(const std::vector<Other>& others) {
+        for (std::size_t s = 0; s < samples_; ++s)
+            for (const Other& o : others)
+                if (o.gain[s] > last_[s])
+                    ++better_[s * (count_ + 1) + at_least(&rungs_[s * count_], count_, o.gain[s])];
     }
 
     /// 5 % and 95 % of the rank of each.
@@ -127,17 +144,19 @@ private:
             best[s] = ladder.best(s);
             first[s] = ladder.best_one(s);
         }
-        for (std::size_t i = near; i < places_.size(); ++i) {
-            if (i % often == 0 && !goes_on(progress, static_cast<double>(i) / static_cast<double>(places_.size())))
-                return;
-            if (most(places_[i]) <= ladder.lowest()) continue;
-            const std::vector<double> gain = gains(places_[i]);
-            ladder.add(gain);
-            for (std::size_t s = 0; s < samples_; ++s)
-                if (gain[s] > best[s]) {
-                    best[s] = gain[s];
-                    first[s] = i;
-                }
+        for (std::size_t i = near; i < places_.size();) {
+            if (!goes_on(progress, static_cast<double>(i) / static_cast<double>(places_.size()))) return;
+            const std::size_t end = std::min(i + batch_size, places_.size());
+            std::vector<Other> batch;
+            for (; i < end; ++i)
+                if (most(places_[i]) > ladder.lowest()) batch.push_back({i, gains(places_[i])});
+            ladder.add(batch);
+            for (const Other& o : batch)
+                for (std::size_t s = 0; s < samples_; ++s)
+                    if (o.gain[s] > best[s]) {
+                        best[s] = o.gain[s];
+                        first[s] = o.place;
+                    }
         }
         std::vector<std::size_t> wins(places_.size());
         for (const std::size_t i : first) ++wins[i];

@@ -48,7 +48,11 @@ void draw_conflicts(Ui& ui, const CheckResult& check) {
     ImGui::TableSetupColumn("property", ImGuiTableColumnFlags_WidthStretch, 2);
     ImGui::TableSetupColumn("value", ImGuiTableColumnFlags_WidthStretch, 1.4F);
     ImGui::TableSetupColumn("spread", ImGuiTableColumnFlags_WidthFixed, ui.px(70));
-    for (const Conflict& c : check.conflicts) draw_conflict(ui, c);
+    ImGuiListClipper rows; // only those in sight
+    rows.Begin(static_cast<int>(check.conflicts.size()));
+    while (rows.Step())
+        for (int i = rows.DisplayStart; i < rows.DisplayEnd; ++i)
+            draw_conflict(ui, check.conflicts[static_cast<std::size_t>(i)]);
     ImGui::EndTable();
 }
 

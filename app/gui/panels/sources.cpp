@@ -31,7 +31,22 @@ void draw_row(Ui& ui, const Reference& r) {
 }
 
 bool is_found(const Reference& r, const std::string& words) {
-    return holds_every_word(r.key + " " + r.full() + " " + r.kind, words);
+    return words.empty() || holds_every_word(r.key + " " + r.full() + " " + r.kind, words);
+}
+
+std::vector<const Reference*> found_in(const Catalogue& catalogue, const std::string& words) {
+    std::vector<const Reference*> found;
+    for (const Reference& r : catalogue.references)
+        if (is_found(r, words)) found.push_back(&r);
+    return found;
+}
+
+/// Only the rows in sight.
+void draw_rows(Ui& ui, const std::vector<const Reference*>& found) {
+    ImGuiListClipper rows;
+    rows.Begin(static_cast<int>(found.size()));
+    while (rows.Step())
+        for (int i = rows.DisplayStart; i < rows.DisplayEnd; ++i) draw_row(ui, *found[static_cast<std::size_t>(i)]);
 }
 
 void draw_list(Ui& ui) {
@@ -40,10 +55,7 @@ void draw_list(Ui& ui) {
     ImGui::InputTextWithHint("##find_source", hint.c_str(), &ui.view().find_source);
     ui.probe.item("find_source", ui.view().find_source);
     table_row(ui, "sources", [&](const DocumentSetting& setting) {
-        std::vector<const Reference*> found;
-        for (const Reference& r : setting.catalogue.references)
-            if (is_found(r, ui.view().find_source)) found.push_back(&r);
-        return document_of(found, setting);
+        return document_of(found_in(setting.catalogue, ui.view().find_source), setting);
     });
     if (!ImGui::BeginTable("sources", 4, ImGuiTableFlags_ScrollY | ImGuiTableFlags_RowBg)) return;
     ImGui::TableSetupScrollFreeze(0, 1);
@@ -52,8 +64,7 @@ void draw_list(Ui& ui) {
     ImGui::TableSetupColumn("grade", ImGuiTableColumnFlags_WidthFixed, ui.px(44));
     ImGui::TableSetupColumn("taken", ImGuiTableColumnFlags_WidthFixed, ui.px(48));
     header_row(ui, 3);
-    for (const Reference& r : ui.session.catalogue.references)
-        if (is_found(r, ui.view().find_source)) draw_row(ui, r);
+    draw_rows(ui, found_in(ui.session.catalogue, ui.view().find_source));
     ImGui::EndTable();
 }
 

@@ -64,6 +64,11 @@ std::size_t free_mark(const ViewState& view) {
     return best;
 }
 
+/// Reading a set-up works out its walk off the axis: start need not wait for that of the first one.
+bool is_sound(const SetupWords& setup, const Catalogue& catalogue) {
+    return setup == first_setup() || drop_setup(catalogue, setup);
+}
+
 } // namespace
 
 ViewState first_view(const Catalogue& catalogue) {
@@ -103,8 +108,8 @@ ViewState fitted(ViewState view, const Catalogue& catalogue) {
     if (!treatment_named(view.mix.words.treatment)) view.mix.words.treatment = MixSheetWords{}.treatment;
     if (!is_known(catalogue, view.pour.text("metal"))) view.pour.set("metal", view.selected);
     if (!view.pour.states("part")) view.pour.set("part", first_pour().text("part"));
-    if (!drop_setup(catalogue, view.drop_setup)) view.drop_setup = first_setup();
-    if (!drop_setup(catalogue, view.drop.second)) view.drop.second = view.drop_setup;
+    if (!is_sound(view.drop_setup, catalogue)) view.drop_setup = first_setup();
+    if (!is_sound(view.drop.second, catalogue)) view.drop.second = view.drop_setup;
     const auto swept = with_range(catalogue, {}, view.drop.over, view.drop.range);
     if (!swept && swept.problem().kind == Problem::Kind::unreadable) { // a currency waits for the workshop's rate
         view.drop.over = DropChoice{}.over;
