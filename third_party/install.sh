@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # Installs the Debian packages (12 or 13) that Pourbook needs: `install.sh build` to build and run, `install.sh test` for the tests as well,
-# `install.sh page` to make the page in the browser.
+# `install.sh page` to make the page in the browser, `install.sh package` to make what is handed out.
 # Ends with one clear line when a package cannot be had.
 set -eu -o pipefail
 
@@ -8,13 +8,15 @@ build="build-essential cmake ninja-build pkg-config libimgui-dev libglfw3-dev li
   nlohmann-json3-dev libcli11-dev libgl1 libgl1-mesa-dri fonts-inter fonts-dejavu-core python3"
 test="$build catch2 xvfb xdotool xclip imagemagick bodr python3-periodictable clang-format getdp gmsh git
   poppler-utils librsvg2-bin tidy python3-openpyxl python3-jsonschema zsh fish"
+package="$build file xz-utils"
 page="$build emscripten dpkg-dev tcl"
 
 case "${1:-build}" in
 build) wanted=$build ;;
 test) wanted=$test ;;
 page) wanted=$page ;;
-*) echo "install.sh: build, test or page is expected, not '$1'" >&2; exit 2 ;;
+package) wanted=$package ;;
+*) echo "install.sh: build, test, page or package is expected, not '$1'" >&2; exit 2 ;;
 esac
 
 missing=""

@@ -13,7 +13,7 @@ build=${POURBOOK_BUILD:-$here/build}
 export SOURCE_DATE_EPOCH=${SOURCE_DATE_EPOCH:-$(git -C "$here" log -1 --format=%ct 2>/dev/null || echo 1796040000)}
 export XZ_OPT=-T1 TZ=UTC LC_ALL=C.UTF-8
 
-"$here/third_party/install.sh" build
+"$here/third_party/install.sh" package
 "$here/app/build.sh" "$build" OFF pourbook reference packaging
 (cd "$build" && cpack -G DEB -B "$out" >cpack.log 2>&1) || { tail -n 5 "$build/cpack.log" >&2; echo "make.sh: no package: $build/cpack.log" >&2; exit 1; }
 rm -rf "$out/_CPack_Packages"
