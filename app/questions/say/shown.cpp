@@ -7,6 +7,7 @@
 
 #include <array>
 #include <cmath>
+#include <unordered_map>
 #include <utility>
 
 namespace pourbook {
@@ -19,12 +20,17 @@ const std::string& unit_text(const Property& p, UnitSystem system) {
     return system == UnitSystem::base ? p.si_unit : system == UnitSystem::workshop ? p.workshop_unit : p.shown_unit;
 }
 
-Unit unit_of(const Property& p, UnitSystem system) {
+/// Each is read once: a table shows hundreds of figures in every frame.
+const Unit& unit_of(const Property& p, UnitSystem system) {
+    thread_local std::unordered_map<std::string, Unit> known;
     const std::string& text = unit_text(p, system);
-    if (text.empty() || text == "1") return {};
-    const std::size_t at = text.find(worth);
-    const Result<Unit> unit = parse_unit(at == std::string::npos ? text : text.substr(at + std::string(worth).size()));
-    return unit ? *unit : Unit{};
+    const auto [at, fresh] = known.try_emplace(text);
+    if (!fresh || text.empty() || text == "1") return at->second;
+    const std::size_t value = text.find(worth);
+    const Result<Unit> unit =
+        parse_unit(value == std::string::npos ? text : text.substr(value + std::string(worth).size()));
+    if (unit) at->second = *unit;
+    return at->second;
 }
 
 bool reciprocal(const Property& p, const Unit& unit) {
@@ -51,12 +57,12 @@ std::string shown_unit(const Property& property, UnitSystem system) {
 }
 
 double shown_number(const Property& property, double si, UnitSystem system) {
-    const Unit unit = unit_of(property, system);
+    const Unit& unit = unit_of(property, system);
     return unit.from_si(reciprocal(property, unit) ? 1 / si : si);
 }
 
 double shown_uncertainty(const Property& property, double si, double uncertainty_si, UnitSystem system) {
-    const Unit unit = unit_of(property, system);
+    const Unit& unit = unit_of(property, system);
     const double u = reciprocal(property, unit) ? uncertainty_si / (si * si) : uncertainty_si;
     return u / unit.scale;
 }
