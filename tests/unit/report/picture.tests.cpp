@@ -111,9 +111,13 @@ TEST_CASE("the same scene and date give the same bytes in each format") {
         CHECK(*once == *again);
         CHECK(once->size() > 500);
     }
-    const auto pdf = picture_of(one_of_each(), PictureFormat::pdf, {1, white, "", "2026-11-25"});
+    const auto pdf_of = [](const char* date) {
+        return picture_of(one_of_each(), PictureFormat::pdf, {1, white, "", date});
+    };
+    const auto pdf = pdf_of("2026-11-25"), later = pdf_of("2026-11-26"); // cairo 1.18 packs the date away
     REQUIRE(pdf);
-    CHECK(pdf->find("20261125000000Z") != std::string::npos);
+    REQUIRE(later);
+    CHECK(*pdf != *later);
 }
 
 TEST_CASE("the ending of the name decides, and another is refused in words") {
