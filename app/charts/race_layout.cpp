@@ -204,12 +204,7 @@ private:
         const Colour colour = colours_.of_slot(canvas_.slot(lane.id, lane.slot));
         if (listed_) return add_listed(lane, i, time_s, axis, colour);
         if (lane.path.empty()) {
-            double y = words_top_ + static_cast<double>(names_) * name_line() + label_line / 2;
-            for (const std::string& line : wrapped(lane.problem, lane_width_, TextStyle::label, canvas_.measure)) {
-                if (y > foot_) break;
-                add_text({axis.x, y}, line, colours_.warning, Anchor::middle);
-                y += label_line;
-            }
+            add_reason(lane.problem, axis.x);
         } else {
             const RacePlace place = place_at(lane, time_s);
             add_tube(lane, i, axis, colour);
@@ -316,6 +311,21 @@ private:
         return nearest;
     }
 
+    /// Why nothing falls here, as far as there is room.
+    void add_reason(const std::string& why, double x) {
+        std::vector<std::string> lines = wrapped(why, lane_width_, TextStyle::label, canvas_.measure);
+        double y = words_top_ + static_cast<double>(names_) * name_line() + label_line / 2;
+        const auto room = static_cast<std::size_t>(std::max(1.0, std::floor((foot_ - y) / label_line) + 1));
+        if (lines.size() > room) {
+            lines.resize(room);
+            lines.back() = fitted(lines.back() + " …", lane_width_);
+        }
+        for (const std::string& line : lines) {
+            add_text({x, y}, line, colours_.warning, Anchor::middle);
+            y += label_line;
+        }
+    }
+
     void add_words(const RaceLane& lane, const RacePlace& place, double x, bool nearest) {
         double y = words_top_ + static_cast<double>(names_) * name_line() + label_line / 2;
         const auto say = [&](const std::string& text, Colour colour) {
@@ -325,7 +335,7 @@ private:
         if (!lane.detail.empty()) say(lane.detail, colours_.dim);
         const std::string speed = speed_text(place.speed_m_s, race_.units);
         if (place.out) { // the clock above is that of the slowest
-            say("out after " + clock_text(place.time_s), colours_.accent);
+            say(with_fitting("out after ", "out ", clock_text(place.time_s)), colours_.accent);
             say("at " + speed, colours_.ink);
             if (nearest) say("nearest to " + significant(race_.aim_s, 3) + " s", colours_.accent);
             return;

@@ -95,7 +95,11 @@ PointChart tradeoff_chart(const Catalogue& catalogue, const TradeoffResult& resu
     const Goalpost along(catalogue, result, true, units), up(catalogue, result, false, units);
     PointChart chart;
     chart.title = up.name + " against " + along.name;
+    const auto in_front =
+        std::count_if(result.points.begin(), result.points.end(), [](const TradeoffPoint& p) { return p.on_front; });
     chart.subtitle = "on the line: no other metal beats it in both";
+    for (const TradeoffPoint& p : result.points)
+        if (p.on_front && in_front == 1) chart.subtitle = p.metal->name + " beats every other metal in both";
     chart.x_label = along.axis;
     chart.y_label = up.axis;
     chart.origin.conditions =

@@ -101,6 +101,26 @@ TEST_CASE("law: no curve steps where one way of knowing hands over to another") 
     CHECK(ends > 10);
 }
 
+TEST_CASE("law: no resistivity steps at a Curie point") {
+    // Common practice, no source: the spins are in disorder at it, so the slope changes there and not the figure.
+    const Catalogue& catalogue = real_catalogue();
+    int crossed = 0;
+    for (const Metal& m : catalogue.metals) {
+        Conditions c;
+        const auto curie = evaluate(catalogue, m, "curie_temperature", c);
+        if (!curie || !ferromagnetic_at(catalogue, m, room_temperature_K)) continue;
+        c.temperature_K = curie->value_si - 1;
+        const auto below = evaluate(catalogue, m, "resistivity", c);
+        c.temperature_K = curie->value_si + 1;
+        const auto above = evaluate(catalogue, m, "resistivity", c);
+        if (!below || !above) continue;
+        INFO(m.slug << ": " << below->value_si << ", " << above->value_si);
+        CHECK(above->value_si / below->value_si == Approx(1).margin(0.02));
+        ++crossed;
+    }
+    CHECK(crossed >= 3);
+}
+
 TEST_CASE("law: estimates of alloys without a figure of their own keep their intervals") {
     for (const char* property : {"resistivity", "density", "specific_heat", "linear_expansion"}) {
         const LawErrors e = errors_of(kept(leave_each_out(real_catalogue(), property, Phase::solid), Basis::estimated));

@@ -2,6 +2,7 @@
 
 #include "answers/parts/table.hpp"
 #include "answers/workshop/entry_json.hpp"
+#include "core/quantity/constants.hpp"
 #include "core/quantity/format.hpp"
 
 #include <cmath>
@@ -76,10 +77,10 @@ std::string impurities_text(const std::string& base, const std::vector<ImpurityE
 }
 
 std::string inferred_text(const InferResult& r) {
-    std::string out = rounded_to(r.conductivity.value_S_m / 1e6, r.conductivity.standard_uncertainty_S_m / 1e6) +
-                      " +- " + trimmed(r.conductivity.standard_uncertainty_S_m / 1e6, 2) + " MS/m, " +
-                      trimmed(r.iacs_percent, 3) + " %IACS (" + trimmed(r.iacs_low90, 3) + " to " +
-                      trimmed(r.iacs_high90, 3) + ")";
+    std::string out =
+        rounded_to(r.conductivity.value_S_m / 1e6, normal_90 * r.conductivity.standard_uncertainty_S_m / 1e6) + " +- " +
+        significant(normal_90 * r.conductivity.standard_uncertainty_S_m / 1e6, 2) + " MS/m, " +
+        trimmed(r.iacs_percent, 3) + " %IACS (" + trimmed(r.iacs_low90, 3) + " to " + trimmed(r.iacs_high90, 3) + ")";
     if (!r.consistent.empty()) return out + "; like " + metals_text(r.consistent);
     return out + "; no metal here has it" + (r.nearest.empty() ? "" : ", nearest " + metals_text(r.nearest));
 }
@@ -95,14 +96,17 @@ std::string predicted_text(const TrialResult& r) {
 }
 
 std::string weighed_text(const Weighed& w) {
-    std::string out = "density " + rounded_to(w.density_kg_m3, w.density_uncertainty) + " kg/m3" +
+    const auto density = [](double kg_m3, double uncertainty) {
+        return rounded_to(kg_m3 / 1000, normal_90 * uncertainty / 1000) + " g/cm3";
+    };
+    std::string out = "density " + density(w.density_kg_m3, w.density_uncertainty) +
                       (w.in_water ? " by weighing in water" : " by its size");
     if (w.in_water && std::isfinite(w.by_size_kg_m3))
-        out += " (by its size " + rounded_to(w.by_size_kg_m3, w.by_size_uncertainty) + ")";
+        out += " (by its size " + density(w.by_size_kg_m3, w.by_size_uncertainty) + ")";
     if (w.porosity)
-        out += ", expected " + rounded_to(w.expected_density->value_si, w.expected_density->standard_uncertainty_si) +
-               ": porosity " + rounded_to(100 * *w.porosity, 100 * w.porosity_uncertainty) + " +- " +
-               trimmed(100 * w.porosity_uncertainty, 2) + " %";
+        out += ", sound metal " + density(w.expected_density->value_si, w.expected_density->standard_uncertainty_si) +
+               ": porosity " + rounded_to(100 * *w.porosity, 100 * normal_90 * w.porosity_uncertainty) + " +- " +
+               significant(100 * normal_90 * w.porosity_uncertainty, 2) + " %";
     for (std::size_t i = 0; i < w.contraction.size(); ++i)
         out += (i ? ", " : "; contraction ") + w.contraction[i].size + " " +
                trimmed(100 * w.contraction[i].achieved, 3) + " %";

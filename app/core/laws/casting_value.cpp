@@ -9,6 +9,7 @@
 #include "core/laws/porosity.hpp"
 #include "core/laws/structure.hpp"
 #include "core/laws/traces.hpp"
+#include "core/quantity/constants.hpp"
 #include "core/quantity/format.hpp"
 
 #include <algorithm>
@@ -152,12 +153,14 @@ private:
         e.law = "your own castings";
         close(e);
         if (plain_.story)
-            e.trail.push_back(
-                "your " + metal_.slug + ", from " + std::to_string(own.trials) +
-                (own.trials == 1 ? " trial: " : " trials: ") +
-                rounded_to(1e-6 / own.next.resistivity_si, 1e-6 * own.next.mean_relative / own.next.resistivity_si) +
-                " +- " + trimmed(1e-6 * own.next.mean_relative / own.next.resistivity_si, 2) + " MS/m in the mean, " +
-                trimmed(100 * own.next.relative, 2) + " % for the next casting");
+            e.trail.push_back("your " + metal_.slug + ", from " + std::to_string(own.trials) +
+                              (own.trials == 1 ? " trial: " : " trials: ") +
+                              rounded_to(1e-6 / own.next.resistivity_si,
+                                         normal_90 * 1e-6 * own.next.mean_relative / own.next.resistivity_si) +
+                              " +- " +
+                              significant(normal_90 * 1e-6 * own.next.mean_relative / own.next.resistivity_si, 2) +
+                              " MS/m in the mean (90 %), " + significant(100 * normal_90 * own.next.relative, 2) +
+                              " % for the next casting");
     }
 
     /// Terms of the resistivity, or of the thermal resistivity; `per_ohm_m`: what an ohm m counts in them.

@@ -81,7 +81,8 @@ struct HostCurve {
 Result<HostCurve> host_between(const Question& q, const Anchor& a) {
     const Metal* host = electric_host(q.catalogue, q.metal, a.value.value_si);
     if (!host) return no_law("no host of known resistivity");
-    const bool magnetic = ferromagnetic_at(q.catalogue, q.metal, std::max(q.temperature_K, a.temperature_K));
+    // What is ferromagnetic where it was measured has the host's whole rise, up to its Curie point and on above it.
+    const bool magnetic = ferromagnetic_at(q.catalogue, q.metal, a.temperature_K);
     const Result<double> there = host_resistivity(q.catalogue, *host, magnetic, a.temperature_K);
     const Result<double> here = host_resistivity(q.catalogue, *host, magnetic, q.temperature_K);
     if (!there) return there.problem();
