@@ -81,19 +81,23 @@ function pickedBy(id, take) {
   });
 }
 
-// Pixels a point of the page: the display's own; where a phone shows the page small at first, enough to zoom in by half.
-const firstZoom = () => (window.visualViewport ? window.visualViewport.scale : 1);
-const pixels = () => (window.devicePixelRatio || 1) * Math.min(1, 1.5 * firstZoom());
+// The canvas has the display's own pixels.
 function sizeOfCanvas() {
-  const box = byId("canvas").getBoundingClientRect();
-  return [Math.max(1, Math.round(box.width * pixels())), Math.max(1, Math.round(box.height * pixels()))];
+  const box = byId("canvas").getBoundingClientRect(), pixels = window.devicePixelRatio || 1;
+  return [Math.max(1, Math.round(box.width * pixels)), Math.max(1, Math.round(box.height * pixels))];
+}
+
+// On a phone the buttons for files stand in About, so that the header is one line.
+function placeFiles(phone) {
+  const files = byId("files"), about = byId("about");
+  if (phone) about.querySelector("div").prepend(files); else about.before(files);
 }
 
 // The window library would take a touch for a mouse with no button. The browser itself makes a tap a move and a click
 // (hover first) and two fingers a zoom; one finger drawn over the page scrolls in the window, or the page if it is zoomed.
 function followTouch() {
-  const canvas = byId("canvas"), small = firstZoom(), points = 90; // a notch
-  const zoomed = () => firstZoom() > small * 1.05;
+  const canvas = byId("canvas"), points = 90; // a notch
+  const zoomed = () => window.visualViewport && window.visualViewport.scale > 1.05;
   let last = null;
   const handlers = {
     touchstart(touch) {
@@ -139,8 +143,9 @@ window.addEventListener("mousewheel", (event) => { if (event.target === byId("ca
 // The keyboard of a phone opens for a field of the page only: an unseen one stands in for the field in the window.
 function followTyping() {
   const typing = byId("typing");
-  byId("canvas").addEventListener("click", () => {
+  byId("canvas").addEventListener("click", (event) => {
     if (!matchMedia("(pointer: coarse)").matches) return;
+    typing.style.top = event.clientY + "px"; // the browser brings it into sight above its keyboard
     setTimeout(() => { if (Module.ccall("pourbook_wants_text", "number", [], [])) typing.focus(); else typing.blur(); }, 80);
   });
   const space = " "; // so that there is something to delete
@@ -223,6 +228,9 @@ var Module = {
   byId("export").addEventListener("click", exportOwn);
   pickedBy("import", importOwn);
   pickedBy("part", openPart);
+  const phone = matchMedia("(max-width: 640px)");
+  placeFiles(phone.matches);
+  phone.addEventListener("change", () => placeFiles(phone.matches));
   followTyping();
   followTouch();
   if (!window.crossOriginIsolated) return over("this address gives the page no threads: open it by https, or from this machine itself, and not in a private window");

@@ -57,9 +57,11 @@ def no_request_after_loading(browser, server):
 def on_a_phone(browser, address):
     browser.call("Emulation.setDeviceMetricsOverride", width=390, height=844, deviceScaleFactor=3, mobile=True)
     browser.call("Emulation.setTouchEmulationEnabled", enabled=True)
-    for view in ("start", "rank", "drop", "pour"):
+    for view in ("start", "metals", "rank", "drop", "pour"):
         first_frame(browser, f"{address}?test&phone={view}#view={view}")
-        check(browser.settled()["items"]["view"]["text"] == view, f"a phone does not open {view}")
+        items = browser.settled()["items"]
+        check(items["view"]["text"] == view, f"a phone does not open {view}")
+        check("views" in items and items["views"]["height"] >= 3 * 32, f"{view}: the list of views is lower than a finger needs")
         if PICTURES:
             browser.picture(os.path.join(PICTURES, f"phone-{view}.png"))
     browser.call("Emulation.setTouchEmulationEnabled", enabled=False)

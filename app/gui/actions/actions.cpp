@@ -12,6 +12,7 @@ namespace {
 
 void find_metal_by_name(Session& s) {
     s.view.view = "metals";
+    s.passing.sheet_open = false;
     s.passing.focus_find = true;
 }
 
@@ -155,6 +156,7 @@ void show_metal(Session& session, const std::string& slug) {
     session.view.selected = slug;
     session.view.view = "metals";
     session.passing.scroll_to_selected = true;
+    session.passing.sheet_open = true;
 }
 
 void show_goal(Session& session, const std::string& id) {

@@ -3,6 +3,7 @@
 #include "gui/panels/panels.hpp"
 #include "gui/widgets/form.hpp"
 #include "gui/widgets/leave_row.hpp"
+#include "gui/widgets/splitter.hpp"
 #include "gui/widgets/text.hpp"
 #include "questions/metals/conditions.hpp"
 
@@ -14,12 +15,11 @@ namespace {
 void draw_questions(Ui& ui) {
     for (const Asker& asker : askers()) {
         const std::string& name = asker.question->name;
+        if (&asker != &askers().front()) flow(button_width(name));
         if (word_button(ui, "questions." + name, name, ui.view().questions.question == name))
             ui.view().questions.question = name;
         if (ImGui::IsItemHovered()) hover_text(ui, name + "\n" + asker.question->meaning);
-        ImGui::SameLine();
     }
-    ImGui::NewLine();
 }
 
 /// Parts of the form in the order of their first fields.
@@ -120,11 +120,13 @@ void draw_all_questions(Ui& ui) {
     Stated& stated = stated_for(ui.view(), *asked.question);
     wrapped_text(asked.question->meaning, ui.colours().dim);
     const float left = std::clamp(ImGui::GetContentRegionAvail().x * 0.33F, ui.px(330), ui.px(480));
-    ImGui::BeginChild("questions.fields", {left, 0});
+    begin_panel(ui, "questions.fields", {left, 0});
     draw_fields(ui, stated);
-    ImGui::EndChild();
-    ImGui::SameLine(0, ui.px(18));
-    ImGui::BeginChild("questions.answer", {0, 0});
+    end_panel(ui);
+    beside(ui, 18);
+    constexpr double narrow_answer = 460; // its columns are a terminal's: to the side they scroll
+    ImGui::BeginChild("questions.answer", rest_of_panel(ui, narrow_answer), false,
+                      ui.narrow() ? ImGuiWindowFlags_HorizontalScrollbar : 0);
     draw_answer(ui, asked, stated);
     ImGui::EndChild();
 }

@@ -67,8 +67,10 @@ bool draw_entry(Ui& ui, const AskEntry& entry, std::size_t place, bool current) 
     small_dim_text(ui, name_of(entry.kind));
     ImGui::TableNextColumn();
     const std::string id = "ask.entry." + std::to_string(place);
-    const bool clicked = ImGui::Selectable((entry.label + "##" + id).c_str(), current);
+    const std::string label = fitted(entry.label, ImGui::GetContentRegionAvail().x);
+    const bool clicked = ImGui::Selectable((label + "##" + id).c_str(), current);
     ui.probe.item(id, std::string(name_of(entry.kind)) + ": " + entry.label);
+    if (ui.narrow()) return clicked;
     ImGui::TableNextColumn();
     small_fitted_text(ui, entry.detail);
     return clicked;
@@ -77,10 +79,12 @@ bool draw_entry(Ui& ui, const AskEntry& entry, std::size_t place, bool current) 
 /// The entry clicked, else one past the last.
 std::size_t draw_entries(Ui& ui, const AskFound& found) {
     std::size_t clicked = found.entries.size();
-    if (!ImGui::BeginTable("entries", 3, ImGuiTableFlags_SizingFixedFit)) return clicked;
+    const bool details = !ui.narrow();
+    const ListRows rows;
+    if (!ImGui::BeginTable("entries", details ? 3 : 2, ImGuiTableFlags_SizingFixedFit)) return clicked;
     ImGui::TableSetupColumn("kind", ImGuiTableColumnFlags_WidthFixed, ui.px(76));
-    ImGui::TableSetupColumn("label");
-    ImGui::TableSetupColumn("detail", ImGuiTableColumnFlags_WidthStretch);
+    ImGui::TableSetupColumn("label", details ? ImGuiTableColumnFlags_WidthFixed : ImGuiTableColumnFlags_WidthStretch);
+    if (details) ImGui::TableSetupColumn("detail", ImGuiTableColumnFlags_WidthStretch);
     for (std::size_t i = 0; i < found.entries.size(); ++i)
         if (draw_entry(ui, found.entries[i], i, i == ui.session.passing.ask.at)) clicked = i;
     ImGui::EndTable();
@@ -105,8 +109,9 @@ void draw_found(Ui& ui, const AskFound& found) {
 
 void draw_ask_field(Ui& ui) {
     AskField& field = ui.session.passing.ask;
-    const float room = ImGui::GetWindowContentRegionMax().x, width = std::min(ui.px(widest_field), room / 2);
-    ImGui::SameLine((room - width) / 2);
+    const float room = ImGui::GetWindowContentRegionMax().x, middle = std::min(ui.px(widest_field), room / 2);
+    ui.narrow() ? ImGui::SameLine() : ImGui::SameLine((room - middle) / 2);
+    const float width = ui.narrow() ? ImGui::GetContentRegionAvail().x : middle;
     if (field.focus || slash_typed()) ImGui::SetKeyboardFocusHere();
     field.focus = false;
     ImGui::SetNextItemWidth(width);
@@ -130,8 +135,8 @@ void draw_ask_found(Ui& ui) {
     AskField& field = ui.session.passing.ask;
     if (!field.open) return;
     const ImVec2 display = ImGui::GetIO().DisplaySize;
-    const float width = std::min(ui.px(widest_field + 2 * theme::wide), display.x - ui.px(2 * theme::apart));
-    ImGui::SetNextWindowPos({display.x / 2, ui.px(44)}, ImGuiCond_Always, {0.5F, 0});
+    const float width = std::min(ui.px(widest_field + 2 * theme::wide), display.x - ui.px(2 * theme::near));
+    ImGui::SetNextWindowPos({display.x / 2, ui.px(ui.narrow() ? 48 : 44)}, ImGuiCond_Always, {0.5F, 0});
     ImGui::SetNextWindowSize({width, 0});
     ImGui::PushStyleColor(ImGuiCol_WindowBg, u32(ui.colours().raised));
     ImGui::PushStyleVar(ImGuiStyleVar_WindowBorderSize, 1);

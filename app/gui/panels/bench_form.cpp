@@ -4,6 +4,7 @@
 #include "gui/state/shape_words.hpp"
 #include "gui/widgets/metal_field.hpp"
 #include "gui/widgets/shape_fields.hpp"
+#include "gui/widgets/splitter.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/text_field.hpp"
 #include "gui/widgets/value_label.hpp"
@@ -81,7 +82,7 @@ void draw_choice_field(Ui& ui, const Kind& kind, const Field& field, const std::
             }
             ui.probe.item(id + "." + word, word);
         }
-        ImGui::EndCombo();
+        end_combo();
     }
     ui.probe.item(id, value);
 }
@@ -198,13 +199,13 @@ void draw_entry_form(Ui& ui, const Kind& kind) {
     wrapped_text(kind.meaning, ui.colours().dim);
     draw_buttons(ui, kind); // stay in sight while a long form is scrolled
     ImGui::Spacing();
-    ImGui::BeginChild("fields");
+    begin_panel(ui, "fields");
     for (std::size_t i = 0; i < kind.fields.size(); ++i)
         if (belongs(kind, entry_desk(ui).entry, kind.fields[i])) draw_field(ui, kind, i, label_width + ui.px(12));
     const bool trial = kind.name == "trial"; // other kinds have no field "type"
     if (trial && (!ui.session.passing.seen.empty() || text_of(kind, entry_desk(ui).entry, "type") == "casting"))
         draw_defects(ui);
-    ImGui::EndChild();
+    end_panel(ui);
 }
 
 } // namespace pourbook

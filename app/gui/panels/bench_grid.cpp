@@ -118,7 +118,13 @@ void draw_head(Ui& ui, const Kind& kind) {
     ImGui::TableSetupColumn("##number", ImGuiTableColumnFlags_WidthFixed, ui.px(30));
     for (const std::string& name : grid_fields(kind)) {
         const bool wide = name == "metal" || name == "source" || name == "material";
-        ImGui::TableSetupColumn(words_of(name).c_str(), ImGuiTableColumnFlags_WidthStretch, wide ? 1.7F : 1);
+        const float share = wide ? 1.7F : 1;
+        constexpr double narrow_cell = 110;
+        if (ui.narrow())
+            ImGui::TableSetupColumn(words_of(name).c_str(), ImGuiTableColumnFlags_WidthFixed,
+                                    share * ui.px(narrow_cell));
+        else
+            ImGui::TableSetupColumn(words_of(name).c_str(), ImGuiTableColumnFlags_WidthStretch, share);
     }
     header_row(ui, 99);
 }
@@ -166,7 +172,8 @@ void draw_grid(Ui& ui, const Kind& kind, float height) {
     if (ImGui::IsItemHovered())
         hover_text(ui, "Paste\nrows copied from a spreadsheet, with or without a head that names the columns");
     draw_faults(ui, kind, *entries);
-    constexpr ImGuiTableFlags flags = ImGuiTableFlags_ScrollY | ImGuiTableFlags_BordersInnerV;
+    const ImGuiTableFlags sideways = ui.narrow() ? ImGuiTableFlags_ScrollX : 0;
+    const ImGuiTableFlags flags = sideways | ImGuiTableFlags_ScrollY | ImGuiTableFlags_BordersInnerV;
     const float used = ImGui::GetFrameHeightWithSpacing();
     if (!ImGui::BeginTable(("grid." + kind.name).c_str(), 1 + static_cast<int>(grid_fields(kind).size()), flags,
                            {0, std::max(ui.px(90), height - used)}))

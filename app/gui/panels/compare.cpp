@@ -5,6 +5,7 @@
 #include "gui/actions/actions.hpp"
 #include "gui/panels/panels.hpp"
 #include "gui/widgets/leave_row.hpp"
+#include "gui/widgets/splitter.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/text_field.hpp"
 #include "gui/widgets/value_label.hpp"
@@ -20,7 +21,7 @@ namespace pourbook {
 namespace {
 
 constexpr int compare_most_columns = 40; // what a table of the toolkit holds safely
-constexpr double compare_label_width = 290, compare_least_column = 190;
+constexpr double wide_labels = 290, narrow_labels = 128, compare_least_column = 190;
 
 using Metals = std::vector<const Metal*>;
 
@@ -81,7 +82,7 @@ void draw_head_menu(Ui& ui, const Metal& metal) {
 void draw_head(Ui& ui, const Metals& metals) {
     ImGui::TableNextRow(ImGuiTableRowFlags_Headers);
     ImGui::TableNextColumn();
-    dim_text(ui, state_word(ui.session.conditions()));
+    dim_text(ui, fitted(state_word(ui.session.conditions()), ImGui::GetContentRegionAvail().x));
     ui.probe.say("compare.state", state_word(ui.session.conditions()));
     for (const Metal* m : metals) {
         ImGui::TableNextColumn();
@@ -121,7 +122,7 @@ void draw_label(Ui& ui, const Property& property) {
         hover_text(ui, property.label + "\n" + property.meaning + "\nclick: the metals in this order");
     ImGui::SameLine(0, 0);
     ImGui::SetCursorPosX(at);
-    text(label);
+    text(fitted(label, ImGui::GetContentRegionAvail().x));
     if (sorted) ImGui::SameLine(), small_dim_text(ui, sign);
 }
 
@@ -189,7 +190,8 @@ void draw_group_head(Ui& ui, const PropertyGroup& group) {
     ImGui::TableNextColumn();
     const bool closed = is_folded(ui, group.name);
     const TextLook look(ui.fonts.strong, ui.colours().ink);
-    if (ImGui::Selectable(((closed ? "+ " : "− ") + group.name).c_str(), false, ImGuiSelectableFlags_SpanAllColumns)) {
+    const std::string head = fitted((closed ? "+ " : "− ") + group.name, ImGui::GetContentRegionAvail().x);
+    if (ImGui::Selectable((head + "##" + group.name).c_str(), false, ImGuiSelectableFlags_SpanAllColumns)) {
         auto& folded = ui.view().compare.folded;
         closed ? std::erase(folded, group.name) : (folded.push_back(group.name), std::size_t{1});
     }
@@ -202,7 +204,7 @@ void draw_missing(Ui& ui, const PropertyGroup& group, const std::vector<std::str
     ImGui::TableNextRow();
     ImGui::TableNextColumn();
     const std::string words = std::to_string(missing.size()) + " without figures";
-    dim_text(ui, words);
+    dim_text(ui, fitted(words, ImGui::GetContentRegionAvail().x));
     ui.probe.item("compare.missing." + group.name, words);
     if (ImGui::IsItemHovered()) hover_text(ui, "No figure of these metals is kept for\n" + joined(missing));
 }
@@ -244,7 +246,7 @@ void draw_compare(Ui& ui) {
     ImGui::SetNextItemWidth(ui.px(190));
     ImGui::InputTextWithHint("##compare.find", "rows: melting, price ...", &ui.view().compare.find);
     ui.probe.item("compare.find", ui.view().compare.find);
-    ImGui::SameLine(0, ui.px(12));
+    flow(ui.px(280), ui.px(12));
     draw_comparison_row(ui, "comparison", metals);
     {
         const TextLook look(ui.fonts.small, ui.colours().dim);
@@ -255,11 +257,14 @@ void draw_compare(Ui& ui) {
     }
     constexpr ImGuiTableFlags flags =
         ImGuiTableFlags_ScrollX | ImGuiTableFlags_ScrollY | ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit;
-    if (!ImGui::BeginTable("compared", static_cast<int>(metals.size()) + 1, flags)) return;
+    constexpr double narrow_table = 520; // points of height, in which it scrolls by itself
+    if (!ImGui::BeginTable("compared", static_cast<int>(metals.size()) + 1, flags, rest_of_panel(ui, narrow_table)))
+        return;
+    const float labels = ui.px(ui.narrow() ? narrow_labels : wide_labels);
     ImGui::TableSetupScrollFreeze(1, 1);
-    const float room = ImGui::GetContentRegionAvail().x - ui.px(compare_label_width + 40);
+    const float room = ImGui::GetContentRegionAvail().x - labels - ui.px(40);
     const float share = std::clamp(room / static_cast<float>(metals.size()), ui.px(compare_least_column), ui.px(330));
-    ImGui::TableSetupColumn("property", ImGuiTableColumnFlags_WidthFixed, ui.px(compare_label_width));
+    ImGui::TableSetupColumn("property", ImGuiTableColumnFlags_WidthFixed, labels);
     for (const Metal* m : metals)
         ImGui::TableSetupColumn(m->slug.c_str(), ImGuiTableColumnFlags_WidthFixed,
                                 share - 2 * ImGui::GetStyle().CellPadding.x);

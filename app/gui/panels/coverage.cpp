@@ -11,12 +11,13 @@ namespace {
 
 void draw_counts(const Ui& ui, const CheckResult& c) {
     const auto n = [](std::size_t x) { return std::to_string(x); };
-    text(n(c.metals) + " metals: " + n(c.elements) + " elements and " + n(c.alloys) + " alloys");
-    text(n(c.values) + " published values in " + n(c.records) + " records, " + n(c.values_read) +
-         " of them read in a text");
-    text(n(c.references) + " sources, " + n(c.prices) + " prices");
-    text(n(c.core_answers) + " core properties answered at 20 °C, " + n(c.core_answers_read) +
-         " from a text that was read");
+    const auto say = [&](const std::string& line) { wrapped_text(line, ui.colours().ink); };
+    say(n(c.metals) + " metals: " + n(c.elements) + " elements and " + n(c.alloys) + " alloys");
+    say(n(c.values) + " published values in " + n(c.records) + " records, " + n(c.values_read) +
+        " of them read in a text");
+    say(n(c.references) + " sources, " + n(c.prices) + " prices");
+    say(n(c.core_answers) + " core properties answered at 20 °C, " + n(c.core_answers_read) +
+        " from a text that was read");
     if (c.without_source > 0) warning_text(ui, n(c.without_source) + " records have no source");
 }
 
@@ -33,7 +34,7 @@ void draw_conflict(Ui& ui, const Conflict& c) {
     ImGui::TableNextColumn();
     text(as_far_as_it_goes(c.property->label));
     ImGui::TableNextColumn();
-    value_label(ui, "conflict." + id, *c.metal, *c.property, c.value, {});
+    value_label(ui, "conflict." + id, *c.metal, *c.property, c.value, {.unit = !ui.narrow()});
     ImGui::TableNextColumn();
     text_right(significant(c.spread_percent, 2) + " %");
 }
@@ -61,7 +62,7 @@ void draw_conflicts(Ui& ui, const CheckResult& check) {
 void draw_coverage(Ui& ui) {
     heading(ui, "What the reference holds");
     ui.probe.say("source.shown", "");
-    small_dim_text(ui, "choose a source on the left to see what was taken from it");
+    small_dim_text(ui, "choose a source in the list to see what was taken from it");
     const std::string cite = how_to_cite(ui.session.catalogue.data_version);
     wrapped_text("To cite: " + cite, ui.colours().dim);
     if (ImGui::SmallButton("Copy the citation")) ImGui::SetClipboardText(cite.c_str());

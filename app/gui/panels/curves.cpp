@@ -4,10 +4,12 @@
 #include "gui/actions/actions.hpp"
 #include "gui/panels/panels.hpp"
 #include "gui/widgets/chart_view.hpp"
+#include "gui/widgets/splitter.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/text_field.hpp"
 #include "questions/metals/temperature_words.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace pourbook {
@@ -24,7 +26,8 @@ void show_all(Ui& ui) {
 
 void draw_properties(Ui& ui) {
     const Property* chosen = ui.session.catalogue.property(ui.view().curves.property);
-    if (begin_combo("property", chosen ? chosen->label : "choose a property", ui.px(330))) {
+    if (begin_combo("property", chosen ? chosen->label : "choose a property",
+                    std::min(ui.px(330), ImGui::GetContentRegionAvail().x))) {
         for (const Property& p : ui.session.catalogue.properties) {
             if (!p.varies_with_temperature) continue;
             if (ImGui::Selectable(p.label.c_str(), &p == chosen)) {
@@ -33,7 +36,7 @@ void draw_properties(Ui& ui) {
             }
             ui.probe.item("property." + p.id, p.label);
         }
-        ImGui::EndCombo();
+        end_combo();
     }
     ui.probe.item("property", ui.view().curves.property);
 }
@@ -41,16 +44,16 @@ void draw_properties(Ui& ui) {
 void draw_choice(Ui& ui) {
     CurveChoice& made = ui.view().curves;
     draw_properties(ui);
-    ImGui::SameLine();
+    flow(button_width("linear"));
     if (const int c = choice(ui, "scale", {"linear", "logarithmic"}, made.log ? 1 : 0); c >= 0) made.log = c == 1;
-    ImGui::SameLine();
+    flow(button_width("K") + button_width("°C"));
     if (const int c = choice(ui, "degrees", {"K", "°C"}, made.celsius ? 1 : 0); c >= 0) {
         made.celsius = c == 1;
         show_all(ui);
     }
-    ImGui::SameLine();
     bool& log_t = made.log_t;
     if (made.celsius) return;
+    flow(button_width("even") + button_width("by ratio"));
     if (const int c = choice(ui, "log_t", {"even", "by ratio"}, log_t ? 1 : 0); c >= 0) log_t = c == 1;
     if (ImGui::IsItemHovered()) hover_text(ui, "The temperature axis\neven, or logarithmic: room for the cold");
 }
@@ -99,7 +102,7 @@ void draw_ranges(Ui& ui, const CurveResult& result) {
     if (cached == ui.scenes.end() || !cached->second.scene.plot) return;
     PlotRange& range = ui.plots["curve.chart"].range;
     const CurveChoice& made = ui.view().curves;
-    ImGui::SameLine(0, ui.px(16));
+    flow(ui.px(190), ui.px(16));
     const Axis seen = cached->second.scene.plot->x;
     draw_end(ui, "curve.from", false, seen, range);
     ImGui::SameLine(0, ui.px(4));
@@ -115,13 +118,13 @@ void draw_ranges(Ui& ui, const CurveResult& result) {
                            {"shop", {250, 600}, "where a finished part lives"},
                            {"melt", melting_range_K(result), "around the melting and above"}};
     for (const Named& n : named) {
-        ImGui::SameLine(0, ui.px(4));
+        flow(button_width(n.name), ui.px(4));
         if (ImGui::Button(n.name))
             range = {{{shown_temperature(made, n.kelvin.first), shown_temperature(made, n.kelvin.second)}}, {}};
         ui.probe.item(std::string("range.") + n.name, n.name);
         if (ImGui::IsItemHovered()) hover_text(ui, std::string(n.name) + "\n" + n.meaning);
     }
-    ImGui::SameLine(0, ui.px(4));
+    flow(button_width("all"), ui.px(4));
     if (ImGui::Button("all")) range = {};
     ui.probe.item("range.all", "all");
     for (const char* id : {"curve.from", "curve.to"}) fault_line(ui, id);
@@ -140,7 +143,7 @@ void draw_chart(Ui& ui, const CurveResult& result) {
                             [&](double x) { return "at " + celsius_text(kelvin_of(made, x)) + ", handbook metal"; },
                             shown_temperature(made, s.conditions().temperature_K)};
     const std::string clicked = read_chart_view(
-        ui, "curve.chart", key, ImGui::GetContentRegionAvail(),
+        ui, "curve.chart", key, rest_of_panel(ui, 480),
         [&](const Canvas& canvas) { return layout(curve_chart(s.catalogue, result, look), canvas); },
         result.curves.size(), reader);
     if (!clicked.empty()) show_metal(s, clicked);

@@ -66,6 +66,15 @@ void draw_view(Ui& ui) {
         if (view == v.name) v.draw(ui);
 }
 
+/// Help and evidence cover the view of a narrow window: another one that is opened comes to the front.
+void come_to_front(Ui& ui) {
+    if (ui.front.view != ui.view().view) {
+        ui.evidence.open = false;
+        if (ui.front.help) ui.view().help = false;
+    }
+    ui.front = {ui.view().view, ui.view().help};
+}
+
 /// The view, and the evidence or the help beside it; where there is no room for both, these cover the right of the
 /// view.
 void draw_view_and_side(Ui& ui) {
@@ -116,7 +125,7 @@ void draw_told(Ui& ui) {
     ImGui::PushStyleColor(ImGuiCol_WindowBg, u32(ui.colours().pressed));
     ImGui::Begin("told", nullptr, small);
     ImGui::AlignTextToFramePadding();
-    text(told);
+    text(fitted(told, room.x - ui.px(160)));
     ui.probe.item("told", told);
     if (ui.session.history.undoes_file()) {
         ImGui::SameLine();
@@ -130,6 +139,26 @@ void draw_told(Ui& ui) {
     ImGui::PopStyleColor();
 }
 
+/// All that stands below the top of the window.
+void draw_below_top(Ui& ui) {
+    if (ui.view().view != "start") draw_pins(ui);
+    ImGui::Separator();
+    draw_workshop_fault(ui);
+    draw_link_fault(ui);
+    draw_view_answer(ui);
+    ui.narrow() ? draw_view(ui) : draw_view_and_side(ui);
+}
+
+/// One page that scrolls, each view's at its own place; evidence or help in its stead.
+void draw_page(Ui& ui) {
+    come_to_front(ui);
+    if (ui.evidence.open) return draw_evidence(ui);
+    if (ui.view().help) return draw_help(ui);
+    ImGui::BeginChild(("page." + ui.view().view).c_str());
+    draw_below_top(ui);
+    ImGui::EndChild();
+}
+
 } // namespace
 
 void draw_desk(Ui& ui) {
@@ -139,6 +168,7 @@ void draw_desk(Ui& ui) {
     ui.session.keep_catalogue();
     ImGui::GetIO().ConfigFlags |= ImGuiConfigFlags_NavEnableKeyboard; // a list with the focus takes it away for a frame
     run_shortcuts(ui);
+    const TouchSizes sizes(ui);
     ImGui::SetNextWindowPos({0, 0});
     ImGui::SetNextWindowSize(ImGui::GetIO().DisplaySize);
     constexpr ImGuiWindowFlags whole = ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove |
@@ -147,12 +177,7 @@ void draw_desk(Ui& ui) {
     ImGui::Begin("desk", nullptr, whole);
     draw_title_bar(ui);
     draw_top_bar(ui);
-    if (ui.view().view != "start") draw_pins(ui);
-    ImGui::Separator();
-    draw_workshop_fault(ui);
-    draw_link_fault(ui);
-    draw_view_answer(ui);
-    draw_view_and_side(ui);
+    ui.narrow() ? draw_page(ui) : draw_below_top(ui);
     ImGui::End();
     std::string& leaving = ui.session.passing.leaving; // nothing here that could be saved, or only a table
     leaving = leaving == "frame" ? "frame table" : "";

@@ -5,6 +5,7 @@
 #include "charts/drop_charts.hpp"
 #include "core/quantity/format.hpp"
 #include "gui/widgets/chart_view.hpp"
+#include "gui/widgets/splitter.hpp"
 #include "gui/widgets/stale.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/text_field.hpp"
@@ -47,7 +48,7 @@ void draw_drop_head(Ui& ui) {
     const int clicked = choice(ui, "drop.against", {"one set-up", "two set-ups"}, made.against ? 1 : 0);
     if (clicked == 0) made.against = false;
     if (clicked == 1 && !made.against) set_two(made, ui.view().drop_setup, ui.session.drop.metal());
-    ImGui::SameLine();
+    flow(button_width("race") + button_width("charts"));
     const int face = choice(ui, "drop.face", {"race", "charts"}, made.face == "charts" ? 1 : 0);
     if (face >= 0) made.face = face == 1 ? "charts" : "race";
     if (made.against || !ui.session.workshop.available()) return;
@@ -81,7 +82,7 @@ std::string differences(const Ui& ui) {
 }
 
 void draw_column(Ui& ui, const char* id, SetupWords& setup, std::string& metal) {
-    ImGui::BeginChild(id, {ui.px(setup_room), 0});
+    begin_panel(ui, id, {ui.px(setup_room), 0});
     draw_setup_fields(ui, id, setup, metal);
     if (std::string(id) == "drop2") {
         const std::string words = differences(ui);
@@ -89,9 +90,9 @@ void draw_column(Ui& ui, const char* id, SetupWords& setup, std::string& metal) 
         ui.probe.say("drop2.differs", words);
     }
     if (std::string(id) == "drop") draw_magnet_cautions(ui);
-    const float room = std::max(ui.px(180), ImGui::GetContentRegionAvail().y);
-    draw_setup_picture(ui, id, setup, {ImGui::GetContentRegionAvail().x, room});
-    ImGui::EndChild();
+    const ImVec2 rest = rest_of_panel(ui, 240);
+    draw_setup_picture(ui, id, setup, {rest.x, std::max(ui.px(180), rest.y)});
+    end_panel(ui);
 }
 
 const DropResult* chosen(Ui& ui, const std::vector<DropOfMetal>& drops) {
@@ -120,13 +121,13 @@ void draw_drag_curve(Ui& ui, const std::vector<DropOfMetal>& drops, ImVec2 size)
 }
 
 void draw_numbers(Ui& ui, const std::vector<DropOfMetal>& drops, ImVec2 size) {
-    ImGui::BeginChild("numbers", size);
+    begin_panel(ui, "numbers", size);
     if (const DropResult* result = chosen(ui, drops))
         draw_drop_numbers(ui, *result);
     else
         for (const DropOfMetal& d : drops)
             if (d.metal->slug == ui.session.drop.metal() && !d.result) warning_text(ui, d.result.problem().text);
-    ImGui::EndChild();
+    end_panel(ui);
 }
 
 /// The race, and the numbers of the chosen metal beside it.
@@ -168,7 +169,22 @@ void draw_answer(Ui& ui, const DropQuestions::FallsBeside& falls) {
     draw_sweep(ui, {width, below});
 }
 
+/// One below another: the race or the charts, then the numbers.
+void draw_in_a_column(Ui& ui, const DropQuestions::FallsBeside& falls) {
+    constexpr double chart_height = 360;
+    const ImVec2 chart = rest_of_panel(ui, chart_height);
+    if (ui.view().drop.face == "race") {
+        draw_race(ui, falls.drops, chart);
+    } else {
+        draw_bars(ui, falls, chart);
+        draw_drag_curve(ui, falls.drops, chart);
+        draw_sweep(ui, chart);
+    }
+    draw_numbers(ui, falls.drops, chart);
+}
+
 void draw_one(Ui& ui, const DropQuestions::FallsBeside& falls) {
+    if (ui.narrow()) return draw_in_a_column(ui, falls);
     ui.view().drop.face == "race" ? draw_race_and_numbers(ui, falls) : draw_answer(ui, falls);
 }
 
@@ -176,18 +192,19 @@ void draw_two(Ui& ui, const DropQuestions::FallsBeside& falls) {
     const Result<AgainstResult>* result = ui.session.drop.against(ui.session.part_conditions());
     const ImVec2 room = ImGui::GetContentRegionAvail();
     const bool race = ui.view().drop.face == "race";
-    ImGui::BeginChild("sentence", {0, room.y * 0.5F});
+    begin_panel(ui, "sentence", {0, room.y * 0.5F});
     if (!result)
         dim_text(ui, "Working it out …");
     else if (!*result)
         warning_text(ui, result->problem().text);
     else
         draw_against(ui, **result);
-    ImGui::EndChild();
+    end_panel(ui);
+    const ImVec2 rest = rest_of_panel(ui, 360);
     if (race && result && *result)
-        draw_race_of_two(ui, **result, ImGui::GetContentRegionAvail());
+        draw_race_of_two(ui, **result, rest);
     else
-        draw_bars(ui, falls, ImGui::GetContentRegionAvail());
+        draw_bars(ui, falls, rest);
 }
 
 void draw_results(Ui& ui) {
@@ -308,18 +325,35 @@ void draw_sweep(Ui& ui, ImVec2 size) {
     ImGui::EndChild();
 }
 
+namespace {
+
+void draw_setups(Ui& ui) {
+    draw_column(ui, "drop", ui.view().drop_setup, ui.view().drop.metal);
+    if (!ui.view().drop.against) return;
+    beside(ui, 14);
+    draw_column(ui, "drop2", ui.view().drop.second, ui.view().drop.second_metal);
+}
+
+/// The answer first, the set-up folded away below it.
+void draw_narrow_drop(Ui& ui) {
+    draw_results(ui);
+    draw_drop_head(ui);
+    const bool open = folding_head(ui, "Magnet and tube");
+    ui.probe.item("drop.setup", open ? "open" : "");
+    if (open) draw_setups(ui);
+}
+
+} // namespace
+
 void draw_drop(Ui& ui) {
+    if (ui.narrow()) return draw_narrow_drop(ui);
     const bool two = ui.view().drop.against;
     std::string& leaving = ui.session.passing.leaving; // a picture for a video is of the answer, not of the set-up
     const bool framed = leaving == "frame";
     if (framed) leaving.clear();
     ImGui::BeginChild("setups", {ui.px(two ? 2 * setup_room + 14 : setup_room), 0}, false, still);
     draw_drop_head(ui);
-    draw_column(ui, "drop", ui.view().drop_setup, ui.view().drop.metal);
-    if (two) {
-        ImGui::SameLine(0, ui.px(14));
-        draw_column(ui, "drop2", ui.view().drop.second, ui.view().drop.second_metal);
-    }
+    draw_setups(ui);
     ImGui::EndChild();
     if (framed) leaving = "frame";
     ImGui::SameLine(0, ui.px(14));

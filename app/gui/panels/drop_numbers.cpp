@@ -28,6 +28,14 @@ void draw_number(Ui& ui, const std::string& id, const DropFigure& figure, const 
     if (!sources.empty() && ImGui::IsMouseClicked(0)) show_source(ui.session, sources.front());
 }
 
+/// Beside a figure, or below it in as many lines as it takes.
+void draw_detail(Ui& ui, const std::string& detail) {
+    if (!ui.narrow()) return small_fitted_text(ui, detail);
+    if (detail.empty()) return;
+    const TextLook look(ui.fonts.small, ui.colours().dim);
+    wrapped_text(detail, ui.colours().dim);
+}
+
 void draw_chips(Ui& ui, const DropResult& result) {
     source_chips(ui, "drop.source", drop_sources(result));
 }
@@ -69,9 +77,10 @@ void draw_drop_numbers(Ui& ui, const DropResult& result) {
     const auto figures = drop_figures(ui.session.catalogue, result, ui.session.units());
     float widest = ui.px(92);
     for (const DropFigure& figure : figures) widest = std::max(widest, ImGui::CalcTextSize(figure.value.c_str()).x);
-    if (!ImGui::BeginTable("figures", 3, ImGuiTableFlags_RowBg)) return;
+    const bool below = ui.narrow(); // the detail below its figure
+    if (!ImGui::BeginTable("figures", below ? 2 : 3, ImGuiTableFlags_RowBg)) return;
     ImGui::TableSetupColumn("what", ImGuiTableColumnFlags_WidthFixed, ui.px(118));
-    ImGui::TableSetupColumn("value", ImGuiTableColumnFlags_WidthFixed, widest);
+    if (!below) ImGui::TableSetupColumn("value", ImGuiTableColumnFlags_WidthFixed, widest);
     ImGui::TableSetupColumn("detail", ImGuiTableColumnFlags_WidthStretch);
     for (const DropFigure& figure : figures) {
         ImGui::TableNextRow();
@@ -79,8 +88,8 @@ void draw_drop_numbers(Ui& ui, const DropResult& result) {
         dim_text(ui, figure.label);
         ImGui::TableNextColumn();
         draw_number(ui, "drop." + figure.id, figure, result);
-        ImGui::TableNextColumn();
-        small_fitted_text(ui, figure.detail);
+        if (!below) ImGui::TableNextColumn();
+        draw_detail(ui, figure.detail);
         ui.probe.item("drop." + figure.id + ".detail", figure.detail);
     }
     ImGui::EndTable();
@@ -110,10 +119,10 @@ void draw_against(Ui& ui, const AgainstResult& result) {
         dim_text(ui, first[i].label);
         ImGui::TableNextColumn();
         draw_number(ui, "drop.first." + first[i].id, first[i], result.first);
-        small_dim_text(ui, first[i].detail);
+        draw_detail(ui, first[i].detail);
         ImGui::TableNextColumn();
         draw_number(ui, "drop.second." + second[i].id, second[i], result.second);
-        small_dim_text(ui, second[i].detail);
+        draw_detail(ui, second[i].detail);
     }
     ImGui::EndTable();
 }

@@ -2,6 +2,7 @@
 #include "core/quantity/format.hpp"
 #include "gui/panels/drop_parts.hpp"
 #include "gui/widgets/race_view.hpp"
+#include "gui/widgets/splitter.hpp"
 #include "gui/widgets/text.hpp"
 #include "questions/drop/setup_parts.hpp"
 
@@ -15,7 +16,7 @@ constexpr double grip = 7;                                   // points on either
 constexpr double wall_step_m = 0.5e-3, length_step_m = 5e-3; // of a tube changed by hand
 constexpr double least_wall_m = 0.5e-3, least_length_m = 20e-3;
 constexpr std::size_t most_lanes = 5, most_in_pairs = 3;
-constexpr double least_lane = 84; // points of width in which a name can be read
+constexpr double narrow_race = 420; // points of height in a narrow window
 
 /// The edge of a tube under the pointer.
 RaceGrip grip_under(const Ui& ui, const Scene& scene, const Race& race, ImVec2 origin) {
@@ -66,7 +67,7 @@ void drag_tube(Ui& ui, const Scene& scene, const Race& race, SetupWords& setup) 
 std::vector<DropOfMetal> lanes_of(const std::vector<DropOfMetal>& warm, const std::vector<DropOfMetal>* cold,
                                   double width) {
     std::vector<DropOfMetal> out;
-    const auto room = static_cast<std::size_t>(std::max(1.0, width / least_lane));
+    const std::size_t room = readable_lanes(width);
     const std::size_t most = cold ? std::clamp<std::size_t>(room / 2, 1, most_in_pairs) : std::min(room, most_lanes);
     for (std::size_t i = 0; i < std::min(warm.size(), most); ++i) {
         out.push_back(warm[i]);
@@ -89,8 +90,7 @@ constexpr double beside_controls = 135; // points that the lever takes in their 
 
 void draw_nitrogen(Ui& ui) {
     bool& on = ui.view().drop.nitrogen;
-    ImGui::SameLine();
-    if (ImGui::GetContentRegionAvail().x < ui.px(beside_controls)) ImGui::NewLine();
+    flow(ui.px(beside_controls));
     ImGui::Checkbox("liquid nitrogen", &on);
     ui.probe.item("drop.nitrogen", on ? "on" : "off");
 }
@@ -99,9 +99,12 @@ std::string race_key(Ui& ui, const std::string& what, std::size_t serial) {
     return what + std::to_string(serial) + (ui.view().workshop_units ? "w" : "s");
 }
 
+constexpr ImGuiWindowFlags race_still = ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse;
+
 float room_for_race(const Ui& ui) {
     constexpr double controls = 590; // with the lever in their line
     const float lines = ImGui::GetContentRegionAvail().x < ui.px(controls) ? 2 : 1;
+    if (ui.narrow()) return ui.px(narrow_race);
     return ImGui::GetContentRegionAvail().y - lines * ImGui::GetFrameHeightWithSpacing() -
            ImGui::GetStyle().ItemSpacing.y;
 }
@@ -109,7 +112,7 @@ float room_for_race(const Ui& ui) {
 } // namespace
 
 void draw_race(Ui& ui, const std::vector<DropOfMetal>& warm, ImVec2 size) {
-    ImGui::BeginChild("race", size, false, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
+    begin_panel(ui, "race", size, race_still);
     const DropQuestions::Falls* cold =
         ui.view().drop.nitrogen ? ui.session.drop.falls_in_nitrogen(ui.session.part_conditions()) : nullptr;
     const bool in_pairs = cold && *cold;
@@ -123,16 +126,16 @@ void draw_race(Ui& ui, const std::vector<DropOfMetal>& warm, ImVec2 size) {
     drag_tube(ui, scene, ui.races["drop.race"].race, ui.view().drop_setup);
     race_controls(ui, "drop.race", false);
     draw_nitrogen(ui);
-    ImGui::EndChild();
+    end_panel(ui);
 }
 
 void draw_race_of_two(Ui& ui, const AgainstResult& result, ImVec2 size) {
-    ImGui::BeginChild("race", size, false, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
+    begin_panel(ui, "race", size, race_still);
     race_view(ui, "drop.duel", race_key(ui, "duel", ui.session.drop.against_serial()),
               [&] { return race_in(ui, both(result), false); }, false,
               {ImGui::GetContentRegionAvail().x, room_for_race(ui)});
     race_controls(ui, "drop.duel", false);
-    ImGui::EndChild();
+    end_panel(ui);
 }
 
 } // namespace pourbook

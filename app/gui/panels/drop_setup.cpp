@@ -75,7 +75,7 @@ void draw_grades(Ui& ui, const std::string& id, SetupWords& setup) {
             if (ImGui::Selectable(grade.c_str(), grade == setup.grade)) setup.grade = grade;
             ui.probe.item(id + ".grade." + grade, grade);
         }
-        ImGui::EndCombo();
+        end_combo();
     }
     ui.probe.item(id + ".grade", setup.grade);
     if (ImGui::IsItemHovered())

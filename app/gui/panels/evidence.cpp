@@ -47,7 +47,7 @@ void draw_other_figures(Ui& ui, const AskedFor& asked) {
                 ui.evidence.show(metal, property.id);
             ui.probe.item("evidence.property." + property.id, property.id);
         }
-        ImGui::EndCombo();
+        end_combo();
     }
     ui.probe.item("evidence.property", asked.property->id);
 }

@@ -28,7 +28,7 @@ void draw_goals(Ui& ui, const std::string& id, std::string& chosen, float width)
         }
         if (ImGui::Selectable(own_formula, chosen.empty())) chosen.clear();
         ui.probe.item(id + ".own", own_formula);
-        ImGui::EndCombo();
+        end_combo();
     }
     ui.probe.item(id, chosen);
 }
@@ -36,10 +36,10 @@ void draw_goals(Ui& ui, const std::string& id, std::string& chosen, float width)
 void draw_formula(Ui& ui, const std::string& id, const char* best_id, std::string& formula, bool& best_high) {
     constexpr double room_for_best = 150;
     text_field(ui, id, formula, "conductivity / (density * price)",
-               ImGui::GetContentRegionAvail().x - ui.px(room_for_best),
+               ImGui::GetContentRegionAvail().x - (ui.narrow() ? 0 : ui.px(room_for_best)),
                [&](const std::string& t) { return formula_fault(ui.session.catalogue, t); });
     if (ImGui::IsItemHovered() && !ImGui::IsItemActive()) hover_text(ui, names_in_formulas(ui.session.catalogue));
-    ImGui::SameLine();
+    flow(button_width("highest") + button_width("lowest"));
     const int clicked = choice(ui, best_id, {"highest", "lowest"}, best_high ? 0 : 1);
     if (clicked >= 0) best_high = clicked == 0;
     fault_line(ui, id);

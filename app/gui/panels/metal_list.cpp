@@ -1,4 +1,5 @@
 #include "gui/panels/panels.hpp"
+#include "gui/widgets/splitter.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/text_field.hpp"
 #include "gui/widgets/value_label.hpp"
@@ -94,8 +95,10 @@ void draw_row(Ui& ui, const Metal& metal, bool whole) {
     const bool current = ui.view().selected == metal.slug;
     const std::string name = fitted(metal.name, ImGui::GetContentRegionAvail().x);
     if (ImGui::Selectable((name + "##" + metal.slug).c_str(), current,
-                          ImGuiSelectableFlags_SpanAllColumns | ImGuiSelectableFlags_AllowItemOverlap))
+                          ImGuiSelectableFlags_SpanAllColumns | ImGuiSelectableFlags_AllowItemOverlap)) {
         ui.view().selected = metal.slug;
+        ui.session.passing.sheet_open = true;
+    }
     ui.probe.item("list." + metal.slug, metal.name);
     if (name != metal.name && ImGui::IsItemHovered() &&
         (ImGui::TableGetColumnFlags() & ImGuiTableColumnFlags_IsHovered))
@@ -107,15 +110,17 @@ void draw_row(Ui& ui, const Metal& metal, bool whole) {
     const MetalFigures& figures = ui.session.figures(metal);
     ImGui::TableNextColumn();
     draw_melting(ui, metal, figures);
+    if (!whole && ui.narrow()) return; // names go before it
     ImGui::TableNextColumn();
     value_label(ui, "conductivity." + metal.slug, metal, *ui.session.catalogue.property("conductivity"),
                 figures.conductivity, {.unit = false, .right = true, .opens = false});
 }
 
-/// Only the rows in sight; the selected one comes into sight when it was chosen elsewhere.
+/// Only the rows in sight; the selected one comes into sight when it was chosen elsewhere, but for a narrow window,
+/// whose page begins at the field to find.
 void draw_rows(Ui& ui, const std::vector<const Metal*>& found, bool whole) {
     bool& scroll = ui.session.passing.scroll_to_selected;
-    const int selected = scroll ? place_of(found, ui.view().selected) : -1;
+    const int selected = scroll && !ui.narrow() ? place_of(found, ui.view().selected) : -1;
     ImGuiListClipper clipper;
     clipper.Begin(static_cast<int>(found.size()));
     if (selected >= 0) clipper.ForceDisplayRangeByIndices(selected, selected + 1);
@@ -136,9 +141,25 @@ void table_head(Ui& ui, bool whole) {
     ImGui::TableSetupColumn("##pin", ImGuiTableColumnFlags_WidthFixed, ui.px(22 + 2 + swatch_width));
     ImGui::TableSetupColumn("metal", ImGuiTableColumnFlags_WidthStretch, 2.2F);
     if (whole) ImGui::TableSetupColumn("family", ImGuiTableColumnFlags_WidthStretch, 1.1F);
-    ImGui::TableSetupColumn(melts.c_str(), ImGuiTableColumnFlags_WidthStretch, 1.6F);
-    ImGui::TableSetupColumn(conducts.c_str(), ImGuiTableColumnFlags_WidthFixed, ui.px(64));
+    constexpr double melts_room = 142; // of two remembered ends
+    const bool fewest = !whole && ui.narrow();
+    if (fewest)
+        ImGui::TableSetupColumn(melts.c_str(), ImGuiTableColumnFlags_WidthFixed, ui.px(melts_room));
+    else
+        ImGui::TableSetupColumn(melts.c_str(), ImGuiTableColumnFlags_WidthStretch, 1.6F);
+    if (!fewest) ImGui::TableSetupColumn(conducts.c_str(), ImGuiTableColumnFlags_WidthFixed, ui.px(64));
     header_row(ui, whole ? 4 : 3);
+}
+
+void draw_table(Ui& ui, const std::vector<const Metal*>& found, bool whole) {
+    const ListRows rows;
+    const ImGuiTableFlags scrolls = ui.narrow() ? 0 : ImGuiTableFlags_ScrollY; // there the page does
+    const int columns = whole ? 5 : ui.narrow() ? 3 : 4;
+    const char* id = whole ? "metals" : ui.narrow() ? "fewest" : "few";
+    if (!ImGui::BeginTable(id, columns, scrolls | ImGuiTableFlags_RowBg)) return;
+    table_head(ui, whole);
+    draw_rows(ui, found, whole);
+    ImGui::EndTable();
 }
 
 } // namespace
@@ -147,8 +168,8 @@ void draw_metal_list(Ui& ui, float width) {
     const Catalogue& catalogue = ui.session.catalogue;
     const bool typing = draw_find(ui, width);
     const auto& found = ui.session.found();
-    small_dim_text(ui, std::to_string(found.size()) + " of " + std::to_string(catalogue.metals.size()) +
-                           " metals · arrows move, Return pins");
+    small_dim_text(ui, std::to_string(found.size()) + " of " + std::to_string(catalogue.metals.size()) + " metals" +
+                           (ui.narrow() ? "" : " · arrows move, Return pins"));
     if (found.empty())
         dim_text(ui, catalogue.metals.empty() ? "The reference is empty."
                                               : "No metal has all these words in its name, aliases or designations.");
@@ -156,7 +177,7 @@ void draw_metal_list(Ui& ui, float width) {
         catalogue.property("solidus") && catalogue.property("liquidus") && catalogue.property("conductivity");
     if (found.empty() || !drawable) return;
     draw_comparison_row(ui, "metals", found);
-    ImGui::BeginChild("rows", {0, 0}, false, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
+    begin_panel(ui, "rows", {0, 0}, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
     if (ImGui::IsWindowFocused(ImGuiFocusedFlags_ChildWindows) || typing) {
         ImGui::GetIO().ConfigFlags &=
             ~ImGuiConfigFlags_NavEnableKeyboard; // arrows move the selection here, not a focus mark
@@ -164,12 +185,8 @@ void draw_metal_list(Ui& ui, float width) {
     }
     constexpr double least_whole = 460; // in less, beside the evidence, names go before families
     const bool whole = ImGui::GetContentRegionAvail().x >= ui.px(least_whole);
-    if (ImGui::BeginTable(whole ? "metals" : "few", whole ? 5 : 4, ImGuiTableFlags_ScrollY | ImGuiTableFlags_RowBg)) {
-        table_head(ui, whole);
-        draw_rows(ui, found, whole);
-        ImGui::EndTable();
-    }
-    ImGui::EndChild();
+    draw_table(ui, found, whole);
+    end_panel(ui);
 }
 
 } // namespace pourbook

@@ -3,6 +3,7 @@
 #include "gui/actions/actions.hpp"
 #include "gui/panels/panels.hpp"
 #include "gui/widgets/chart_view.hpp"
+#include "gui/widgets/splitter.hpp"
 #include "gui/widgets/stale.hpp"
 #include "gui/widgets/text.hpp"
 
@@ -11,6 +12,9 @@
 namespace pourbook {
 namespace {
 
+constexpr double mix_gap = 16, mix_height = 420; // points, of a chart where the window is narrow
+constexpr ImGuiWindowFlags mix_still = ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse;
+
 void draw_diagram(Ui& ui, const MixSheet& sheet) {
     Session& s = ui.session;
     if (!sheet.diagram) {
@@ -18,7 +22,7 @@ void draw_diagram(Ui& ui, const MixSheet& sheet) {
         return;
     }
     const std::string key = std::to_string(s.mix_serial()) + (ui.view().workshop_units ? "w" : "s");
-    chart_view(ui, "mix.diagram", key, ImGui::GetContentRegionAvail(), [&](const Canvas& canvas) {
+    chart_view(ui, "mix.diagram", key, rest_of_panel(ui, mix_height), [&](const Canvas& canvas) {
         return layout(diagram_chart(s.catalogue, *sheet.diagram, name_on_axis(sheet.answer->composition), s.units()),
                       canvas);
     });
@@ -32,22 +36,22 @@ void draw_curve(Ui& ui, const MixSheet& sheet, bool resistivity) {
     }
     const std::string key = std::to_string(s.mix_serial()) + (resistivity ? "r" : "c");
     const std::string clicked =
-        chart_view(ui, "mix.curve", key, ImGui::GetContentRegionAvail(), [&](const Canvas& canvas) {
+        chart_view(ui, "mix.curve", key, rest_of_panel(ui, mix_height), [&](const Canvas& canvas) {
             const MixChartLook look{resistivity, CurveUpright{sheet.curve_wt, name_on_axis(sheet.answer->composition)}};
             return layout(mix_chart(s.catalogue, sheet.curves, look), canvas);
         });
     if (s.catalogue.metal(clicked)) show_metal(s, clicked);
 }
 
-void draw_results(Ui& ui, const MixSheet& sheet, float answer_width, float gap) {
+void draw_results(Ui& ui, const MixSheet& sheet, float answer_width) {
     const Stale stale(ui, has_unreadable_field(ui));
-    ImGui::BeginChild("mix.answer", {answer_width, 0});
+    begin_panel(ui, "mix.answer", {answer_width, 0});
     draw_mix_answer(ui, sheet);
-    ImGui::EndChild();
-    ImGui::SameLine(0, gap);
-    ImGui::BeginChild("mix.charts", {0, 0}, false, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
+    end_panel(ui);
+    beside(ui, mix_gap);
+    begin_panel(ui, "mix.charts", {0, 0}, mix_still);
     draw_mix_charts(ui, sheet);
-    ImGui::EndChild();
+    end_panel(ui);
 }
 
 } // namespace
@@ -65,26 +69,26 @@ void draw_mix_charts(Ui& ui, const MixSheet& sheet) {
 
 void draw_mix(Ui& ui) {
     const float room = ImGui::GetContentRegionAvail().x;
-    const float left = std::clamp(room * 0.25F, ui.px(300), ui.px(380)), gap = ui.px(16);
-    ImGui::BeginChild("mix.choice", {left, 0});
+    const float left = std::clamp(room * 0.25F, ui.px(300), ui.px(380));
+    begin_panel(ui, "mix.choice", {left, 0});
     draw_mix_choice(ui);
-    ImGui::EndChild();
-    ImGui::SameLine(0, gap);
+    end_panel(ui);
+    beside(ui, mix_gap);
     const MixSheet* sheet = ui.session.mix();
     if (!sheet) {
         dim_text(ui, "Working it out …");
         return;
     }
     if (!sheet->answer) {
-        ImGui::BeginChild("mix.refused", {0, 0});
+        begin_panel(ui, "mix.refused");
         warning_text(ui, sheet->answer.problem().text);
         ui.probe.item("mix.refused", sheet->answer.problem().text);
-        ImGui::EndChild();
+        end_panel(ui);
         return;
     }
-    ImGui::BeginChild("mix.results", {0, 0}, false, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
-    draw_results(ui, *sheet, std::clamp((room - left) * 0.46F, ui.px(380), ui.px(560)), gap);
-    ImGui::EndChild();
+    begin_panel(ui, "mix.results", {0, 0}, mix_still);
+    draw_results(ui, *sheet, std::clamp((room - left) * 0.46F, ui.px(380), ui.px(560)));
+    end_panel(ui);
 }
 
 } // namespace pourbook

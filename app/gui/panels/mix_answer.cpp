@@ -84,10 +84,10 @@ Result<Estimate> inverse_of(Result<Estimate> e) {
 
 void draw_estimates(Ui& ui, const MixResult& r) {
     section(ui, "Estimates");
-    ImGui::SameLine();
+    if (!ui.narrow()) ImGui::SameLine();
     small_dim_text(ui, "with the 90 % interval; hover for rule, error and sources");
     if (!ImGui::BeginTable("estimates", 3, ImGuiTableFlags_RowBg)) return;
-    ImGui::TableSetupColumn("property", ImGuiTableColumnFlags_WidthStretch, 1.25F);
+    ImGui::TableSetupColumn("property", ImGuiTableColumnFlags_WidthStretch, ui.narrow() ? 1.75F : 1.25F);
     ImGui::TableSetupColumn("value", ImGuiTableColumnFlags_WidthStretch, 1);
     ImGui::TableSetupColumn("interval", ImGuiTableColumnFlags_WidthStretch, 1);
     const UnitSystem units = ui.session.units();

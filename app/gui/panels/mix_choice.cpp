@@ -74,7 +74,7 @@ void draw_treatment(Ui& ui, std::string& treatment) {
             if (ImGui::Selectable(word, treatment == word)) treatment = word;
             ui.probe.item(std::string("mix.treatment.") + word, word);
         }
-        ImGui::EndCombo();
+        end_combo();
     }
     ui.probe.item("mix.treatment", treatment);
 }

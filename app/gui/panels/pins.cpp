@@ -11,10 +11,12 @@ namespace {
 bool draw_pin(Ui& ui, const Metal& metal, std::size_t slot) {
     ImGui::PushID(metal.slug.c_str());
     ImGui::BeginGroup();
-    pin_mark(ui, slot, ImGui::GetTextLineHeight() + ui.px(6));
+    const float above = ui.narrow() ? ImGui::GetStyle().FramePadding.y : ui.px(3);
+    const float height = ImGui::GetTextLineHeight() + 2 * above;
+    pin_mark(ui, slot, height);
     ImGui::SameLine(0, ui.px(2));
-    metal_swatch(ui, metal, ImGui::GetTextLineHeight() + ui.px(6));
-    ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, {ui.px(4), ui.px(3)});
+    metal_swatch(ui, metal, height);
+    ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, {ui.px(4), above});
     ImGui::PushStyleVar(ImGuiStyleVar_FrameBorderSize, 0);
     ImGui::PushStyleColor(ImGuiCol_Button, 0);
     ImGui::SameLine(0, ui.px(2));
@@ -56,17 +58,21 @@ void draw_more(Ui& ui, const std::vector<std::string>& pins, std::size_t from) {
 void draw_pins(Ui& ui) {
     const std::vector<std::string> pins = ui.view().pins; // a click may change it
     ImGui::AlignTextToFramePadding();
-    small_dim_text(
-        ui, pins.empty() ? "Nothing pinned. Pin metals in Metals or Rank (Ctrl+P): they appear here and in every view."
-                         : "Pinned");
+    if (ui.narrow())
+        small_dim_text(ui, pins.empty() ? "Nothing pinned: pin metals in Metals or Rank." : "");
+    else
+        small_dim_text(
+            ui, pins.empty()
+                    ? "Nothing pinned. Pin metals in Metals or Rank (Ctrl+P): they appear here and in every view."
+                    : "Pinned");
     const float right = ImGui::GetWindowPos().x + ImGui::GetWindowContentRegionMax().x;
-    constexpr int most_rows = 2;
+    const int most_rows = ui.narrow() ? 1 : 2;
     const float room_for_more = ui.px(64);
     int row = 1;
     for (std::size_t i = 0; i < pins.size(); ++i) {
         const Metal* metal = ui.session.catalogue.metal(pins[i]);
         if (!metal) continue;
-        ImGui::SameLine(0, ui.px(10));
+        ImGui::SameLine(0, ui.narrow() && i == 0 ? 0 : ui.px(10));
         const bool last = row == most_rows && i + 1 < pins.size();
         const float end = ImGui::GetCursorScreenPos().x + pin_width(ui, *metal) + (last ? room_for_more : 0);
         if (end > right && row == most_rows) return draw_more(ui, pins, i);

@@ -9,12 +9,13 @@ namespace pourbook {
 
 void draw_pour(Ui& ui) {
     const float usual = std::clamp(ImGui::GetContentRegionAvail().x * 0.28F, ui.px(300), ui.px(400));
-    const float left = split_width(ui, "pour", usual, 280, 480);
-    ImGui::BeginChild("pour.choice", {left, 0});
-    draw_pour_choice(ui);
-    ImGui::EndChild();
+    begin_panel(ui, "pour.choice", {split_width(ui, "pour", usual, 280, 480), 0});
+    const bool open = !ui.narrow() || folding_head(ui, "What is cast, and with what");
+    ui.probe.say("pour.choice", open ? "open" : "");
+    if (open) draw_pour_choice(ui);
+    end_panel(ui);
     split_edge(ui, "pour");
-    ImGui::BeginChild("pour.sheet", {0, 0});
+    begin_panel(ui, "pour.sheet");
     const Result<PourSheet>* sheet = ui.session.pour_sheet();
     if (!sheet)
         dim_text(ui, "Working it out …");
@@ -29,7 +30,7 @@ void draw_pour(Ui& ui) {
         const Stale stale(ui, has_unreadable_field(ui));
         draw_pour_sheet(ui, **sheet);
     }
-    ImGui::EndChild();
+    end_panel(ui);
 }
 
 } // namespace pourbook

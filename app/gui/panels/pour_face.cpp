@@ -4,6 +4,7 @@
 #include "core/quantity/format.hpp"
 #include "gui/panels/panels.hpp"
 #include "gui/widgets/chart_view.hpp"
+#include "gui/widgets/splitter.hpp"
 #include "gui/widgets/text.hpp"
 #include "questions/say/amounts.hpp"
 #include "questions/say/in_units_of.hpp"
@@ -31,7 +32,7 @@ void large(Ui& ui, const std::string& id, const std::string& name, const std::st
         const TextLook look(ui.fonts.large, ui.colours().dim);
         text(name);
     }
-    ImGui::SameLine(ui.px(330));
+    if (!ui.narrow()) ImGui::SameLine(ui.px(330));
     const TextLook look(ui.fonts.clock, colour);
     text(figure);
     ui.probe.item("pouring." + id, figure);
@@ -49,7 +50,7 @@ void draw_carry(Ui& ui, const PourSheet& sheet) {
           late ? ui.colours().warning : ui.colours().ink);
     if (late) {
         const TextLook look(ui.fonts.large, ui.colours().warning);
-        text("The time is up: back into the kiln rather than a cold mould.");
+        wrapped_text("The time is up: back into the kiln rather than a cold mould.", ui.colours().warning);
     }
     const double wall_K = sheet.plan.carry ? mould_after(*sheet.plan.carry, p.carry_s - p.left_s) : no_number;
     if (std::isfinite(wall_K))
@@ -57,13 +58,12 @@ void draw_carry(Ui& ui, const PourSheet& sheet) {
               ui.colours().ink);
     if (ImGui::Button(p.counting ? "Stop the clock" : "Start the clock")) p.counting = !p.counting;
     ui.probe.item("pouring.go", p.counting ? "stop" : "start");
-    ImGui::SameLine();
     for (const double carry_s : {30.0, 60.0, 120.0}) {
-        if (ImGui::Button((trimmed(carry_s, 3) + " s").c_str())) p = {p.open, false, carry_s, carry_s};
+        const std::string seconds = trimmed(carry_s, 3) + " s";
+        flow(button_width(seconds));
+        if (ImGui::Button(seconds.c_str())) p = {p.open, false, carry_s, carry_s};
         ui.probe.item("pouring." + trimmed(carry_s, 3), "");
-        ImGui::SameLine();
     }
-    ImGui::NewLine();
 }
 
 } // namespace
@@ -73,7 +73,7 @@ void draw_pour_drawing(Ui& ui, const PourSheet& sheet) {
     if (ImGui::Button("Pouring mode")) ui.pouring.open = true;
     ui.probe.item("pour.mode", "Pouring mode");
     if (ImGui::IsItemHovered()) hover_text(ui, "Pouring mode\nlarge letters and a clock for the carry");
-    chart_view(ui, "pour.drawing", key, ImGui::GetContentRegionAvail(), [&](const Canvas& canvas) {
+    chart_view(ui, "pour.drawing", key, rest_of_panel(ui, 460), [&](const Canvas& canvas) {
         return layout(pour_drawing(ui.session.catalogue, sheet.plan, sheet.limits, ui.session.units()), canvas);
     });
 }

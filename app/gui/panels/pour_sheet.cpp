@@ -42,14 +42,36 @@ void draw_tiles(Ui& ui, const PourSheet& sheet) {
         }
 }
 
+/// Of its texts, in the font at hand.
+float column_width(const DataTable& table, std::size_t column) {
+    float width = ImGui::CalcTextSize(table.columns[column].title.c_str()).x;
+    for (const auto& row : table.rows) width = std::max(width, ImGui::CalcTextSize(row[column].text.c_str()).x);
+    return width;
+}
+
+/// Of all columns side by side.
+float table_width(const DataTable& table) {
+    float width = 2 * ImGui::GetStyle().CellPadding.x; // at its sides
+    for (std::size_t i = 0; i < table.columns.size(); ++i)
+        width += column_width(table, i) + 2 * ImGui::GetStyle().CellPadding.x;
+    return width;
+}
+
+/// Where it is wider than the page its letters are small; what even then has no room scrolls sideways.
 void draw_table(Ui& ui, const DataTable& table, const std::string& id) {
-    constexpr ImGuiTableFlags flags = ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit;
-    if (!ImGui::BeginTable(id.c_str(), static_cast<int>(table.columns.size()), flags)) return;
-    for (std::size_t i = 0; i < table.columns.size(); ++i) {
-        float width = ImGui::CalcTextSize(table.columns[i].title.c_str()).x;
-        for (const auto& row : table.rows) width = std::max(width, ImGui::CalcTextSize(row[i].text.c_str()).x);
-        ImGui::TableSetupColumn(table.columns[i].title.c_str(), ImGuiTableColumnFlags_WidthFixed, width);
-    }
+    const bool wider = table_width(table) > ImGui::GetContentRegionAvail().x;
+    const TextLook look(wider ? ui.fonts.small : ui.fonts.body, ui.colours().ink);
+    const bool sideways = table_width(table) > ImGui::GetContentRegionAvail().x;
+    const ImGuiStyle& style = ImGui::GetStyle();
+    const float height =
+        static_cast<float>(table.rows.size() + 1) * (ImGui::GetTextLineHeight() + 2 * style.CellPadding.y);
+    const ImVec2 size = sideways ? ImVec2{0, height + style.ScrollbarSize} : ImVec2{0, 0};
+    const ImGuiTableFlags flags =
+        ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit | (sideways ? ImGuiTableFlags_ScrollX : 0);
+    if (!ImGui::BeginTable(id.c_str(), static_cast<int>(table.columns.size()), flags, size)) return;
+    for (std::size_t i = 0; i < table.columns.size(); ++i)
+        ImGui::TableSetupColumn(table.columns[i].title.c_str(), ImGuiTableColumnFlags_WidthFixed,
+                                column_width(table, i));
     header_row(ui, 1);
     for (std::size_t r = 0; r < table.rows.size(); ++r) {
         const auto& row = table.rows[r];
@@ -138,8 +160,13 @@ void sheet_row(Ui& ui, const PourSheet& sheet) {
 } // namespace
 
 void draw_pour_sheet(Ui& ui, const PourSheet& sheet) {
-    heading(ui, sheet.page.title);
-    ImGui::SameLine(0, ui.px(28));
+    if (ui.narrow()) {
+        const TextLook look(ui.fonts.heading, ui.colours().ink);
+        wrapped_text(sheet.page.title, ui.colours().ink);
+    } else {
+        heading(ui, sheet.page.title);
+        ImGui::SameLine(0, ui.px(28));
+    }
     const bool drawing = ui.view().pour_face == "drawing";
     const int face = choice(ui, "pour.face", {"drawing", "sheet"}, drawing ? 0 : 1);
     if (face >= 0) ui.view().pour_face = face == 0 ? "drawing" : "sheet";
@@ -149,7 +176,7 @@ void draw_pour_sheet(Ui& ui, const PourSheet& sheet) {
         dim_text(ui, "The plan without that limit:");
     }
     if (!drawing)
-        for (const std::string& line : sheet.page.subtitle) dim_text(ui, line);
+        for (const std::string& line : sheet.page.subtitle) wrapped_text(line, ui.colours().dim);
     sheet_row(ui, sheet);
     ImGui::Spacing();
     draw_tiles(ui, sheet);

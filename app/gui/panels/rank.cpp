@@ -26,7 +26,7 @@ void draw_left_out(Ui& ui, const char* id, const std::string& title, const std::
         const LeftOut& l = list[i];
         if (ImGui::Selectable((l.metal->name + "##" + id).c_str(), false, 0, {ui.px(210), 0}))
             show_metal(ui.session, l.metal->slug);
-        ImGui::SameLine();
+        if (!ui.narrow()) ImGui::SameLine();
         wrapped_text(l.reason, ui.colours().dim);
     }
     if (list.size() > most_listed)
@@ -83,14 +83,17 @@ void draw_price_orders(Ui& ui, const RankResult& result) {
     bool same = true;
     for (const PriceOrder& order : result.order_by_price_form) {
         const std::string& form = order.first;
+        if (&order != &result.order_by_price_form.front()) flow(button_width(form + " prices"));
         if (word_button(ui, "price." + form, form + " prices", used == &order))
             ui.view().conditions.set("price-form", form);
         if (ImGui::IsItemHovered()) hover_text(ui, "The first ten at " + form + " prices\n" + names_in(ui, order));
-        ImGui::SameLine();
         same = same && !differs(order, used);
     }
+    const std::string told =
+        same ? "the first ten are the same at all three" : "the first ten are others, or in another order:";
+    flow(ImGui::CalcTextSize(told.c_str()).x);
     ImGui::AlignTextToFramePadding();
-    dim_text(ui, same ? "the first ten are the same at all three" : "the first ten are others, or in another order:");
+    dim_text(ui, told);
     for (const PriceOrder& order : result.order_by_price_form) {
         const std::string names = order.first + ": " + names_in(ui, order);
         ui.probe.say("price." + order.first + ".order", names);
@@ -104,7 +107,8 @@ void draw_answer(Ui& ui, const RankResult& result) {
     const float room = ImGui::GetContentRegionAvail().x;
     const float needed = std::max(ui.px(760), ui.table_needs); // what its columns need, where the chart can spare it
     const float table = split_width(ui, "rank", std::clamp(needed, room * 0.5F, room * 0.68F), 560, 330);
-    ImGui::BeginChild("order", {table, 0}, false, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
+    constexpr ImGuiWindowFlags no_scroll = ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse;
+    begin_panel(ui, "order", {table, 0}, no_scroll);
     const std::string& settling = result.settling.sentence;
     float sentences = 0;
     for (const std::string* said : {&settling, &result.price_years})
@@ -123,11 +127,11 @@ void draw_answer(Ui& ui, const RankResult& result) {
     if (!result.excluded.empty()) draw_left_out(ui, "excluded", "Left out, and why", result.excluded);
     if (!result.unrankable.empty())
         draw_left_out(ui, "unrankable", "Can't be ranked, and what is missing", result.unrankable);
-    ImGui::EndChild();
+    end_panel(ui);
     split_edge(ui, "rank");
-    ImGui::BeginChild("picture", {0, 0}, false, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
+    begin_panel(ui, "picture", {0, 0}, no_scroll);
     draw_rank_picture(ui, result);
-    ImGui::EndChild();
+    end_panel(ui);
 }
 
 /// Own prices that could not be used, and where to enter what is missing.

@@ -29,14 +29,15 @@ void draw_limits(Ui& ui) {
     ImGui::AlignTextToFramePadding();
     dim_text(ui, "only where");
     ImGui::SameLine();
+    constexpr double behind = 740; // what stands in the same line
     text_field(ui, "where", made.where, "liquidus < 1100 degC; family != lead",
-               ImGui::GetContentRegionAvail().x - ui.px(740),
+               ImGui::GetContentRegionAvail().x - (ui.narrow() ? 0 : ui.px(behind)),
                [&](const std::string& t) { return conditions_fault(ui.session.catalogue, t); });
     if (ImGui::IsItemHovered() && !ImGui::IsItemActive())
         hover_text(ui, "Conditions\none or more, separated by ';': liquidus < 1100 degC; family != lead");
-    ImGui::SameLine();
+    flow(button_width("same size"));
     draw_holding(ui);
-    ImGui::SameLine();
+    flow(button_width("all metals"));
     const int clicked = choice(ui, "candidates", {"all metals", "pinned", "my shelf"},
                                made.on_shelf      ? 2
                                : made.only_pinned ? 1
@@ -45,7 +46,7 @@ void draw_limits(Ui& ui) {
         made.only_pinned = clicked == 1;
         made.on_shelf = clicked == 2;
     }
-    ImGui::SameLine();
+    flow(button_width("unusual ones too") + ImGui::GetFrameHeight());
     ImGui::Checkbox("unusual ones too", &made.include_unusual);
     ui.probe.item("unusual", made.include_unusual ? "on" : "off");
     if (ImGui::IsItemHovered())
@@ -77,10 +78,10 @@ void draw_keep_formula(Ui& ui) {
     std::string& name = ui.session.passing.formula_name;
     dim_text(ui, "keep it as");
     ImGui::SameLine();
-    ImGui::SetNextItemWidth(ui.px(210));
+    ImGui::SetNextItemWidth(std::min(ui.px(210), ImGui::GetContentRegionAvail().x));
     ImGui::InputTextWithHint("##formula.name", "a name, such as heat per euro", &name);
     ui.probe.item("formula.name", name);
-    ImGui::SameLine();
+    flow(button_width("keep this formula"));
     if (ImGui::Button("keep this formula") && !name.empty()) keep_formula(ui);
     ui.probe.item("formula.keep", "");
     if (ImGui::IsItemHovered())
@@ -92,9 +93,10 @@ void draw_keep_formula(Ui& ui) {
 
 void draw_rank_choice(Ui& ui) {
     RankChoice& made = ui.view().rank;
-    draw_goals(ui, "goal", made.goal, ui.px(250));
+    constexpr double goal_width = 250;
+    draw_goals(ui, "goal", made.goal, ui.narrow() ? ImGui::GetContentRegionAvail().x : ui.px(goal_width));
     const Goal* goal = ui.session.catalogue.goal(made.goal);
-    ImGui::SameLine();
+    if (!ui.narrow()) ImGui::SameLine();
     if (goal) {
         ImGui::AlignTextToFramePadding();
         wrapped_text(goal->sentence, ui.colours().ink);
@@ -108,8 +110,11 @@ void draw_rank_choice(Ui& ui) {
         draw_formula(ui, "formula", "best", made.formula, made.best_high);
         draw_keep_formula(ui);
     }
-    if (needs_setup(ui.session.catalogue, ui.session.goal_words())) draw_rank_fall(ui);
-    draw_limits(ui);
+    const bool fall = needs_setup(ui.session.catalogue, ui.session.goal_words());
+    const bool open = !ui.narrow() || folding_head(ui, fall ? "Magnet, tube and limits" : "Limits");
+    ui.probe.say("rank.limits", open ? "open" : "");
+    if (open && fall) draw_rank_fall(ui);
+    if (open) draw_limits(ui);
     ImGui::Spacing();
 }
 

@@ -26,7 +26,6 @@ void draw_word(Ui& ui, const char* name, std::string SetupWords::*word, const ch
     draw_name(ui, name);
     text_field(ui, std::string("fall.") + name, ui.view().drop_setup.*word, hint, ui.px(width),
                [&](const std::string& typed) { return fault_with(ui, word, typed); });
-    ImGui::SameLine();
 }
 
 /// The magnet or the tube, its sizes below it when it is pressed.
@@ -39,10 +38,9 @@ void draw_shape(Ui& ui, const char* name, std::string SetupWords::*word, double 
     if (begin_combo(id, words, ui.px(width))) {
         shape_fields(ui, id + ".sizes", name, words, ui.px(sizes_width),
                      [&](const std::string& typed) { return fault_with(ui, word, typed); });
-        ImGui::EndCombo();
+        end_combo();
     }
     ui.probe.item(id, words);
-    ImGui::SameLine();
 }
 
 void draw_amount(Ui& ui, const char* name, std::string& amount, std::string FallWords::*word, const char* hint,
@@ -74,8 +72,13 @@ void draw_faults(Ui& ui) {
 void draw_rank_fall(Ui& ui) {
     const std::string& holding = ui.view().rank.holding;
     draw_shape(ui, "magnet", &SetupWords::magnet, 190);
-    if (!ui.view().drop_setup.grade.empty()) draw_word(ui, "grade", &SetupWords::grade, "N42", 70);
+    if (!ui.view().drop_setup.grade.empty()) {
+        flow(ui.px(70) + button_width("grade"));
+        draw_word(ui, "grade", &SetupWords::grade, "N42", 70);
+    }
+    flow(ui.px(170) + button_width("tube"));
     draw_shape(ui, "tube", &SetupWords::tube, 170);
+    flow(ui.px(90) + button_width("budget"));
     if (holding == name_of(Holding::mass))
         draw_amount(ui, "mass", ui.view().rank.mass, &FallWords::mass, "300 g", Holding::mass);
     else if (holding == name_of(Holding::budget))
@@ -84,8 +87,9 @@ void draw_rank_fall(Ui& ui) {
     else
         dim_text(ui, "the tube as stated");
     if (holding != name_of(Holding::size)) {
-        ImGui::SameLine();
-        dim_text(ui, "of metal in each tube: bore and length as stated, the wall free");
+        const char* rest = "of metal in each tube: bore and length as stated, the wall free";
+        flow(ImGui::CalcTextSize(rest).x);
+        wrapped_text(rest, ui.colours().dim);
     }
     draw_faults(ui);
 }

@@ -4,11 +4,14 @@
 #include "gui/panels/panels.hpp"
 #include "gui/widgets/chart_view.hpp"
 #include "gui/widgets/leave_row.hpp"
+#include "gui/widgets/splitter.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/work_note.hpp"
 
 namespace pourbook {
 namespace {
+
+constexpr double picture_height = 420; // where the window is narrow
 
 std::string key_of(Ui& ui, std::size_t serial) {
     std::string key = std::to_string(serial) + (ui.view().workshop_units ? "w" : "s");
@@ -24,7 +27,7 @@ void follow(Ui& ui, const std::string& clicked) {
 
 void draw_order(Ui& ui, const RankResult& result) {
     Session& s = ui.session;
-    follow(ui, chart_view(ui, "rank.chart", key_of(ui, s.ranking_serial()), ImGui::GetContentRegionAvail(),
+    follow(ui, chart_view(ui, "rank.chart", key_of(ui, s.ranking_serial()), rest_of_panel(ui, picture_height),
                           [&](const Canvas& canvas) {
                               return layout(rank_chart(s.catalogue, result, s.units(), ui.view().pins), canvas);
                           }));
@@ -32,7 +35,7 @@ void draw_order(Ui& ui, const RankResult& result) {
 
 void draw_second_goal(Ui& ui) {
     RankChoice& made = ui.view().rank;
-    ImGui::SameLine();
+    if (!ui.narrow()) ImGui::SameLine();
     draw_goals(ui, "second", made.second_goal, std::min(ui.px(230), ImGui::GetContentRegionAvail().x));
     if (made.second_goal.empty())
         draw_formula(ui, "second.formula", "second.best", made.second_formula, made.second_high);
@@ -48,7 +51,7 @@ void draw_two_goals(Ui& ui) {
         return;
     }
     table_row(ui, "tradeoff", [&](const DocumentSetting& setting) { return document_of(**result, setting); });
-    follow(ui, chart_view(ui, "tradeoff.chart", key_of(ui, s.tradeoff_serial()), ImGui::GetContentRegionAvail(),
+    follow(ui, chart_view(ui, "tradeoff.chart", key_of(ui, s.tradeoff_serial()), rest_of_panel(ui, picture_height),
                           [&](const Canvas& canvas) {
                               return layout(tradeoff_chart(s.catalogue, **result, s.units(), ui.view().pins), canvas);
                           }));

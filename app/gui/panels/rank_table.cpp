@@ -11,18 +11,42 @@
 #include "questions/workshop/own_metal.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace pourbook {
 namespace {
 
-std::vector<RankColumn> window_columns(const RankResult& result, const DocumentSetting& setting, bool narrow) {
+constexpr std::size_t first_rows = 12; // of a narrow window, before all are asked for
+
+/// Name, how good it is, and the interval: what a phone has room for.
+bool is_of_few(const RankColumn& c) {
+    static constexpr std::array<std::string_view, 5> few = {"name", "relative_to_best", "relative90", "median",
+                                                            "interval"};
+    return std::find(few.begin(), few.end(), c.column.id) != few.end();
+}
+
+/// On a phone; in the current panel.
+bool shows_few(const Ui& ui) {
+    constexpr double least_whole = 560;
+    return ImGui::GetContentRegionAvail().x < ui.px(least_whole);
+}
+
+std::vector<RankColumn> window_columns(const RankResult& result, const DocumentSetting& setting, const Ui& ui) {
+    constexpr double all_columns = 900; // points: in less the names would be cut, and the picture shows this anyway
+    const bool few = shows_few(ui), narrow = few || ImGui::GetContentRegionAvail().x < ui.px(all_columns);
     std::vector<RankColumn> out = rank_columns(result, setting);
-    std::erase_if(out, [](const RankColumn& c) { return !(c.column.shown_in & in::window); });
+    std::erase_if(out,
+                  [&](const RankColumn& c) { return !(c.column.shown_in & in::window) || (few && !is_of_few(c)); });
     const bool figure =
         std::any_of(out.begin(), out.end(), [](const RankColumn& c) { return c.column.id == "median"; });
     if (narrow && figure) std::erase_if(out, [](const RankColumn& c) { return c.column.id == "relative_to_best"; });
     return out;
+}
+
+/// The marks stand behind it, in a column of their own.
+bool has_marks(const RankColumn& c) {
+    return c.column.id == "ranks";
 }
 
 std::string shown(const DataCell& cell) {
@@ -61,7 +85,7 @@ std::string widest_text(const RankColumn& column, const RankResult& result) {
 }
 
 void draw_head(Ui& ui, const RankResult& result, const std::vector<RankColumn>& columns) {
-    constexpr double name_room = 190, most_name = 270; // names are not cut for numbers
+    const double name_room = ui.narrow() ? 90 : 190, most_name = 270; // names are not cut for numbers
     Columns set{ui};
     float names = ui.px(name_room);
     ImGui::TableSetupScrollFreeze(0, 1);
@@ -77,9 +101,9 @@ void draw_head(Ui& ui, const RankResult& result, const std::vector<RankColumn>& 
         } else {
             set.add_like(c.column.id == "rank" ? "#" : c.column.title, widest_text(c, result));
         }
-        if (c.column.id == "ranks") set.add_like("##marks", "≈○!");
+        if (has_marks(c)) set.add_like("##marks", "≈○!");
     }
-    sorted_header_row(ui, "ranked", 3);
+    sorted_header_row(ui, "ranked", columns.front().column.id == "rank" ? 3 : 2);
     ui.table_needs = set.needed + names + ImGui::GetStyle().ScrollbarSize;
 }
 
@@ -92,7 +116,7 @@ SortCell sort_cell(const RankedMetal& r, const std::vector<RankColumn>& columns,
             const DataCell cell = c.cell(r);
             return {c.column.id == "name" ? no_number : cell.number, c.column.id == "name" ? r.metal->name : cell.text};
         }
-        at += c.column.id == "ranks" ? 2 : 1;
+        at += has_marks(c) ? 2 : 1;
     }
     return {no_number, ""};
 }
@@ -107,8 +131,12 @@ void draw_name(Ui& ui, const RankedMetal& r) {
     }
     const bool hovered = ImGui::IsItemHovered();
     ImGui::SameLine(0, 0);
-    const std::string name = fitted(r.metal->name, ImGui::GetContentRegionAvail().x);
+    const float room = ImGui::GetContentRegionAvail().x;
+    const bool small = ui.narrow() && ImGui::CalcTextSize(r.metal->name.c_str()).x > room;
+    ImGui::PushFont(small ? ui.fonts.small : ui.fonts.body);
+    const std::string name = fitted(r.metal->name, room);
     text(name);
+    ImGui::PopFont();
     if (name != r.metal->name && hovered && ImGui::IsItemHovered()) hover_text(ui, r.metal->name);
 }
 
@@ -189,7 +217,7 @@ void draw_row(Ui& ui, const RankedMetal& r, const RankResult& result, const std:
     for (const RankColumn& c : columns) {
         draw_cell(ui, id, c, r, result);
         if (behind && c.column.id == "relative_to_best") tell_behind(ui, id, r, *behind);
-        if (c.column.id == "ranks") draw_marks(ui, r, result);
+        if (has_marks(c)) draw_marks(ui, r, result);
     }
 }
 
@@ -218,36 +246,43 @@ void draw_samples(Ui& ui) {
 
 void draw_rank_table(Ui& ui, const RankResult& result, ImVec2 size) {
     const DocumentSetting setting{ui.session.catalogue, ui.session.units(), ui.session.date};
-    constexpr double all_columns = 900; // points: in less the names would be cut, and the picture shows this anyway
     const MeritCells merit(result.formula, result.unit, setting);
     const std::string unit = pretty_unit(merit.unit());
-    const bool narrow = ImGui::GetContentRegionAvail().x < ui.px(all_columns);
-    const std::vector<RankColumn> shown_columns = window_columns(result, setting, narrow);
+    const std::vector<RankColumn> shown_columns = window_columns(result, setting, ui);
     const bool against_best = std::any_of(shown_columns.begin(), shown_columns.end(),
                                           [](const RankColumn& c) { return c.column.id == "relative90"; });
-    const int columns = 2 + static_cast<int>(shown_columns.size()); // a pin before, the marks among them
-    constexpr ImGuiTableFlags flags = ImGuiTableFlags_ScrollY | ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit;
+    const bool marks = std::any_of(shown_columns.begin(), shown_columns.end(), has_marks);
+    const int columns = (marks ? 2 : 1) + static_cast<int>(shown_columns.size()); // a pin before, the marks among them
+    const ImGuiTableFlags scrolls = ui.narrow() ? 0 : ImGuiTableFlags_ScrollY;    // there the page does
+    const ImGuiTableFlags flags = scrolls | ImGuiTableFlags_RowBg | ImGuiTableFlags_SizingFixedFit;
     const std::string in_what = against_best ? ", the best is 1" : unit.empty() ? "" : " in " + unit;
-    small_dim_text(ui, result.formula + in_what + (result.best_high ? ", highest" : ", lowest") + " first" +
-                           over_range_text(result) + rate_note(ui, result) + " · " + state_words(result.conditions) +
-                           " · click a row to pin");
+    const std::string what = result.formula + in_what + (result.best_high ? ", highest" : ", lowest") + " first" +
+                             over_range_text(result) + rate_note(ui, result) + " · " + state_words(result.conditions) +
+                             " · click a row to pin";
+    ui.narrow() ? wrapped_text(what, ui.colours().dim) : small_dim_text(ui, what);
     draw_samples(ui);
-    ImGui::SameLine(0, ui.px(16));
+    flow(ui.px(280), ui.px(16));
     table_row(ui, "ranking", [&](const DocumentSetting& leaving) { return document_of(result, leaving); });
     if (size.y > 0) size.y -= ImGui::GetTextLineHeightWithSpacing() + ImGui::GetFrameHeightWithSpacing();
+    if (ui.narrow()) size = {0, 0};
+    const ListRows lines;
     if (!ImGui::BeginTable(("ranked." + std::to_string(columns)).c_str(), columns, flags, size)) return;
     draw_head(ui, result, shown_columns);
     const std::string key = std::to_string(ui.session.ranking_serial());
     const std::vector<std::size_t>& rows =
         sorted_rows(ui, "ranked", key, result.ranked.size(),
                     [&](std::size_t row, int column) { return sort_cell(result.ranked[row], shown_columns, column); });
+    bool& all = *ImGui::GetStateStorage()->GetBoolRef(ImGui::GetID("all rows"));
+    const std::size_t first = ui.narrow() && !all ? std::min(first_rows, rows.size()) : rows.size();
     ImGuiListClipper clipper;
-    clipper.Begin(static_cast<int>(rows.size()));
+    clipper.Begin(static_cast<int>(first));
     while (clipper.Step())
         for (int i = clipper.DisplayStart; i < clipper.DisplayEnd; ++i)
             draw_row(ui, result.ranked[rows[static_cast<std::size_t>(i)]], result, shown_columns,
                      against_best ? &merit : nullptr);
     ImGui::EndTable();
+    if (first < rows.size() && ImGui::Button(("all " + std::to_string(rows.size()) + " metals").c_str())) all = true;
+    if (first < rows.size()) ui.probe.item("rank.all", "");
 }
 
 } // namespace pourbook

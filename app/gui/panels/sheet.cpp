@@ -66,7 +66,9 @@ void draw_value_row(Ui& ui, const Metal& metal, const SheetRow& row, bool whole)
     const std::string& id = row.property->id;
     ImGui::TableNextRow();
     ImGui::TableNextColumn();
+    if (ui.narrow()) ImGui::PushTextWrapPos(0);
     text(shown_label(*row.property, ui.session.units()));
+    if (ui.narrow()) ImGui::PopTextWrapPos();
     if (ImGui::IsItemHovered()) hover_text(ui, row.property->label + "\n" + row.property->meaning);
     ImGui::TableNextColumn();
     value_label(ui, "sheet." + id, metal, *row.property, row.value, {.plus_minus = true});
@@ -118,8 +120,14 @@ void draw_values(Ui& ui, const SheetResult& sheet) {
         if (row.value && !row.value->sources.empty())
             sources = std::max(sources, chip_width(ui, row.value->sources.front().key));
     }
-    ImGui::TableSetupColumn("property", ImGuiTableColumnFlags_WidthFixed, labels);
-    ImGui::TableSetupColumn("value", ImGuiTableColumnFlags_WidthStretch, 1.6F);
+    constexpr double values_room = 184; // where labels give way
+    if (!whole && ui.narrow()) {
+        ImGui::TableSetupColumn("property", ImGuiTableColumnFlags_WidthStretch);
+        ImGui::TableSetupColumn("value", ImGuiTableColumnFlags_WidthFixed, ui.px(values_room));
+    } else {
+        ImGui::TableSetupColumn("property", ImGuiTableColumnFlags_WidthFixed, labels);
+        ImGui::TableSetupColumn("value", ImGuiTableColumnFlags_WidthStretch, 1.6F);
+    }
     if (whole) ImGui::TableSetupColumn("condition", ImGuiTableColumnFlags_WidthStretch, 0.95F);
     if (whole) ImGui::TableSetupColumn("source", ImGuiTableColumnFlags_WidthFixed, sources);
     for (const SheetRow* row : rows_in_order(ui, sheet)) draw_value_row(ui, *sheet.metal, *row, whole);

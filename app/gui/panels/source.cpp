@@ -33,6 +33,11 @@ void draw_taken(Ui& ui, const Taken& t, int number) {
     if (ImGui::IsItemHovered())
         hover_text(ui, t.metal + ", " + t.what + "\n" + t.printed + "\n" + t.locator +
                            (t.through.empty() ? "" : "\nread through " + t.through));
+    if (ui.narrow()) {
+        ImGui::TableNextColumn();
+        fitted_text(t.what + ": " + t.printed);
+        return ImGui::PopID();
+    }
     for (const std::string& words : {t.what, t.printed}) {
         ImGui::TableNextColumn();
         fitted_text(words);
@@ -65,12 +70,14 @@ void draw_source(Ui& ui, const Reference& r) {
     }
     if (taken.empty()) return;
     table_row(ui, "taken", [&](const DocumentSetting& setting) { return taken_document(r, taken, setting); });
-    if (!ImGui::BeginTable("taken", 5, ImGuiTableFlags_RowBg)) return;
+    if (!ImGui::BeginTable("taken", ui.narrow() ? 2 : 5, ImGuiTableFlags_RowBg)) return;
     ImGui::TableSetupColumn("metal", ImGuiTableColumnFlags_WidthStretch, 1.75F);
     ImGui::TableSetupColumn("what", ImGuiTableColumnFlags_WidthStretch, 1.6F);
-    ImGui::TableSetupColumn("printed", ImGuiTableColumnFlags_WidthStretch, 2);
-    ImGui::TableSetupColumn("locator", ImGuiTableColumnFlags_WidthStretch, 1.8F);
-    ImGui::TableSetupColumn("marks", ImGuiTableColumnFlags_WidthStretch, 0.8F);
+    if (!ui.narrow()) {
+        ImGui::TableSetupColumn("printed", ImGuiTableColumnFlags_WidthStretch, 2);
+        ImGui::TableSetupColumn("locator", ImGuiTableColumnFlags_WidthStretch, 1.8F);
+        ImGui::TableSetupColumn("marks", ImGuiTableColumnFlags_WidthStretch, 0.8F);
+    }
     int number = 0;
     for (const Taken& t : taken) draw_taken(ui, t, number++);
     ImGui::EndTable();

@@ -23,7 +23,7 @@ void draw_row(Ui& ui, const Reference& r) {
     ui.probe.item("source." + r.key, r.key);
     if (ImGui::IsItemHovered()) hover_text(ui, r.key + "\n" + reference_text(r));
     ImGui::TableNextColumn();
-    dim_text(ui, r.kind);
+    dim_text(ui, fitted(r.kind, ImGui::GetContentRegionAvail().x));
     ImGui::TableNextColumn();
     dim_text(ui, r.reliability);
     ImGui::TableNextColumn();
@@ -71,18 +71,22 @@ void draw_list(Ui& ui) {
 } // namespace
 
 void draw_sources(Ui& ui) {
-    const float usual = std::clamp(ImGui::GetContentRegionAvail().x * 0.38F, ui.px(360), ui.px(560));
-    ImGui::BeginChild("keys", {split_width(ui, "sources", usual, 330, 380), 0});
-    draw_list(ui);
-    ImGui::EndChild();
-    split_edge(ui, "sources");
-    ImGui::BeginChild("source", {0, 0});
     const Reference* reference = ui.session.catalogue.reference(ui.view().source);
+    if (ui.narrow() && reference) { // in place of the list
+        if (word_button(ui, "sources.list", "← all sources", false)) ui.view().source.clear();
+        return draw_source(ui, *reference);
+    }
+    const float usual = std::clamp(ImGui::GetContentRegionAvail().x * 0.38F, ui.px(360), ui.px(560));
+    begin_panel(ui, "keys", {split_width(ui, "sources", usual, 330, 380), 0});
+    draw_list(ui);
+    end_panel(ui);
+    split_edge(ui, "sources");
+    begin_panel(ui, "source");
     if (reference)
         draw_source(ui, *reference);
     else
         draw_coverage(ui);
-    ImGui::EndChild();
+    end_panel(ui);
 }
 
 } // namespace pourbook

@@ -28,6 +28,20 @@ void draw_views(Ui& ui) {
     }
 }
 
+/// All views in one list.
+void draw_view_list(Ui& ui, float width) {
+    const Action& now = *action("view." + ui.view().view);
+    if (begin_combo("views", now.label, width)) {
+        for (const ViewName& view : view_names) {
+            const Action& a = *action(std::string("view.") + view.name);
+            if (ImGui::Selectable(a.label, &a == &now)) a.run(ui.session);
+            ui.probe.item(a.id, a.label);
+        }
+        end_combo();
+    }
+    ui.probe.item("views", now.label);
+}
+
 constexpr const char* conditions_help = "Condition, form of prices, purity\nreference: each metal's usual comparison "
                                         "state. Where only another condition is "
                                         "cited, that one is used with a wider uncertainty, and the value says so.\n"
@@ -85,9 +99,9 @@ std::string shown_conditions(const Conditions& c) {
     return words;
 }
 
-void draw_conditions(Ui& ui) {
+void draw_conditions(Ui& ui, float width) {
     const Conditions& now = ui.session.conditions();
-    if (begin_combo("condition", shown_conditions(now), ui.px(condition_width))) {
+    if (begin_combo("condition", shown_conditions(now), width)) {
         std::vector<std::string> conditions = condition_names;
         conditions.insert(conditions.begin(), reference_condition_name);
         draw_names(ui, "condition", "condition.", conditions, reference_condition_name);
@@ -103,14 +117,34 @@ void draw_conditions(Ui& ui) {
         draw_names(ui, "price-form", "conditions.price-form.", price_form_names, price_form_names.front());
         ImGui::Separator();
         draw_typed(ui, "purity-rrr", "RRR");
-        ImGui::EndCombo();
+        end_combo();
     }
     ui.probe.item("condition", now.temper.empty() ? now.condition : now.temper);
     if (ImGui::IsItemHovered()) hover_text(ui, conditions_help);
 }
 
-float width_of(const Ui& ui, const char* words) {
-    return ImGui::CalcTextSize(words).x + 2 * ui.px(8);
+void draw_temperature(Ui& ui) {
+    ImGui::AlignTextToFramePadding();
+    dim_text(ui, "at");
+    ImGui::SameLine();
+    std::string at = ui.view().conditions.text("at");
+    if (quantity_field(ui, "temperature", at, {"degC", "20", ui.px(field_width)}, temperature_fault))
+        ui.view().conditions.set("at", at);
+    if (ImGui::IsItemHovered() && !ImGui::IsItemActive())
+        hover_text(ui, "Temperature\n20 degC, 77 K, 68 degF; or a range 77 K:300 K: in Rank and in one metal against "
+                       "another the worst over it counts");
+    ImGui::SameLine();
+    dim_text(ui, "in");
+    ImGui::SameLine();
+}
+
+void draw_units_and_theme(Ui& ui) {
+    const int clicked = choice(ui, "units", {"SI", "Workshop"}, ui.view().workshop_units ? 1 : 0);
+    if (clicked >= 0) ui.view().workshop_units = clicked == 1;
+    ImGui::SameLine();
+    const char* theme = ui.view().dark ? "Light" : "Dark";
+    if (ImGui::Button(theme)) ui.view().dark = !ui.view().dark;
+    ui.probe.item("theme", theme);
 }
 
 void draw_help_button(Ui& ui) {
@@ -124,30 +158,41 @@ void draw_settings(Ui& ui) {
     const char* theme = ui.view().dark ? "Light" : "Dark";
     const float gap = ImGui::GetStyle().ItemSpacing.x;
     const float width = ImGui::CalcTextSize("at").x + ImGui::CalcTextSize("in").x +
-                        ui.px(field_width + condition_width) + width_of(ui, "SI") + width_of(ui, "Workshop") +
-                        width_of(ui, theme) + width_of(ui, "Help") + 6 * gap + ui.px(2);
+                        ui.px(field_width + condition_width) + button_width("SI") + button_width("Workshop") +
+                        button_width(theme) + button_width("Help") + 6 * gap + ui.px(2);
     ImGui::SameLine(ImGui::GetWindowContentRegionMax().x - width);
-    ImGui::AlignTextToFramePadding();
-    dim_text(ui, "at");
+    draw_temperature(ui);
+    draw_conditions(ui, ui.px(condition_width));
     ImGui::SameLine();
-    std::string at = ui.view().conditions.text("at");
-    if (quantity_field(ui, "temperature", at, {"degC", "20", ui.px(field_width)}, temperature_fault))
-        ui.view().conditions.set("at", at);
-    if (ImGui::IsItemHovered() && !ImGui::IsItemActive())
-        hover_text(ui, "Temperature\n20 degC, 77 K, 68 degF; or a range 77 K:300 K: in Rank and in one metal against "
-                       "another the worst over it counts");
-    ImGui::SameLine();
-    dim_text(ui, "in");
-    ImGui::SameLine();
-    draw_conditions(ui);
-    ImGui::SameLine();
-    const int clicked = choice(ui, "units", {"SI", "Workshop"}, ui.view().workshop_units ? 1 : 0);
-    if (clicked >= 0) ui.view().workshop_units = clicked == 1;
-    ImGui::SameLine();
-    if (ImGui::Button(theme)) ui.view().dark = !ui.view().dark;
-    ui.probe.item("theme", theme);
+    draw_units_and_theme(ui);
     ImGui::SameLine();
     draw_help_button(ui);
+}
+
+/// What all views are asked for, as a button that folds the fields away.
+void draw_folded_settings(Ui& ui, float width) {
+    const RangedConditions& asked = ui.session.asked_conditions();
+    const std::string to = asked.to_K ? " to " + celsius_text(*asked.to_K) : "";
+    const std::string words = celsius_text(asked.from.temperature_K) + to + ", " + shown_conditions(asked.from);
+    const float room = width - 2 * ImGui::GetStyle().FramePadding.x;
+    if (ImGui::Button((fitted(words, room) + "##settings").c_str(), {width, 0})) ui.settings_open = !ui.settings_open;
+    ui.probe.item("settings", words);
+    if (ImGui::IsItemHovered()) hover_text(ui, words + "\ntemperature, condition, units, dark or light");
+}
+
+/// The view, what holds for all of them, the help; below them the fields, where they are folded out.
+void draw_narrow_bar(Ui& ui) {
+    constexpr double list_width = 150;
+    draw_view_list(ui, ui.px(list_width));
+    ImGui::SameLine();
+    const float help = button_width("Help") + ImGui::GetStyle().ItemSpacing.x;
+    draw_folded_settings(ui, ImGui::GetContentRegionAvail().x - help);
+    ImGui::SameLine();
+    draw_help_button(ui);
+    if (!ui.settings_open && field_fault(ui, "temperature").empty()) return;
+    draw_temperature(ui);
+    draw_conditions(ui, ImGui::GetContentRegionAvail().x);
+    draw_units_and_theme(ui);
 }
 
 /// In views that can't answer over a range.
@@ -170,14 +215,18 @@ template <class Draw> void at_the_right(const std::string& words, Draw draw) {
 } // namespace
 
 void draw_top_bar(Ui& ui) {
-    draw_views(ui);
-    draw_settings(ui);
+    if (ui.narrow()) {
+        draw_narrow_bar(ui);
+    } else {
+        draw_views(ui);
+        draw_settings(ui);
+    }
     const std::string& fault = field_fault(ui, "temperature");
     if (!fault.empty()) {
         at_the_right("temperature: " + fault, [&](const std::string& words) { warning_text(ui, words); });
         ui.probe.item("temperature.fault", fault);
     } else if (const std::string note = range_note(ui); !note.empty()) {
-        at_the_right(note, [&](const std::string& words) { dim_text(ui, words); });
+        at_the_right(note, [&](const std::string& words) { wrapped_text(words, ui.colours().dim); });
         ui.probe.item("temperature.note", note);
     }
 }

@@ -80,15 +80,16 @@ void draw_shelf_name(Ui& ui, const Shelf& shelf) {
 void draw_benches(Ui& ui) {
     const BenchTab& now = bench_of(ui.view().shelf);
     for (const BenchTab& bench : benches()) {
+        if (&bench != &benches().front()) ImGui::SameLine();
         const TextLook look(ui.fonts.heading, ui.colours().ink);
         if (word_button(ui, std::string("bench.") + bench.name, bench.name, &bench == &now) && &bench != &now) {
             ui.view().shelf = bench.shelves.front().kind;
             open_kind(ui, known_kind(bench.shelves.front().kind));
         }
-        ImGui::SameLine();
     }
-    small_dim_text(ui, ui.session.workshop.available() ? "kept in " + ui.session.workshop.path()
-                                                       : "this window has no workshop file");
+    if (!ui.narrow()) ImGui::SameLine();
+    small_fitted_text(ui, ui.session.workshop.available() ? "kept in " + ui.session.workshop.path()
+                                                          : "this window has no workshop file");
 }
 
 /// What tells an entry apart, and a word of what it is.
@@ -192,46 +193,48 @@ void draw_grids(Ui& ui, const BenchTab& bench) {
     std::vector<Shelf> grids;
     for (const Shelf& shelf : bench.shelves)
         if (!grid_fields(known_kind(shelf.kind)).empty()) grids.push_back(shelf);
-    ImGui::BeginChild("grids", {split_width(ui, std::string("bench.") + bench.name, room * 0.62F, 480, 330), 0});
+    begin_panel(ui, "grids", {split_width(ui, std::string("bench.") + bench.name, room * 0.62F, 480, 330), 0});
     const float name = ImGui::GetFrameHeightWithSpacing();
-    const float height = ImGui::GetContentRegionAvail().y / static_cast<float>(grids.size()) - name - ui.px(6);
+    constexpr double narrow_grid = 260;
+    const float height = ui.narrow()
+                             ? ui.px(narrow_grid)
+                             : ImGui::GetContentRegionAvail().y / static_cast<float>(grids.size()) - name - ui.px(6);
     for (const Shelf& shelf : bench.shelves) {
         draw_shelf_name(ui, shelf);
         if (!grid_fields(known_kind(shelf.kind)).empty()) draw_grid(ui, known_kind(shelf.kind), height);
     }
-    ImGui::EndChild();
+    end_panel(ui);
     split_edge(ui, std::string("bench.") + bench.name);
-    ImGui::BeginChild("form", {0, 0});
+    begin_panel(ui, "form");
     const Kind& open = open_kind_now(ui);
     if (!open.single && ImGui::Button("new")) open_entry(ui, open, fresh_entry(ui, open));
     if (!open.single) ui.probe.item("entry.new", "new");
     const auto& entries = ui.session.workshop.entries(open);
     if (!entries.empty()) draw_leave(ui, open, entries);
     draw_entry_form(ui, open);
-    ImGui::EndChild();
+    end_panel(ui);
 }
 
 void draw_lists(Ui& ui, const BenchTab& bench) {
     for (const Shelf& shelf : bench.shelves) {
+        if (&shelf != &bench.shelves.front()) flow(button_width(shelf.label));
         draw_shelf_name(ui, shelf);
-        ImGui::SameLine();
     }
-    ImGui::NewLine();
     const Kind& kind = open_kind_now(ui);
     const float room = ImGui::GetContentRegionAvail().x;
     const bool trials = kind.name == "trial";
-    ImGui::BeginChild("entries", {room * (trials ? 0.17F : 0.26F), 0});
+    begin_panel(ui, "entries", {room * (trials ? 0.17F : 0.26F), 0});
     draw_list(ui, kind);
-    ImGui::EndChild();
-    ImGui::SameLine(0, ui.px(14));
-    ImGui::BeginChild("form", {trials ? room * 0.33F : room * 0.5F, 0});
+    end_panel(ui);
+    beside(ui, 14);
+    begin_panel(ui, "form", {trials ? room * 0.33F : room * 0.5F, 0});
     draw_entry_form(ui, kind);
-    ImGui::EndChild();
+    end_panel(ui);
     if (!trials) return;
-    ImGui::SameLine(0, ui.px(14));
-    ImGui::BeginChild("shown", {0, 0});
+    beside(ui, 14);
+    begin_panel(ui, "shown");
     draw_what_trials_show(ui);
-    ImGui::EndChild();
+    end_panel(ui);
 }
 
 } // namespace

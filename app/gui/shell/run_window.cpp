@@ -94,12 +94,13 @@ struct OpenWindow {
           socket(options.test_socket, [this] { window->wake(); }), loop(*window, ui, socket, options) {}
 
     std::optional<Problem> begin() {
-        constexpr int icon_side = 128, smallest_width = 1280, smallest_height = 720; // what every view is laid out for
+        constexpr int icon_side = 128, smallest_width = 360, smallest_height = 480; // a phone
         if (const auto pixels = pixels_of(icon(icon_side))) window->set_icon(*pixels, icon_side);
         platform::set_smallest(window->handle(), smallest_width, smallest_height);
         session.read_mesh = options.read_mesh;
         session.date = options.date;
         if (!options.link.empty()) session.passing.link_fault = read_link(options.link, session.view).remark;
+        session.passing.sheet_open = !options.link.empty();
         const Result<Fonts> fonts = build_fonts(ui.scale);
         if (!fonts) return fonts.problem();
         ui.fonts = *fonts;

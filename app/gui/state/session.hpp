@@ -82,6 +82,7 @@ struct Passing {
     bool evidence = false; // asked for by its shortcut
     AskField ask;
     bool scroll_to_selected = true;
+    bool sheet_open = false; // of the selected metal, in place of the list: where the window is narrow
     bool quit = false;
     std::string link_fault = {}; // of a link that can't be read, until the next click
     std::string leaving = {};    // "save picture", "copy table" ...: asked for by a shortcut, taken by what is shown

@@ -77,18 +77,21 @@ void answer_band(Ui& ui, const Answer& answer) {
         hold_place(ui);
         return;
     }
-    const bool large = ImGui::GetIO().DisplaySize.y > ui.px(tall_window),
+    const bool narrow = ui.narrow(), large = !narrow && ImGui::GetIO().DisplaySize.y > ui.px(tall_window),
                sure = std::isfinite(answer.sure) || !answer.state.empty();
     ImFont* font = large ? ui.fonts.large : ui.fonts.strong;
     const float beside = ui.px(actions_width + (sure ? sureness_width + theme::apart : 0)),
-                width = ImGui::GetContentRegionAvail().x - beside - 3 * ui.px(theme::apart);
+                width =
+                    ImGui::GetContentRegionAvail().x - (narrow ? 0 : beside) - (narrow ? 2 : 3) * ui.px(theme::apart);
     ImGui::PushFont(font);
-    const std::string words = in_two_lines(in_window(first_sentence(answer.sentence)), width);
+    const std::string sentence = in_window(first_sentence(answer.sentence)),
+                      words = narrow ? in_lines(sentence, width) : in_two_lines(sentence, width);
     const float lines = ImGui::CalcTextSize(words.c_str(), nullptr, false, width).y;
     ImGui::PopFont();
     ImGui::PushStyleColor(ImGuiCol_ChildBg, u32(ui.colours().raised));
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {ui.px(theme::apart), ui.px(theme::tight)});
-    const float height = std::max(lines, ui.px(least_height)) + 2 * ui.px(theme::tight);
+    const float below = narrow ? ui.px(theme::tight) + ImGui::GetFrameHeight() : 0; // what else stands beside it
+    const float height = std::max(lines + below, ui.px(least_height)) + 2 * ui.px(theme::tight);
     band_height() = height;
     ImGui::BeginChild("answer", {0, height}, false,
                       ImGuiWindowFlags_AlwaysUseWindowPadding | ImGuiWindowFlags_NoScrollbar |
@@ -102,12 +105,13 @@ void answer_band(Ui& ui, const Answer& answer) {
     }
     ui.probe.item("answer", answer.sentence);
     if (ImGui::IsItemHovered()) hover_text(ui, in_window(answer.sentence));
-    ImGui::SetCursorPos({ImGui::GetWindowContentRegionMax().x - beside, top.y});
+    const float line = narrow ? top.y + lines + ui.px(theme::tight) : top.y;
+    ImGui::SetCursorPos({narrow ? top.x : ImGui::GetWindowContentRegionMax().x - beside, line});
     if (sure) {
         ImGui::BeginGroup();
         draw_sureness(ui, answer);
         ImGui::EndGroup();
-        ImGui::SetCursorPos({ImGui::GetWindowContentRegionMax().x - ui.px(actions_width), top.y});
+        ImGui::SetCursorPos({ImGui::GetWindowContentRegionMax().x - ui.px(actions_width), line});
     }
     const bool copied = ui.answer_copied == answer.sentence;
     if (word_button(ui, "answer.copy", copied ? "Copied" : "Copy", false)) {

@@ -104,7 +104,7 @@ void draw_choice(Ui& ui, Stated& stated, const QuestionField& field, const std::
                 stated.set(field.name, word == usual ? "" : word);
             ui.probe.item(id + "." + word, word);
         }
-        ImGui::EndCombo();
+        end_combo();
     }
     ui.probe.item(id, stated.text(field.name));
     if (ImGui::IsItemHovered()) hover_text(ui, hover_of(field));

@@ -116,19 +116,19 @@ void draw_words(Ui& ui, const std::string& id, const Leaving& l) {
     const std::string what = l.what, of_it = narrow ? "" : " " + what;
     if (asked(ui, "copy", "link")) copy_link(ui, id);
     const bool save_now = word_button(ui, id + ".save", "Save" + of_it, false) || asked(ui, "save", what);
-    ImGui::SameLine(0, 0);
+    flow(button_width("Copy" + of_it), 0);
     if (word_button(ui, id + ".copy", "Copy" + of_it, false) || asked(ui, "copy", what)) copy(ui, id, l);
     if (is_picture(l)) {
-        ImGui::SameLine(0, 0);
+        flow(button_width(narrow ? "Caption" : "Copy caption"), 0);
         if (word_button(ui, id + ".caption", narrow ? "Caption" : "Copy caption", false)) {
             ImGui::SetClipboardText(l.words().c_str());
             tell(ui, id, "the caption line is on the clipboard", false);
         }
-        ImGui::SameLine(0, 0);
+        flow(button_width(narrow ? "Link" : "Copy link"), 0);
         if (word_button(ui, id + ".link", narrow ? "Link" : "Copy link", false)) copy_link(ui, id);
     }
     if (l.frame) {
-        ImGui::SameLine(0, 0);
+        flow(button_width("Picture"), 0);
         const char* wanted = is_picture(l) ? "frame" : "frame table";
         const bool framed = word_button(ui, id + ".frame", "Picture", false) || ui.session.passing.leaving == wanted;
         if (framed) {
@@ -214,7 +214,8 @@ void leave_row(Ui& ui, const std::string& id, const Leaving& leaving) {
     else
         draw_words(ui, id, leaving);
     if (ui.leaving.told_in != id) return;
-    ImGui::SameLine();
+    constexpr double least_told = 120;
+    flow(ui.px(least_told));
     const TextLook look(ui.fonts.small, ui.leaving.fault ? ui.colours().warning : ui.colours().dim);
     ImGui::AlignTextToFramePadding();
     const std::string shown = fitted(ui.leaving.told, ImGui::GetContentRegionAvail().x);

@@ -11,7 +11,12 @@
 namespace pourbook {
 namespace {
 
-constexpr double metal_list_width = 470, metal_figure_width = 110, metal_lines = 12;
+constexpr double widest_list = 470, metal_figure_width = 110, metal_lines = 12;
+
+float metal_list_width(const Ui& ui) {
+    constexpr double around = 48; // the edges of the list, its bar
+    return std::min(ui.px(widest_list), ImGui::GetIO().DisplaySize.x - ui.px(around));
+}
 
 /// Up and down move in the list below the words, which keep the focus.
 int move_in_list(ImGuiInputTextCallbackData* data) {
@@ -29,16 +34,19 @@ std::string conductivity_of(Ui& ui, const Metal& metal) {
 
 /// What a list says behind the name.
 void draw_facts(Ui& ui, const Metal& metal, float left, float width) {
-    ImGui::SameLine(left + width * 0.52F);
-    const bool shelf = on_shelf(ui, metal.slug);
-    dim_text(ui, fitted(metal.family + (shelf ? " · on the shelf" : ""), width * 0.48F - ui.px(metal_figure_width)));
+    if (!ui.narrow()) {
+        ImGui::SameLine(left + width * 0.52F);
+        const bool shelf = on_shelf(ui, metal.slug);
+        dim_text(ui,
+                 fitted(metal.family + (shelf ? " · on the shelf" : ""), width * 0.48F - ui.px(metal_figure_width)));
+    }
     const std::string figure = conductivity_of(ui, metal);
     ImGui::SameLine(left + width - ImGui::CalcTextSize(figure.c_str()).x - ui.px(8));
     dim_text(ui, figure);
 }
 
 bool draw_line(Ui& ui, const std::string& id, const Metal& metal, bool current) {
-    const float left = ImGui::GetCursorPosX(), width = ui.px(metal_list_width);
+    const float left = ImGui::GetCursorPosX(), width = metal_list_width(ui);
     const bool clicked =
         ImGui::Selectable(("##" + metal.slug).c_str(), current, ImGuiSelectableFlags_AllowItemOverlap, {width, 0});
     ui.probe.item(id + "." + metal.slug, metal.slug);
@@ -53,7 +61,8 @@ bool draw_line(Ui& ui, const std::string& id, const Metal& metal, bool current) 
     ImGui::SameLine(0, ui.px(3));
     metal_swatch(ui, metal, ImGui::GetTextLineHeight());
     ImGui::SameLine(0, ui.px(5));
-    text(fitted(metal.name, width * 0.52F - ui.px(27 + swatch_width)));
+    const float room = ui.narrow() ? width - ui.px(metal_figure_width) : width * 0.52F;
+    text(fitted(metal.name, room - ui.px(27 + swatch_width)));
     draw_facts(ui, metal, left, width);
     return clicked;
 }
@@ -73,7 +82,7 @@ std::string draw_list(Ui& ui, const std::string& id) {
         draft = {};
         ImGui::SetKeyboardFocusHere();
     }
-    ImGui::SetNextItemWidth(ui.px(metal_list_width));
+    ImGui::SetNextItemWidth(metal_list_width(ui));
     const std::string before = draft.typed;
     const bool entered = ImGui::InputTextWithHint(
         ("##" + id + ".find").c_str(), "part of a name, an alias, a designation", &draft.typed,
@@ -86,7 +95,7 @@ std::string draw_list(Ui& ui, const std::string& id) {
     std::string chosen;
     const float line = ImGui::GetTextLineHeightWithSpacing();
     ImGui::BeginChild("list",
-                      {ui.px(metal_list_width + 16),
+                      {metal_list_width(ui) + ui.px(16),
                        line * static_cast<float>(std::min<double>(metal_lines, static_cast<double>(found.size())))});
     for (std::size_t i = 0; i < found.size(); ++i) {
         const bool current = static_cast<int>(i) == draft.place;
@@ -116,7 +125,7 @@ std::string metal_field(Ui& ui, const std::string& id, const std::string& slug, 
     if (begin_combo(id, shown, width)) {
         chosen = draw_list(ui, id);
         if (!chosen.empty()) ImGui::CloseCurrentPopup();
-        ImGui::EndCombo();
+        end_combo();
     }
     ui.probe.item(id, slug);
     return chosen;

@@ -252,11 +252,13 @@ void draw_picture_room(Ui& ui) {
     ui.probe.tab.cover();
     const ImVec2 all = ImGui::GetContentRegionAvail();
     const float controls = ui.px(controls_width), gap = ui.px(theme::wide);
-    ImGui::BeginChild("preview", {all.x - controls - gap, all.y});
+    constexpr float upper = 0.4F; // of a narrow window, for the preview
+    const bool narrow = ui.narrow();
+    ImGui::BeginChild("preview", narrow ? ImVec2{all.x, all.y * upper} : ImVec2{all.x - controls - gap, all.y});
     draw_preview(ui, ImGui::GetContentRegionAvail());
     ImGui::EndChild();
-    ImGui::SameLine(0, gap);
-    ImGui::BeginChild("controls", {controls, all.y});
+    if (!narrow) ImGui::SameLine(0, gap);
+    ImGui::BeginChild("controls", narrow ? ImVec2{0, 0} : ImVec2{controls, all.y});
     draw_controls(ui);
     ImGui::EndChild();
     ImGui::End();

@@ -114,7 +114,7 @@ void draw_cell(Ui& ui, const CurveReading& reading, const std::string& ratio, fl
     ImGui::SameLine(0, ui.px(3));
     const std::string said = reading.text + (ratio.empty() ? "" : "  " + ratio);
     const float value = ImGui::CalcTextSize(said.c_str()).x;
-    const float room = std::max(ui.px(60), width - value - ui.px(14 + 3 + 6 + 12));
+    const float room = std::max(ui.px(40), width - value - ui.px(14 + 3 + 6 + 12));
     text(fitted(reading.name, room));
     ImGui::SameLine(0, ui.px(6));
     text(said);
@@ -156,7 +156,7 @@ void use_plot(Ui& ui, const std::string& id, const Scene& scene, ImVec2 origin, 
         hands.at = plot.x.value(at.x);
         if (clicked && !held && io.MouseClickedLastCount[0] < 2) hands.mark = hands.mark ? std::nullopt : hands.at;
     }
-    if (hovered && io.MouseWheel != 0) turn_wheel(hands, plot, at, static_cast<double>(io.MouseWheel));
+    if (hovered && io.MouseWheel != 0 && !ui.narrow()) turn_wheel(hands, plot, at, static_cast<double>(io.MouseWheel));
     if (hovered && ImGui::IsMouseDoubleClicked(0)) hands.range = {}, hands.mark.reset();
     if (hands.mark) upright(ui, plot, origin, *hands.mark, ui.colours().accent);
     if (hands.pulled) upright(ui, plot, origin, *hands.pulled, ui.colours().ink);

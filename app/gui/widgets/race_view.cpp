@@ -43,6 +43,11 @@ void note_places(Ui& ui, const std::string& id, const Scene& scene, ImVec2 origi
 
 } // namespace
 
+std::size_t readable_lanes(double width) {
+    constexpr double least_lane = 84; // in which a name can be read
+    return static_cast<std::size_t>(std::max(1.0, width / least_lane));
+}
+
 Scene race_view(Ui& ui, const std::string& id, const std::string& key, const std::function<Race()>& make, bool at_once,
                 ImVec2 size) {
     RacePlay& play = ui.races[id];
@@ -79,7 +84,9 @@ void race_controls(Ui& ui, const std::string& id, bool large) {
     ImGui::PushStyleColor(ImGuiCol_Button, u32(ui.colours().accent));
     ImGui::PushStyleColor(ImGuiCol_ButtonHovered, u32(ui.colours().accent.with_alpha(220)));
     ImGui::PushStyleColor(ImGuiCol_Text, u32(ui.colours().ground));
-    bool pressed = ImGui::Button((std::string(words) + "##" + id).c_str(), {large ? ui.px(230) : 0, 0});
+    ImVec2 size{large ? ui.px(230) : 0, 0};
+    if (ui.narrow()) size = {ImGui::GetContentRegionAvail().x, ui.px(static_cast<double>(theme::touch_button))};
+    bool pressed = ImGui::Button((std::string(words) + "##" + id).c_str(), size);
     ImGui::PopStyleColor(3);
     ImGui::PopFont();
     ui.probe.item(id + ".go", words);
@@ -92,7 +99,7 @@ void race_controls(Ui& ui, const std::string& id, bool large) {
     else if (pressed)
         play.running = true;
     ui.moving = ui.moving || play.running;
-    ImGui::SameLine();
+    flow(button_width("true time"));
     const auto at = std::find(paces.begin(), paces.end(), play.slow);
     const int pace =
         choice(ui, id + ".pace", {"true time", "4 × slower", "20 × slower"}, static_cast<int>(at - paces.begin()));

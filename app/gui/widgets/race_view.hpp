@@ -9,6 +9,9 @@
 
 namespace pourbook {
 
+/// As many lanes as can be read in this width, in points; at least one.
+std::size_t readable_lanes(double width);
+
 /// Draws the race at the moment it stands at, and lets time pass while it runs. `key` tells one race from another: a
 /// new one begins at once where `at_once`. Returns the scene as drawn; its place is the last item's.
 Scene race_view(Ui& ui, const std::string& id, const std::string& key, const std::function<Race()>& make, bool at_once,

@@ -28,7 +28,7 @@ bool draw_forms(Ui& ui, const std::string& id, const std::vector<ShapeForm>& for
                 chosen = i;
             ui.probe.item(id + ".form." + forms[i].name, forms[i].name);
         }
-        ImGui::EndCombo();
+        end_combo();
     }
     ui.probe.item(id + ".form", now.name);
     if (chosen == parts.form) return false;

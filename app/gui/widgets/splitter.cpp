@@ -9,7 +9,31 @@ constexpr double edge_width = 14;
 
 } // namespace
 
+void begin_panel(const Ui& ui, const char* id, ImVec2 size, ImGuiWindowFlags flags) {
+    if (ui.narrow())
+        ImGui::PushID(id);
+    else
+        ImGui::BeginChild(id, size, false, flags);
+}
+
+void end_panel(const Ui& ui) {
+    if (ui.narrow())
+        ImGui::PopID();
+    else
+        ImGui::EndChild();
+}
+
+void beside(const Ui& ui, double gap) {
+    if (!ui.narrow()) ImGui::SameLine(0, ui.px(gap));
+}
+
+ImVec2 rest_of_panel(const Ui& ui, double height) {
+    const ImVec2 room = ImGui::GetContentRegionAvail();
+    return ui.narrow() ? ImVec2{room.x, ui.px(height)} : room;
+}
+
 float split_width(Ui& ui, const std::string& id, float usual, double least_left, double least_right) {
+    if (ui.narrow()) return ImGui::GetContentRegionAvail().x;
     const float room = ImGui::GetContentRegionAvail().x - ui.px(edge_width);
     const auto kept = ui.view().splits.find(id);
     const float width = kept == ui.view().splits.end() ? usual : static_cast<float>(kept->second) * room;
@@ -20,6 +44,7 @@ float split_width(Ui& ui, const std::string& id, float usual, double least_left,
 }
 
 void split_edge(Ui& ui, const std::string& id) {
+    if (ui.narrow()) return;
     ImGui::SameLine(0, 0);
     const ImVec2 low = ImGui::GetCursorScreenPos();
     const float height = std::max(1.0F, ImGui::GetContentRegionAvail().y);

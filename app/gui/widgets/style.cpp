@@ -22,6 +22,27 @@ void set_sizes(ImGuiStyle& style) {
 
 } // namespace
 
+TouchSizes::TouchSizes(const Ui& ui) {
+    if (!ui.narrow()) return;
+    const auto push = [&](ImGuiStyleVar which, float x, float y) {
+        ImGui::PushStyleVar(which, ImVec2{ui.px(static_cast<double>(x)), ui.px(static_cast<double>(y))});
+        ++pushed_;
+    };
+    push(ImGuiStyleVar_WindowPadding, theme::near, theme::near);
+    push(ImGuiStyleVar_FramePadding, theme::near, theme::touch_padding);
+    push(ImGuiStyleVar_ItemSpacing, theme::near, theme::near);
+    push(ImGuiStyleVar_CellPadding, theme::tight, theme::touch_padding);
+}
+
+TouchSizes::~TouchSizes() {
+    ImGui::PopStyleVar(pushed_);
+}
+
+ListRows::ListRows() {
+    const ImGuiStyle& style = ImGui::GetStyle();
+    ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {style.ItemSpacing.x, 2 * style.CellPadding.y});
+}
+
 void apply_style(const Palette& p, float scale) {
     ImGuiStyle& style = ImGui::GetStyle();
     style = ImGuiStyle();

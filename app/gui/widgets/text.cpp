@@ -12,8 +12,12 @@ namespace pourbook {
 namespace {
 
 constexpr double mark_radius = 5;
-constexpr double hover_width = 520;
+constexpr double widest_hover = 520;
 constexpr double hover_margin = 14;
+
+float hover_width(const Ui& ui) {
+    return std::min(ui.px(widest_hover), ImGui::GetIO().DisplaySize.x - ui.px(2 * hover_margin));
+}
 
 void mark_at(const Ui& ui, ImVec2 low, ImVec2 size, std::size_t slot, bool pinned) {
     Scene scene;
@@ -39,7 +43,7 @@ std::string cut_to_window(const Ui& ui, const std::string& words) {
     std::string shown = words;
     for (std::size_t end = words.size(); end != std::string::npos && end > 0; end = words.rfind('\n', end - 1)) {
         if (end < words.size()) shown = words.substr(0, end) + "\n…";
-        if (ImGui::CalcTextSize(shown.c_str(), nullptr, false, ui.px(hover_width)).y <= room) break;
+        if (ImGui::CalcTextSize(shown.c_str(), nullptr, false, hover_width(ui)).y <= room) break;
     }
     return shown;
 }
@@ -75,13 +79,13 @@ bool has_rested(Ui& ui, const std::string& words) {
 /// Right or left of the item; of one as wide as a row above it, so that the next row stays free.
 void place_beside_item(const Ui& ui, const std::string& words) {
     const ImVec2 low = ImGui::GetItemRectMin(), high = ImGui::GetItemRectMax(), room = ImGui::GetIO().DisplaySize;
-    const ImVec2 size = ImGui::CalcTextSize(words.c_str(), nullptr, false, ui.px(hover_width));
+    const ImVec2 size = ImGui::CalcTextSize(words.c_str(), nullptr, false, hover_width(ui));
     const float gap = ui.px(10), width = size.x + ui.px(2 * 12), height = size.y + ui.px(2 * 9);
     const bool wide = high.x - low.x > room.x * 0.3F;
     const ImVec2 mouse = ImGui::GetIO().MousePos;
     const float edge_right = wide ? mouse.x : high.x, edge_left = wide ? mouse.x : low.x;
     float x = edge_right + gap + (wide ? gap : 0), y = wide ? mouse.y - gap - height : low.y;
-    if (x + width > room.x) x = std::max(0.0F, edge_left - gap - width);
+    if (x + width > room.x) x = std::max(0.0F, std::min(edge_left - gap, room.x) - width);
     if (y < 0) y = mouse.y + 2 * gap;
     ImGui::SetNextWindowPos({x, std::max(0.0F, std::min(y, room.y - height))});
 }
@@ -101,7 +105,10 @@ void small_dim_text(const Ui& ui, const std::string& words) {
     // Lower by the difference in ascent, so that it stands on the line of the text beside it.
     ImGui::SetCursorPosY(ImGui::GetCursorPosY() + (ui.fonts.body->Ascent - ui.fonts.small->Ascent));
     const TextLook look(ui.fonts.small, ui.colours().dim);
+    if (!ui.narrow()) return text(words);
+    ImGui::PushTextWrapPos(0);
     text(words);
+    ImGui::PopTextWrapPos();
 }
 
 void wrapped_text(const std::string& words, Colour colour) {
@@ -180,11 +187,11 @@ void header_row(const Ui& ui, int left) {
 void hover_text(Ui& ui, const std::string& words) {
     ui.probe.say("hover", words);
     if (!has_rested(ui, words)) return;
-    const std::string shown = cut_to_window(ui, in_lines(words, ui.px(hover_width)));
+    const std::string shown = cut_to_window(ui, in_lines(words, hover_width(ui)));
     place_beside_item(ui, shown);
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {ui.px(12), ui.px(9)});
     ImGui::BeginTooltip();
-    ImGui::PushTextWrapPos(ui.px(hover_width));
+    ImGui::PushTextWrapPos(hover_width(ui));
     const std::size_t first = shown.find('\n');
     {
         const TextLook look(ui.fonts.strong, ui.colours().ink);
@@ -215,8 +222,19 @@ bool word_button(Ui& ui, const std::string& id, const std::string& words, bool c
 
 bool folding_head(const Ui& ui, const std::string& words) {
     constexpr double tall = 840;
-    ImGui::SetNextItemOpen(ImGui::GetIO().DisplaySize.y > ui.px(tall), ImGuiCond_Once);
+    ImGui::SetNextItemOpen(!ui.narrow() && ImGui::GetIO().DisplaySize.y > ui.px(tall), ImGuiCond_Once);
     return ImGui::CollapsingHeader(words.c_str());
+}
+
+void flow(float width, float gap) {
+    const float between = gap < 0 ? ImGui::GetStyle().ItemSpacing.x : gap;
+    const float right =
+        ImGui::GetCursorScreenPos().x + ImGui::GetContentRegionAvail().x; // the cursor is in the next line
+    if (ImGui::GetItemRectMax().x + between + width <= right + 1) ImGui::SameLine(0, gap);
+}
+
+float button_width(const std::string& words) {
+    return ImGui::CalcTextSize(words.c_str()).x + 2 * ImGui::GetStyle().FramePadding.x;
 }
 
 int choice(Ui& ui, const std::string& id, const std::vector<std::string>& words, int current) {
@@ -224,7 +242,7 @@ int choice(Ui& ui, const std::string& id, const std::vector<std::string>& words,
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {ui.px(2), ui.px(6)});
     for (std::size_t i = 0; i < words.size(); ++i) {
         const bool on = static_cast<int>(i) == current;
-        if (i) ImGui::SameLine();
+        if (i) flow(button_width(words[i]));
         ImGui::PushStyleColor(ImGuiCol_Button, u32(on ? ui.colours().pressed : ui.colours().ground));
         ImGui::PushStyleColor(ImGuiCol_Text, u32(on ? ui.colours().ink : ui.colours().dim));
         if (ImGui::Button((words[i] + "##" + id).c_str())) clicked = static_cast<int>(i);

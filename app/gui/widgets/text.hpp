@@ -35,10 +35,16 @@ void hover_text(Ui& ui, const std::string& words);
 /// A button that looks like plain text until pointed at; underlined in the accent when `current`.
 bool word_button(Ui& ui, const std::string& id, const std::string& words, bool current);
 
-/// The head of what can be folded away, open from the start where the window is tall. True while open.
+/// The head of what can be folded away, open from the start where the window is wide and tall. True while open.
 bool folding_head(const Ui& ui, const std::string& words);
 
-/// A row of two or more words, one of them chosen. Returns the one clicked, else -1.
+/// Puts the next thing, this wide, on the line of the last one where there is room, else on a line of its own. A gap
+/// below 0: the usual one.
+void flow(float width, float gap = -1);
+float button_width(const std::string& words);
+
+/// A row of two or more words, one of them chosen; of more rows where there is no room. Returns the one clicked, else
+/// -1.
 int choice(Ui& ui, const std::string& id, const std::vector<std::string>& words, int current);
 
 /// The coloured mark of a pinned metal (hollow when not pinned), as a small button.

@@ -54,8 +54,17 @@ std::string fitted_hint(const std::string& hint, float width) {
 bool begin_combo(const std::string& id, const std::string& shown, float width) {
     const float room = width - 2 * ImGui::GetStyle().FramePadding.x - ImGui::GetFrameHeight(); // beside the arrow
     ImGui::SetNextItemWidth(width);
-    return ImGui::BeginCombo(("##" + id).c_str(), shown.empty() ? "" : fitted(shown, room).c_str(),
-                             ImGuiComboFlags_HeightLargest);
+    if (!ImGui::BeginCombo(("##" + id).c_str(), shown.empty() ? "" : fitted(shown, room).c_str(),
+                           ImGuiComboFlags_HeightLargest))
+        return false;
+    const ImGuiStyle& style = ImGui::GetStyle(); // lines as high as a table's rows
+    ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {style.ItemSpacing.x, 2 * style.CellPadding.y});
+    return true;
+}
+
+void end_combo() {
+    ImGui::PopStyleVar();
+    ImGui::EndCombo();
 }
 
 const std::string& field_fault(Ui& ui, std::string_view id) {

@@ -20,6 +20,7 @@ std::string fitted_hint(const std::string& hint, float width);
 
 /// A list to choose from, `width` pixels wide, that shows what is chosen. True while it is open: then end it.
 bool begin_combo(const std::string& id, const std::string& shown, float width);
+void end_combo();
 
 /// Where the text can't be read: what is answered is not what stands in the field (widgets/stale.hpp).
 void note_field(Ui& ui, const Draft& draft);

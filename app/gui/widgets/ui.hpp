@@ -8,6 +8,7 @@
 #include "charts/scene.hpp"
 #include "gui/state/session.hpp"
 #include "gui/widgets/probe.hpp"
+#include "gui/widgets/theme.hpp"
 
 #include <imgui.h>
 
@@ -138,6 +139,12 @@ struct Pouring {
     double carry_s = 60, left_s = 60;
 };
 
+/// The view that was in front in the last frame, and whether its help covered it (panels/desk.cpp, narrow windows).
+struct Front {
+    std::string view;
+    bool help = false;
+};
+
 struct Pixels;
 
 struct Ui {
@@ -149,8 +156,10 @@ struct Ui {
     std::unordered_map<std::string, CachedScene> scenes = {};
     std::unordered_map<std::string, RacePlay> races = {};
     RaceGrip race_grip = {};
-    bool tour = false;   // the help keeps the first page beside the views that it leads to
-    bool moving = false; // something moves in this frame: the next one follows at once
+    Front front = {};
+    bool settings_open = false; // of a narrow window: temperature, condition, units, theme
+    bool tour = false;          // the help keeps the first page beside the views that it leads to
+    bool moving = false;        // something moves in this frame: the next one follows at once
     PictureRoom room = {};
     Pouring pouring = {};
     std::string answer_copied = {};
@@ -171,6 +180,8 @@ struct Ui {
     ViewState& view() { return session.view; }
     const Palette& colours() const { return palette(session.view.dark); }
     float px(double points) const { return static_cast<float>(points) * scale; }
+    /// Whether panels stand one below another in a page that scrolls.
+    bool narrow() const { return ImGui::GetIO().DisplaySize.x < px(theme::narrow_below); }
 };
 
 inline ImVec4 vec(Colour c) {
@@ -185,6 +196,27 @@ inline ImU32 u32(Colour c) {
 
 /// Colours, rounding and spacing of the whole window for the palette and scale.
 void apply_style(const Palette& palette, float scale);
+
+/// Heights that a finger hits, until the end of the block, where the window is narrow.
+class TouchSizes {
+public:
+    explicit TouchSizes(const Ui& ui);
+    ~TouchSizes();
+    TouchSizes(const TouchSizes&) = delete;
+    TouchSizes& operator=(const TouchSizes&) = delete;
+
+private:
+    int pushed_ = 0;
+};
+
+/// Lines to choose from, each as high as a table's row, until the end of the block.
+class ListRows {
+public:
+    ListRows();
+    ~ListRows() { ImGui::PopStyleVar(); }
+    ListRows(const ListRows&) = delete;
+    ListRows& operator=(const ListRows&) = delete;
+};
 
 /// Font and text colour until the end of the block.
 class TextLook {
