@@ -78,7 +78,7 @@ std::string differences(const Ui& ui) {
     add("bore", tube_a.bore, tube_b.bore);
     add("outside", tube_a.outside, tube_b.outside);
     add("length", tube_a.length, tube_b.length);
-    return words.empty() ? "B is still a copy of A: change one thing" : "B differs: " + words;
+    return words.empty() ? "the second is still a copy of the first: change one thing" : "the second differs: " + words;
 }
 
 void draw_column(Ui& ui, const char* id, SetupWords& setup, std::string& metal) {

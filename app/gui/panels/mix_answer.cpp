@@ -175,8 +175,10 @@ void draw_money(Ui& ui, const MixSheet& sheet) {
         hover_text(ui, hover);
     }
     const std::string rate = shown_rate(ui.session.catalogue);
-    small_dim_text(ui, "prices as old as " + r.value_as_of + (rate.empty() ? "" : ", " + rate) +
-                           "; without premium, making or refining");
+    const TextLook look(ui.fonts.small, ui.colours().dim);
+    wrapped_text("prices as old as " + r.value_as_of + (rate.empty() ? "" : ", " + rate) +
+                     "; without premium, making or refining",
+                 ui.colours().dim);
 }
 
 void draw_addition(Ui& ui, const MixResult& r) {

@@ -90,6 +90,12 @@ void draw_pouring_mode(Ui& ui) {
         ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Escape)))
         ui.pouring = {};
     const PourResult& plan = (**sheet).plan;
+    if (const std::string& refusal = (**sheet).refusal; !refusal.empty()) {
+        ImGui::PushFont(ui.fonts.large);
+        wrapped_text("Not as your workshop stands: " + refusal, ui.colours().warning);
+        ImGui::PopFont();
+        ui.probe.item("pouring.refusal", refusal);
+    }
     large(ui, "metal", "metal", plan.metal->name, ui.colours().ink);
     large(ui, "pour", "pour at", furnace_temperature(plan.heat.pour.value_si, ui.session.units()), ui.colours().accent);
     if (std::isfinite(plan.mould_K))

@@ -34,11 +34,11 @@ void draw_tiles(Ui& ui, const PourSheet& sheet) {
     for (const bool limits : {false, true}) // these last: they stand in words below
         for (const PageSection& section : sheet.page.sections) {
             if (section.figure.empty() || limits != (section.part == PageSection::Part::limits)) continue;
-            const bool passed = limits && !sheet.refusal.empty(); // the plan itself is asked for without them
-            const std::string figure = passed ? "passed" : section.figure;
+            const bool broken = limits && !sheet.refusal.empty(); // the plan itself is asked for without them
+            const std::string figure = broken ? "not kept" : section.figure;
             if (!first) place_tile(ui, figure);
             first = false;
-            tile(ui, section.title, section.title, figure, passed ? sheet.refusal : section.grounds);
+            tile(ui, section.title, section.title, figure, broken ? sheet.refusal : section.grounds);
         }
 }
 

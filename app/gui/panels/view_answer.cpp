@@ -125,7 +125,9 @@ Answer of_pour(Ui& ui) {
     if (!sheet || !*sheet) return {};
     const Page& page = (*sheet)->page;
     const std::string metal = (*sheet)->plan.metal->name;
-    return {capital(metal) + figure_of(page, ": ", "Temperatures", "") + figure_of(page, ", ", "Charge", " to melt") +
+    const std::string& refusal = (*sheet)->refusal;
+    return {(refusal.empty() ? "" : "Not as your workshop stands: " + refusal + ". Without that limit: ") +
+            capital(metal) + figure_of(page, ": ", "Temperatures", "") + figure_of(page, ", ", "Charge", " to melt") +
             figure_of(page, ", pattern ", "Pattern", "") + figure_of(page, ", freezes in ", "Freezing", "") +
             figure_of(page, ", heat and metal cost ", "Heat and cost", "") + "."};
 }
@@ -155,16 +157,14 @@ Answer of_trials(Ui& ui) {
 }
 
 Answer of_sources(Ui& ui) {
-    std::size_t figures = 0, read = 0;
-    for (const Metal& metal : ui.session.catalogue.metals)
-        for (const Record& record : metal.records) {
-            ++figures;
-            read += record.citation.how_known == HowKnown::read ? 1 : 0;
-        }
-    return {std::to_string(figures) + " figures of metals from " +
-            std::to_string(ui.session.catalogue.references.size()) + " sources, " +
-            significant(100 * static_cast<double>(read) / static_cast<double>(std::max<std::size_t>(figures, 1)), 2) +
-            " % of them read in the source itself, the others remembered or common practice and marked so."};
+    const CheckResult* check = ui.session.self_check();
+    if (!check) return {};
+    const double share =
+        static_cast<double>(check->values_read) / static_cast<double>(std::max<std::size_t>(check->values, 1));
+    return {
+        std::to_string(check->values) + " published values of metals from " + std::to_string(check->references) +
+        " sources, " + significant(100 * share, 2) +
+        " % of them read in the source itself, the others worked out, remembered or common practice and marked so."};
 }
 
 /// Whose figures the answer holds; empty where they are of no metal's record.

@@ -15,12 +15,6 @@ namespace {
 
 constexpr std::size_t most_sheets = 200, most_figures = 1000;
 
-/// The same pour in a workshop of which nothing is known.
-Result<PourResult> without_limits(const Catalogue& catalogue, PourRequest request) {
-    request.workshop = {};
-    return pour(catalogue, request);
-}
-
 } // namespace
 
 Session::Session(const Catalogue& reference, ViewState start, std::function<void()> wake, Workshop* file)
@@ -201,11 +195,12 @@ const MixSheet* Session::mix() {
 const Result<PourSheet>* Session::pour_sheet() {
     const PourAsked question{asked(view.pour), units()};
     return pour_.ask(question, [this, question, own = workshop.shared_data()]() -> Result<PourSheet> {
-        const Result<PourRequest> request = pour_request_from(question.stated, read_mesh, catalogue);
+        Result<PourRequest> request = pour_request_from(question.stated, read_mesh, catalogue);
         if (!request) return request.problem();
-        const Result<PourResult> plan = pour_in_workshop(catalogue, with_own_pour(catalogue, *request, *own), *own);
+        *request = with_own_pour(catalogue, std::move(*request), *own);
+        const Result<PourResult> plan = pour_in_workshop(catalogue, *request, *own);
         const bool refused = !plan && plan.problem().kind == Problem::Kind::refused;
-        const Result<PourResult> shown = refused ? without_limits(catalogue, *request) : plan;
+        const Result<PourResult> shown = refused ? pour_beyond_limits(catalogue, *request, *own) : plan;
         if (!shown) return plan.problem();
         return PourSheet{*shown, in_print(pour_page(*shown, catalogue, question.units)), source_keys(*shown),
                          refused ? limits_in_workshop(*request, *own) : shown->request.workshop,

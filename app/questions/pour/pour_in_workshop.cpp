@@ -52,6 +52,16 @@ Result<PourResult> pour_in_workshop(const Catalogue& catalogue, PourRequest requ
     return plan;
 }
 
+Result<PourResult> pour_beyond_limits(const Catalogue& catalogue, PourRequest request, const WorkshopData& own) {
+    fill_from_profile(request, own);
+    request.workshop = {};
+    Result<PourResult> plan = pour(catalogue, request);
+    if (!plan) return plan;
+    for (const std::string& caution : plan->limits.cautions) std::erase(plan->remarks, caution);
+    plan->limits.cautions.clear();
+    return plan;
+}
+
 casting::Workshop limits_in_workshop(PourRequest request, const WorkshopData& own) {
     fill_from_profile(request, own);
     const bool stated = !request.workshop.crucible_material.empty() || request.workshop.crucible_volume_m3;

@@ -122,22 +122,28 @@ inline const QuestionOf<PourRequest>& pour_question() {
             &R::start_K);
         for (const char* name : {"condition", "price-form"}) q.add_one(conditions_question(), name, &R::conditions);
         q.place("Your workshop");
-        q.add(quantity("power", "W", "power of an electric furnace", "2kW", "not given", "furnace power"), &R::power_W);
+        q.add(quantity("power", "W", "power of an electric furnace", "2kW", "your workshop's, or not given",
+                       "furnace power"),
+              &R::power_W);
         q.add(quantity("efficiency", "%", "share of the furnace's heat that ends in the charge", "30%", practice),
               &R::efficiency);
-        q.add(quantity("furnace-max", "K", "highest temperature of your furnace", "1150degC", "no limit",
-                       "furnace up to"),
+        q.add(quantity("furnace-max", "K", "highest temperature of your furnace", "1150degC",
+                       "your workshop's, or no limit", "furnace up to"),
               own(&W::furnace_maximum_K));
-        q.add(words("crucible", "graphite, clay-graphite, silicon carbide, alumina, fused silica ...", "", "not said"),
+        q.add(words("crucible", "graphite, clay-graphite, silicon carbide, alumina, fused silica ...", "",
+                    "your workshop's, or not said"),
               own(&W::crucible_material));
-        q.add(quantity("crucible-volume", "m3", "melt your crucible holds", "500cm3", "not said", "crucible holds"),
+        q.add(quantity("crucible-volume", "m3", "melt your crucible holds", "500cm3", "your workshop's, or not said",
+                       "crucible holds"),
               own(&W::crucible_volume_m3));
-        q.add(words("mould", "your mould: fused silica, gypsum investment ...", "", "not said", "mould material"),
+        q.add(words("mould", "your mould: fused silica, gypsum investment ...", "", "your workshop's, or not said",
+                    "mould material"),
               own(&W::mould_material));
-        q.add(quantity("mould-max", "K", "highest temperature your mould stands", "870degC", "no limit", "mould up to"),
+        q.add(quantity("mould-max", "K", "highest temperature your mould stands", "870degC",
+                       "your workshop's, or no limit", "mould up to"),
               own(&W::mould_maximum_K));
-        q.add(quantity("lift-max", "kg", "what one person lifts, crucible and metal", "10kg", "no limit",
-                       "one person lifts"),
+        q.add(quantity("lift-max", "kg", "what one person lifts, crucible and metal", "10kg",
+                       "your workshop's, or no limit", "one person lifts"),
               own(&W::lift_maximum_kg));
         q.add_read(choice("own-trials", "whether castings you measured decide pattern and yield", {"on", "off"}),
                    read_own_trials_of_pour);
