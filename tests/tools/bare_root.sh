@@ -17,8 +17,12 @@ folder=$(cd "$folder" && pwd)
 root=$folder/$suite user=$folder/$suite-user
 epoch=$(git -C "$here" log -1 --format=%ct)
 
-mount_proc() { mountpoint -q "$1/proc" || mount -t proc proc "$1/proc"; }
-trap 'umount "$root/proc" "$user/proc" 2>/dev/null || true' EXIT
+mount_system() {
+  mountpoint -q "$1/proc" || mount -t proc proc "$1/proc"
+  mountpoint -q "$1/dev/pts" || mount -t devpts -o newinstance,ptmxmode=0666 devpts "$1/dev/pts"
+  ln -sf pts/ptmx "$1/dev/ptmx"
+}
+trap 'umount "$root/proc" "$user/proc" "$root/dev/pts" "$user/dev/pts" 2>/dev/null || true' EXIT
 inside() {
   chroot "$1" env -i HOME=/root PATH=/usr/sbin:/usr/bin:/sbin:/bin DEBIAN_FRONTEND=noninteractive SOURCE_DATE_EPOCH="$epoch" \
     quietly="-y -qq -o Dpkg::Use-Pty=0" bash -eu -o pipefail -c "$2"
@@ -33,7 +37,7 @@ make_root() {
   fi
   [ -d "$1" ] || cp -a "$folder/$suite-base" "$1"
   chmod 700 "$1/root"
-  mount_proc "$1"
+  mount_system "$1"
 }
 
 # The window of a program, drawn without a screen. A display's name is shared with the machine: no usual one.
