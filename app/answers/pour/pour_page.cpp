@@ -130,8 +130,9 @@ private:
         }
         const casting::Traced& c = r_.contraction->strain;
         section("Pattern", pattern_figure(r_), Part::pattern).grounds = shown_grounds(c, u_.units);
-        line("free contraction " + shown_percent(c.value_si) + " " + shown_plus_minus(normal_90 * c.standard_uncertainty_si) +
-             shown_mark(c) + " from " + temperature(r_.contraction->solidus_K) + " to 20 degC");
+        line("free contraction " + shown_percent(c.value_si) + " " +
+             shown_plus_minus(normal_90 * c.standard_uncertainty_si) + shown_mark(c) + " from " +
+             temperature(r_.contraction->solidus_K) + " to 20 degC");
         line(c.how);
         if (std::isnan(r_.allowance.low))
             line("tabulated allowances: " + r_.allowance.from);
