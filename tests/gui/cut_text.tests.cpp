@@ -136,6 +136,33 @@ TEST_CASE("no text leaves its box where the window is as narrow as a phone") {
 TEST_CASE("no text leaves its box on a phone held upright, whole pages of it") {
     check_all_views(390, 4000, 1);
 }
+TEST_CASE("what is folded away in a narrow window is whole when it is opened") {
+    Desk desk(testing::real_catalogue(), 390, 4000, 1);
+    ViewState& view = desk.session.view;
+    view.rank.goal = "longest-fall"; // magnet and tube stand among the limits
+    view.rank.only_pinned = true;
+    desk.settle();
+    desk.click("settings");
+    check_state(desk, "settings");
+    const std::pair<const char*, const char*> heads[] = {
+        {"rank", "rank.limits"}, {"drop", "drop.setup"}, {"pour", "pour.choice"}};
+    for (const auto& [name, head] : heads) {
+        view.view = name;
+        desk.settle();
+        desk.click(head);
+        CHECK(desk.text(head) == "open");
+        check_state(desk, head);
+    }
+    view.view = "drop";
+    view.drop.against = true;
+    check_state(desk, "two set-ups");
+    desk.ui.evidence.show("copper", "resistivity");
+    check_state(desk, "evidence");
+    desk.ui.evidence.open = false;
+    desk.ui.pouring.open = true;
+    check_state(desk, "pouring mode");
+    desk.ui.pouring.open = false;
+}
 TEST_CASE("no text leaves its box on a tablet held upright") {
     check_all_views(820, 1180, 1);
 }

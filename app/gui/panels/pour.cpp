@@ -11,7 +11,7 @@ void draw_pour(Ui& ui) {
     const float usual = std::clamp(ImGui::GetContentRegionAvail().x * 0.28F, ui.px(300), ui.px(400));
     begin_panel(ui, "pour.choice", {split_width(ui, "pour", usual, 280, 480), 0});
     const bool open = !ui.narrow() || folding_head(ui, "What is cast, and with what");
-    ui.probe.say("pour.choice", open ? "open" : "");
+    if (ui.narrow()) ui.probe.item("pour.choice", open ? "open" : "");
     if (open) draw_pour_choice(ui);
     end_panel(ui);
     split_edge(ui, "pour");

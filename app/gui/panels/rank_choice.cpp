@@ -112,7 +112,7 @@ void draw_rank_choice(Ui& ui) {
     }
     const bool fall = needs_setup(ui.session.catalogue, ui.session.goal_words());
     const bool open = !ui.narrow() || folding_head(ui, fall ? "Magnet, tube and limits" : "Limits");
-    ui.probe.say("rank.limits", open ? "open" : "");
+    if (ui.narrow()) ui.probe.item("rank.limits", open ? "open" : "");
     if (open && fall) draw_rank_fall(ui);
     if (open) draw_limits(ui);
     ImGui::Spacing();
