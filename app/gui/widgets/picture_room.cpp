@@ -201,7 +201,7 @@ void draw_preview(Ui& ui, ImVec2 room_size) {
 
 void draw_controls(Ui& ui) {
     heading(ui, "Picture");
-    ImGui::SameLine(ImGui::GetContentRegionMax().x - ui.px(84));
+    ImGui::SameLine(ImGui::GetContentRegionMax().x - button_width("close  Esc"));
     const bool escaped = ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Escape)) && !ImGui::GetIO().WantTextInput;
     if (word_button(ui, "room.close", "close  Esc", false) || escaped) {
         ui.room.of.clear();
