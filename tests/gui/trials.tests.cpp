@@ -166,7 +166,7 @@ TEST_CASE("what a trial shows stands in signs of print") {
     desk.fill("field.part.length", "100 mm");
     desk.click("entry.keep");
     desk.settle();
-    CHECK(desk.text("trial.trial-1").find("kg/m³") != std::string::npos);
+    CHECK(desk.text("trial.trial-1").find("g/cm³") != std::string::npos);
     for (const char* typed : {"+-", "kg/m3"}) CHECK(desk.text("trial.trial-1").find(typed) == std::string::npos);
 }
 

@@ -48,10 +48,7 @@ int keep_arrows(ImGuiInputTextCallbackData*) {
 }
 
 bool draw_find(Ui& ui, float width) {
-    if (ui.session.passing.focus_find) {
-        ImGui::SetKeyboardFocusHere();
-        ui.session.passing.focus_find = false;
-    }
+    if (ui.session.passing.focus_find) ImGui::SetKeyboardFocusHere();
     ImGui::SetNextItemWidth(width);
     const std::string before = ui.view().find;
     const bool entered = ImGui::InputTextWithHint(
@@ -59,6 +56,7 @@ bool draw_find(Ui& ui, float width) {
         ImGuiInputTextFlags_EnterReturnsTrue | ImGuiInputTextFlags_CallbackHistory | ImGuiInputTextFlags_AutoSelectAll,
         keep_arrows);
     const bool active = ImGui::IsItemActive();
+    if (active) ui.session.passing.focus_find = false; // a newer window library gives it frames later
     ui.probe.item("find", ui.view().find);
     const auto& found = ui.session.found();
     if (ui.view().find != before && place_of(found, ui.view().selected) != 0) select(ui, found, 0);
