@@ -49,7 +49,7 @@ private:
     }
 
     void add_caution() {
-        const std::size_t most = canvas_.width < pour_upright ? 4 : 2;
+        const std::size_t most = canvas_.width < pour_upright ? 8 : 4; // what can hurt is said whole
         const auto lines = fitted_lines("Caution: " + d_.cautions.front(), canvas_.width - 2 * chart_margin, most,
                                         TextStyle::label, canvas_.measure);
         bottom_ -= label_line * static_cast<double>(lines.size());

@@ -19,7 +19,7 @@ constexpr double lane_gap = 6;
 constexpr double name_mark = 14; // of a name, for the mark before it
 constexpr std::size_t most_name_lines = 3;
 constexpr double clock_drop = 8;     // the clock is larger than the title beside it
-constexpr double narrow = 500;       // points, below which a foot has two lines
+constexpr double narrow = 600;       // points, below which a foot has two lines
 constexpr double race_upright = 350; // below which the title stands below the clock
 constexpr double least_lane = 80;    // of width, below which the lanes are named in a list
 constexpr double least_tube = 60;    // points of height below which the foot gives way
@@ -111,9 +111,9 @@ private:
     bool is_upright() const { return canvas_.width < race_upright && canvas_.height > 1.3 * canvas_.width; }
     std::size_t caution_lines() const {
         constexpr double low = 300; // points of height, in which the tubes need all there is
-        return is_upright() ? 5 : canvas_.width < narrow && canvas_.height > low ? 3 : 2;
+        return is_upright() ? 8 : canvas_.width < narrow && canvas_.height > low ? 4 : 2;
     }
-    std::size_t foot_lines() const { return canvas_.width < narrow ? 2 : 1; }
+    std::size_t foot_lines() const { return is_upright() ? 3 : canvas_.width < narrow ? 2 : 1; }
 
     /// At most `most` lines that end at y; returns the y above all of their room.
     double add_foot_lines(const std::string& text, std::size_t most, double y, Colour colour) {
@@ -315,7 +315,8 @@ private:
     void add_reason(const std::string& why, double x) {
         std::vector<std::string> lines = wrapped(why, lane_width_, TextStyle::label, canvas_.measure);
         double y = words_top_ + static_cast<double>(names_) * name_line() + label_line / 2;
-        const auto room = static_cast<std::size_t>(std::max(1.0, std::floor((foot_ - y) / label_line) + 1));
+        const auto room = static_cast<std::size_t>(std::max(0.0, std::floor((foot_ - y) / label_line) + 1));
+        if (room == 0) return;
         if (lines.size() > room) {
             lines.resize(room);
             lines.back() = fitted(lines.back() + " …", lane_width_);
