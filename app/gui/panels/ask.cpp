@@ -1,5 +1,6 @@
 #include "gui/actions/open_asked.hpp"
 #include "gui/panels/panels.hpp"
+#include "gui/widgets/take_keyboard.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/text_field.hpp"
 #include "gui/widgets/theme.hpp"
@@ -112,7 +113,7 @@ void draw_ask_field(Ui& ui) {
     const float room = ImGui::GetWindowContentRegionMax().x, middle = std::min(ui.px(widest_field), room / 2);
     ui.narrow() ? ImGui::SameLine() : ImGui::SameLine((room - middle) / 2);
     const float width = ui.narrow() ? ImGui::GetContentRegionAvail().x : middle;
-    if (field.focus || slash_typed()) ImGui::SetKeyboardFocusHere();
+    if (field.focus || slash_typed()) take_keyboard();
     field.focus = false;
     ImGui::SetNextItemWidth(width);
     const std::string before = field.text;

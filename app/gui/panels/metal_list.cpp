@@ -1,5 +1,6 @@
 #include "gui/panels/panels.hpp"
 #include "gui/widgets/splitter.hpp"
+#include "gui/widgets/take_keyboard.hpp"
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/text_field.hpp"
 #include "gui/widgets/value_label.hpp"
@@ -48,7 +49,7 @@ int keep_arrows(ImGuiInputTextCallbackData*) {
 }
 
 bool draw_find(Ui& ui, float width) {
-    if (ui.session.passing.focus_find) ImGui::SetKeyboardFocusHere();
+    if (ui.session.passing.focus_find) take_keyboard();
     ImGui::SetNextItemWidth(width);
     const std::string before = ui.view().find;
     const bool entered = ImGui::InputTextWithHint(

@@ -7,6 +7,7 @@
 #include "gui/state/save_folder.hpp"
 #include "gui/state/view_link.hpp"
 #include "gui/widgets/picture_room.hpp"
+#include "gui/widgets/take_keyboard.hpp"
 #include "gui/widgets/text.hpp"
 #include "platform/exchange.hpp"
 #include "platform/folders.hpp"
@@ -87,7 +88,7 @@ void copy(Ui& ui, const std::string& id, const Leaving& l) {
 }
 
 void draw_field(Ui& ui, const std::string& id, const Leaving& l) {
-    if (ui.leaving.fresh) ImGui::SetKeyboardFocusHere();
+    if (ui.leaving.fresh) take_keyboard();
     ui.leaving.fresh = false;
     const float buttons = ImGui::CalcTextSize("SaveCancel").x + ui.px(60);
     ImGui::SetNextItemWidth(std::clamp(ImGui::GetContentRegionAvail().x - buttons, ui.px(80), ui.px(widest_field)));

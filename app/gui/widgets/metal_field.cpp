@@ -1,4 +1,5 @@
 #include "gui/widgets/metal_field.hpp"
+#include "gui/widgets/take_keyboard.hpp"
 
 #include "gui/widgets/text.hpp"
 #include "gui/widgets/text_field.hpp"
@@ -80,7 +81,7 @@ std::string draw_list(Ui& ui, const std::string& id) {
     Draft& draft = ui.drafts[id + ".find"];
     if (ImGui::IsWindowAppearing()) {
         draft = {};
-        ImGui::SetKeyboardFocusHere();
+        take_keyboard();
     }
     ImGui::SetNextItemWidth(metal_list_width(ui));
     const std::string before = draft.typed;

@@ -1,5 +1,7 @@
 #include "gui/widgets/tab_order.hpp"
 
+#include "gui/widgets/take_keyboard.hpp"
+
 #include <imgui.h>
 #include <imgui_internal.h> // GetItemID
 
@@ -83,7 +85,7 @@ void TabOrder::pass(const std::string& id) {
         if (by_keys_) draw_ring();
     }
     if (id != wanted_) return;
-    ImGui::SetKeyboardFocusHere(-1);
+    take_keyboard(-1);
     wanted_.clear();
 }
 
